@@ -1,0 +1,98 @@
+"""The course as plain frozen data: settings, levels, target words, and what each unit sets out to teach."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+CEFR_BANDS = ("Pre-A1", "A1", "A2", "B1", "B2", "C1", "C2")  # Council of Europe, CEFR Companion Volume (2020)
+
+
+def band_rank(band: str) -> int:
+    """Order of a CEFR band: 0 for Pre-A1. Raises ValueError for anything that is no band."""
+    return CEFR_BANDS.index(band)
+
+
+@dataclass(frozen=True, slots=True)
+class WordEntry:
+    """A row of a word list: one target word.
+
+    ``word`` as written, ``part_of_speech`` one of the design's names or '' (any), ``unit`` where it is taught (0:
+    somewhere in this level), ``use`` 'say' or 'know', ``level`` the index of its level, ``row`` its line in the file.
+    """
+
+    word: str
+    part_of_speech: str = ""
+    topics: tuple[str, ...] = ()
+    unit: int = 0
+    use: str = "say"
+    note: str = ""
+    level: int = 0
+    path: str = ""
+    row: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """The figures that a level is held to; the defaults per band stand in ``course/defaults.py`` with their sources."""
+
+    lesson_minutes: tuple[int, int]
+    instruction_words: int
+    instruction_steps: int
+    sentence_words: int
+    text_words: int
+    recycle: int
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """A level of the course, in teaching order (``index`` from 0)."""
+
+    index: int
+    name: str
+    cefr: str
+    words_path: str
+    hours: int
+    units: int  # how many the level will have; 0 when the course does not say
+    limits: Limits
+    unit_pattern: tuple[str, ...]
+    every_unit: tuple[str, ...]
+    test_skills: tuple[tuple[str, ...], ...] = (("listening",), ("reading", "writing"), ("speaking",))
+
+
+@dataclass(frozen=True, slots=True)
+class UnitPlan:
+    """What a unit sets out to teach: from its front matter. ``grammar`` holds the labels as the author wrote them."""
+
+    level: int
+    unit: int
+    title: str
+    topics: tuple[str, ...]
+    grammar: tuple[str, ...]
+    path: str
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """A course: its settings, its target words, and the plans of all its units (``plans``, in teaching order)."""
+
+    title: str
+    variety: str
+    ages: tuple[int, int]
+    characters: tuple[str, ...]
+    known: tuple[str, ...]
+    levels: tuple[Level, ...]
+    words: tuple[WordEntry, ...] = ()
+    plans: tuple[UnitPlan, ...] = ()
+    rules: Mapping[str, str] = field(default_factory=dict)  # rule → 'stop' | 'query' | 'note' | 'off'
+    structures: Mapping[str, str] = field(default_factory=dict)  # structure → CEFR band, over the house defaults
+    off_list: str = (
+        ""  # how an off-list word above the band weighs: '' (the rule's own way) | stop | query | note | picture
+    )
+    instruction_words: tuple[str, ...] = ()  # words of rubrics that this course's children know
+    note_fields: tuple[str, ...] = ()  # fields of its own in the teacher's notes
+    markets: tuple[str, ...] = ()  # markets whose sensitive topics are asked about; empty: all of the house list
+    sensitive_off: tuple[str, ...] = ()  # sensitive topics this course has cleared
+    survey_classmates: int = 8
+
+    def level_named(self, name: str) -> Level | None:
+        """The level of that name, or None."""
+        return next((level for level in self.levels if level.name == name), None)

@@ -1,0 +1,116 @@
+"""What a rule is, what it may need, what an example is, and what a rule gets to see.
+
+A rule is a module under ``lint_rules/rules/<family>/`` named as the rule (with underscores). It holds a docstring (what
+it catches and why that matters to a child or a teacher), one ``RULE``, and one generator: ``find(reading)`` for a rule
+that one unit can be judged by, ``find_in_book(book)`` for one that needs the whole book, or both.
+"""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+from types import ModuleType
+
+from lint_rules.course.model import Course, Level
+from lint_rules.facts import UnitFacts
+from lint_rules.finding import Found, Severity
+from lint_rules.language.service import EnglishMatch
+from lint_rules.language.tokens import Analysis
+from lint_rules.manuscript.model import Passage, Stet, Unit
+
+
+class Need(StrEnum):
+    """What must be computed before a rule can run."""
+
+    LANGUAGE = "language"
+    ENGLISH = "english"
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A figure a rule holds a text to, and where it is from: a published source or 'common practice, no source'."""
+
+    what: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Example:
+    """A manuscript that a rule lets pass or flags. The words to be flagged stand in « ».
+
+    ``text`` is a whole unit (it starts with ``---``), lessons (``## …``), activities (``### …``) or what stands in one
+    activity; what is missing around it is supplied. ``course`` is YAML merged into the plain example course (its one
+    level is ``level-1``), ``words`` are rows of its word list. ``others`` are further whole units of the same course.
+    ``english`` is what an English checker would say: (words, category, rule, message) for each match.
+    """
+
+    text: str
+    course: str = ""
+    words: str = ""
+    others: tuple[str, ...] = ()
+    english: tuple[tuple[str, str, str, str], ...] = ()
+    files: tuple[str, ...] = ()  # art files that exist
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A rule's declaration. ``severity`` is its usual weight; ``needs`` what it needs beyond the manuscript."""
+
+    name: str
+    family: str
+    severity: Severity
+    passes: tuple[Example, ...]
+    fails: tuple[Example, ...]
+    needs: frozenset[Need] = frozenset()
+    limits: tuple[Limit, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What a unit rule sees: the unit, its course and level, and the language of its passages.
+
+    ``files`` are the paths (inside the course) of the art files that exist.
+    """
+
+    unit: Unit
+    course: Course
+    level: Level
+    today: date
+    analyse: Callable[[Passage], Analysis]
+    english: Callable[[Passage], tuple[EnglishMatch, ...]]
+    files: frozenset[str] = frozenset()
+    unused_stets: tuple[Stet, ...] = ()  # given to the housekeeping rules, which run last
+
+
+@dataclass(frozen=True, slots=True)
+class Book:
+    """What a book rule sees: the course and small facts of every unit, in teaching order."""
+
+    course: Course
+    units: tuple[UnitFacts, ...]
+    today: date
+
+
+UnitFinder = Callable[[Reading], Iterator[Found]]
+BookFinder = Callable[[Book], Iterator[Found]]
+
+
+@dataclass(frozen=True, slots=True)
+class RuleModule:
+    """A rule as loaded: its declaration, its page (the docstring), and its generators."""
+
+    rule: Rule
+    page: str
+    find: UnitFinder | None
+    find_in_book: BookFinder | None
+
+
+def from_module(module: ModuleType) -> RuleModule:
+    """Read a rule module. Raises TypeError when it is not one."""
+    rule = getattr(module, "RULE", None)
+    find: UnitFinder | None = getattr(module, "find", None)
+    find_in_book: BookFinder | None = getattr(module, "find_in_book", None)
+    if not isinstance(rule, Rule) or not module.__doc__ or (find is None and find_in_book is None):
+        raise TypeError(f"{module.__name__} must hold a docstring, a RULE, and find or find_in_book")
+    return RuleModule(rule, module.__doc__, find, find_in_book)

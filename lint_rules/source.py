@@ -1,0 +1,111 @@
+"""The file as stored, and the one place where positions are converted.
+
+The currency everywhere else is a half-open span of offsets into ``Source.text``: Unicode code points of the file as
+stored, line ends untouched, without the byte order mark. Lines and columns (1-based, for people) and UTF-16 columns
+(0-based, for editors) are derived here and nowhere else.
+"""
+
+import re
+from bisect import bisect_right
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import NamedTuple
+
+BYTE_ORDER_MARK = "\ufeff"
+# CommonMark 0.31 §2.1: a line ends with a line feed, a carriage return, or both; U+2028 and form feed end no line.
+_LINE_END = re.compile(r"\r\n|\n|\r")
+
+
+class Span(NamedTuple):
+    """Half-open range of offsets ``start:end`` into the text of one file."""
+
+    start: int
+    end: int
+
+    def covers(self, other: "Span") -> bool:
+        """Say whether ``other`` lies wholly inside this span."""
+        return self.start <= other.start and other.end <= self.end
+
+
+class Position(NamedTuple):
+    """A place for people: line and column from 1, columns in Unicode code points."""
+
+    line: int
+    column: int
+
+
+class Utf16Position(NamedTuple):
+    """A place for editors: line and column from 0, columns in UTF-16 code units (Language Server Protocol)."""
+
+    line: int
+    character: int
+
+
+@dataclass(frozen=True, eq=False)
+class Source:
+    """One file as stored: its path inside the course (with ``/``), its text, and whether it began with a BOM."""
+
+    path: str
+    text: str
+    bom: bool = field(default=False)
+
+    @classmethod
+    def decode(cls, path: str, data: bytes) -> "Source":
+        """Make a source from the bytes of a file.
+
+        Raises UnicodeDecodeError when they are not UTF-8.
+        """
+        text = data.decode("utf-8")
+        bom = text.startswith(BYTE_ORDER_MARK)
+        return cls(path, text[1:] if bom else text, bom)
+
+    def encode(self) -> bytes:
+        """Give back the bytes that ``decode`` was given."""
+        return ((BYTE_ORDER_MARK if self.bom else "") + self.text).encode("utf-8")
+
+    @cached_property
+    def line_starts(self) -> tuple[int, ...]:
+        """Offset of the first character of every line."""
+        return (0, *(match.end() for match in _LINE_END.finditer(self.text)))
+
+    def position(self, offset: int) -> Position:
+        """Line and column of an offset (an offset past the end counts as the end)."""
+        offset = min(max(offset, 0), len(self.text))
+        line = bisect_right(self.line_starts, offset) - 1
+        return Position(line + 1, offset - self.line_starts[line] + 1)
+
+    def offset(self, position: Position) -> int:
+        """Offset of a line and column; a column past the end of its line is its end, without the line break."""
+        line = min(max(position.line, 1), len(self.line_starts))
+        return min(self.line_starts[line - 1] + max(position.column, 1) - 1, self.line_span(line).end)
+
+    def line_span(self, line: int) -> Span:
+        """Span of a line (from 1) without its line break."""
+        start = self.line_starts[line - 1]
+        end = self.line_starts[line] if line < len(self.line_starts) else len(self.text)
+        return Span(start, start + len(self.text[start:end].rstrip("\r\n")))
+
+    def line_text(self, line: int) -> str:
+        """Text of a line (from 1) without its line break."""
+        return self.slice(self.line_span(line))
+
+    def slice(self, span: Span) -> str:
+        """The stored text under a span."""
+        return self.text[span.start : span.end]
+
+    def utf16(self, offset: int) -> Utf16Position:
+        """Place of an offset as an editor counts it."""
+        line, column = self.position(offset)
+        before = self.text[offset - (column - 1) : offset]
+        return Utf16Position(line - 1, column - 1 + sum(ord(char) > 0xFFFF for char in before))
+
+    def offset_of_utf16(self, position: Utf16Position) -> int:
+        """Offset of an editor's place; a place inside a surrogate pair is the start of its character."""
+        line = min(position.line, len(self.line_starts) - 1)
+        start, end = self.line_span(line + 1)
+        units = 0
+        for offset in range(start, end):
+            units += 2 if ord(self.text[offset]) > 0xFFFF else 1
+            if units > position.character:
+                return offset
+        return end
