@@ -2,7 +2,8 @@
 
 A rule is a module under ``lint_rules/rules/<family>/`` named as the rule (with underscores). It holds a docstring (what
 it catches and why that matters to a child or a teacher), one ``RULE``, and one generator: ``find(reading)`` for a rule
-that one unit can be judged by, ``find_in_book(book)`` for one that needs the whole book, or both.
+that one unit can be judged by, ``find_in_book(book)`` for one that needs the whole book (or both), or
+``find_in_stets(review)`` for one about stets.
 """
 
 from collections.abc import Callable, Iterator
@@ -76,11 +77,9 @@ class Reading:
     unit: Unit
     course: Course
     level: Level
-    today: date
     analyse: Callable[[Passage], Analysis]
     english: Callable[[Passage], tuple[EnglishMatch, ...]]
     files: frozenset[str] = frozenset()
-    unused_stets: tuple[Stet, ...] = ()  # given to the housekeeping rules, which run last
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,11 +88,24 @@ class Book:
 
     course: Course
     units: tuple[UnitFacts, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class StetReview:
+    """What the rules about stets see, once all other findings of a file are known.
+
+    ``unused`` are those of ``stets`` that let nothing stand although their rule has run on all that they cover.
+    """
+
+    stets: tuple[Stet, ...]
+    unused: tuple[Stet, ...]
+    rule_names: tuple[str, ...]
     today: date
 
 
 UnitFinder = Callable[[Reading], Iterator[Found]]
 BookFinder = Callable[[Book], Iterator[Found]]
+StetFinder = Callable[[StetReview], Iterator[Found]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,6 +116,7 @@ class RuleModule:
     page: str
     find: UnitFinder | None
     find_in_book: BookFinder | None
+    find_in_stets: StetFinder | None
 
 
 def from_module(module: ModuleType) -> RuleModule:
@@ -111,6 +124,7 @@ def from_module(module: ModuleType) -> RuleModule:
     rule = getattr(module, "RULE", None)
     find: UnitFinder | None = getattr(module, "find", None)
     find_in_book: BookFinder | None = getattr(module, "find_in_book", None)
-    if not isinstance(rule, Rule) or not module.__doc__ or (find is None and find_in_book is None):
-        raise TypeError(f"{module.__name__} must hold a docstring, a RULE, and find or find_in_book")
-    return RuleModule(rule, module.__doc__, find, find_in_book)
+    find_in_stets: StetFinder | None = getattr(module, "find_in_stets", None)
+    if not isinstance(rule, Rule) or not module.__doc__ or not (find or find_in_book or find_in_stets):
+        raise TypeError(f"{module.__name__} must hold a docstring, a RULE, and find, find_in_book or find_in_stets")
+    return RuleModule(rule, module.__doc__, find, find_in_book, find_in_stets)

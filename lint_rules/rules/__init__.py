@@ -1,0 +1,1 @@
+"""The rules: one package a family, one module a rule."""

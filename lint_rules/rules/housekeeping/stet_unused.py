@@ -1,0 +1,47 @@
+"""A stet that lets nothing stand: the rule it names finds nothing in the block it covers.
+
+Left in the file it would one day hide a new fault in the same block, and every reader wonders what it is for. It is
+also how a misspelt rule name shows.
+"""
+
+from collections.abc import Iterator
+from difflib import get_close_matches
+
+from lint_rules.finding import Found, Severity
+from lint_rules.letstand.stets import is_lapsed
+from lint_rules.manuscript.model import Stet
+from lint_rules.rule import Example, Rule, StetReview
+
+RULE = Rule(
+    name="stet-unused",
+    family="housekeeping",
+    severity=Severity.QUERY,
+    passes=(
+        Example(
+            "<!-- stet stet-unused: kept for the next edition -->\n<!-- stet stet-lapsed: not needed now -->\n\nRow.\n",
+            why="a stet for an unused stet",
+        ),
+        Example("<!-- a note to the designer -->\n\nRow, row, row.\n"),
+    ),
+    fails=(
+        Example("«<!-- stet long-sentense: the chant needs its long line -->»\n\nRow.\n", why="no rule is called so"),
+        Example("Row, row, row.\n\n«<!-- stet no-such-rule: nothing follows -->»\n"),
+    ),
+)
+
+
+def find_in_stets(review: StetReview) -> Iterator[Found]:
+    """Report the stets that let nothing stand, other than those that other rules report."""
+    for stet in review.unused:
+        if stet.fault or not stet.rule or not stet.reason or is_lapsed(stet, review.today):
+            continue
+        yield Found(stet.span, "stet", _message(stet, review))
+
+
+def _message(stet: Stet, review: StetReview) -> str:
+    if stet.rule in review.rule_names:
+        where = "nothing follows it" if stet.covers is None else f"{stet.rule} finds nothing in the block it covers"
+        return f"This stet lets nothing stand: {where}. Remove it, or move it to the block it is meant for."
+    near = get_close_matches(stet.rule, review.rule_names, n=1)
+    meant = f" Did you mean {near[0]}?" if near else " `hornbook rules` lists the names."
+    return f"This stet lets nothing stand: no rule is called {stet.rule}.{meant}"
