@@ -3,8 +3,8 @@
 The course's own list is the authority (see ``words.py``); this is what is asked where the list is silent.
 
 - ``cefrpy``: the open data of the package cefrpy (1.0.3, MIT licence): 172,782 words, a level for each of their parts
-  of speech. It files common nouns as proper nouns (NNP) as often as not, so all noun tags are looked at. Where it has no
-  grade of its own for a word it says C2: a C2 from there means 'not in the graded lists', not 'hard'.
+  of speech. It files common nouns as proper nouns (NNP) as often as not, so all noun tags are looked at. Where it has
+  no grade of its own for a word it says C2: a C2 from there means 'not in the graded lists', not 'hard'.
 - ``frequency``: the last resort, for words that cefrpy has not: how common the word is in English at large (package
   wordfreq 3.1.1), turned into a band. It says little about a single word, and the messages say so.
 
@@ -24,8 +24,9 @@ LEVELS = ("A1", "A2", "B1", "B2", "C1", "C2")
 UNKNOWN = Reference("", "")
 
 # The order of the tags in cefrpy's data file (cefrpy/POSTag.py, version 1.0.3).
-TAGS = tuple(
-    "CC CD DT IN JJ JJR JJS MD NN NNS NNP NNPS PRP RB RBR RBS RP TO UH VB VBD VBG VBN VBP VBZ WDT WP WRB".split()
+TAGS = (
+    *("CC", "CD", "DT", "IN", "JJ", "JJR", "JJS", "MD", "NN", "NNS", "NNP", "NNPS", "PRP", "RB", "RBR", "RBS", "RP"),
+    *("TO", "UH", "VB", "VBD", "VBG", "VBN", "VBP", "VBZ", "WDT", "WP", "WRB"),
 )
 
 # Universal Dependencies part of speech → the reference's tags, the likeliest first.
@@ -46,8 +47,8 @@ TAGS_OF = {
     "INTJ": ("UH",),
 }
 
-# Least Zipf frequency (wordfreq: log10 of uses in a thousand million words) for each band. House figures, half a step of
-# ten apart; that words of a higher level are rarer is checked against cefrpy's own grades in tests/words.
+# Least Zipf frequency (wordfreq: log10 of uses in a thousand million words) for each band. House figures, half a
+# power of ten apart; that words of a higher level are rarer is checked against cefrpy's own grades in tests/words.
 BANDS_BY_FREQUENCY = ((5.0, "A1"), (4.5, "A2"), (4.0, "B1"), (3.5, "B2"), (3.0, "C1"), (0.01, "C2"))
 
 

@@ -1,0 +1,40 @@
+"""Reading the small tables in ``language/data``: what teachers and linguists may read and correct.
+
+A ``.csv`` table has comment lines (``#``) at its top with source and licence, then a row of column names, then its
+rows; a ``.txt`` table has comment lines and one entry a line.
+"""
+
+import csv
+from functools import cache
+from pathlib import Path
+
+_DATA = Path(__file__).parent / "data"
+
+
+def _lines(name: str) -> list[str]:
+    text = (_DATA / name).read_text(encoding="utf-8")
+    return [line for line in text.splitlines() if line.strip() and not line.startswith("#")]
+
+
+@cache
+def entries(name: str) -> tuple[str, ...]:
+    """The entries of ``data/<name>``, one a line."""
+    return tuple(line.strip() for line in _lines(name))
+
+
+@cache
+def rows(name: str) -> tuple[tuple[str, ...], ...]:
+    """The rows of ``data/<name>`` without the row of column names; every row has as many cells as that one.
+
+    Raises ValueError, with the table and the row, when one has not.
+    """
+    head, *body = csv.reader(_lines(name))
+    for row in body:
+        if len(row) != len(head):
+            raise ValueError(f"{name}: {row} should have {len(head)} cells: {', '.join(head)}")
+    return tuple(tuple(cell.strip() for cell in row) for row in body)
+
+
+def alternatives(cell: str) -> tuple[str, ...]:
+    """The parts of a cell that holds several, with ``|`` between them (none in an empty cell)."""
+    return tuple(part.strip() for part in cell.split("|") if part.strip())
