@@ -5,7 +5,7 @@ data: it can be cached by content). ``settle`` runs the book rules over the outc
 works out lines and columns. Every front end goes through these two, so they cannot disagree.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import partial
@@ -49,6 +49,7 @@ class Result:
 
     findings: tuple[Finding, ...]
     broken: tuple[Broken, ...] = ()
+    facts: tuple[UnitFacts, ...] = ()  # of every unit that was read, in teaching order
 
     @property
     def open(self) -> tuple[Finding, ...]:
@@ -112,22 +113,20 @@ def settle(
     ``rules`` are those of this run, ``all_names`` those that exist: a stet may name a rule that does not run today.
     """
     broken = [note for outcome in outcomes.values() for note in outcome.broken]
+    facts = tuple(sorted((outcome.facts for outcome in outcomes.values()), key=lambda f: (f.level, f.unit, f.path)))
     found = {path: list(outcome.found) for path, outcome in outcomes.items()}
     if whole_book:
-        for name, item in _run_book_rules(course, outcomes.values(), rules, broken):
+        for name, item in _run_book_rules(Book(course, facts), rules, broken):
             found[item.path or ""].append((name, item))
     desk = _Desk(course, {module.rule.name: module for module in rules}, today, whole_book, tuple(all_names))
     findings: list[Finding] = []
     for path, items in found.items():
         findings += desk.settle_file(outcomes[path], sources[path], items, broken)
-    return Result(tuple(sorted(findings, key=lambda f: f.order)), tuple(broken))
+    return Result(tuple(sorted(findings, key=lambda f: f.order)), tuple(broken), facts)
 
 
-def _run_book_rules(
-    course: Course, outcomes: Iterable[Outcome], rules: Sequence[RuleModule], broken: list[Broken]
-) -> list[tuple[str, Found]]:
-    facts = sorted((outcome.facts for outcome in outcomes), key=lambda f: (f.level, f.unit, f.path))
-    book, paths = Book(course, tuple(facts)), {f.path for f in facts}
+def _run_book_rules(book: Book, rules: Sequence[RuleModule], broken: list[Broken]) -> list[tuple[str, Found]]:
+    paths = {facts.path for facts in book.units}
     found: list[tuple[str, Found]] = []
     for module in rules:
         if module.find_in_book is not None:

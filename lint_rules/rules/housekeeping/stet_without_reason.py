@@ -14,12 +14,12 @@ RULE = Rule(
     family="housekeeping",
     severity=Severity.QUERY,
     passes=(
-        Example("<!-- stet long-sentence: the chant needs its long line -->\n\nRow, row, row.\n"),
-        Example("<!-- the designer should see this -->\n\nRow, row, row.\n", why="a comment of another kind"),
+        Example("<!-- stet long-sentence: the chant needs its long line -->\n\nThe kite is in the tree.\n"),
+        Example("<!-- the designer should see this -->\n\nThe kite is in the tree.\n", why="a comment of another kind"),
     ),
     fails=(
-        Example("«<!-- stet long-sentence -->»\n\nRow, row, row.\n"),
-        Example("«<!-- stet long-sentence: -->»\n\nRow, row, row.\n"),
+        Example("«<!-- stet long-sentence -->»\n\nThe kite is in the tree.\n"),
+        Example("«<!-- stet long-sentence: -->»\n\nThe kite is in the tree.\n"),
     ),
 )
 

@@ -1,0 +1,134 @@
+"""The command line: arguments in, exit status out. What a command does stands in ``lint_rules/commands/``."""
+
+import argparse
+import importlib
+import os
+import sys
+from collections.abc import Sequence
+from typing import NoReturn
+
+from lint_rules import __version__
+from lint_rules.exits import CANNOT_RUN, RULE_BROKE, CannotRun
+
+_DESCRIPTION = "Proofs the manuscripts of English courses for children aged 6 to 10."
+_EPILOG = """\
+exit status: 0 nothing that blocks, 1 findings that block, 2 the run could not be done, 3 a rule or a checker broke
+"""
+
+
+class _Parser(argparse.ArgumentParser):
+    """Prints one plain sentence for a wrong argument, and where help is."""
+
+    def error(self, message: str) -> NoReturn:
+        print(f"hornbook: {message}. `{self.prog} --help` shows what it takes.", file=sys.stderr)
+        raise SystemExit(CANNOT_RUN)
+
+
+def _reading(parser: argparse.ArgumentParser) -> None:
+    """Options common to the commands that read a manuscript."""
+    parser.add_argument("--format", choices=("terminal", "json"), default="terminal", help="how findings are shown")
+    parser.add_argument("--no-cache", action="store_true", help="analyse everything afresh and keep nothing")
+    parser.add_argument(
+        "--english",
+        metavar="URL",
+        default=os.environ.get("HORNBOOK_ENGLISH") or None,
+        help="an English checker's server, or the word 'local' to start one (also HORNBOOK_ENGLISH)",
+    )
+
+
+def build_parser() -> argparse.ArgumentParser:
+    """Every command and its options."""
+    parser = _Parser(
+        prog="hornbook",
+        description=_DESCRIPTION,
+        epilog=_EPILOG,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.add_argument("--version", action="version", version=f"hornbook {__version__}")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
+
+    def command(name: str, help_: str) -> argparse.ArgumentParser:
+        return commands.add_parser(name, help=help_, description=help_[0].upper() + help_[1:] + ".", allow_abbrev=False)
+
+    proof = command("proof", "check units by the rules that one unit can be judged by (what the commit hook runs)")
+    proof.add_argument(
+        "files", nargs="*", metavar="FILE", help="unit files; without any, every unit of the course here"
+    )
+    _reading(proof)
+
+    book = command("book", "read every unit, and check what needs the whole book")
+    book.add_argument("dir", nargs="?", default=".", metavar="DIR", help="the course (default: where you are)")
+    book.add_argument("--report", metavar="FILE", help="also write the editor's report, one HTML file")
+    _reading(book)
+
+    release = command("release", "gate a release: queries block too, and every check must have run")
+    release.add_argument("dir", nargs="?", default=".", metavar="DIR", help="the course (default: where you are)")
+    release.add_argument("--sarif", metavar="FILE", help="also write the findings as SARIF 2.1.0")
+    release.add_argument("--junit", metavar="FILE", help="also write the findings as JUnit XML")
+    release.add_argument("--record", metavar="FILE", help="also write the release record, JSON")
+    release.add_argument("--report", metavar="FILE", help="also write the editor's report, one HTML file")
+    release.add_argument("--require", action="append", choices=("english",), default=[], help="a check that must run")
+    _reading(release)
+
+    words = command("words", "show where each target word is taught, met again and tested")
+    words.add_argument("dir", nargs="?", default=".", metavar="DIR", help="the course (default: where you are)")
+    words.add_argument("--csv", metavar="FILE", help="write the map as CSV (- is standard output)")
+    words.add_argument("--xlsx", metavar="FILE", help="write the map as a spreadsheet, one sheet a level")
+    words.add_argument("--topic", help="only target words of this topic")
+    words.add_argument("--unit", type=int, help="only target words taught in units of this number")
+    words.add_argument("--sort", choices=("word", "topic", "unit", "met"), default="unit", help="order of the rows")
+    _reading(words)
+
+    level = command("level", "say what a text asks of a child: structures, words by level, sentence length")
+    level.add_argument("file", nargs="?", default="-", metavar="FILE", help="a text file; - is standard input")
+    level.add_argument("--lines", action="store_true", help="take every line of the input as a text of its own")
+    _reading(level)
+
+    carry = command("carry", "take the findings of an existing book into carried.yaml: then only new ones count")
+    carry.add_argument("dir", nargs="?", default=".", metavar="DIR", help="the course (default: where you are)")
+    _reading(carry)
+
+    mend = command("mend", "apply the safe mends")
+    mend.add_argument("files", nargs="*", metavar="FILE", help="unit files; without any, every unit of the course here")
+    mend.add_argument("--show", action="store_true", help="print the changes as a unified diff and write nothing")
+    _reading(mend)
+
+    rules = command("rules", "list the rules, or show one rule's page")
+    rules.add_argument("rule", nargs="?", metavar="RULE", help="a rule's name")
+    rules.add_argument("--format", choices=("terminal", "json"), default="terminal")
+
+    start = command("start", "write a small course to begin from")
+    start.add_argument("dir", metavar="DIR", help="a folder that does not exist yet, or is empty")
+
+    command("serve", "a language server (LSP) over standard input and output, for a writer's editor")
+    return parser
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run a command and give its exit status."""
+    arguments = build_parser().parse_args(argv)
+    module = importlib.import_module(f"lint_rules.commands.{arguments.command}")
+    try:
+        status: int = module.run(arguments)
+        sys.stdout.flush()
+    except CannotRun as error:
+        print(*(f"hornbook: {line}" for line in error.lines), sep="\n", file=sys.stderr)
+        return CANNOT_RUN
+    except BrokenPipeError:
+        # The reader of our output has gone (`hornbook book | head`): stop without a traceback.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return CANNOT_RUN
+    except KeyboardInterrupt:
+        print("hornbook: stopped.", file=sys.stderr)
+        return CANNOT_RUN
+    except Exception as error:  # a bug of ours: say so plainly, never pass for a clean run
+        if os.environ.get("HORNBOOK_DEBUG"):
+            raise
+        print(
+            f"hornbook: hornbook itself broke ({type(error).__name__}: {error}). Nothing was written. "
+            "Run it again with HORNBOOK_DEBUG=1 and send us what it prints.",
+            file=sys.stderr,
+        )
+        return RULE_BROKE
+    return status

@@ -1,0 +1,1 @@
+"""The commands: each reads its arguments, asks the core, and prints."""

@@ -1,0 +1,105 @@
+"""``hornbook rules``: the list of rules, or the page of one, from the rule's own docstring and examples."""
+
+import argparse
+import inspect
+import json
+from collections.abc import Iterator, Sequence
+from difflib import get_close_matches
+from typing import Any
+
+from rich.console import Console
+from rich.markup import escape
+
+from lint_rules.catalogue import load_rules
+from lint_rules.exits import CLEAN, CannotRun
+from lint_rules.rule import Example, RuleModule
+
+_SCOPE = {True: "a unit on its own", False: "the whole book"}
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Print the list, or one rule's page."""
+    rules = load_rules()
+    console = Console(highlight=False, soft_wrap=True)
+    if arguments.rule is None:
+        chosen: Sequence[RuleModule] = rules
+    else:
+        chosen = [module for module in rules if module.rule.name == arguments.rule]
+        if not chosen:
+            near = get_close_matches(arguments.rule, [module.rule.name for module in rules], n=1)
+            meant = f"Did you mean {near[0]}?" if near else "`hornbook rules` lists them."
+            raise CannotRun(f"No rule is called {arguments.rule}. {meant}")
+    if arguments.format == "json":
+        print(json.dumps([_as_dict(module) for module in chosen], ensure_ascii=False, indent=1))
+    elif arguments.rule is None:
+        for line in _listing(rules):
+            console.print(line)
+    else:
+        for line in _page(chosen[0]):
+            console.print(line)
+    return CLEAN
+
+
+def first_line(module: RuleModule) -> str:
+    """What a rule catches, in one line."""
+    return " ".join(inspect.cleandoc(module.page).split("\n\n")[0].split())
+
+
+def _listing(rules: Sequence[RuleModule]) -> Iterator[str]:
+    width = max(len(module.rule.name) for module in rules)
+    families = sorted({module.rule.family for module in rules})
+    for family in families:
+        yield f"[bold]{escape(family)}[/bold]"
+        for module in rules:
+            if module.rule.family == family:
+                name = module.rule.name.ljust(width)
+                yield f"  {name}  {module.rule.severity.value:5}  {escape(first_line(module))}"
+        yield ""
+    yield "`hornbook rules RULE` shows one rule's page. stop blocks a commit, query a release, note nothing."
+
+
+def _page(module: RuleModule) -> Iterator[str]:
+    rule = module.rule
+    yield f"[bold]{rule.name}[/bold]  ({escape(rule.family)}; usually a {rule.severity.value})"
+    yield f"It is judged on {_SCOPE[module.find is not None or module.find_in_stets is not None]}."
+    yield ""
+    yield escape(inspect.cleandoc(module.page))
+    if rule.limits:
+        yield ""
+        yield "[bold]Limits and where they are from[/bold]"
+        for limit in rule.limits:
+            yield f"  {escape(limit.what)}: {escape(limit.source)}"
+    for heading, examples in (("Passes", rule.passes), ("Found, at the words in « »", rule.fails)):
+        yield ""
+        yield f"[bold]{heading}[/bold]"
+        for example in examples:
+            yield from _example(example)
+    yield ""
+    yield f"To let one place stand, put before it: {escape(f'<!-- stet {rule.name}: why it should stand -->')}"
+    yield f"To weigh it otherwise in a whole course, in course.yaml: rules: {{{rule.name}: stop | query | note | off}}"
+
+
+def _example(example: Example) -> Iterator[str]:
+    yield ""
+    if example.why:
+        yield f"  [italic]{escape(example.why)}[/italic]"
+    for what, text in (("course.yaml", example.course), ("word list", example.words)):
+        if text.strip():
+            yield f"  ({what})"
+            for line in text.strip("\n").splitlines():
+                yield f"    {escape(line)}"
+    for text in (example.text, *example.others):
+        for line in text.strip("\n").splitlines():
+            yield f"  | {escape(line)}"
+
+
+def _as_dict(module: RuleModule) -> dict[str, Any]:
+    rule = module.rule
+    return {
+        "rule": rule.name,
+        "family": rule.family,
+        "severity": rule.severity.value,
+        "catches": first_line(module),
+        "page": inspect.cleandoc(module.page),
+        "limits": [{"what": limit.what, "source": limit.source} for limit in rule.limits],
+    }

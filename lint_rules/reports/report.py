@@ -1,0 +1,69 @@
+"""What every report is made from: one run's result, and how its files are called where the reader stands."""
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from lint_rules.check import Broken, Result
+from lint_rules.course.model import Course
+from lint_rules.facts import UnitFacts
+from lint_rules.finding import Finding, Severity, Status
+from lint_rules.source import Source
+
+
+@dataclass(frozen=True, slots=True)
+class Skipped:
+    """A file that was not checked, and why."""
+
+    path: str
+    why: str
+
+
+@dataclass(frozen=True)
+class Report:
+    """One run over one course.
+
+    ``shown`` gives, for each path inside the course, the path that the reader knows it by (relative to where the
+    command was given). ``blocks_from`` is the least severity that makes the run fail. ``unchecked`` names the checks
+    that nobody asked for, with the reason (they are neither clean nor broken).
+    """
+
+    course: Course
+    result: Result
+    sources: Mapping[str, Source]
+    shown: Mapping[str, str]
+    blocks_from: Severity
+    skipped: tuple[Skipped, ...] = ()
+    unchecked: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """The findings that count, sorted."""
+        return self.result.open
+
+    @property
+    def broken(self) -> tuple[Broken, ...]:
+        """The checks that could not run."""
+        return self.result.broken
+
+    @property
+    def blocking(self) -> tuple[Finding, ...]:
+        """The findings that make the run fail."""
+        return tuple(f for f in self.findings if f.severity.weight >= self.blocks_from.weight)
+
+    @property
+    def facts(self) -> tuple[UnitFacts, ...]:
+        """Facts of every unit, in teaching order."""
+        return self.result.facts
+
+    def path(self, path: str) -> str:
+        """The path that the reader knows a file by."""
+        return self.shown.get(path, path)
+
+    def count(self) -> Counter[Severity]:
+        """Open findings by severity."""
+        return Counter(finding.severity for finding in self.findings)
+
+    def with_status(self, status: Status) -> tuple[Finding, ...]:
+        """The findings of one status."""
+        return tuple(finding for finding in self.result.findings if finding.status is status)

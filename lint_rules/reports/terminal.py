@@ -1,0 +1,101 @@
+"""Findings for a person at a terminal, in the GNU form ``path:line:column: severity: message [rule]``.
+
+On a terminal each finding is followed by its source line and a marker under the words; in a pipe (a hook, an editor's
+quickfix list) there is one line a finding.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from rich.cells import cell_len
+from rich.console import Console
+from rich.text import Text
+
+from lint_rules.finding import Finding, Severity, Status
+from lint_rules.reports.report import Report
+from lint_rules.source import Source
+
+_STYLES = {Severity.STOP: "bold red", Severity.QUERY: "bold yellow", Severity.NOTE: "cyan"}
+_MARGIN = 24  # characters of a long line that stay visible before the words
+
+
+def print_report(report: Report, console: Console) -> None:
+    """Print the findings of a report, one after the other."""
+    for finding in report.findings:
+        console.print(_headline(report, finding), soft_wrap=True)
+        if console.is_terminal:
+            for line in _excerpt(report.sources[finding.path], finding, console.width):
+                console.print(line, soft_wrap=True)
+    for skipped in report.skipped:
+        console.print(Text(f"{skipped.path}: not checked: {skipped.why}"), soft_wrap=True)
+    for note in report.broken:
+        where = report.path(note.path) if note.path else "the whole book"
+        console.print(Text(f"{where}: the check {note.rule} could not run: {note.why}"), soft_wrap=True)
+
+
+def print_summary(reports: Sequence[Report], console: Console) -> None:
+    """Print what a writer wants to know at the end: does anything block, and what was not checked."""
+    for line in summary(reports):
+        console.print(Text(line), soft_wrap=True)
+
+
+def summary(reports: Sequence[Report]) -> Iterator[str]:
+    """The lines at the end of a run."""
+    units = sum(len(report.sources) for report in reports)
+    counts = {severity: sum(report.count()[severity] for report in reports) for severity in Severity}
+    total = sum(counts.values())
+    read = "1 unit read" if units == 1 else f"{units} units read"
+    if not total:
+        yield f"{read}: nothing to mend."
+    else:
+        parts = ", ".join(_many(count, severity.value) for severity, count in counts.items() if count)
+        blocking = sum(len(report.blocking) for report in reports)
+        verdict = f"{blocking} in the way" if blocking else "nothing in the way"
+        yield f"{read}: {parts}; {verdict}."
+    stood = sum(len(report.with_status(Status.LET_STAND)) for report in reports)
+    carried = sum(len(report.with_status(Status.CARRIED)) for report in reports)
+    if stood:
+        yield f"Let stand, with a reason: {stood}."
+    if carried:
+        yield f"Carried over from before (carried.yaml): {carried}."
+    broken = sum(len(report.broken) for report in reports)
+    if broken:
+        yield f"{_many(broken, 'check')} could not run, so this is not the whole picture."
+    for name, why in sorted({item for report in reports for item in report.unchecked.items()}):
+        yield f"Not checked: {name} ({why})."
+
+
+def _many(count: int, noun: str) -> str:
+    plural = {"query": "queries"}.get(noun, noun + "s")
+    return f"{count} {noun if count == 1 else plural}"
+
+
+def _headline(report: Report, finding: Finding) -> Text:
+    line, column = finding.start
+    return Text.assemble(
+        (f"{report.path(finding.path)}:{line}:{column}: ", "dim"),
+        (finding.severity.value, _STYLES[finding.severity]),
+        f": {one_line(finding.message)} ",
+        (f"[{finding.rule}]", "dim"),
+    )
+
+
+def one_line(text: str) -> str:
+    """A text on one line, with control characters that could play with a terminal made visible."""
+    return "".join(char if char.isprintable() else "\ufffd" for char in " ".join(text.split()))
+
+
+def _excerpt(source: Source, finding: Finding, width: int) -> Iterator[Text]:
+    """The finding's first source line, cut to the width, and the marker under its words."""
+    stored = source.line_text(finding.start.line)
+    first = finding.start.column - 1
+    last = finding.end.column - 1 if finding.end.line == finding.start.line else len(stored)
+    shown = "".join(char if char.isprintable() else " " for char in stored)
+    from_left = max(0, first - _MARGIN) if cell_len(shown[:last]) > width - 6 else 0
+    lead = "  … " if from_left else "    "
+    before, words = shown[from_left:first], shown[first:last]
+    rest = shown[last:]
+    line = Text.assemble(lead, before, (words, _STYLES[finding.severity]), rest)
+    line.truncate(max(width - 1, 20), overflow="ellipsis")
+    yield line
+    marks = max(1, min(cell_len(words), width - cell_len(lead + before) - 1))
+    yield Text(" " * cell_len(lead + before) + "^" + "~" * (marks - 1), _STYLES[finding.severity])

@@ -1,0 +1,109 @@
+"""One run over units that are in memory: read, analyse, run the rules, settle. Still no disk, network or terminal.
+
+Units are taken a handful at a time, so that the language room gets full batches and a book of a thousand units does not
+have to be in memory at once.
+"""
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from datetime import date
+from itertools import islice
+
+from lint_rules.check import Outcome, Result, choose, read_unit_rules, request_of, requests_of, settle
+from lint_rules.course.model import Course, Level
+from lint_rules.language.service import (
+    English,
+    EnglishMatch,
+    EnglishUnavailable,
+    Language,
+    LanguageUnavailable,
+    Request,
+)
+from lint_rules.language.tokens import Analysis
+from lint_rules.manuscript.model import Passage, Unit
+from lint_rules.manuscript.reading import read_unit
+from lint_rules.rule import Need, Reading, RuleModule
+from lint_rules.source import Source
+
+UNITS_AT_ONCE = 16
+
+
+@dataclass(frozen=True)
+class Job:
+    """What a run works on. ``rules`` are all that exist; ``files`` the art files that exist, by path in the course."""
+
+    course: Course
+    sources: Sequence[Source]
+    rules: Sequence[RuleModule]
+    language: Language
+    today: date
+    whole_book: bool
+    english: English | None = None
+    files: frozenset[str] = frozenset()
+    progress: Callable[[int], None] = field(default=lambda done: None)
+
+
+def run(job: Job) -> Result:
+    """Check the units of a job. The order of its sources changes nothing."""
+    chosen = choose(job.rules, job.course, english=job.english is not None)
+    outcomes: dict[str, Outcome] = {}
+    sources = {source.path: source for source in sorted(job.sources, key=lambda source: source.path)}
+    for some in _handfuls(sources.values()):
+        outcomes |= _read_some(job, some, chosen)
+        job.progress(len(some))
+    names = [module.rule.name for module in job.rules]
+    return settle(job.course, outcomes, sources, chosen, job.today, whole_book=job.whole_book, all_names=names)
+
+
+def level_of(source: Source, course: Course) -> Level:
+    """The level whose folder a unit's file is in. Raises KeyError when it is in none: the caller must not ask."""
+    folder = source.path.rpartition("/")[0]
+    level = course.level_named(folder)
+    if level is None:
+        raise KeyError(source.path)
+    return level
+
+
+def _handfuls(sources: Iterable[Source]) -> Iterator[list[Source]]:
+    waiting = iter(sources)
+    while some := list(islice(waiting, UNITS_AT_ONCE)):
+        yield some
+
+
+def _read_some(job: Job, sources: Sequence[Source], chosen: Sequence[RuleModule]) -> dict[str, Outcome]:
+    units = [read_unit(source) for source in sources]
+    unavailable: dict[Need, str] = {}
+    analyses: dict[Request, Analysis] = {}
+    matches: dict[str, tuple[EnglishMatch, ...]] = {}
+    if any(Need.LANGUAGE in module.rule.needs for module in chosen):
+        try:
+            analyses = _analyses(job, units)
+        except LanguageUnavailable as error:
+            unavailable[Need.LANGUAGE] = str(error)
+    if job.english is not None and any(Need.ENGLISH in module.rule.needs for module in chosen):
+        try:
+            matches = _matches(job.english, job.course, units)
+        except EnglishUnavailable as error:
+            unavailable[Need.ENGLISH] = str(error)
+
+    def analyse(passage: Passage) -> Analysis:
+        return analyses[request_of(passage, job.course)] if analyses else Analysis((), (), ())
+
+    def english(passage: Passage) -> tuple[EnglishMatch, ...]:
+        return matches.get(passage.text, ())
+
+    outcomes = {}
+    for source, unit in zip(sources, units, strict=True):
+        reading = Reading(unit, job.course, level_of(source, job.course), analyse, english, job.files)
+        outcomes[source.path] = read_unit_rules(reading, chosen, unavailable)
+    return outcomes
+
+
+def _analyses(job: Job, units: Sequence[Unit]) -> dict[Request, Analysis]:
+    wanted = list(dict.fromkeys(request for unit in units for request in requests_of(unit, job.course)))
+    return dict(zip(wanted, job.language.analyse(wanted), strict=True))
+
+
+def _matches(english: English, course: Course, units: Sequence[Unit]) -> dict[str, tuple[EnglishMatch, ...]]:
+    wanted = list(dict.fromkeys(passage.text for unit in units for passage in unit.passages if passage.text.strip()))
+    return dict(zip(wanted, english.check(wanted, course.variety), strict=True))

@@ -1,0 +1,12 @@
+"""Fixtures that many tests share."""
+
+import pytest
+
+from lint_rules.language.pipeline import SpacyLanguage
+from lint_rules.language.service import Language
+
+
+@pytest.fixture(scope="session")
+def language() -> Language:
+    """The real language room, loaded once."""
+    return SpacyLanguage()

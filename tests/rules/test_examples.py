@@ -1,0 +1,57 @@
+"""Every rule's own examples: what should be flagged is flagged at exactly those words, and nothing else is."""
+
+import pytest
+
+from lint_rules.catalogue import load_rules, rule_paths
+from lint_rules.example import assemble
+from lint_rules.language.service import Language
+from lint_rules.rule import Example, RuleModule
+from tests.support import FakeEnglish, run_files
+
+RULES = load_rules()
+
+
+def cases(kind: str) -> list[pytest.ParameterSet]:  # type: ignore[name-defined]
+    return [
+        pytest.param(module, example, id=f"{module.rule.name}-{kind}-{number}")
+        for module in RULES
+        for number, example in enumerate(getattr(module.rule, kind), start=1)
+    ]
+
+
+def flagged(module: RuleModule, example: Example, language: Language) -> dict[str, list[tuple[int, int]]]:
+    """The spans that the rule alone flags in an example, by file."""
+    assembled = assemble(example)
+    result = run_files(
+        assembled.files, RULES, language, english=FakeEnglish(example.english), art=frozenset(example.files)
+    )
+    mine = [note for note in result.broken if note.rule == module.rule.name]
+    assert not mine
+    spans: dict[str, list[tuple[int, int]]] = {path: [] for path in assembled.flagged}
+    for finding in result.open:
+        if finding.rule == module.rule.name:
+            spans[finding.path].append(tuple(finding.span))
+    return spans
+
+
+@pytest.mark.parametrize(("module", "example"), cases("fails"))
+def test_example_that_fails_is_flagged_at_the_marked_words(module, example, language):
+    wanted = {path: [tuple(span) for span in spans] for path, spans in assemble(example).flagged.items()}
+    assert any(wanted.values()), "an example that fails must mark its words"
+    assert flagged(module, example, language) == wanted
+
+
+@pytest.mark.parametrize(("module", "example"), cases("passes"))
+def test_example_that_passes_is_left_alone(module, example, language):
+    assert not any(assemble(example).flagged.values()), "an example that passes marks nothing"
+    assert not any(flagged(module, example, language).values())
+
+
+def test_every_rule_has_examples_of_both_kinds():
+    assert [m.rule.name for m in RULES if not (m.rule.passes and m.rule.fails)] == []
+
+
+def test_every_rule_is_called_as_its_module_and_family_say():
+    own = {path.rpartition(".")[2].replace("_", "-"): path.split(".")[-2] for path in rule_paths()}
+    for module in RULES:
+        assert own[module.rule.name].replace("_", "-") == module.rule.family.replace("'", "").replace(" ", "-")

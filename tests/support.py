@@ -1,0 +1,65 @@
+"""What several tests use: a course in memory, and a run over it."""
+
+from collections.abc import Mapping, Sequence
+from datetime import date
+
+from lint_rules.check import Result
+from lint_rules.course.model import Course
+from lint_rules.course.reading import CourseProblem, plans_of, read_course
+from lint_rules.language.service import English, EnglishMatch, Language
+from lint_rules.language.structures import STRUCTURE_NAMES
+from lint_rules.rule import RuleModule
+from lint_rules.run import Job, run
+from lint_rules.source import Source
+
+TODAY = date(2026, 11, 25)
+
+
+class FakeEnglish:
+    """Says of every text what it was told to say of certain words."""
+
+    version = "fake"
+
+    def __init__(self, told: Sequence[tuple[str, str, str, str]]) -> None:
+        self.told = told
+
+    def check(self, texts: Sequence[str], variety: str) -> list[tuple[EnglishMatch, ...]]:
+        return [
+            tuple(
+                EnglishMatch(text.index(words), text.index(words) + len(words), rule, category, message)
+                for words, category, rule, message in self.told
+                if words in text
+            )
+            for text in texts
+        ]
+
+
+def course_of(files: Mapping[str, str], rule_names: Sequence[str] = ()) -> Course:
+    """Read a course from files in memory; its problems are the test's problems."""
+
+    def load(path: str) -> Source | CourseProblem:
+        return Source(path, files[path])
+
+    course, problems = read_course(Source("course.yaml", files["course.yaml"]), load, rule_names, STRUCTURE_NAMES)
+    assert course is not None, problems
+    assert not problems, problems
+    return plans_of(course, unit_sources(files))
+
+
+def unit_sources(files: Mapping[str, str]) -> list[Source]:
+    return [Source(path, text) for path, text in files.items() if path.endswith(".md")]
+
+
+def run_files(
+    files: Mapping[str, str],
+    rules: Sequence[RuleModule],
+    language: Language,
+    *,
+    whole_book: bool = True,
+    english: English | None = None,
+    art: frozenset[str] = frozenset(),
+) -> Result:
+    """Run rules over a course in memory."""
+    course = course_of(files, [module.rule.name for module in rules])
+    job = Job(course, unit_sources(files), rules, language, TODAY, whole_book, english, art)
+    return run(job)
