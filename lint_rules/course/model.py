@@ -5,6 +5,37 @@ from dataclasses import dataclass, field
 
 CEFR_BANDS = ("Pre-A1", "A1", "A2", "B1", "B2", "C1", "C2")  # Council of Europe, CEFR Companion Volume (2020)
 
+PARTS_OF_SPEECH = (
+    "noun",
+    "verb",
+    "adjective",
+    "adverb",
+    "pronoun",
+    "determiner",
+    "preposition",
+    "conjunction",
+    "number",
+    "interjection",
+    "phrase",
+)  # of a word list; '' is any
+ACTIVITY_KINDS = (
+    "listening",
+    "speaking",
+    "reading",
+    "writing",
+    "survey",
+    "story",
+    "picture-sentence",
+    "odd-one-out",
+    "mind-map",
+    "sounds",
+    "make",
+    "game",
+    "song",
+    "test",
+    "mistakes",
+)
+
 
 def band_rank(band: str) -> int:
     """Order of a CEFR band: 0 for Pre-A1. Raises ValueError for anything that is no band."""
@@ -96,3 +127,8 @@ class Course:
     def level_named(self, name: str) -> Level | None:
         """The level of that name, or None."""
         return next((level for level in self.levels if level.name == name), None)
+
+    def level_of(self, path: str) -> Level | None:
+        """The level whose unit file this path inside the course is (`level-1/unit-01.md`), or None."""
+        folder, _, name = path.rpartition("/")
+        return self.level_named(folder) if name.endswith(".md") and not name.startswith(".") else None

@@ -1,0 +1,198 @@
+"""A course on disk: finding it from a file, listing its units, reading their bytes. The only room here that touches
+disk and git.
+
+Paths inside a course are written with ``/``, from the folder that holds course.yaml.
+"""
+
+import os
+import subprocess
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from lint_rules.course.model import Course
+from lint_rules.course.problem import CourseProblem
+from lint_rules.course.reading import LabelReader, natural_order, plans_of, read_course
+from lint_rules.source import Source
+
+COURSE_FILE = "course.yaml"
+_UNIT_SUFFIX = ".md"
+
+
+class FolderError(Exception):
+    """The course cannot be read from disk; the message says why and what to do."""
+
+
+class NoCourse(FolderError):
+    """A file or folder is under no course; the message says how to start one."""
+
+
+@dataclass(frozen=True, slots=True)
+class CourseOnDisk:
+    """A course as it lies on disk.
+
+    ``units`` are the unit files that could be read, level by level, ``unreadable`` those that could not (line 0: the
+    file as a whole), ``files`` the paths of everything else (art, audio). ``course`` is None when course.yaml holds
+    none; ``problems`` are what is wrong in course.yaml and the word lists.
+    """
+
+    root: Path
+    course: Course | None
+    problems: tuple[CourseProblem, ...]
+    units: tuple[Source, ...] = ()
+    unreadable: tuple[CourseProblem, ...] = ()
+    files: frozenset[str] = frozenset()
+
+
+def find_course(path: Path) -> Path:
+    """The folder of the course that a file or folder belongs to: the nearest one upwards that holds course.yaml.
+
+    Raises NoCourse.
+    """
+    start = Path(os.path.abspath(path))
+    for folder in (start, *start.parents):
+        if (folder / COURSE_FILE).is_file():
+            return folder
+    raise NoCourse(
+        f"{path} is under no course: there is no {COURSE_FILE} in its folder or in any folder above it."
+        " `hornbook start DIR` writes a small course to begin from."
+    )
+
+
+def path_in_course(root: Path, path: Path) -> str:
+    """The path of a file inside its course. Raises NoCourse when it lies outside."""
+    absolute = Path(os.path.abspath(path))
+    if not absolute.is_relative_to(root):
+        raise NoCourse(f"{path} is not in the course {root}.")
+    return absolute.relative_to(root).as_posix()
+
+
+def decode(path: str, data: bytes) -> Source | CourseProblem:
+    """A file's text; when it is not UTF-8, a problem at the first byte that is not, with the cure."""
+    try:
+        return Source.decode(path, data)
+    except UnicodeDecodeError as error:
+        before = Source(path, data[: error.start].decode("utf-8", "replace"))
+        line, column = before.position(len(before.text))
+    what = "is in UTF-16, not in UTF-8" if data[:2] in (b"\xff\xfe", b"\xfe\xff") else "is not in UTF-8 from here on"
+    cure = "Save it again with the encoding UTF-8"
+    cure += " (a spreadsheet offers that where it saves as CSV)." if path.endswith(".csv") else "."
+    return CourseProblem(path, line, column, f"{path} {what}. {cure}", stops=path == COURSE_FILE)
+
+
+def read_file(root: Path, path: str) -> Source | CourseProblem:
+    """A file of the course. What cannot be opened, or is a link out of the course, is a problem with line 0."""
+
+    def problem(message: str) -> CourseProblem:
+        return CourseProblem(path, 0, 0, message)
+
+    file = root / path
+    try:
+        if not file.resolve().is_relative_to(root.resolve()):
+            return problem(f"{path} is a link that leaves the course's folder; put the file itself there.")
+        if file.is_dir():
+            return problem(f"{path} is a folder; a file is wanted here.")
+        if not file.exists():
+            return problem(f"There is no file {path} in the course's folder.")
+        if not file.is_file():
+            return problem(f"{path} is not an ordinary file.")
+        return decode(path, file.read_bytes())
+    except PermissionError:
+        return problem(f"{path} may not be read: its permissions do not allow it.")
+    except (OSError, RuntimeError, ValueError) as error:  # a loop of links; a name that the system does not allow
+        return problem(f"{path} cannot be read ({_why(error)}).")
+
+
+def read_course_folder(
+    root: Path,
+    rule_names: Sequence[str],
+    structure_names: Sequence[str],
+    read_label: LabelReader = lambda label: (),
+    *,
+    tracked_only: bool | None = None,
+) -> CourseOnDisk:
+    """Read the course in a folder: settings, word lists, unit files, and what each unit sets out to teach.
+
+    ``tracked_only`` takes only files that git knows, so that drafts nobody has added do not count; None means: when
+    pre-commit runs us (PRE_COMMIT=1). Raises FolderError when course.yaml cannot be opened or git does not answer.
+    """
+    root = Path(os.path.abspath(root))
+    settings = read_file(root, COURSE_FILE)
+    if isinstance(settings, CourseProblem):
+        if settings.line == 0:
+            raise FolderError(settings.message)
+        return CourseOnDisk(root, None, (settings,))
+    course, problems = read_course(
+        settings, lambda path: read_file(root, path), rule_names, structure_names, read_label
+    )
+    if course is None:
+        return CourseOnDisk(root, None, problems)
+    paths = list_files(root, tracked_only=os.environ.get("PRE_COMMIT") == "1" if tracked_only is None else tracked_only)
+    unit_paths = [path for level in course.levels for path in paths if course.level_of(path) == level]
+    read = [read_file(root, path) for path in unit_paths]
+    units = tuple(unit for unit in read if isinstance(unit, Source))
+    return CourseOnDisk(
+        root,
+        plans_of(course, units),
+        problems,
+        units,
+        tuple(unit for unit in read if isinstance(unit, CourseProblem)),
+        frozenset(paths) - frozenset(unit_paths),
+    )
+
+
+def list_files(root: Path, *, tracked_only: bool) -> list[str]:
+    """Every file of the course, in natural order, hidden ones left out. Links are listed, not followed.
+
+    A folder named as a unit file is listed too, so that it can be reported. Raises FolderError when git does not answer.
+    """
+    paths = set(_walk(root))
+    top = _repository(root) if tracked_only else None
+    if top is not None:
+        known = _tracked(top, root)
+        paths = {path for path in paths if path in known}
+    return sorted(paths, key=natural_order)
+
+
+def _walk(root: Path) -> Iterator[str]:
+    for folder, subfolders, names in os.walk(root):
+        here = Path(folder)
+        subfolders[:] = sorted(name for name in subfolders if not name.startswith("."))
+        odd = [name for name in subfolders if name.endswith(_UNIT_SUFFIX)]
+        for name in (*names, *odd):
+            if not name.startswith("."):
+                yield (here / name).relative_to(root).as_posix()
+
+
+def _repository(folder: Path) -> Path | None:
+    """The top of the git repository around a folder, or None."""
+    return next((f for f in (folder, *folder.parents) if (f / ".git").exists()), None)
+
+
+def _tracked(top: Path, root: Path) -> frozenset[str]:
+    """Paths inside the course of what is in git's index."""
+    pathspec = root.relative_to(top).as_posix()
+    command = ["git", "--literal-pathspecs", "ls-files", "-z", "--", pathspec]
+    try:
+        done = subprocess.run(command, cwd=top, env=_git_environment(top), capture_output=True, check=True, timeout=60)
+    except FileNotFoundError:
+        raise FolderError("git is needed to tell the course's files from drafts, and it was not found.") from None
+    except subprocess.CalledProcessError as error:
+        said = error.stderr.decode("utf-8", "replace").strip().split("\n")[0]
+        raise FolderError(f"git could not list the course's files: {said or 'it gave no reason'}.") from error
+    except subprocess.TimeoutExpired:
+        raise FolderError("git did not list the course's files within a minute.") from None
+    prefix = "" if pathspec == "." else f"{pathspec}/"
+    return frozenset(os.fsdecode(name).removeprefix(prefix) for name in done.stdout.split(b"\0") if name)
+
+
+def _git_environment(top: Path) -> Mapping[str, str]:
+    """What git gets to see. In a hook, git's own variables (GIT_INDEX_FILE: a path from the top of the repository, of
+    a partial commit for example) hold for the repository that is committed to, and for no other."""
+    if Path.cwd().resolve() == top.resolve():
+        return os.environ
+    return {name: value for name, value in os.environ.items() if not name.startswith("GIT_")}
+
+
+def _why(error: BaseException) -> str:
+    return (error.strerror if isinstance(error, OSError) else None) or str(error) or type(error).__name__

@@ -1,0 +1,230 @@
+"""A level's word list: CSV as people and spreadsheets write it, row by row into target words."""
+
+import csv
+import re
+import unicodedata
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from itertools import pairwise
+
+from lint_rules.course.model import PARTS_OF_SPEECH, WordEntry
+from lint_rules.course.nodes import one_of
+from lint_rules.course.problem import CourseProblem, did_you_mean
+from lint_rules.source import Source
+
+COLUMNS = ("word", "part_of_speech", "topic", "unit")
+OPTIONAL_COLUMNS = ("use", "note")
+USES = ("say", "know")
+# What dictionaries and teachers write for a part of speech (common practice, no source).
+_SHORT_FORMS = {
+    "n": "noun", "v": "verb", "vb": "verb", "adj": "adjective", "adv": "adverb", "pron": "pronoun", "det": "determiner",
+    "article": "determiner", "prep": "preposition", "conj": "conjunction", "num": "number", "numeral": "number",
+    "int": "interjection", "interj": "interjection", "exclamation": "interjection", "phr": "phrase",
+    "expression": "phrase", "phrasal verb": "verb",
+}  # fmt: skip
+_SEPARATOR_LINE = re.compile(r"sep=(.)\s*")  # the first line that some spreadsheets write
+_WHOLE = re.compile(r"(\d{1,6})(?:\.0+)?")  # a spreadsheet may keep a unit as 4.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A row: the line it starts in, its cells as csv reads them, and where each of them starts in the file."""
+
+    line: int
+    cells: list[str]
+    starts: list[int]
+
+    def start(self, index: int) -> int:
+        return self.starts[min(index, len(self.starts) - 1)]
+
+
+@dataclass
+class _ListReader:
+    source: Source
+    level: int
+    level_name: str
+    units: int
+    problems: list[CourseProblem] = field(default_factory=list)
+    columns: dict[str, int] = field(default_factory=dict)
+    nameless: set[int] = field(default_factory=set)
+
+    def say(self, offset: int, message: str) -> None:
+        self.problems.append(CourseProblem(self.source.path, *self.source.position(offset), message, stops=False))
+
+    def read(self) -> Iterator[WordEntry]:
+        rows = self.rows()
+        header = next(rows, None)
+        if header is None:
+            self.say(0, f"The word list is empty; its first row must be {','.join(COLUMNS)}.")
+            return
+        if not self.read_header(header):
+            return
+        seen: dict[tuple[str, str, int], int] = {}
+        for row in rows:
+            entry = self.entry(row)
+            if entry is None:
+                continue
+            first = seen.setdefault((entry.word, entry.part_of_speech, entry.unit), row.line)
+            if first == row.line:
+                yield entry
+            else:
+                self.say(self.at(row, "word"), f"'{entry.word}' is already in line {first}, the same in every way.")
+
+    def rows(self) -> Iterator[_Row]:
+        """The rows that are not blank. A row that csv cannot read is a problem."""
+        source, skipped = self.source, 0
+        if source.text and (match := _SEPARATOR_LINE.fullmatch(source.line_text(1))):
+            separator, skipped = match[1], 1
+        else:
+            separator = self.separator()
+        spans = [*source.line_starts, len(source.text)]
+        lines = [source.text[start:end] for start, end in pairwise(spans)][skipped:]
+        reader = csv.reader(lines, delimiter=separator, strict=True)
+        while True:
+            line = reader.line_num + skipped + 1
+            try:
+                cells = next(reader)
+            except StopIteration:
+                return
+            except csv.Error as error:
+                self.say(source.line_starts[line - 1], _csv_fault(error))
+                continue
+            if any(cell.strip() for cell in cells):
+                start, end = source.line_starts[line - 1], spans[reader.line_num + skipped]
+                yield _Row(line, cells, _cell_starts(source.text[start:end], start, separator))
+
+    def separator(self) -> str:
+        """The mark between cells: of comma, semicolon and tab the one that the first written line has most of."""
+        first = next((line for line in self.source.text.splitlines() if line.strip()), "")
+        return max(",;\t", key=first.count)
+
+    def read_header(self, header: _Row) -> bool:
+        known = COLUMNS + OPTIONAL_COLUMNS
+        for index, cell in enumerate(header.cells):
+            name = re.sub(r"[\s-]+", "_", cell.strip().casefold())
+            if not name:
+                self.nameless.add(index)
+            elif name not in known:
+                near = did_you_mean(name, known)
+                advice = near or f" The columns are {', '.join(known)}."
+                self.say(header.start(index), f"'{cell.strip()}' is not a column of a word list.{advice}")
+            elif name in self.columns:
+                self.say(header.start(index), f"There are two columns '{name}'; keep one of them.")
+            else:
+                self.columns[name] = index
+        missing = [name for name in COLUMNS if name not in self.columns]
+        if missing:
+            self.say(
+                header.start(0),
+                f"The first row must name the columns {','.join(COLUMNS)} (and use, note if you like);"
+                f" missing: {', '.join(missing)}.",
+            )
+        return "word" in self.columns
+
+    def cell(self, row: _Row, column: str) -> str:
+        index = self.columns.get(column)
+        value = row.cells[index] if index is not None and index < len(row.cells) else ""
+        return " ".join(unicodedata.normalize("NFC", value).split())
+
+    def at(self, row: _Row, column: str) -> int:
+        return row.start(self.columns.get(column, 0))
+
+    def entry(self, row: _Row) -> WordEntry | None:
+        """The target word of a row, or None when the row cannot be used."""
+        width = max([*self.columns.values(), *self.nameless], default=0) + 1
+        if any(cell.strip() for cell in row.cells[width:]) and len(row.cells) > width:
+            self.say(
+                row.start(width),
+                "This row has more cells than the first row has names. A text that contains the separator needs"
+                ' quotation marks round it: "like, this".',
+            )
+            return None
+        word = self.cell(row, "word")
+        if not word:
+            self.say(self.at(row, "word"), "This row has no word.")
+            return None
+        if not any(char.isalnum() for char in word):
+            self.say(self.at(row, "word"), f"'{word}' is not a word.")
+            return None
+        return WordEntry(
+            word=word,
+            part_of_speech=self.part_of_speech(row),
+            topics=tuple(dict.fromkeys(t for t in map(str.strip, self.cell(row, "topic").split("|")) if t)),
+            unit=self.unit(row),
+            use=self.use(row),
+            note=self.cell(row, "note"),
+            level=self.level,
+            path=self.source.path,
+            row=row.line,
+        )
+
+    def part_of_speech(self, row: _Row) -> str:
+        written = self.cell(row, "part_of_speech")
+        name = written.casefold()
+        if not name or name in PARTS_OF_SPEECH:
+            return name
+        meant = _SHORT_FORMS.get(name.rstrip("."))
+        advice = f" Write '{meant}'." if meant else did_you_mean(name, PARTS_OF_SPEECH)
+        if not advice:
+            advice = f" It can be {one_of(PARTS_OF_SPEECH)}, or empty for any."
+        self.say(self.at(row, "part_of_speech"), f"'{written}' is not a part of speech that hornbook knows.{advice}")
+        return ""
+
+    def unit(self, row: _Row) -> int:
+        written = self.cell(row, "unit")
+        if not written:
+            return 0
+        match = _WHOLE.fullmatch(written)
+        if match is None or int(match[1]) == 0:
+            message = f"The unit must be a whole number from 1, or empty, not '{written}'."
+        elif self.units and int(match[1]) > self.units:
+            message = f"There is no unit {match[1]}: course.yaml gives {self.level_name} {self.units} units."
+        else:
+            return int(match[1])
+        self.say(self.at(row, "unit"), message)
+        return 0
+
+    def use(self, row: _Row) -> str:
+        written = self.cell(row, "use")
+        if written.casefold() in USES:
+            return written.casefold()
+        if written:
+            self.say(
+                self.at(row, "use"),
+                f"'use' must be say (children produce the word) or know (they only understand it), not '{written}'.",
+            )
+        return USES[0]
+
+
+def read_word_list(
+    source: Source, *, level: int, level_name: str, units: int
+) -> tuple[tuple[WordEntry, ...], tuple[CourseProblem, ...]]:
+    """Read a word list: its target words in file order, and everything that is wrong with it.
+
+    ``units`` is how many units the level will have (0: not said). A row with a wrong part of speech, unit or use is
+    kept without it; a row without a word, or a second one alike, is left out.
+    """
+    reader = _ListReader(source, level, level_name, units)
+    entries = tuple(reader.read())
+    return entries, tuple(sorted(reader.problems))
+
+
+def _cell_starts(text: str, offset: int, separator: str) -> list[int]:
+    """Where the cells of a row's text start in the file (RFC 4180: a cell in quotation marks may hold separators)."""
+    cell = re.compile(rf'(?:"(?:[^"]|"")*")?[^{re.escape(separator)}\r\n]*(?:{re.escape(separator)}|$)')
+    starts, at = [offset], 0
+    while (match := cell.match(text.rstrip("\r\n"), at)) and match[0].endswith(separator):
+        at = match.end()
+        starts.append(offset + at)
+    return starts
+
+
+def _csv_fault(error: csv.Error) -> str:
+    said = str(error)
+    if "unexpected end of data" in said:
+        return 'A quotation mark (") opens in this row and is never closed; the rows after it were not read.'
+    if "expected after" in said:
+        return 'A quotation mark (") closes in the middle of a cell; inside a quoted cell, write a mark as "".'
+    if "field larger" in said:
+        return "A cell of this row is longer than a book; a quotation mark is probably not closed."
+    return f"This row cannot be read ({said})."
