@@ -77,7 +77,7 @@ def decode(path: str, data: bytes) -> Source | CourseProblem:
     what = "is in UTF-16, not in UTF-8" if data[:2] in (b"\xff\xfe", b"\xfe\xff") else "is not in UTF-8 from here on"
     cure = "Save it again with the encoding UTF-8"
     cure += " (a spreadsheet offers that where it saves as CSV)." if path.endswith(".csv") else "."
-    return CourseProblem(path, line, column, f"{path} {what}. {cure}", stops=path == COURSE_FILE)
+    return CourseProblem(path, line, column, f"{path} {what}. {cure}")
 
 
 def read_file(root: Path, path: str) -> Source | CourseProblem:
@@ -144,7 +144,7 @@ def read_course_folder(
 def list_files(root: Path, *, tracked_only: bool) -> list[str]:
     """Every file of the course, in natural order, hidden ones left out. Links are listed, not followed.
 
-    A folder named as a unit file is listed too, so that it can be reported. Raises FolderError when git does not answer.
+    A folder named as a unit file is listed too, so that it can be reported. Raises FolderError when git fails.
     """
     paths = set(_walk(root))
     top = _repository(root) if tracked_only else None

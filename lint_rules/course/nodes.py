@@ -52,11 +52,7 @@ class NodeReader:
             self.say(error.position, f"The character U+{ord(error.character):04X} is not allowed here; delete it.")
         except RecursionError:
             self.say(0, "This is not a course file: its brackets are nested hundreds deep.")
-        except (
-            YAMLError,
-            ValueError,
-            OverflowError,
-        ) as error:  # the reader lets odd escapes through to int() and chr()
+        except (YAMLError, ValueError, OverflowError) as error:  # an odd escape gets through to int() and chr()
             self.say(0, f"This is not YAML: {_tidied(str(error))}.")
         else:
             return node

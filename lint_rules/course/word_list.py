@@ -48,14 +48,14 @@ class _ListReader:
     columns: dict[str, int] = field(default_factory=dict)
     nameless: set[int] = field(default_factory=set)
 
-    def say(self, offset: int, message: str) -> None:
-        self.problems.append(CourseProblem(self.source.path, *self.source.position(offset), message, stops=False))
+    def say(self, offset: int, message: str, *, stops: bool = False) -> None:
+        self.problems.append(CourseProblem(self.source.path, *self.source.position(offset), message, stops))
 
     def read(self) -> Iterator[WordEntry]:
         rows = self.rows()
         header = next(rows, None)
         if header is None:
-            self.say(0, f"The word list is empty; its first row must be {','.join(COLUMNS)}.")
+            self.say(0, f"The word list is empty; its first row must be {','.join(COLUMNS)}.", stops=True)
             return
         if not self.read_header(header):
             return
@@ -87,7 +87,8 @@ class _ListReader:
             except StopIteration:
                 return
             except csv.Error as error:
-                self.say(source.line_starts[line - 1], _csv_fault(error))
+                rest_lost = "unexpected end" in str(error)
+                self.say(source.line_starts[line - 1], _csv_fault(error), stops=rest_lost)
                 continue
             if any(cell.strip() for cell in cells):
                 start, end = source.line_starts[line - 1], spans[reader.line_num + skipped]
@@ -118,6 +119,7 @@ class _ListReader:
                 header.start(0),
                 f"The first row must name the columns {','.join(COLUMNS)} (and use, note if you like);"
                 f" missing: {', '.join(missing)}.",
+                stops="word" in missing,
             )
         return "word" in self.columns
 
@@ -201,7 +203,8 @@ def read_word_list(
 ) -> tuple[tuple[WordEntry, ...], tuple[CourseProblem, ...]]:
     """Read a word list: its target words in file order, and everything that is wrong with it.
 
-    ``units`` is how many units the level will have (0: not said). A row with a wrong part of speech, unit or use is
+    ``units`` is how many units the level will have (0: not said). A problem stops the run when the rest of the list
+    could not be read. A row with a wrong part of speech, unit or use is
     kept without it; a row without a word, or a second one alike, is left out.
     """
     reader = _ListReader(source, level, level_name, units)
