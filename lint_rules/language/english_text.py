@@ -1,0 +1,173 @@
+"""What an English checker is shown of a manuscript, and what its answers mean for it.
+
+A course page is full of what no checker knows: gaps, choices (``is / are``), pictures in place of words, numbered
+answers. Hidden from the checker, they raise no false alarm. Where any word may stand in a gap, the text is shown with
+several different words in it, and where the child has a choice, once with each: only what is wrong in every wording is
+wrong with the text. So ``a apple`` is found beside a gap, and the gap itself never is.
+
+Pure: ``wordings`` makes the texts, ``agreed`` turns the answers into ranges of the passage's own text.
+"""
+
+import re
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from lint_rules.language.service import English, EnglishMatch
+from lint_rules.manuscript.model import PICTURE, Audience, Passage, Role, Unit
+
+# Words as different as can be: a verb, a noun and adjective that begins with a vowel, a pronoun.
+ANY_WORD = ("play", "orange", "it")
+_MOST_WORDINGS = 4
+
+_HIDDEN_ROLES = frozenset({Role.ALT, Role.BRIEF, Role.CODE})
+_DELIBERATE = "mistakes"
+_SPELT_IN_PICTURES = "picture-sentence"
+
+# A word with a blank in it is all blank (`k_te`); a hint after a blank goes with it (`____ (go)`).
+_TOKEN = re.compile(r"[\w’'-]+")
+_HINT = re.compile(r"\s*\([^()\n]{1,40}\)")
+_CHOICE = re.compile(r"(?<![\w’'/|-])[\w’'-]+(?:\s*[/|]\s*[\w’'-]+)+(?![\w/|])")
+_BETWEEN = re.compile(r"\s*[/|]\s*")
+_NUMBER = re.compile(r"(?:^|(?<=\s))(\d{1,2})(?:[.)]\s*|\s+|$)(?:[a-z][.)]?(?=\s|$))?")
+
+
+@dataclass(frozen=True, slots=True)
+class Wording:
+    """A text for the checker. Each of its characters stands for a range of the passage's text (``starts``, ``ends``);
+    ``shown`` says whether it is a character of the passage itself."""
+
+    text: str
+    starts: tuple[int, ...]
+    ends: tuple[int, ...]
+    shown: tuple[bool, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Hidden:
+    """A range of a passage's text that the checker does not see, and what it sees there, wording by wording."""
+
+    start: int
+    end: int
+    instead: tuple[str, ...]
+
+
+def matches_of(english: English, units: Iterable[Unit], variety: str) -> dict[Passage, tuple[EnglishMatch, ...]]:
+    """What the checker says of every passage that is for it, in one call. Raises EnglishUnavailable."""
+    shown = {passage: wordings(passage, kinds) for unit in units for passage, kinds in passages_to_check(unit)}
+    texts = list(dict.fromkeys(wording.text for several in shown.values() for wording in several))
+    answers = dict(zip(texts, english.check(texts, variety), strict=True))
+    return {
+        passage: agreed(several, [answers[wording.text] for wording in several]) for passage, several in shown.items()
+    }
+
+
+def passages_to_check(unit: Unit) -> Iterator[tuple[Passage, tuple[str, ...]]]:
+    """The passages whose English is checked, each once, with the kinds of the activity they stand in.
+
+    Not what is for the artist. Of an activity with deliberate mistakes only the instruction.
+    """
+    kinds = {
+        id(passage): activity.kinds
+        for activity in unit.activities
+        for passage in (activity.heading.passage, *activity.part.passages)
+    }
+    for passage in unit.passages:
+        around = kinds.get(id(passage), ())
+        if passage.audience is Audience.ARTIST or passage.role in _HIDDEN_ROLES or not passage.text.strip():
+            continue
+        if _DELIBERATE in around and passage.role is not Role.INSTRUCTION:
+            continue
+        yield passage, around
+
+
+def wordings(passage: Passage, kinds: Sequence[str] = ()) -> tuple[Wording, ...]:
+    """The texts that a passage is shown as: one, or several where it holds gaps, pictures or choices."""
+    hidden = _without_overlap(
+        [
+            *_pictures(passage, _SPELT_IN_PICTURES in kinds),
+            *_gaps(passage.text),
+            *_choices(passage.text),
+            *(_numbers(passage.text) if passage.audience is Audience.KEY else ()),
+        ]
+    )
+    count = min(max((len(one.instead) for one in hidden), default=1), _MOST_WORDINGS)
+    return tuple(dict.fromkeys(_worded(passage.text, hidden, index) for index in range(count)))
+
+
+def agreed(several: Sequence[Wording], answers: Sequence[Sequence[EnglishMatch]]) -> tuple[EnglishMatch, ...]:
+    """The matches that every wording got, as ranges of the passage's text; none that is about hidden words alone."""
+    found = [
+        {(match.start, match.end, match.rule): match for match in _in_passage(wording, matches)}
+        for wording, matches in zip(several, answers, strict=True)
+    ]
+    if not found:
+        return ()
+    return tuple(match for key, match in sorted(found[0].items()) if all(key in other for other in found[1:]))
+
+
+def _in_passage(wording: Wording, matches: Iterable[EnglishMatch]) -> Iterator[EnglishMatch]:
+    for match in matches:
+        own = [index for index in range(match.start, match.end) if wording.shown[index]]
+        if own:
+            yield EnglishMatch(
+                wording.starts[own[0]],
+                wording.ends[own[-1]],
+                match.rule,
+                match.category,
+                match.message,
+                match.replacements,
+            )
+
+
+def _worded(text: str, hidden: Sequence[_Hidden], index: int) -> Wording:
+    pieces: list[str] = []
+    starts: list[int] = []
+    ends: list[int] = []
+    shown: list[bool] = []
+    at = 0
+    for one in (*hidden, _Hidden(len(text), len(text), ("",))):
+        pieces += [text[at : one.start], one.instead[index % len(one.instead)]]
+        starts += [*range(at, one.start), *[one.start] * len(pieces[-1])]
+        ends += [*range(at + 1, one.start + 1), *[one.end] * len(pieces[-1])]
+        shown += [True] * (one.start - at) + [False] * len(pieces[-1])
+        at = one.end
+    return Wording("".join(pieces), tuple(starts), tuple(ends), tuple(shown))
+
+
+def _without_overlap(hidden: Iterable[_Hidden]) -> list[_Hidden]:
+    kept: list[_Hidden] = []
+    for one in sorted(hidden, key=lambda h: (h.start, -h.end)):
+        if not kept or one.start >= kept[-1].end:
+            kept.append(one)
+    return kept
+
+
+def _pictures(passage: Passage, spelt: bool) -> Iterator[_Hidden]:
+    """A picture is any word; in a picture sentence it is the word that its alternative text gives."""
+    words: Mapping[int, str] = {picture.at: picture.alt.strip() for picture in passage.pictures}
+    for match in re.finditer(PICTURE, passage.text):
+        word = words.get(match.start(), "") if spelt else ""
+        yield _Hidden(match.start(), match.end(), (word,) if word else ANY_WORD)
+
+
+def _gaps(text: str) -> Iterator[_Hidden]:
+    for token in _TOKEN.finditer(text):
+        if "_" in token[0]:
+            hint = _HINT.match(text, token.end())
+            yield _Hidden(token.start(), hint.end() if hint else token.end(), ANY_WORD)
+
+
+def _choices(text: str) -> Iterator[_Hidden]:
+    for match in _CHOICE.finditer(text):
+        words = [ANY_WORD[0] if "_" in word else word for word in _BETWEEN.split(match[0])]
+        yield _Hidden(match.start(), match.end(), tuple(words[:_MOST_WORDINGS]))
+
+
+def _numbers(text: str) -> Iterator[_Hidden]:
+    """The numbers of a run of answers (``1 is 2 are``) part them: 1, 2, 3 in order, so that ``12 apples`` is none."""
+    expected = None
+    for match in _NUMBER.finditer(text):
+        number = int(match[1])
+        if (expected is None and match.start() == 0) or number == expected:
+            expected = number + 1
+            yield _Hidden(match.start(), match.end(), ("\n\n" if match.start() else "",))
