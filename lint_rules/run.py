@@ -5,12 +5,15 @@ have to be in memory at once.
 """
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from itertools import islice
 
 from lint_rules.check import Outcome, Result, choose, read_unit_rules, request_of, requests_of, settle
 from lint_rules.course.model import Course, Level
+from lint_rules.course.problem import CourseProblem
+from lint_rules.finding import Finding, Severity
+from lint_rules.language.english_text import matches_of
 from lint_rules.language.service import (
     English,
     EnglishMatch,
@@ -23,7 +26,7 @@ from lint_rules.language.tokens import Analysis
 from lint_rules.manuscript.model import Passage, Unit
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.rule import Need, Reading, RuleModule
-from lint_rules.source import Source
+from lint_rules.source import Position, Source, Span
 
 UNITS_AT_ONCE = 16
 
@@ -40,6 +43,7 @@ class Job:
     whole_book: bool
     english: English | None = None
     files: frozenset[str] = frozenset()
+    unreadable: Sequence[CourseProblem] = ()  # unit files that could not be opened or decoded
     progress: Callable[[int], None] = field(default=lambda done: None)
 
 
@@ -52,15 +56,25 @@ def run(job: Job) -> Result:
         outcomes |= _read_some(job, some, chosen)
         job.progress(len(some))
     names = [module.rule.name for module in job.rules]
-    return settle(job.course, outcomes, sources, chosen, job.today, whole_book=job.whole_book, all_names=names)
+    result = settle(job.course, outcomes, sources, chosen, job.today, whole_book=job.whole_book, all_names=names)
+    findings = (*result.findings, *(_unreadable(problem) for problem in job.unreadable))
+    return replace(result, findings=tuple(sorted(findings, key=lambda f: f.order)))
 
 
-def level_of(source: Source, course: Course) -> Level:
-    """The level whose folder a unit's file is in. Raises KeyError when it is in none: the caller must not ask."""
-    folder = source.path.rpartition("/")[0]
-    level = course.level_named(folder)
+def _unreadable(problem: CourseProblem) -> Finding:
+    """A file that is no text is a finding like any other, so that it shows in every report; no setting silences it."""
+    place = Position(max(problem.line, 1), max(problem.column, 1))
+    return Finding("unreadable-manuscript", Severity.STOP, problem.path, Span(0, 0), place, place, "", problem.message)
+
+
+def level_of(unit: Unit, course: Course) -> Level:
+    """The level of a unit: the one its front matter names, else the one whose folder it is in.
+
+    Raises KeyError when it is in none: the caller must not ask.
+    """
+    level = course.level_named(unit.front.level) or course.level_of(unit.path)
     if level is None:
-        raise KeyError(source.path)
+        raise KeyError(unit.path)
     return level
 
 
@@ -74,7 +88,7 @@ def _read_some(job: Job, sources: Sequence[Source], chosen: Sequence[RuleModule]
     units = [read_unit(source) for source in sources]
     unavailable: dict[Need, str] = {}
     analyses: dict[Request, Analysis] = {}
-    matches: dict[str, tuple[EnglishMatch, ...]] = {}
+    matches: dict[Passage, tuple[EnglishMatch, ...]] = {}
     if any(Need.LANGUAGE in module.rule.needs for module in chosen):
         try:
             analyses = _analyses(job, units)
@@ -82,7 +96,7 @@ def _read_some(job: Job, sources: Sequence[Source], chosen: Sequence[RuleModule]
             unavailable[Need.LANGUAGE] = str(error)
     if job.english is not None and any(Need.ENGLISH in module.rule.needs for module in chosen):
         try:
-            matches = _matches(job.english, job.course, units)
+            matches = matches_of(job.english, units, job.course.variety)
         except EnglishUnavailable as error:
             unavailable[Need.ENGLISH] = str(error)
 
@@ -90,11 +104,11 @@ def _read_some(job: Job, sources: Sequence[Source], chosen: Sequence[RuleModule]
         return analyses[request_of(passage, job.course)] if analyses else Analysis((), (), ())
 
     def english(passage: Passage) -> tuple[EnglishMatch, ...]:
-        return matches.get(passage.text, ())
+        return matches.get(passage, ())
 
     outcomes = {}
     for source, unit in zip(sources, units, strict=True):
-        reading = Reading(unit, job.course, level_of(source, job.course), analyse, english, job.files)
+        reading = Reading(unit, job.course, level_of(unit, job.course), analyse, english, job.files)
         outcomes[source.path] = read_unit_rules(reading, chosen, unavailable)
     return outcomes
 
@@ -102,8 +116,3 @@ def _read_some(job: Job, sources: Sequence[Source], chosen: Sequence[RuleModule]
 def _analyses(job: Job, units: Sequence[Unit]) -> dict[Request, Analysis]:
     wanted = list(dict.fromkeys(request for unit in units for request in requests_of(unit, job.course)))
     return dict(zip(wanted, job.language.analyse(wanted), strict=True))
-
-
-def _matches(english: English, course: Course, units: Sequence[Unit]) -> dict[str, tuple[EnglishMatch, ...]]:
-    wanted = list(dict.fromkeys(passage.text for unit in units for passage in unit.passages if passage.text.strip()))
-    return dict(zip(wanted, english.check(wanted, course.variety), strict=True))

@@ -3,11 +3,13 @@
 from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from pathlib import Path
 
 from lint_rules.check import Broken, Result
 from lint_rules.course.model import Course
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Finding, Severity, Status
+from lint_rules.letstand.carried import Entry
 from lint_rules.source import Source
 
 
@@ -25,7 +27,9 @@ class Report:
 
     ``shown`` gives, for each path inside the course, the path that the reader knows it by (relative to where the
     command was given). ``blocks_from`` is the least severity that makes the run fail. ``unchecked`` names the checks
-    that nobody asked for, with the reason (they are neither clean nor broken).
+    that nobody asked for, with the reason (they are neither clean nor broken). ``spoilt`` says that part of the course
+    could not be read (a row of a word list, say), so that the run was not whole. ``carried_gone`` counts the entries of
+    carried.yaml whose finding is gone, ``carried_kept`` are those still in use.
     """
 
     course: Course
@@ -35,6 +39,11 @@ class Report:
     blocks_from: Severity
     skipped: tuple[Skipped, ...] = ()
     unchecked: Mapping[str, str] = field(default_factory=dict)
+    root: Path = Path(".")
+    files: frozenset[str] = frozenset()
+    carried_gone: int = 0
+    carried_kept: tuple[Entry, ...] = ()
+    spoilt: bool = False
 
     @property
     def findings(self) -> tuple[Finding, ...]:

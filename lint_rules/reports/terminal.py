@@ -57,6 +57,9 @@ def summary(reports: Sequence[Report]) -> Iterator[str]:
         yield f"Let stand, with a reason: {stood}."
     if carried:
         yield f"Carried over from before (carried.yaml): {carried}."
+    gone = sum(report.carried_gone for report in reports)
+    if gone:
+        yield f"Carried findings that are gone: {gone}. `hornbook carry` drops them from carried.yaml."
     broken = sum(len(report.broken) for report in reports)
     if broken:
         yield f"{_many(broken, 'check')} could not run, so this is not the whole picture."

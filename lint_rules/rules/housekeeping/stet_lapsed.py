@@ -16,9 +16,14 @@ RULE = Rule(
     severity=Severity.QUERY,
     passes=(
         Example("<!-- stet long-text until 2999-03-01: until the story is cut -->\n\nThe kite is in the tree.\n"),
-        Example("<!-- stet long-text: the story is read aloud -->\n\nThe kite is in the tree.\n", why="a stet without a date"),
+        Example(
+            "<!-- stet long-text: the story is read aloud -->\n\nThe kite is in the tree.\n",
+            why="a stet without a date",
+        ),
     ),
-    fails=(Example("«<!-- stet long-text until 2020-03-01: until the story is cut -->»\n\nThe kite is in the tree.\n"),),
+    fails=(
+        Example("«<!-- stet long-text until 2020-03-01: until the story is cut -->»\n\nThe kite is in the tree.\n"),
+    ),
 )
 
 

@@ -18,13 +18,21 @@ RULE = Rule(
     severity=Severity.QUERY,
     passes=(
         Example(
-            "<!-- stet stet-unused: kept for the next edition -->\n<!-- stet stet-lapsed: not needed now -->\n\nThe kite is red.\n",
+            """\
+<!-- stet stet-unused: kept for the next edition -->
+<!-- stet stet-lapsed: not needed now -->
+
+The kite is red.
+""",
             why="a stet for an unused stet",
         ),
         Example("<!-- a note to the designer -->\n\nThe kite is in the tree.\n"),
     ),
     fails=(
-        Example("«<!-- stet long-sentense: the chant needs its long line -->»\n\nThe kite is red.\n", why="no rule is called so"),
+        Example(
+            "«<!-- stet long-sentense: the chant needs its long line -->»\n\nThe kite is red.\n",
+            why="no rule is called so",
+        ),
         Example("The kite is in the tree.\n\n«<!-- stet no-such-rule: nothing follows -->»\n"),
     ),
 )

@@ -6,6 +6,7 @@ So this is said first, with the line and the cure, and nothing that could not be
 """
 
 from collections.abc import Iterator
+from difflib import get_close_matches
 
 from lint_rules.finding import Found, Severity
 from lint_rules.rule import Example, Reading, Rule
@@ -21,13 +22,66 @@ RULE = Rule(
     fails=(
         Example("«::: teacher»\n**Time:** 10 minutes\n", why="the div is never closed"),
         Example("Look at the kite.\n\n«:::»\n", why="a fence that closes nothing"),
+        Example(
+            """\
+---
+level: «level-2»
+unit: 1
+title: Example
+---
+
+# Example
+
+## Lesson 1: Look {.words}
+
+### 1 Look at the kite.
+""",
+            why="the course has no such level",
+        ),
     ),
 )
 
 
 def find(reading: Reading) -> Iterator[Found]:
-    """Report what the reader of the manuscript stumbled over."""
+    """Report what the reader of the manuscript stumbled over, and front matter that does not fit the course."""
     unit = reading.unit
     for problem in unit.problems:
         severity = None if problem.blocks else Severity.QUERY
         yield Found(problem.span, unit.source.slice(problem.span), problem.message, severity)
+    if unit.front.level:
+        yield from _level(reading)
+    if unit.front.unit:
+        yield from _number(reading)
+
+
+def _level(reading: Reading) -> Iterator[Found]:
+    """The level of the front matter must be one of the course's, and the one whose folder the file is in."""
+    written, folder = reading.unit.front.level, reading.course.level_of(reading.unit.path)
+    names = [level.name for level in reading.course.levels]
+    if written not in names:
+        near = get_close_matches(written, names, n=1)
+        meant = f"Did you mean {near[0]}?" if near else f"The course has {', '.join(names)}."
+        yield _at(reading, "level", f"course.yaml has no level {written}. {meant}")
+    elif folder is not None and folder.name != written:
+        yield _at(
+            reading,
+            "level",
+            f"This file is in the folder {folder.name}, but its level is {written}. Move the file, or mend the level.",
+        )
+
+
+def _number(reading: Reading) -> Iterator[Found]:
+    """No two units of a level have the same number."""
+    number = reading.unit.front.unit
+    for plan in reading.course.plans:
+        if (plan.level, plan.unit) == (reading.level.index, number) and plan.path != reading.unit.path:
+            yield _at(
+                reading,
+                "unit",
+                f"{plan.path} is unit {number} of {reading.level.name} too. Give one of them another number.",
+            )
+
+
+def _at(reading: Reading, key: str, message: str) -> Found:
+    span = reading.unit.front.spans.get(key, reading.unit.front.span)
+    return Found(span, reading.unit.source.slice(span), message)

@@ -1,0 +1,24 @@
+"""``hornbook book``: the editor's pass over every unit."""
+
+import argparse
+from pathlib import Path
+
+from rich.console import Console
+
+from lint_rules.desk import book_report, status_of, tools
+from lint_rules.finding import Severity
+from lint_rules.reports.json_report import json_report
+from lint_rules.reports.terminal import print_report, print_summary
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Read the book and show what was found."""
+    with tools(arguments) as kit:
+        report = book_report(Path(arguments.dir), kit, Severity.STOP)
+    if arguments.format == "json":
+        print(json_report([report]))
+    else:
+        console = Console(highlight=False)
+        print_report(report, console)
+        print_summary([report], console)
+    return status_of([report])

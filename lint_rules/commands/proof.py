@@ -1,0 +1,26 @@
+"""``hornbook proof``: the rules that one unit can be judged by. What the commit hook runs."""
+
+import argparse
+import os
+
+from rich.console import Console
+
+from lint_rules.desk import proof_reports, status_of, tools
+from lint_rules.finding import Severity
+from lint_rules.reports.json_report import json_report
+from lint_rules.reports.terminal import print_report, print_summary
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Check the units that are named."""
+    with tools(arguments) as kit:
+        reports = proof_reports(arguments.files, kit, Severity.STOP)
+    if arguments.format == "json":
+        print(json_report(reports))
+    else:
+        console = Console(highlight=False)
+        for report in reports:
+            print_report(report, console)
+        print_summary(reports, console)
+    # In a hook a commit may well hold Markdown that is no unit, and nothing else.
+    return status_of(reports, units_needed=os.environ.get("PRE_COMMIT") != "1")

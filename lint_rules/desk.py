@@ -1,0 +1,262 @@
+"""What the reading commands share: the course from disk, a run over it, and the report that all formats show."""
+
+import argparse
+import os
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import ExitStack, contextmanager
+from dataclasses import dataclass, replace
+from datetime import date
+from pathlib import Path
+
+from lint_rules.catalogue import BadRule, load_rules
+from lint_rules.check import Result
+from lint_rules.course.folder import (
+    CourseOnDisk,
+    FolderError,
+    NoCourse,
+    find_course,
+    path_in_course,
+    read_course_folder,
+    read_file,
+)
+from lint_rules.course.model import Course
+from lint_rules.course.problem import CourseProblem
+from lint_rules.exits import BLOCKED, CANNOT_RUN, CLEAN, RULE_BROKE, CannotRun
+from lint_rules.finding import Finding, Severity
+from lint_rules.language.labels import structures_of_label
+from lint_rules.language.pipeline import SpacyLanguage
+from lint_rules.language.service import English, EnglishUnavailable, Language
+from lint_rules.language.structures import STRUCTURE_NAMES
+from lint_rules.letstand.carried import CARRIED_FILE, BadCarried, Entry, apply_carried, read_carried
+from lint_rules.reports.report import Report, Skipped
+from lint_rules.rule import RuleModule
+from lint_rules.run import Job, run
+from lint_rules.source import Source
+
+
+@dataclass(frozen=True)
+class Tools:
+    """What a run needs besides a course: the rules, the language room, an English checker if one was asked for."""
+
+    rules: tuple[RuleModule, ...]
+    language: Language
+    english: English | None
+    today: date
+
+    def findings_again(self, report: Report, source: Source) -> tuple[Finding, ...]:
+        """The open findings of one unit of a report, had it this text."""
+        job = Job(report.course, [source], self.rules, self.language, self.today, False, self.english, report.files)
+        return run(job).open
+
+
+@contextmanager
+def tools(arguments: argparse.Namespace) -> Iterator[Tools]:
+    """Set up what a run needs, by the options that the reading commands have in common. Raises CannotRun."""
+    try:
+        rules = load_rules()
+    except BadRule as error:
+        raise CannotRun(str(error)) from error
+    with ExitStack() as stack:
+        english = None
+        if arguments.english:
+            from lint_rules.english_server.connect import connect
+
+            try:
+                english = stack.enter_context(connect(arguments.english))
+            except EnglishUnavailable as error:
+                english = Unanswering(str(error))
+        yield Tools(rules, SpacyLanguage(), english, date.today())
+
+
+class Unanswering:
+    """Stands for an English checker that could not be reached, so that the run goes on and says so."""
+
+    version = "none"
+
+    def __init__(self, why: str) -> None:
+        self.why = why
+
+    def check(self, texts: Sequence[str], variety: str) -> list[tuple[()]]:
+        raise EnglishUnavailable(self.why)
+
+
+def open_course(place: Path, rules: Sequence[RuleModule]) -> CourseOnDisk:
+    """Read the course that a folder or file is in. Raises CannotRun with every problem that stops the run."""
+    try:
+        folder = read_course_folder(
+            find_course(place), [module.rule.name for module in rules], STRUCTURE_NAMES, structures_of_label
+        )
+    except FolderError as error:
+        raise CannotRun(str(error)) from error
+    stopping = [problem for problem in folder.problems if problem.stops]
+    if folder.course is None or stopping:
+        raise CannotRun(*(_shown_problem(folder.root, problem) for problem in stopping or folder.problems))
+    return folder
+
+
+def shown_path(root: Path, path: str) -> str:
+    """A path inside a course as the reader calls it: from where the command was given."""
+    full = root / path
+    try:
+        return Path(os.path.relpath(full)).as_posix()
+    except ValueError:  # another drive
+        return full.as_posix()
+
+
+def book_report(place: Path, kit: Tools, blocks_from: Severity) -> Report:
+    """Read every unit of the course in a folder, by every rule. Raises CannotRun."""
+    if not place.exists():
+        raise CannotRun(f"There is no {place}.")
+    folder = open_course(place, kit.rules)
+    if not folder.units and not folder.unreadable:
+        assert folder.course is not None
+        named = " or ".join(f"{level.name}/" for level in folder.course.levels)
+        raise CannotRun(
+            f"{shown_path(folder.root, '.')}: this course has no units yet. Put one into {named}unit-01.md."
+        )
+    return _report(folder, folder.units, folder.unreadable, kit, blocks_from, whole_book=True)
+
+
+def proof_reports(files: Sequence[str], kit: Tools, blocks_from: Severity) -> list[Report]:
+    """Check some units (all of the course here, when none are named), a report a course. Raises CannotRun."""
+    if not files:
+        folder = open_course(Path("."), kit.rules)
+        return [_report(folder, folder.units, folder.unreadable, kit, blocks_from, whole_book=False)]
+    wanted: dict[Path, list[str]] = defaultdict(list)
+    strangers: list[Skipped] = []
+    for name in dict.fromkeys(files):
+        path = Path(name)
+        if path.is_dir():
+            raise CannotRun(
+                f"{name} is a folder. Name unit files, or read the whole course with `hornbook book {name}`."
+            )
+        if not path.exists():
+            raise CannotRun(f"There is no file {name}.")
+        try:
+            root = find_course(path)
+        except NoCourse as error:
+            if os.environ.get("PRE_COMMIT") != "1" or _looks_like_a_unit(path):
+                raise CannotRun(str(error)) from error
+            strangers.append(Skipped(name, "it is under no course and does not look like a unit"))
+            continue
+        wanted[root].append(path_in_course(root, path))
+    reports = [_some(root, paths, kit, blocks_from) for root, paths in sorted(wanted.items())]
+    if strangers and not reports:
+        return [Report(_NO_COURSE, Result(()), {}, {}, blocks_from, tuple(strangers))]
+    return [replace(reports[0], skipped=(*reports[0].skipped, *strangers)), *reports[1:]]
+
+
+_NO_COURSE = Course("", "en-GB", (6, 10), (), (), ())
+
+
+def _some(root: Path, paths: Sequence[str], kit: Tools, blocks_from: Severity) -> Report:
+    folder = open_course(root, kit.rules)
+    assert folder.course is not None
+    units: list[Source] = []
+    unreadable: list[CourseProblem] = []
+    skipped: list[Skipped] = []
+    for path in dict.fromkeys(paths):
+        if folder.course.level_of(path) is None:
+            skipped.append(Skipped(shown_path(root, path), "it is in no level's folder, so it is not a unit"))
+            continue
+        read = read_file(root, path)
+        if isinstance(read, Source):
+            units.append(read)
+        else:
+            unreadable.append(read)
+    report = _report(folder, units, unreadable, kit, blocks_from, whole_book=False)
+    return replace(report, skipped=(*report.skipped, *skipped))
+
+
+def _report(
+    folder: CourseOnDisk,
+    units: Sequence[Source],
+    unreadable: Sequence[CourseProblem],
+    kit: Tools,
+    blocks_from: Severity,
+    *,
+    whole_book: bool,
+) -> Report:
+    assert folder.course is not None
+    job = Job(
+        folder.course,
+        units,
+        kit.rules,
+        kit.language,
+        kit.today,
+        whole_book,
+        kit.english,
+        folder.files,
+        unreadable,
+    )
+    result = run(job)
+    entries = carried_entries(folder.root)
+    findings, still_there = apply_carried(result.findings, entries)
+    sources = {source.path: source for source in units}
+    sources |= {problem.path: Source(problem.path, "") for problem in unreadable}
+    gone = sum(entry.count for entry in entries) - sum(entry.count for entry in still_there)
+    return Report(
+        folder.course,
+        replace(result, findings=findings),
+        sources,
+        {path: shown_path(folder.root, path) for path in sources},
+        blocks_from,
+        tuple(_skipped_row(folder.root, problem) for problem in folder.problems),
+        {} if kit.english is not None else _unchecked(kit.rules, folder.course),
+        root=folder.root,
+        files=folder.files,
+        carried_gone=gone if whole_book else 0,
+        carried_kept=still_there,
+        spoilt=bool(folder.problems),
+    )
+
+
+def _unchecked(rules: Sequence[RuleModule], course: Course) -> Mapping[str, str]:
+    """The checks that need an English checker, which nobody named."""
+    from lint_rules.rule import Need
+
+    names = [m.rule.name for m in rules if Need.ENGLISH in m.rule.needs and course.rules.get(m.rule.name) != "off"]
+    return dict.fromkeys(names, "no English checker was named; see --english")
+
+
+def carried_entries(root: Path) -> tuple[Entry, ...]:
+    """The findings that the course carries over from before. Raises CannotRun."""
+    if not (root / CARRIED_FILE).exists():
+        return ()
+    read = read_file(root, CARRIED_FILE)
+    if isinstance(read, CourseProblem):
+        raise CannotRun(_shown_problem(root, read))
+    try:
+        return read_carried(read.text)
+    except BadCarried as error:
+        raise CannotRun(shown_path(root, str(error))) from error
+
+
+def status_of(reports: Sequence[Report], *, units_needed: bool = True) -> int:
+    """Exit status of a run, the gravest first."""
+    if any(report.broken for report in reports):
+        return RULE_BROKE
+    if any(report.spoilt for report in reports) or (units_needed and not any(report.sources for report in reports)):
+        return CANNOT_RUN
+    return BLOCKED if any(report.blocking for report in reports) else CLEAN
+
+
+def _looks_like_a_unit(path: Path) -> bool:
+    """Say whether a Markdown file starts with front matter that names a level or a unit."""
+    try:
+        start = path.read_bytes()[:2000].decode("utf-8", "replace").lstrip("\ufeff")
+    except OSError:
+        return True
+    lines = start.splitlines()
+    return bool(lines) and lines[0].rstrip() == "---" and any(line.startswith(("level:", "unit:")) for line in lines)
+
+
+def _shown_problem(root: Path, problem: CourseProblem) -> str:
+    where = shown_path(root, problem.path)
+    return f"{where}:{problem.line}:{problem.column}: {problem.message}" if problem.line else problem.message
+
+
+def _skipped_row(root: Path, problem: CourseProblem) -> Skipped:
+    where = shown_path(root, problem.path)
+    return Skipped(f"{where}:{problem.line}:{problem.column}" if problem.line else where, problem.message)

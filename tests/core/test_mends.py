@@ -1,0 +1,82 @@
+"""Mends change what they say and nothing else; files are written whole or not at all."""
+
+import os
+import signal
+import subprocess
+import sys
+import time
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from lint_rules.finding import Edit, Mend
+from lint_rules.letstand.mends import apply_mends
+from lint_rules.source import Span
+from lint_rules.store import write_whole
+
+
+def mend(*edits):
+    return Mend("mend", tuple(Edit(Span(start, end), text) for start, end, text in edits))
+
+
+def test_mends_that_do_not_touch_are_all_applied():
+    text, applied = apply_mends("abcdef", [mend((0, 1, "A")), mend((4, 6, "E"))])
+    assert (text, len(applied)) == ("AbcdE", 2)
+
+
+def test_the_second_of_two_that_clash_waits():
+    text, applied = apply_mends("abcdef", [mend((0, 3, "X")), mend((2, 4, "Y"))])
+    assert (text, len(applied)) == ("Xdef", 1)
+
+
+def test_insertions_at_one_place_keep_their_order():
+    assert apply_mends("ab", [mend((1, 1, "1")), mend((1, 1, "2"))])[0] == "a12b"
+
+
+@given(
+    st.text(max_size=20), st.lists(st.tuples(st.integers(0, 20), st.integers(0, 20), st.text(max_size=3)), max_size=4)
+)
+def test_no_mends_crash_and_none_changes_nothing(text, raw):
+    mends = [mend((min(a, b, len(text)), min(max(a, b), len(text)), new)) for a, b, new in raw]
+    new_text, applied = apply_mends(text, mends)
+    assert applied or new_text == text
+    assert len(new_text) == len(text) + sum(len(e.text) - (e.span.end - e.span.start) for m in applied for e in m.edits)
+
+
+def test_a_file_keeps_its_permissions(tmp_path):
+    file = tmp_path / "unit.md"
+    file.write_bytes(b"old")
+    file.chmod(0o640)
+    write_whole(file, b"new")
+    assert file.read_bytes() == b"new"
+    assert file.stat().st_mode & 0o777 == 0o640
+    assert [p.name for p in tmp_path.iterdir()] == ["unit.md"]
+
+
+def test_a_link_stays_a_link(tmp_path):
+    (tmp_path / "real.md").write_bytes(b"old")
+    (tmp_path / "link.md").symlink_to("real.md")
+    write_whole(tmp_path / "link.md", b"new")
+    assert (tmp_path / "link.md").is_symlink()
+    assert (tmp_path / "real.md").read_bytes() == b"new"
+
+
+@pytest.mark.skipif(os.name == "nt", reason="POSIX signals")
+def test_a_kill_in_the_middle_leaves_the_old_file_or_the_new_one(tmp_path):
+    file = tmp_path / "unit.md"
+    old, new = b"a" * 200_000, b"b" * 200_000
+    file.write_bytes(old)
+    code = f"""
+from pathlib import Path
+from lint_rules.store import write_whole
+while True:
+    for letter in (b"b", b"a"):
+        write_whole(Path({str(file)!r}), letter * 200_000)
+"""
+    for wait in (0.25, 0.31, 0.4):
+        writer = subprocess.Popen([sys.executable, "-c", code])
+        time.sleep(wait)
+        writer.send_signal(signal.SIGKILL)
+        writer.wait()
+        assert file.read_bytes() in (old, new)
