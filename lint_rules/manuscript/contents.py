@@ -1,0 +1,132 @@
+"""What a unit's file holds, in file order, before it is sorted into lessons and activities."""
+
+from array import array
+from bisect import bisect_left
+from dataclasses import dataclass, field, replace
+
+from lint_rules.manuscript.cut import gaps, trimmed
+from lint_rules.manuscript.model import (
+    Attributes,
+    Audience,
+    Cell,
+    Div,
+    DivKind,
+    Field,
+    Heading,
+    Item,
+    Passage,
+    Picture,
+    Problem,
+    Role,
+)
+from lint_rules.manuscript.plain import Plain
+from lint_rules.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """A Markdown block: what it is, where it stands, and its first line (0-based)."""
+
+    kind: str
+    span: Span
+    line: int
+
+
+@dataclass(slots=True)
+class OpenDiv:
+    """A div while it is being read."""
+
+    index: int
+    kind: DivKind
+    attributes: Attributes
+    opening: Span
+    parent: int | None
+    field: "OpenField | None" = None
+    block: int = 0  # index of its Block
+
+
+@dataclass(slots=True)
+class OpenField:
+    """A field of the teacher's notes while it is being read."""
+
+    name: str
+    name_span: Span
+    end: int
+    passages: list[Passage] = field(default_factory=list)
+
+    def closed(self) -> Field:
+        """The field as plain data."""
+        return Field(self.name, self.name_span, tuple(self.passages), Span(self.name_span.start, self.end))
+
+
+@dataclass(slots=True)
+class Contents:
+    """Everything read from a file, in file order."""
+
+    passages: list[Passage] = field(default_factory=list)
+    headings: list[Heading] = field(default_factory=list)
+    pictures: list[Picture] = field(default_factory=list)
+    fields: list[Field | OpenField] = field(default_factory=list)
+    divs: list[Div] = field(default_factory=list)
+    blocks: list[Block] = field(default_factory=list)
+    comments: list[tuple[Span, str, Span]] = field(default_factory=list)  # inside a line: place, text, its block
+    problems: list[Problem] = field(default_factory=list)
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """Who a text is for and where it stands, as far as its surroundings tell."""
+
+    audience: Audience
+    block: Span
+    div: int | None = None
+    item: Item | None = None
+    cell: Cell | None = None
+
+
+def cut_passage(
+    plain: Plain, start: int, end: int, role: Role, setting: Setting, speaker: tuple[str, Span] = ("", Span(0, 0))
+) -> Passage | None:
+    """The passage that a range of a block's text makes, or None when nothing is left of it."""
+    start, end = trimmed(plain.text, start, end)
+    if start >= end:
+        return None
+    text = plain.text[start:end]
+    whole = start == 0 and end == plain.length
+    return Passage(
+        text=text,
+        starts=plain.starts if whole else plain.starts[start:end],
+        ends=plain.ends if whole else plain.ends[start:end],
+        audience=setting.audience,
+        role=role,
+        block=setting.block,
+        speaker=speaker[0],
+        speaker_span=speaker[1],
+        item=setting.item,
+        cell=setting.cell,
+        div=setting.div,
+        strong=_within(plain.strong, start, end),
+        gaps=gaps(text) if "__" in text else (),
+        pictures=tuple(
+            replace(picture, at=picture.at - start) for picture in plain.pictures if start <= picture.at < end
+        ),
+    )
+
+
+def _within(ranges: list[tuple[int, int]], start: int, end: int) -> tuple[tuple[int, int], ...]:
+    return tuple(
+        (max(left, start) - start, min(right, end) - start)
+        for left, right in sorted(ranges)
+        if left < end and right > start
+    )
+
+
+def empty_passage(role: Role, setting: Setting) -> Passage:
+    """A passage without any text (an empty heading)."""
+    return Passage("", array("l"), array("l"), setting.audience, role, setting.block, div=setting.div)
+
+
+def block_at(blocks: list[Block], line: int) -> Block | None:
+    """The first block, outermost, that begins on or after a line (0-based)."""
+    at = bisect_left(blocks, line, key=lambda block: block.line)
+    return blocks[at] if at < len(blocks) else None

@@ -1,0 +1,230 @@
+"""The YAML at the top of a unit: level, unit, title, topics, grammar, and where in the file each value stands.
+
+All the units of a course are scanned for theirs, so plain lines (`key: words`, `key: [words, words]`) are read without
+a YAML parser; anything else goes to ruamel.yaml. Tests hold the two ways to the same answer.
+"""
+
+import re
+from dataclasses import dataclass
+
+from ruamel.yaml import YAML
+from ruamel.yaml.error import MarkedYAMLError, YAMLError
+from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
+
+from lint_rules.manuscript.model import FrontMatter, Problem
+from lint_rules.source import Source, Span
+
+EXAMPLE = "---\nlevel: level-1\nunit: 1\ntitle: The title\n---"
+_OPENING = re.compile(r"---[ \t]*(?:\r\n|\n|\r|$)")
+_CLOSING = re.compile(r"^(?:---|\.\.\.)[ \t]*$")
+_WORDS = r"[A-Za-z](?:[A-Za-z0-9_.'’/()+?!-]| (?! *(?:$|,|\]))(?!#))*"
+_PLAIN = re.compile(
+    rf"(?P<key>[a-z_]+):(?: +(?:(?P<number>[1-9][0-9]{{0,8}})|(?P<words>{_WORDS})|\[(?P<list>[^\[\]]*)\]))? *$"
+)
+_ENTRY = re.compile(rf" *({_WORDS})? *(?:,|$)")
+_NOT_WORDS = re.compile(r"(?i)(null|true|false|yes|no|on|off|y|n)$|.*: ")
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """A scalar of the YAML and where it stands."""
+
+    text: str
+    span: Span
+
+
+Entry = Value | tuple[Value, ...] | None  # None: neither a text nor a list of texts
+Table = dict[str, tuple[Entry, Span]]
+
+
+def front_matter_lines(source: Source) -> tuple[int, bool]:
+    """How many lines (from the first) the front matter takes, and whether it is closed. 0 lines: there is none."""
+    if not _OPENING.match(source.text):
+        return 0, True
+    for line in range(2, len(source.line_starts) + 1):
+        if _CLOSING.match(source.line_text(line)):
+            return line, True
+    for line in range(2, len(source.line_starts) + 1):
+        text = source.line_text(line)
+        if not text.strip() or text.startswith("# "):
+            return line - 1, False
+    return len(source.line_starts), False
+
+
+def read_front_matter(source: Source) -> tuple[FrontMatter, tuple[Problem, ...]]:
+    """Read the front matter of a unit file. Never raises; what is wrong is a Problem."""
+    lines, closed = front_matter_lines(source)
+    if not lines:
+        at = Span(0, source.line_span(1).end)
+        what = "This unit does not begin with its front matter" if source.text.strip() else "This file is empty"
+        cure = f"Put these lines at the very top, with this unit's own level, number and title:\n{EXAMPLE}"
+        return FrontMatter(span=Span(0, 0)), (Problem(at, f"{what}. {cure}"),)
+    block = Span(0, source.line_span(lines).end)
+    problems: list[Problem] = []
+    if not closed:
+        problems.append(
+            Problem(source.line_span(1), "The front matter is not closed. Write a line --- under its last entry.")
+        )
+    start = source.line_starts[1] if len(source.line_starts) > 1 else len(source.text)
+    end = source.line_starts[lines - 1] if closed else block.end
+    table = _plain(source, lines - 1 if closed else lines)
+    if table is None:
+        table = _parsed(source, Span(start, max(start, end)), problems)
+    if table is None:
+        return FrontMatter(span=block), tuple(problems)
+    return _front_matter(table, block, problems)
+
+
+def _plain(source: Source, last: int) -> Table | None:
+    """Read simple lines; None when one is not simple."""
+    table: Table = {}
+    for line in range(2, last + 1):
+        text = source.line_text(line)
+        if not text:
+            continue
+        match = _PLAIN.match(text)
+        if match is None or match["key"] in table:
+            return None
+        start = source.line_starts[line - 1]
+        entry: Entry
+        if match["list"] is not None:
+            entry = _plain_list(match["list"], start + match.start("list"))
+            if entry is None:
+                return None
+            table[match["key"]] = entry, Span(start + match.start("list") - 1, start + match.end("list") + 1)
+            continue
+        kind = "number" if match["number"] else "words"
+        if match[kind] is None or _NOT_WORDS.match(match[kind]):
+            return None
+        span = Span(start + match.start(kind), start + match.end(kind))
+        table[match["key"]] = Value(match[kind], span), span
+    return table
+
+
+def _plain_list(text: str, start: int) -> tuple[Value, ...] | None:
+    values: list[Value] = []
+    at = 0
+    while at < len(text):
+        match = _ENTRY.match(text, at)
+        if match is None or match[1] is None or _NOT_WORDS.match(match[1]):
+            return None
+        values.append(Value(match[1], Span(start + match.start(1), start + match.end(1))))
+        at = match.end()
+        if at == len(text) and text.endswith(","):
+            return None
+    return tuple(values)
+
+
+def _parsed(source: Source, span: Span, problems: list[Problem]) -> Table | None:
+    """Read the block with ruamel.yaml; None (and a problem with its place) when it does not parse."""
+    try:
+        root = YAML(pure=True).compose(source.slice(span))
+    except MarkedYAMLError as error:
+        mark = error.problem_mark or error.context_mark
+        at = min(span.start + (mark.index if mark else 0), len(source.text))
+        line = source.line_span(source.position(at).line)
+        why = (error.problem or "it is not YAML").strip()
+        problems.append(Problem(Span(min(at, line.end), line.end), _broken(why)))
+        return None
+    except (YAMLError, ValueError, RecursionError) as error:
+        at = min(span.start + int(getattr(error, "position", 0) or 0), len(source.text))
+        problems.append(Problem(Span(at, at), _broken(str(error).splitlines()[0] if str(error) else "it is not YAML")))
+        return None
+    if root is None:
+        return {}
+    if not isinstance(root, MappingNode):
+        problems.append(
+            Problem(span, f"The front matter holds no `key: value` lines. It should look like this:\n{EXAMPLE}")
+        )
+        return None
+    table: Table = {}
+    for key, value in root.value:
+        name = key.value if isinstance(key, ScalarNode) else ""
+        if name in table:
+            message = f"`{name}` stands twice in the front matter. The first one counts; take the other out."
+            problems.append(Problem(_span(key, source, span.start), message, blocks=False))
+            continue
+        table[name] = _entry(value, source, span.start), _span(value, source, span.start)
+    return table
+
+
+def _broken(why: str) -> str:
+    return (
+        f"The front matter cannot be read as YAML here ({why}). Each line should be `key: value`;"
+        ' a value with a colon or a quotation mark in it goes between "…".'
+    )
+
+
+def _span(node: Node, source: Source, offset: int) -> Span:
+    start, end = offset + node.start_mark.index, offset + node.end_mark.index
+    return Span(start, start + len(source.text[start:end].rstrip()))
+
+
+def _entry(node: Node, source: Source, offset: int) -> Entry:
+    if isinstance(node, ScalarNode):
+        return Value(node.value, _span(node, source, offset))
+    if isinstance(node, SequenceNode) and all(isinstance(item, ScalarNode) for item in node.value):
+        return tuple(Value(item.value, _span(item, source, offset)) for item in node.value)
+    return None
+
+
+def _front_matter(table: Table, block: Span, problems: list[Problem]) -> tuple[FrontMatter, tuple[Problem, ...]]:
+    level = _text(table, "level", "the folder of its level, e.g. `level: level-1`", block, problems)
+    title = _text(table, "title", "the unit's title, e.g. `title: A windy day`", block, problems)
+    number = _text(table, "unit", "the unit's number, e.g. `unit: 4`", block, problems)
+    unit = 0
+    if number and re.fullmatch(r"[0-9]{1,9}", number.text) and int(number.text) > 0:
+        unit = int(number.text)
+    elif number:
+        message = f"`unit: {number.text}` is no unit number. Write a whole number from 1, e.g. `unit: 4`."
+        problems.append(Problem(number.span, message))
+    topics = _list(table, "topics", problems)
+    grammar = _list(table, "grammar", problems)
+    names = ("level", "unit", "title", "topics", "grammar")
+    return (
+        FrontMatter(
+            level=level.text if level else "",
+            unit=unit,
+            title=title.text if title else "",
+            topics=tuple(value.text for value in topics),
+            grammar=tuple(value.text for value in grammar),
+            spans={name: table[name][1] if name in table else block for name in names},
+            grammar_spans=tuple(value.span for value in grammar),
+            span=block,
+        ),
+        tuple(problems),
+    )
+
+
+def _text(table: Table, key: str, what: str, block: Span, problems: list[Problem]) -> Value | None:
+    entry, span = table.get(key, (Value("", block), block))
+    if isinstance(entry, Value):
+        text = " ".join(entry.text.split())
+        if text and text not in ("~", "null"):
+            return Value(text, entry.span)
+        problems.append(Problem(block if key not in table else span, f"The front matter lacks {what}. Add that line."))
+        return None
+    problems.append(Problem(span, f"`{key}` must be one value: {what}."))
+    return None
+
+
+def _list(table: Table, key: str, problems: list[Problem]) -> tuple[Value, ...]:
+    entry, span = table.get(key, ((), Span(0, 0)))
+    if entry is None:
+        problems.append(Problem(span, f"`{key}` must be a list of words: `{key}: [one, two]`.", blocks=False))
+        return ()
+    if isinstance(entry, Value):
+        return tuple(_split(entry))
+    return tuple(value for value in entry if value.text.strip())
+
+
+def _split(value: Value) -> list[Value]:
+    """A list written without its brackets: `weather, clothes`."""
+    if value.text.strip() in ("", "~", "null"):
+        return []
+    if value.span.end - value.span.start != len(value.text):  # quoted or folded: the whole value is the place
+        return [Value(part.strip(), value.span) for part in value.text.split(",") if part.strip()]
+    return [
+        Value(match[0], Span(value.span.start + match.start(), value.span.start + match.end()))
+        for match in re.finditer(r"[^\s,](?:[^,]*[^\s,])?", value.text)
+    ]

@@ -1,0 +1,93 @@
+"""Sort what a file holds into lessons and activities, by its headings."""
+
+from bisect import bisect_left
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from typing import TypeVar
+
+from lint_rules.manuscript.contents import Contents
+from lint_rules.manuscript.model import Activity, Field, Heading, Lesson, Part, Passage, Problem, Role
+from lint_rules.source import Source, Span
+
+_T = TypeVar("_T")
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """The unit's heading and what stands under it."""
+
+    heading: Heading | None
+    opening: Part
+    opening_activities: tuple[Activity, ...]
+    lessons: tuple[Lesson, ...]
+
+
+def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Problem]]:
+    """Sort the contents; says what is missing."""
+    problems: list[Problem] = []
+    titles = [heading for heading in contents.headings if heading.level == 1]
+    unit = titles[0] if titles else None
+    for extra in titles[1:]:
+        problems.append(Problem(extra.span, _SECOND_TITLE, blocks=True))
+        _keep_as_title(contents, extra)
+    marks = [heading for heading in contents.headings if heading.level > 1]
+    edges = [heading.span.start for heading in marks] + [len(source.text)]
+    opening = _part(contents, 0, edges[0])
+    early: list[Activity] = []
+    lessons: list[Lesson] = []
+    for index, heading in enumerate(marks):
+        part = _part(contents, edges[index], edges[index + 1])
+        end = _end(source, edges[index + 1])
+        span = Span(heading.span.start, max(end, heading.span.end))
+        if heading.level == 2:
+            lessons.append(Lesson(heading, part, (), span))
+        elif lessons:
+            lesson = lessons[-1]
+            lessons[-1] = replace(
+                lesson,
+                activities=(*lesson.activities, Activity(heading, part, span)),
+                span=Span(lesson.span.start, span.end),
+            )
+        else:
+            early.append(Activity(heading, part, span))
+    if unit is None and source.text.strip():
+        at = Span(0, 0) if not marks else marks[0].span
+        problems.append(Problem(at, "The unit has no title. Write it as a heading of its own: `# A windy day`."))
+    if not lessons and source.text.strip():
+        at = unit.span if unit else (marks[0].span if marks else Span(0, 0))
+        message = "The unit has no lessons. Each begins with a heading like `## Lesson 1: What's the weather like?`."
+        problems.append(Problem(at, message))
+    return Outline(unit, opening, tuple(early), tuple(lessons)), problems
+
+
+_SECOND_TITLE = "This is the second heading with a single #. A unit has one title; write a lesson's heading with ##, an activity's with ###."
+
+
+def _keep_as_title(contents: Contents, heading: Heading) -> None:
+    """A second title is still read: it stays on the page as a title."""
+    passage = replace(heading.passage, role=Role.TITLE)
+    at = bisect_left(contents.passages, heading.span.start, key=lambda other: other.block.start)
+    contents.passages.insert(at, passage)
+
+
+def _end(source: Source, limit: int) -> int:
+    return len(source.text[:limit].rstrip())
+
+
+def _between(items: Sequence[_T], start: int, end: int, key: Callable[[_T], int]) -> tuple[_T, ...]:
+    return tuple(items[bisect_left(items, start, key=key) : bisect_left(items, end, key=key)])
+
+
+def _part(contents: Contents, start: int, end: int) -> Part:
+    fields = [field for field in contents.fields if isinstance(field, Field)]
+    divs = range(len(contents.divs))
+    return Part(
+        passages=_between(contents.passages, start, end, _place),
+        fields=_between(fields, start, end, lambda field: field.span.start),
+        divs=_between(divs, start, end, lambda index: contents.divs[index].span.start),
+        pictures=_between(contents.pictures, start, end, lambda picture: picture.span.start),
+    )
+
+
+def _place(passage: Passage) -> int:
+    return passage.block.start

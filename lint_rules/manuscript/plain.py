@@ -1,0 +1,165 @@
+"""The plain text of a block: what a reader sees, and where in the file each character of it stands."""
+
+from array import array
+from dataclasses import dataclass, field
+
+from markdown_it.token import Token
+
+from lint_rules.manuscript.attributes import Braces
+from lint_rules.manuscript.comments import OPENING, UNCLOSED_COMMENT
+from lint_rules.manuscript.markdown import Places
+from lint_rules.manuscript.model import PICTURE, Attributes, Picture
+from lint_rules.source import Span
+
+_BREAKS = ("<br>", "<br/>", "<br />")
+
+
+@dataclass(slots=True)
+class Plain:
+    """Plain text with its places, and what stands in it: bold ranges, pictures, comments, line ends of the file."""
+
+    parts: list[str] = field(default_factory=list)
+    length: int = 0
+    starts: "array[int]" = field(default_factory=lambda: array("l"))
+    ends: "array[int]" = field(default_factory=lambda: array("l"))
+    strong: list[tuple[int, int]] = field(default_factory=list)
+    emphasis: list[tuple[int, int]] = field(default_factory=list)
+    pictures: list[Picture] = field(default_factory=list)
+    comments: list[tuple[Span, str]] = field(default_factory=list)
+    unclosed: list[Span] = field(default_factory=list)
+    breaks: list[int] = field(default_factory=list)  # indices of the characters that stand for a line end
+    hidden: list[tuple[int, str]] = field(default_factory=list)  # HTML tags: where in the text, and what
+    code: list[tuple[int, int]] = field(default_factory=list)
+    _text: str | None = None
+
+    @property
+    def text(self) -> str:
+        """What a reader sees."""
+        if self._text is None:
+            self._text = "".join(self.parts)
+        return self._text
+
+    def put(self, text: str, position: int, places: Places) -> None:
+        """Add text that is stored character for character from a content position."""
+        done = 0
+        while done < len(text):
+            piece, count = places.run(position + done, len(text) - done)
+            self.starts.extend(piece)
+            self.ends.extend(range(piece.start + 1, piece.stop + 1))
+            done += count
+        self.parts.append(text)
+        self.length += len(text)
+
+    def put_as(self, text: str, start: int, end: int) -> None:
+        """Add text that a whole stretch of the file stands for."""
+        self.starts.extend([start] * len(text))
+        self.ends.extend([end] * len(text))
+        self.parts.append(text)
+        self.length += len(text)
+
+
+def read_plain(token: Token) -> Plain:
+    """Read an inline token whose content has been placed (``meta["places"]``)."""
+    plain = Plain()
+    _read(token.children or [], token.meta["places"], 0, plain, len(token.content))
+    return plain
+
+
+def _read(tokens: list[Token], places: Places, shift: int, plain: Plain, length: int) -> None:
+    strong: list[int] = []
+    emphasis: list[int] = []
+    for index, token in enumerate(tokens):
+        kind = token.type
+        if kind == "text":
+            if token.content:
+                plain.put(token.content, shift + token.meta["pos"], places)
+        elif kind == "text_special":
+            at = shift + token.meta["pos"]
+            if token.content == token.markup:
+                plain.put(token.content, at, places)
+            else:
+                plain.put_as(token.content, places.place(at), places.end(at + len(token.markup)))
+        elif kind in ("softbreak", "hardbreak"):
+            _put_break(tokens, index, places, shift, plain, length)
+        elif kind == "strong_open":
+            strong.append(plain.length)
+        elif kind == "strong_close" and strong:
+            _range(plain.strong, strong.pop(), plain.length)
+        elif kind == "em_open":
+            emphasis.append(plain.length)
+        elif kind == "em_close" and emphasis:
+            _range(plain.emphasis, emphasis.pop(), plain.length)
+        elif kind == "code_inline":
+            _put_code(token, places, shift, plain)
+        elif kind == "image":
+            _put_picture(token, places, shift, plain)
+        elif kind == "html_inline":
+            _put_html(token, places, shift, plain)
+        elif kind == UNCLOSED_COMMENT:
+            at = shift + token.meta["pos"]
+            plain.unclosed.append(Span(places.place(at), places.end(at + len(token.content))))
+
+
+def _range(ranges: list[tuple[int, int]], start: int, end: int) -> None:
+    if end > start:
+        ranges.append((start, end))
+
+
+def _put_break(tokens: list[Token], index: int, places: Places, shift: int, plain: Plain, length: int) -> None:
+    """A line end: from where the text before it ends to where the next line's text begins."""
+    at = shift + tokens[index].meta["pos"]
+    after = next((shift + token.meta["pos"] for token in tokens[index + 1 :] if "pos" in token.meta), at + 1)
+    start = max(plain.ends[-1] if plain.ends else 0, places.end(at) if not plain.ends else plain.ends[-1])
+    plain.breaks.append(plain.length)
+    plain.put_as(
+        "\n" if tokens[index].type == "hardbreak" else " ", start, max(start, places.place(min(after, length)))
+    )
+
+
+def _put_code(token: Token, places: Places, shift: int, plain: Plain) -> None:
+    at = shift + token.meta["pos"] + len(token.markup)
+    inner = token.meta["braces_start"] - token.meta["pos"] - 2 * len(token.markup)
+    if inner > len(token.content):
+        at += 1  # one space on each side was taken off
+    _range(plain.code, plain.length, plain.length + len(token.content))
+    plain.put(token.content, at, places)
+
+
+def _put_picture(token: Token, places: Places, shift: int, plain: Plain) -> None:
+    start = shift + token.meta["pos"]
+    label = start + 2
+    alt = Plain()
+    _read(token.children or [], places, label, alt, label + len(token.content))
+    begin = places.place(label)
+    alt_span = Span(begin, places.end(label + len(token.content)) if token.content else begin)
+    end = shift + token.meta["end"]
+    picture = Picture(
+        span=Span(places.place(start), places.end(end)),
+        target=str(token.attrs.get("src", "")),
+        alt=alt.text.strip(),
+        alt_span=alt_span,
+        attributes=placed_braces(token.meta["braces"], shift + token.meta["braces_start"], places, shift),
+        at=plain.length,
+    )
+    plain.pictures.append(picture)
+    plain.comments += alt.comments
+    plain.put_as(PICTURE, picture.span.start, picture.span.end)
+
+
+def placed_braces(braces: Braces | None, start: int, places: Places, shift: int = 0) -> Attributes:
+    """Attributes with their span in the file; without any, an empty span where they would stand."""
+    if braces is None:
+        at = places.end(start)
+        return Attributes(Span(at, at))
+    return braces.placed(Span(places.place(start), places.end(shift + braces.end)))
+
+
+def _put_html(token: Token, places: Places, shift: int, plain: Plain) -> None:
+    at = shift + token.meta["pos"]
+    span = Span(places.place(at), places.end(at + len(token.content)))
+    if token.content.startswith(OPENING):
+        plain.comments.append((span, token.content))
+    elif token.content.casefold() in _BREAKS:
+        plain.put_as("\n", span.start, span.end)
+    else:
+        plain.hidden.append((plain.length, token.content))
