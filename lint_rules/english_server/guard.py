@@ -2,8 +2,8 @@
 
 Started as a process of its own (``python guard.py SECONDS WORD COMMAND …``) with a pipe as standard input. A process
 that is killed cannot tidy up after itself, but the system closes its end of the pipe: the guard reads the end of the
-file and ends the program. It says one line on standard output: ``started`` once the program has printed WORD, or ``failed``
-and the program's last words. Uses the standard library alone.
+file and ends the program. It says one line on standard output: ``started`` once the program has printed WORD, or
+``failed`` and the program's last words. Uses the standard library alone.
 """
 
 import contextlib

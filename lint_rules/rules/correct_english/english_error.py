@@ -1,0 +1,124 @@
+"""A slip of grammar, spelling or punctuation, as a LanguageTool server sees it.
+
+A slip in a children's book is taught to every child who uses it, and a parent who finds one doubts the rest. This
+rule runs only when hornbook is given an English checker (`--english`, or the environment variable HORNBOOK_ENGLISH):
+the address of a server, or `local` to start one on this machine.
+
+Pupil's pages, audio scripts, answers and teacher's notes are checked. Gaps, choices (is / are), pictures, numbering
+and speakers' names are hidden from the checker. Left alone are: the course's characters, known words and target words
+in all their forms; drawn-out sounds (Brrr! Woooow!); a word said twice for fun (very, very big; no, no); activities
+of the class `mistakes`; and all that is a matter of taste (language/data/english_switched_off.csv gives the list and
+the reasons). There is no mend: the checker guesses, and its guess is for the author to judge.
+"""
+
+import re
+from collections.abc import Iterator, Mapping
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.house_words import house_spellings, spelling_of
+from lint_rules.language.service import EnglishMatch
+from lint_rules.language.tables import entries
+from lint_rules.language.varieties import out_of_place
+from lint_rules.manuscript.model import Audience, Passage
+from lint_rules.rule import Example, Need, Reading, Rule
+
+_SPELLING = ("TYPOS", "MORFOLOGIK_RULE_EN_GB", "Possible spelling mistake found.")
+
+
+def _spelling(word: str) -> tuple[str, str, str, str]:
+    return (word, *_SPELLING)
+
+
+RULE = Rule(
+    name="english-error",
+    family="correct English",
+    severity=Severity.QUERY,
+    needs=frozenset({Need.ENGLISH}),
+    passes=(
+        Example("I can see a kite.\n", why="the checker has nothing to say"),
+        Example(
+            "This is Zofi. I like Zofi's hat.\n",
+            course="characters: [Zofi]",
+            english=(_spelling("Zofi"),),
+            why="a character of the course",
+        ),
+        Example(
+            "Look at the three quokkas!\n",
+            words="quokka,noun,animals,1,say,\n",
+            english=(_spelling("quokkas"),),
+            why="a target word, in its plural",
+        ),
+        Example("Woooow! Brrr, it's cold.\n", english=(_spelling("Woooow"), _spelling("Brrr")), why="drawn-out sounds"),
+        Example("My favorite toy is a kite.\n", english=(_spelling("favorite"),), why="spelling-variety says it"),
+        Example(
+            "It's a big big dog!\n",
+            english=(("big big", "MISC", "ENGLISH_WORD_REPEAT_RULE", "Possible typo: you repeated a word."),),
+            why="said twice for fun",
+        ),
+        Example(
+            "### 1 Find the mistakes. {.mistakes}\n\nShe go to school.\n",
+            english=(("go", "GRAMMAR", "HE_VERB_AGR", "Use a third-person verb."),),
+            why="deliberate",
+        ),
+    ),
+    fails=(
+        Example(
+            "She «go» to school.\n",
+            english=(("go", "GRAMMAR", "HE_VERB_AGR", "Use a third-person verb."),),
+        ),
+        Example("I am «hapy» today.\n", english=(_spelling("hapy"),)),
+        Example("::: teacher\n**Steps:** Children «colur» the kite.\n:::\n", english=(_spelling("colur"),)),
+        Example("::: {.audio track=1.1}\nZOFI: I'm very «hapy»!\n:::\n", english=(_spelling("hapy"),)),
+        Example(
+            "Look at «the the» kite.\n",
+            english=(("the the", "MISC", "ENGLISH_WORD_REPEAT_RULE", "Possible typo: you repeated a word."),),
+            why="nobody says the twice for fun",
+        ),
+    ),
+)
+
+_WHERE = {
+    Audience.PUPIL: "On the pupil's page",
+    Audience.LISTENER: "In the audio script",
+    Audience.KEY: "In the answers",
+    Audience.TEACHER: "In the teacher's notes",
+}
+_UNKNOWN_WORD = "TYPOS"
+_TWICE = "ENGLISH_WORD_REPEAT_RULE"
+_DRAWN_OUT = re.compile(r"([^\W\d_])\1\1", re.IGNORECASE)
+_SPELT_OUT = re.compile(r"[^\W\d_](?:-[^\W\d_])*")
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report what the English checker says, less what a course vouches for."""
+    house = house_spellings(reading.course)
+    elsewhere, never_twice = out_of_place(reading.course.variety), frozenset(entries("never_twice.txt"))
+    for passage in reading.unit.passages:
+        for match in reading.english(passage):
+            words = passage.text[match.start : match.end]
+            if match.category == _UNKNOWN_WORD and _is_word_of_ours(words, house, elsewhere):
+                continue
+            if match.rule == _TWICE and never_twice.isdisjoint(words.casefold().split()):
+                continue
+            yield Found(passage.span(match.start, match.end), words, _message(passage, match, words))
+
+
+def _is_word_of_ours(words: str, house: frozenset[str], elsewhere: Mapping[str, str]) -> bool:
+    word = spelling_of(words)
+    return (
+        word in house
+        or all(part in house for part in re.split(r"[\s-]+", word))
+        or word in elsewhere
+        or _DRAWN_OUT.search(word) is not None
+        or _SPELT_OUT.fullmatch(word) is not None
+    )
+
+
+def _message(passage: Passage, match: EnglishMatch, words: str) -> str:
+    where = _WHERE.get(passage.audience, "Here")
+    better = [f"“{word}”" for word in match.replacements[:3] if word and word not in match.message]
+    perhaps = f" Perhaps {' or '.join(better)}?" if better else ""
+    if match.rule.startswith("MORFOLOGIK"):
+        known = "If it is a name or a word of this course, list it in course.yaml (characters or known)."
+        return f"{where}: “{words}” is not in the dictionary.{perhaps} {known}"
+    return f"{where}: {match.message}{perhaps}"
