@@ -58,9 +58,8 @@ def grammar_terms() -> tuple[GrammarTerm, ...]:
 @cache
 def all_grammar_terms() -> tuple[GrammarTerm, ...]:
     """Every term of the table, the longest first; those with ``teacher_only`` False a child's page may show."""
-    terms = [
-        GrammarTerm(term, plural, page == "teacher", source) for term, plural, page, source in rows("grammar_terms.csv")
-    ]
+    table = rows("grammar_terms.csv")
+    terms = [GrammarTerm(term, plural, page == "teacher", source) for term, plural, page, source in table]
     return tuple(sorted(terms, key=lambda term: (-len(term.term), term.term)))
 
 
