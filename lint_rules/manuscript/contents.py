@@ -106,6 +106,7 @@ def cut_passage(
         cell=setting.cell,
         div=setting.div,
         strong=_within(plain.strong, start, end),
+        emphasis=_within(plain.emphasis, start, end),
         gaps=gaps(text) if "__" in text else (),
         pictures=tuple(
             replace(picture, at=picture.at - start) for picture in plain.pictures if start <= picture.at < end
