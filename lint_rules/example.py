@@ -13,6 +13,7 @@ from lint_rules.source import Span
 
 OPEN, CLOSE = "«", "»"
 _COURSE = "title: The example course\nlevels:\n  - name: level-1\n    cefr: A1\n    words: words/level-1.csv\n"
+_LATER = "  - name: level-2\n    cefr: A2\n    words: words/level-2.csv\n"
 _WORDS = "word,part_of_speech,topic,unit,use,note\n"
 _FRONT = "---\nlevel: level-1\nunit: 1\ntitle: Example\n---\n\n"
 _TITLE = "# Example\n\n"
@@ -30,7 +31,10 @@ class Assembled:
 
 def assemble(example: Example) -> Assembled:
     """Supply what is missing around an example."""
-    files = {"course.yaml": _merged_course(example.course), "words/level-1.csv": _WORDS + example.words}
+    base = _COURSE + (_LATER if example.later_words else "")
+    files = {"course.yaml": _merged_course(base, example.course), "words/level-1.csv": _WORDS + example.words}
+    if example.later_words:
+        files["words/level-2.csv"] = _WORDS + example.later_words
     flagged: dict[str, tuple[Span, ...]] = {}
     for index, text in enumerate((example.text, *example.others), start=1):
         path = f"level-1/unit-{index:02}.md"
@@ -76,10 +80,10 @@ def _surround(text: str) -> str:
     return _FRONT + _TITLE + _LESSON + _ACTIVITY + text
 
 
-def _merged_course(extra: str) -> str:
+def _merged_course(plain: str, extra: str) -> str:
     yaml = YAML(typ="safe")
     yaml.default_flow_style = False
-    base = yaml.load(_COURSE)
+    base = yaml.load(plain)
     if extra.strip():
         base = _merge(base, yaml.load(extra))
     out = StringIO()

