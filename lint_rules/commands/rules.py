@@ -83,7 +83,11 @@ def _example(example: Example) -> Iterator[str]:
     yield ""
     if example.why:
         yield f"  [italic]{escape(example.why)}[/italic]"
-    for what, text in (("course.yaml", example.course), ("word list", example.words), ("word list of level-2", example.later_words)):
+    for what, text in (
+        ("course.yaml", example.course),
+        ("word list", example.words),
+        ("word list of level-2", example.later_words),
+    ):
         if text.strip():
             yield f"  ({what})"
             for line in text.strip("\n").splitlines():
