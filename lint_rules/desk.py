@@ -25,14 +25,13 @@ from lint_rules.course.problem import CourseProblem
 from lint_rules.exits import BLOCKED, CANNOT_RUN, CLEAN, RULE_BROKE, CannotRun
 from lint_rules.finding import Finding, Severity
 from lint_rules.language.labels import structures_of_label
-from lint_rules.language.pipeline import SpacyLanguage
-from lint_rules.language.service import English, EnglishUnavailable, Language
+from lint_rules.language.service import English, EnglishMatch, EnglishUnavailable, Language
 from lint_rules.language.structures import STRUCTURE_NAMES
 from lint_rules.letstand.carried import CARRIED_FILE, BadCarried, Entry, apply_carried, read_carried
 from lint_rules.reports.report import Report, Skipped
 from lint_rules.rule import RuleModule
 from lint_rules.run import Job, run
-from lint_rules.source import Source
+from lint_rules.source import BYTE_ORDER_MARK, Source
 
 
 @dataclass(frozen=True)
@@ -53,12 +52,14 @@ class Tools:
 @contextmanager
 def tools(arguments: argparse.Namespace) -> Iterator[Tools]:
     """Set up what a run needs, by the options that the reading commands have in common. Raises CannotRun."""
+    from lint_rules.language.pipeline import SpacyLanguage
+
     try:
         rules = load_rules()
     except BadRule as error:
         raise CannotRun(str(error)) from error
     with ExitStack() as stack:
-        english = None
+        english: English | None = None
         if arguments.english:
             from lint_rules.english_server.connect import connect
 
@@ -77,7 +78,7 @@ class Unanswering:
     def __init__(self, why: str) -> None:
         self.why = why
 
-    def check(self, texts: Sequence[str], variety: str) -> list[tuple[()]]:
+    def check(self, texts: Sequence[str], variety: str) -> list[tuple[EnglishMatch, ...]]:
         raise EnglishUnavailable(self.why)
 
 
@@ -150,7 +151,24 @@ def proof_reports(files: Sequence[str], kit: Tools, blocks_from: Severity) -> li
 _NO_COURSE = Course("", "en-GB", (6, 10), (), (), ())
 
 
-def _some(root: Path, paths: Sequence[str], kit: Tools, blocks_from: Severity) -> Report:
+def proof_buffer(path: Path, text: str, kit: Tools) -> Report:
+    """Check a unit as it stands in an editor, saved or not. Raises CannotRun."""
+    try:
+        root = find_course(path)
+        inside = path_in_course(root, path)
+    except NoCourse as error:
+        raise CannotRun(str(error)) from error
+    buffer = Source(inside, text.removeprefix(BYTE_ORDER_MARK), text.startswith(BYTE_ORDER_MARK))
+    return _some(root, [inside], kit, Severity.STOP, {inside: buffer})
+
+
+def _some(
+    root: Path,
+    paths: Sequence[str],
+    kit: Tools,
+    blocks_from: Severity,
+    buffers: Mapping[str, Source] | None = None,
+) -> Report:
     folder = open_course(root, kit.rules)
     assert folder.course is not None
     units: list[Source] = []
@@ -160,7 +178,7 @@ def _some(root: Path, paths: Sequence[str], kit: Tools, blocks_from: Severity) -
         if folder.course.level_of(path) is None:
             skipped.append(Skipped(shown_path(root, path), "it is in no level's folder, so it is not a unit"))
             continue
-        read = read_file(root, path)
+        read = (buffers or {}).get(path) or read_file(root, path)
         if isinstance(read, Source):
             units.append(read)
         else:

@@ -34,8 +34,8 @@ class Position(NamedTuple):
     column: int
 
 
-class Utf16Position(NamedTuple):
-    """A place for editors: line and column from 0, columns in UTF-16 code units (Language Server Protocol)."""
+class EditorPosition(NamedTuple):
+    """A place for editors (Language Server Protocol): line and column from 0, columns in units of an encoding."""
 
     line: int
     character: int
@@ -93,19 +93,26 @@ class Source:
         """The stored text under a span."""
         return self.text[span.start : span.end]
 
-    def utf16(self, offset: int) -> Utf16Position:
-        """Place of an offset as an editor counts it."""
+    def editor_position(self, offset: int, encoding: str = "utf-16") -> EditorPosition:
+        """Place of an offset as an editor counts it, in units of ``utf-8``, ``utf-16`` or ``utf-32``."""
         line, column = self.position(offset)
-        before = self.text[offset - (column - 1) : offset]
-        return Utf16Position(line - 1, column - 1 + sum(ord(char) > 0xFFFF for char in before))
+        start = self.line_starts[line - 1]
+        return EditorPosition(line - 1, sum(_units(char, encoding) for char in self.text[start : start + column - 1]))
 
-    def offset_of_utf16(self, position: Utf16Position) -> int:
-        """Offset of an editor's place; a place inside a surrogate pair is the start of its character."""
+    def editor_offset(self, position: EditorPosition, encoding: str = "utf-16") -> int:
+        """Offset of an editor's place; a place inside a character is the start of it."""
         line = min(position.line, len(self.line_starts) - 1)
         start, end = self.line_span(line + 1)
         units = 0
         for offset in range(start, end):
-            units += 2 if ord(self.text[offset]) > 0xFFFF else 1
+            units += _units(self.text[offset], encoding)
             if units > position.character:
                 return offset
         return end
+
+
+def _units(char: str, encoding: str) -> int:
+    """How many code units a character takes."""
+    if encoding == "utf-8":
+        return len(char.encode("utf-8", "surrogatepass"))
+    return 2 if encoding == "utf-16" and ord(char) > 0xFFFF else 1

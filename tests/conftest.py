@@ -2,11 +2,12 @@
 
 import pytest
 
-from lint_rules.language.pipeline import SpacyLanguage
 from lint_rules.language.service import Language
 
 
 @pytest.fixture(scope="session")
 def language() -> Language:
     """The real language room, loaded once."""
+    from lint_rules.language.pipeline import SpacyLanguage
+
     return SpacyLanguage()

@@ -123,4 +123,5 @@ def _entry(item: object, number: int) -> Entry:
     count = item.get("count", 1)
     if not isinstance(count, int) or isinstance(count, bool) or count < 1:
         raise BadCarried(f"{CARRIED_FILE}: the count of entry {number} should be a whole number from 1.")
-    return Entry(*(str(item.get(key) or "") for key in _KEYS), count=count)
+    rule, path, place, words, key = (str(item.get(name) or "") for name in _KEYS)
+    return Entry(rule, path, place, words, key, count)

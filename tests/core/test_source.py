@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.source import Position, Source, Utf16Position
+from lint_rules.source import EditorPosition, Position, Source
 
 TEXTS = st.text(alphabet=st.sampled_from("ab é\u0301😀\t\r\n\u2028\f"), max_size=60)
 
@@ -19,19 +19,20 @@ def test_every_offset_comes_back_from_its_line_and_column(text, data):
         assert source.offset(position) == offset
 
 
-@given(TEXTS, st.data())
-def test_every_offset_comes_back_from_an_editors_place(text, data):
+@given(TEXTS, st.sampled_from(["utf-8", "utf-16", "utf-32"]), st.data())
+def test_every_offset_comes_back_from_an_editors_place(text, encoding, data):
     source = Source("unit.md", text)
     offset = data.draw(st.integers(0, len(text)))
     if text[offset - 1 : offset + 1] != "\r\n":
-        assert source.offset_of_utf16(source.utf16(offset)) == offset
+        assert source.editor_offset(source.editor_position(offset, encoding), encoding) == offset
 
 
 def test_an_emoji_is_two_units_to_an_editor_and_one_column_to_a_person():
     # Language Server Protocol 3.17, "Position": characters are counted in UTF-16 code units by default.
     source = Source("unit.md", "😀 cat")
     assert source.position(2) == Position(1, 3)
-    assert source.utf16(2) == Utf16Position(0, 3)
+    assert source.editor_position(2) == EditorPosition(0, 3)
+    assert source.editor_position(2, "utf-8") == EditorPosition(0, 5)
 
 
 @pytest.mark.parametrize("end", ["\n", "\r\n", "\r"])
