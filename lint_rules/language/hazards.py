@@ -1,0 +1,152 @@
+"""The table of classroom hazards: what children do that can hurt someone, and what a safety note must say then.
+
+People read and correct ``data/hazards.yaml``. Reading YAML costs more than everything else a run does with it, so a
+shortened copy in JSON lies beside it, which counts only while it was made from the very same YAML.
+"""
+
+import hashlib
+from functools import cache
+from pathlib import Path
+from typing import Any, Literal
+
+import msgspec
+
+_YAML = Path(__file__).parent / "data" / "hazards.yaml"
+_JSON = _YAML.with_suffix(".json")
+
+
+class Topic(msgspec.Struct, frozen=True):
+    """Something a note must speak of: what, for people (``gist``), and the lemmas that show it does."""
+
+    key: str
+    gist: str
+    words: tuple[str, ...]
+
+
+class NoteDemand(msgspec.Struct, frozen=True):
+    """What a note must address: ``any`` or ``all`` of its topics."""
+
+    require: Literal["any", "all"]
+    topics: tuple[Topic, ...]
+
+
+class CueGroup(msgspec.Struct, frozen=True):
+    """Words that give a hazard away: phrases alone, nouns alone, or a verb with a noun (and a preposition between)."""
+
+    phrases: tuple[str, ...] = ()
+    verbs: tuple[str, ...] = ()
+    preps: tuple[str, ...] = ()
+    nouns: tuple[str, ...] = ()
+
+
+class Cues(msgspec.Struct, frozen=True):
+    """All the cues of a hazard; ``materials`` are things that give it away in a materials list."""
+
+    any_of: tuple[CueGroup, ...]
+    materials: tuple[str, ...] = ()
+
+
+class Decoys(msgspec.Struct, frozen=True):
+    """What looks like a cue and is none: ``idioms``, and which frames make a hit talk or drawing (or a list of such),
+    and verbs that on a page mean a picture (`Listen and touch the dog`)."""
+
+    idioms: tuple[str, ...] = ()
+    frames: Literal["default", "none"] | tuple[str, ...] = "default"
+    page_verbs: tuple[str, ...] = ()
+
+
+class Hazard(msgspec.Struct, frozen=True):
+    """A row of the table."""
+
+    id: str
+    title: str
+    severity: Literal["stop", "query", "note"]
+    cues: Cues
+    decoys: Decoys
+    note_must_address: NoteDemand
+    draft_note: str
+    escalate_to_stop_if: tuple[str, ...] = ()
+
+
+class Matching(msgspec.Struct, frozen=True):
+    """The word lists by which cues are read; ``meta.how_cues_are_read`` of the table says what each is for."""
+
+    negators: tuple[str, ...]
+    real_object_prepositions: tuple[str, ...]
+    frames_pretend: tuple[str, ...]
+    shown_after: tuple[str, ...]
+    frames_adjacent: tuple[str, ...]
+    frames_before: tuple[str, ...]
+    frames_between: tuple[str, ...]
+    frames_place: tuple[str, ...]
+    picture_heads: tuple[str, ...]
+    picture_words: tuple[str, ...]
+    before_a_noun: tuple[str, ...]
+    page_openers: tuple[str, ...]
+    page_marks: tuple[str, ...]
+    page_things: tuple[str, ...]
+    class_verbs: tuple[str, ...]
+    breaks: tuple[str, ...]
+    particles: tuple[str, ...]
+    determiners: tuple[str, ...]
+    prepositions: tuple[str, ...]
+    after_a_noun: tuple[str, ...]
+    children: tuple[str, ...]
+    talk_verbs: tuple[str, ...]
+    caution_marks: tuple[str, ...]
+    sure_words: tuple[str, ...]
+
+
+class HazardTable(msgspec.Struct, frozen=True):
+    """The table: how to read it, and its rows in order."""
+
+    matching: Matching
+    hazards: tuple[Hazard, ...]
+
+
+class _Stored(msgspec.Struct, frozen=True):
+    made_from: str
+    table: HazardTable
+
+
+@cache
+def hazard_table() -> HazardTable:
+    """The table as the program uses it. Raises msgspec.ValidationError when a row lacks what a row must have."""
+    text = _YAML.read_text(encoding="utf-8")
+    try:
+        stored = msgspec.json.decode(_JSON.read_bytes(), type=_Stored)
+    except (OSError, msgspec.DecodeError):
+        stored = None
+    if stored is not None and stored.made_from == _digest(text):
+        return stored.table
+    return _from_yaml(text)
+
+
+def full_table() -> dict[str, Any]:
+    """The table as written, with its sources and its test sentences."""
+    from ruamel.yaml import YAML  # slow to load, and only tests and corrected tables need it
+
+    table: dict[str, Any] = YAML(typ="safe").load(_YAML.read_text(encoding="utf-8"))
+    return table
+
+
+def write_json() -> None:
+    """Make the copy in JSON anew."""
+    text = _YAML.read_text(encoding="utf-8")
+    stored = msgspec.json.encode(_Stored(_digest(text), _from_yaml(text)))
+    _JSON.write_bytes(stored + b"\n")
+
+
+def _from_yaml(text: str) -> HazardTable:
+    from ruamel.yaml import YAML
+
+    table = YAML(typ="safe").load(text)
+    return msgspec.convert({"matching": table["meta"]["matching"], "hazards": table["hazards"]}, HazardTable)
+
+
+def _digest(text: str) -> str:
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
+if __name__ == "__main__":
+    write_json()
