@@ -1,6 +1,6 @@
 """Pandoc's attributes: ``{#identifier .class key=value key="v w"}`` behind a heading, a picture, a link, a div fence.
 
-Source: Pandoc User's Guide, sections 'Heading identifiers' and 'Divs and Spans'; held against Pandoc itself in the tests.
+Source: Pandoc User's Guide, 'Heading identifiers' and 'Divs and Spans'; held against Pandoc itself in the tests.
 """
 
 import re

@@ -6,11 +6,9 @@ from dataclasses import dataclass, field, replace
 
 from lint_rules.manuscript.cut import gaps, trimmed
 from lint_rules.manuscript.model import (
-    Attributes,
     Audience,
     Cell,
     Div,
-    DivKind,
     Field,
     Heading,
     Item,
@@ -19,7 +17,7 @@ from lint_rules.manuscript.model import (
     Problem,
     Role,
 )
-from lint_rules.manuscript.plain import Plain
+from lint_rules.manuscript.plain import Plain, within
 from lint_rules.source import Span
 
 
@@ -30,19 +28,6 @@ class Block:
     kind: str
     span: Span
     line: int
-
-
-@dataclass(slots=True)
-class OpenDiv:
-    """A div while it is being read."""
-
-    index: int
-    kind: DivKind
-    attributes: Attributes
-    opening: Span
-    parent: int | None
-    field: "OpenField | None" = None
-    block: int = 0  # index of its Block
 
 
 @dataclass(slots=True)
@@ -59,17 +44,27 @@ class OpenField:
         return Field(self.name, self.name_span, tuple(self.passages), Span(self.name_span.start, self.end))
 
 
+@dataclass(frozen=True, slots=True)
+class InnerComment:
+    """A comment inside a line: where it stands, what it says, and the block it stands in."""
+
+    span: Span
+    text: str
+    block: Span
+
+
 @dataclass(slots=True)
 class Contents:
     """Everything read from a file, in file order."""
 
     passages: list[Passage] = field(default_factory=list)
-    headings: list[Heading] = field(default_factory=list)
+    headings: list[Heading] = field(default_factory=list)  # of the unit, its lessons and activities
     pictures: list[Picture] = field(default_factory=list)
-    fields: list[Field | OpenField] = field(default_factory=list)
+    fields: list[Field] = field(default_factory=list)
     divs: list[Div] = field(default_factory=list)
     blocks: list[Block] = field(default_factory=list)
-    comments: list[tuple[Span, str, Span]] = field(default_factory=list)  # inside a line: place, text, its block
+    tables: list[Span] = field(default_factory=list)
+    comments: list[InnerComment] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
 
 
@@ -105,21 +100,19 @@ def cut_passage(
         item=setting.item,
         cell=setting.cell,
         div=setting.div,
-        strong=_within(plain.strong, start, end),
-        emphasis=_within(plain.emphasis, start, end),
+        strong=within(plain.strong, start, end),
+        emphasis=within(plain.emphasis, start, end),
         gaps=gaps(text) if "__" in text else (),
-        pictures=tuple(
-            replace(picture, at=picture.at - start) for picture in plain.pictures if start <= picture.at < end
-        ),
+        pictures=_pictures(plain, start, end),
     )
 
 
-def _within(ranges: list[tuple[int, int]], start: int, end: int) -> tuple[tuple[int, int], ...]:
-    return tuple(
-        (max(left, start) - start, min(right, end) - start)
-        for left, right in sorted(ranges)
-        if left < end and right > start
-    )
+def _pictures(plain: Plain, start: int, end: int) -> tuple[Picture, ...]:
+    if not plain.pictures:
+        return ()
+    first = bisect_left(plain.pictures, start, key=lambda picture: picture.at)
+    last = bisect_left(plain.pictures, end, key=lambda picture: picture.at)
+    return tuple(replace(picture, at=picture.at - start) for picture in plain.pictures[first:last])
 
 
 def empty_passage(role: Role, setting: Setting) -> Passage:

@@ -4,6 +4,7 @@ Every function takes the text and gives half-open ranges of it; nothing here kno
 """
 
 import re
+from bisect import bisect_left
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -15,6 +16,7 @@ _LETTERED_INSIDE = re.compile(r"(?<=\s)\(?([A-Za-z])\)[ \t\u00a0]+(?=\S)")
 _NUMBERED = re.compile(r"([0-9]{1,2})[ \t\u00a0]+(?=\S)")
 _NAME_WORD = r"(?:[^\W\d_][\w.'’-]*|[0-9]{1,2})"
 _NAME = re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)")
+_COLON = re.compile(r"\s?:")
 _LINKS = ("and", "the", "of", "&", "+")
 _LABEL_LIMIT = 40  # a longer bold stretch is emphasis, not the name of a field or a speaker
 
@@ -44,27 +46,23 @@ def trimmed(text: str, start: int, end: int) -> tuple[int, int]:
 
 
 def bold_label(plain: Plain, start: int, end: int) -> Piece | None:
-    """A label in bold with a colon at the start of a line: `**Aim:**` or `**Aim**:`; ``start`` is where its text begins."""
+    """A label in bold with a colon at the start of a line: `**Aim:**` or `**Aim**:`; the piece is what follows it."""
     text = plain.text
     first, _ = trimmed(text, start, end)
-    for strong_start, strong_end in plain.strong:
-        if strong_start > first:
-            break
-        if strong_start != first or strong_end > end:
-            continue
-        name = text[strong_start:strong_end].rstrip()
-        after = strong_end
-        if name.endswith(":"):
-            name = name[:-1]
-        elif match := re.match(r"\s?:", text[strong_end:end]):
-            after += match.end()
-        else:
-            continue
-        name = name.strip()
-        if name and len(name) <= _LABEL_LIMIT and "\n" not in name:
-            name_start = text.index(name, strong_start)
-            return Piece(after, end, name, name_start, name_start + len(name))
-    return None
+    at = bisect_left(plain.strong, (first, 0))
+    if at == len(plain.strong) or plain.strong[at][0] != first or plain.strong[at][1] > end:
+        return None
+    after = plain.strong[at][1]
+    name = text[first:after].rstrip()
+    if name.endswith(":"):
+        name = name[:-1].rstrip()
+    elif match := _COLON.match(text, after, end):
+        after = match.end()
+    else:
+        return None
+    if not name or len(name) > _LABEL_LIMIT:
+        return None
+    return Piece(after, end, name, first, first + len(name))
 
 
 def is_name(label: str) -> bool:
@@ -122,13 +120,13 @@ def _options_inside(text: str, first: re.Match[str], end: int) -> list[re.Match[
     return found
 
 
-def entries(plain: Plain) -> list[Piece]:
+def entries(plain: Plain) -> list[tuple[int, int]]:
     """Entries of a words panel: by lines and by commas."""
     text = plain.text
-    pieces: list[Piece] = []
+    pieces: list[tuple[int, int]] = []
     for start, end in lines(plain):
         edges = [start - 1, *(start + match.start() for match in re.finditer("[,;]", text[start:end])), end]
-        pieces += [Piece(left + 1, right) for left, right in pairwise(edges) if text[left + 1 : right].strip()]
+        pieces += [(left + 1, right) for left, right in pairwise(edges)]
     return pieces
 
 

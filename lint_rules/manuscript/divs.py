@@ -86,18 +86,22 @@ def close_divs(tokens: list[Token]) -> tuple[list[Token], list[Token], list[Toke
             unclosed += stack[floor:]
             ends.update(dict.fromkeys(stack[floor:], index))
             del stack[floor:]
-    for opening in stack:
-        ends[opening] = _recover(tokens, opening, ends)
+    end = len(tokens)
+    for opening in reversed(stack):
+        end = ends[opening] = _recover(tokens, opening, ends, end)
     unclosed += stack
     return _with_ends(tokens, ends, dropped), [tokens[index] for index in sorted(unclosed)], surplus
 
 
-def _recover(tokens: list[Token], opening: int, ends: dict[int, int]) -> int:
+def _recover(tokens: list[Token], opening: int, ends: dict[int, int], end: int) -> int:
+    """Where an unclosed div ends, given where the next unclosed one inside it does."""
     index = opening + 1
     while index < len(tokens):
         token = tokens[index]
         if token.type == "heading_open" and token.level == 0 and token.tag in ("h1", "h2", "h3"):
             return index
+        if token.type == DIV_OPEN and ends[index] == end:
+            return end
         index = max(index + 1, ends.get(index, 0))
     return len(tokens)
 

@@ -2,11 +2,11 @@
 
 from bisect import bisect_left
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
 from lint_rules.manuscript.contents import Contents
-from lint_rules.manuscript.model import Activity, Field, Heading, Lesson, Part, Passage, Problem, Role
+from lint_rules.manuscript.model import Activity, Heading, Lesson, Part, Problem, Role
 from lint_rules.source import Source, Span
 
 _T = TypeVar("_T")
@@ -22,6 +22,17 @@ class Outline:
     lessons: tuple[Lesson, ...]
 
 
+@dataclass(slots=True)
+class _OpenLesson:
+    heading: Heading
+    part: Part
+    end: int
+    activities: list[Activity] = field(default_factory=list)
+
+    def closed(self) -> Lesson:
+        return Lesson(self.heading, self.part, tuple(self.activities), Span(self.heading.span.start, self.end))
+
+
 def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Problem]]:
     """Sort the contents; says what is missing."""
     problems: list[Problem] = []
@@ -32,24 +43,18 @@ def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Pro
         _keep_as_title(contents, extra)
     marks = [heading for heading in contents.headings if heading.level > 1]
     edges = [heading.span.start for heading in marks] + [len(source.text)]
-    opening = _part(contents, 0, edges[0])
     early: list[Activity] = []
-    lessons: list[Lesson] = []
+    lessons: list[_OpenLesson] = []
     for index, heading in enumerate(marks):
         part = _part(contents, edges[index], edges[index + 1])
-        end = _end(source, edges[index + 1])
-        span = Span(heading.span.start, max(end, heading.span.end))
+        end = max(len(source.text[edges[index] : edges[index + 1]].rstrip()) + edges[index], heading.span.end)
         if heading.level == 2:
-            lessons.append(Lesson(heading, part, (), span))
+            lessons.append(_OpenLesson(heading, part, end))
         elif lessons:
-            lesson = lessons[-1]
-            lessons[-1] = replace(
-                lesson,
-                activities=(*lesson.activities, Activity(heading, part, span)),
-                span=Span(lesson.span.start, span.end),
-            )
+            lessons[-1].activities.append(Activity(heading, part, Span(heading.span.start, end)))
+            lessons[-1].end = end
         else:
-            early.append(Activity(heading, part, span))
+            early.append(Activity(heading, part, Span(heading.span.start, end)))
     if unit is None and source.text.strip():
         at = Span(0, 0) if not marks else marks[0].span
         problems.append(Problem(at, "The unit has no title. Write it as a heading of its own: `# A windy day`."))
@@ -57,10 +62,14 @@ def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Pro
         at = unit.span if unit else (marks[0].span if marks else Span(0, 0))
         message = "The unit has no lessons. Each begins with a heading like `## Lesson 1: What's the weather like?`."
         problems.append(Problem(at, message))
-    return Outline(unit, opening, tuple(early), tuple(lessons)), problems
+    opening = _part(contents, 0, edges[0])
+    return Outline(unit, opening, tuple(early), tuple(lesson.closed() for lesson in lessons)), problems
 
 
-_SECOND_TITLE = "This is the second heading with a single #. A unit has one title; write a lesson's heading with ##, an activity's with ###."
+_SECOND_TITLE = (
+    "This is a second heading with a single #. A unit has one title;"
+    " write a lesson's heading with ##, an activity's with ###."
+)
 
 
 def _keep_as_title(contents: Contents, heading: Heading) -> None:
@@ -70,24 +79,16 @@ def _keep_as_title(contents: Contents, heading: Heading) -> None:
     contents.passages.insert(at, passage)
 
 
-def _end(source: Source, limit: int) -> int:
-    return len(source.text[:limit].rstrip())
-
-
 def _between(items: Sequence[_T], start: int, end: int, key: Callable[[_T], int]) -> tuple[_T, ...]:
     return tuple(items[bisect_left(items, start, key=key) : bisect_left(items, end, key=key)])
 
 
 def _part(contents: Contents, start: int, end: int) -> Part:
-    fields = [field for field in contents.fields if isinstance(field, Field)]
-    divs = range(len(contents.divs))
+    divs = _between(contents.divs, start, end, lambda div: div.span.start)
+    first = bisect_left(contents.divs, start, key=lambda div: div.span.start)
     return Part(
-        passages=_between(contents.passages, start, end, _place),
-        fields=_between(fields, start, end, lambda field: field.span.start),
-        divs=_between(divs, start, end, lambda index: contents.divs[index].span.start),
+        passages=_between(contents.passages, start, end, lambda passage: passage.block.start),
+        fields=_between(contents.fields, start, end, lambda field: field.span.start),
+        divs=tuple(range(first, first + len(divs))),
         pictures=_between(contents.pictures, start, end, lambda picture: picture.span.start),
     )
-
-
-def _place(passage: Passage) -> int:
-    return passage.block.start

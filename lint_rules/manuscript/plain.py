@@ -1,14 +1,16 @@
 """The plain text of a block: what a reader sees, and where in the file each character of it stands."""
 
 from array import array
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from markdown_it.token import Token
 
 from lint_rules.manuscript.attributes import Braces
 from lint_rules.manuscript.comments import OPENING, UNCLOSED_COMMENT
-from lint_rules.manuscript.markdown import Places
 from lint_rules.manuscript.model import PICTURE, Attributes, Picture
+from lint_rules.manuscript.places import Places
 from lint_rules.source import Span
 
 _BREAKS = ("<br>", "<br/>", "<br />")
@@ -25,11 +27,10 @@ class Plain:
     strong: list[tuple[int, int]] = field(default_factory=list)
     emphasis: list[tuple[int, int]] = field(default_factory=list)
     pictures: list[Picture] = field(default_factory=list)
+    alts: "list[Plain]" = field(default_factory=list)  # the alternative texts of the pictures
     comments: list[tuple[Span, str]] = field(default_factory=list)
     unclosed: list[Span] = field(default_factory=list)
     breaks: list[int] = field(default_factory=list)  # indices of the characters that stand for a line end
-    hidden: list[tuple[int, str]] = field(default_factory=list)  # HTML tags: where in the text, and what
-    code: list[tuple[int, int]] = field(default_factory=list)
     _text: str | None = None
 
     @property
@@ -62,7 +63,31 @@ def read_plain(token: Token) -> Plain:
     """Read an inline token whose content has been placed (``meta["places"]``)."""
     plain = Plain()
     _read(token.children or [], token.meta["places"], 0, plain, len(token.content))
+    plain.strong = _merged(plain.strong)
+    plain.emphasis = _merged(plain.emphasis)
     return plain
+
+
+def _merged(ranges: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The same ranges in order, those that lie in each other as one."""
+    if len(ranges) < 2:
+        return ranges
+    merged: list[tuple[int, int]] = []
+    for start, end in sorted(ranges):
+        if merged and start < merged[-1][1]:
+            merged[-1] = merged[-1][0], max(end, merged[-1][1])
+        else:
+            merged.append((start, end))
+    return merged
+
+
+def within(ranges: Sequence[tuple[int, int]], start: int, end: int) -> tuple[tuple[int, int], ...]:
+    """The parts of sorted ranges that lie in ``start:end``, counted from ``start``."""
+    if not ranges:
+        return ()
+    first = bisect_right(ranges, start, key=lambda item: item[1])
+    last = bisect_left(ranges, end, key=lambda item: item[0])
+    return tuple((max(left, start) - start, min(right, end) - start) for left, right in ranges[first:last])
 
 
 def _read(tokens: list[Token], places: Places, shift: int, plain: Plain, length: int) -> None:
@@ -108,12 +133,11 @@ def _range(ranges: list[tuple[int, int]], start: int, end: int) -> None:
 def _put_break(tokens: list[Token], index: int, places: Places, shift: int, plain: Plain, length: int) -> None:
     """A line end: from where the text before it ends to where the next line's text begins."""
     at = shift + tokens[index].meta["pos"]
-    after = next((shift + token.meta["pos"] for token in tokens[index + 1 :] if "pos" in token.meta), at + 1)
-    start = max(plain.ends[-1] if plain.ends else 0, places.end(at) if not plain.ends else plain.ends[-1])
+    after = shift + tokens[index + 1].meta["pos"] if index + 1 < len(tokens) else at + 1
+    start = plain.ends[-1] if plain.ends else places.end(at)
     plain.breaks.append(plain.length)
-    plain.put_as(
-        "\n" if tokens[index].type == "hardbreak" else " ", start, max(start, places.place(min(after, length)))
-    )
+    text = "\n" if tokens[index].type == "hardbreak" else " "
+    plain.put_as(text, start, max(start, places.place(min(after, length))))
 
 
 def _put_code(token: Token, places: Places, shift: int, plain: Plain) -> None:
@@ -121,7 +145,6 @@ def _put_code(token: Token, places: Places, shift: int, plain: Plain) -> None:
     inner = token.meta["braces_start"] - token.meta["pos"] - 2 * len(token.markup)
     if inner > len(token.content):
         at += 1  # one space on each side was taken off
-    _range(plain.code, plain.length, plain.length + len(token.content))
     plain.put(token.content, at, places)
 
 
@@ -132,6 +155,7 @@ def _put_picture(token: Token, places: Places, shift: int, plain: Plain) -> None
     _read(token.children or [], places, label, alt, label + len(token.content))
     begin = places.place(label)
     alt_span = Span(begin, places.end(label + len(token.content)) if token.content else begin)
+    plain.alts.append(alt)
     end = shift + token.meta["end"]
     picture = Picture(
         span=Span(places.place(start), places.end(end)),
@@ -161,5 +185,3 @@ def _put_html(token: Token, places: Places, shift: int, plain: Plain) -> None:
         plain.comments.append((span, token.content))
     elif token.content.casefold() in _BREAKS:
         plain.put_as("\n", span.start, span.end)
-    else:
-        plain.hidden.append((plain.length, token.content))

@@ -1,11 +1,13 @@
-"""Read a unit from its file. Pure, and never raises: whatever is wrong becomes a Problem with its place and its cure."""
+"""Read a unit from its file. Pure, and never raises: whatever is wrong becomes a Problem with place and cure."""
+
+from markdown_it.token import Token
 
 from lint_rules.manuscript.divs import DIV_OPEN
 from lint_rules.manuscript.front_matter import front_matter_lines, read_front_matter
 from lint_rules.manuscript.markdown import Document, parse
 from lint_rules.manuscript.model import Problem, Unit
 from lint_rules.manuscript.outline import build_outline
-from lint_rules.manuscript.passages import Reader
+from lint_rules.manuscript.passages import UNCLOSED_COMMENT, read_contents
 from lint_rules.manuscript.stets import read_stets
 from lint_rules.source import Source, Span
 
@@ -17,7 +19,7 @@ def read_unit(source: Source) -> Unit:
     front, problems = read_front_matter(source)
     lines, _ = front_matter_lines(source)
     document = parse(source, lines)
-    contents = Reader(source).read(document)
+    contents = read_contents(source, document)
     outline, missing = build_outline(source, contents)
     found = [*problems, *missing, *contents.problems, *_faults(source, document)]
     return Unit(
@@ -27,45 +29,44 @@ def read_unit(source: Source) -> Unit:
         opening=outline.opening,
         lessons=outline.lessons,
         divs=tuple(contents.divs),
-        stets=read_stets(source, contents, document.comments),
+        stets=read_stets(contents, document.comments),
         problems=tuple(sorted(found, key=lambda problem: problem.span)),
         opening_activities=outline.opening_activities,
     )
 
 
 def _faults(source: Source, document: Document) -> list[Problem]:
-    """What is wrong with comments and divs."""
-    found = [
-        Problem(span, "This comment is not closed: everything after it would vanish. End it with -->.")
-        for span in document.unclosed_comments
-    ]
-    for token in document.unclosed_divs:
-        found.append(
-            Problem(
-                _line(source, token.map),
-                "This div is not closed. Write a line ::: where it ends.",
-            )
-        )
-    for token in document.surplus_fences:
-        found.append(
-            Problem(
-                _line(source, token.map),
-                "This ::: closes nothing: no div is open here. Take it out, or open the div it belongs to.",
-            )
-        )
+    """What is wrong with comments, divs and nesting."""
+    found = [Problem(span, UNCLOSED_COMMENT) for span in document.unclosed_comments]
+    found += [Problem(_line(source, token), _UNCLOSED_DIV) for token in document.unclosed_divs]
+    found += [Problem(_line(source, token), _SURPLUS_FENCE) for token in document.surplus_fences]
+    found += [Problem(span, _TOO_DEEP) for span in document.too_deep]
     for token in document.tokens:
-        if token.type != DIV_OPEN:
-            continue
-        if not token.meta["clear"]:
-            message = (
-                "This div's opening cannot be read. Write one word, `::: teacher`, or braces, `::: {.audio track=4.1}`."
-            )
-            found.append(Problem(_line(source, token.map), message))
-        elif token.meta["after_text"]:
-            message = "Leave an empty line before this :::, or Pandoc takes it for a part of the text above."
-            found.append(Problem(_line(source, token.map), message, blocks=False))
+        if token.type == DIV_OPEN and not token.meta["clear"]:
+            found.append(Problem(_line(source, token), _UNCLEAR_DIV))
+        elif token.type == DIV_OPEN and token.meta["after_text"]:
+            found.append(Problem(_line(source, token), _NO_EMPTY_LINE, blocks=False))
+        elif token.type == "fence" and _unclosed_code(source, token):
+            found.append(Problem(_line(source, token), _UNCLOSED_CODE.format(token.markup)))
     return found
 
 
-def _line(source: Source, lines: list[int] | None) -> Span:
-    return source.line_span(lines[0] + 1) if lines else Span(0, 0)
+_UNCLOSED_DIV = "This div is not closed. Write a line with ::: alone where it ends."
+_SURPLUS_FENCE = "This ::: closes nothing, as no div is open here. Take it out, or open the div that it should close."
+_UNCLEAR_DIV = "This div's opening cannot be read. Write one word, `::: teacher`, or braces, `::: {.audio track=4.1}`."
+_NO_EMPTY_LINE = "Leave an empty line above this :::, or Pandoc takes it for a part of the text above."
+_TOO_DEEP = "Lists or quotes stand in each other too deeply here, so this part was not read. Make them flatter."
+_UNCLOSED_CODE = "This block of code is not closed, so everything after it is code. Write a line {} where it ends."
+
+
+def _unclosed_code(source: Source, token: Token) -> bool:
+    """Whether a fenced code block runs to the end of what it stands in."""
+    assert token.map is not None
+    last = source.line_text(token.map[1]).strip(" \t>")
+    alone = token.map[1] == token.map[0] + 1
+    return alone or len(last) < len(token.markup) or bool(last.strip(token.markup[0]))
+
+
+def _line(source: Source, token: Token) -> Span:
+    assert token.map is not None
+    return source.line_span(token.map[0] + 1)

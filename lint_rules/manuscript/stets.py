@@ -1,13 +1,13 @@
 """Stet comments: their form, and the block each lets stand."""
 
 import re
+from bisect import bisect_right
 from datetime import date
 
-from lint_rules.manuscript.comments import COMMENT
-from lint_rules.manuscript.contents import Block, Contents, block_at
+from lint_rules.manuscript.contents import Contents, block_at
 from lint_rules.manuscript.markdown import Comment
 from lint_rules.manuscript.model import Stet
-from lint_rules.source import Source, Span
+from lint_rules.source import Span
 
 _STET = re.compile(r"<!--\s*stet\b(?P<body>[\s\S]*?)-->\Z", re.IGNORECASE)
 _FORM = re.compile(r"(?P<head>[^:]*)(?P<colon>:?)(?P<reason>[\s\S]*)")
@@ -51,38 +51,41 @@ def _date(text: str) -> date | None:
         return None
 
 
-def read_stets(source: Source, contents: Contents, comments: list[Comment]) -> tuple[Stet, ...]:
+def read_stets(contents: Contents, comments: list[Comment]) -> tuple[Stet, ...]:
     """All the stets of a file, in file order."""
-    stets = [read_stet(comment.text, comment.span, covered_by_line(contents, comment)) for comment in comments]
-    for span, text, block in contents.comments:
-        stets.append(read_stet(text, span, covered_in_line(contents, span, block)))
-    found = [stet for stet in stets if stet is not None]
-    return tuple(sorted(found, key=lambda stet: stet.span))
+    comments = sorted(comments, key=lambda comment: comment.span)
+    limits = _ends_of_divs(contents, comments)
+    stets = [
+        read_stet(comment.text, comment.span, _covered(contents, comment, limit))
+        for comment, limit in zip(comments, limits, strict=True)
+    ]
+    stets += [read_stet(comment.text, comment.span, comment.block) for comment in contents.comments]
+    return tuple(sorted((stet for stet in stets if stet is not None), key=lambda stet: stet.span))
 
 
-def covered_by_line(contents: Contents, comment: Comment) -> Span | None:
-    """A comment on a line of its own covers the next block; inside a table, the table; before a heading, its line."""
-    assert comment.lines is not None
+def _covered(contents: Contents, comment: Comment, limit: int | None) -> Span | None:
+    """A comment on a line of its own covers the next block of its div; inside a table, the table."""
     at = comment.span.start
-    for block in contents.blocks:
-        if block.kind == "table" and block.span.start <= at < block.span.end:
-            return block.span
+    table = bisect_right(contents.tables, Span(at, at)) - 1
+    if table >= 0 and at < contents.tables[table].end:
+        return contents.tables[table]
     block = block_at(contents.blocks, comment.lines[1])
-    if block is None:
-        return None
-    limit = min((div.span.end for div in contents.divs if div.span.start <= at < div.span.end), default=None)
-    if limit is not None and block.span.start >= limit:
+    if block is None or (limit is not None and block.span.start >= limit):
         return None
     return Span(at, block.span.end)
 
 
-def covered_in_line(contents: Contents, comment: Span, block: Span) -> Span:
-    """A comment inside a line covers the block it stands in; in an item, the item."""
-    items = [entry.span for entry in contents.blocks if entry.kind == "item" and entry.span.covers(comment)]
-    inner = max(items, default=None)
-    if inner is not None and inner.start <= block.start:
-        return inner
-    return Span(min(block.start, comment.start), max(block.end, comment.end))
-
-
-__all__ = ["COMMENT", "Block", "read_stet", "read_stets"]
+def _ends_of_divs(contents: Contents, comments: list[Comment]) -> list[int | None]:
+    """For each comment, where the innermost div around it ends (None: it stands in none)."""
+    ends: list[int | None] = []
+    around: list[int] = []
+    next_div = 0
+    for comment in comments:
+        at = comment.span.start
+        while next_div < len(contents.divs) and contents.divs[next_div].span.start <= at:
+            around.append(contents.divs[next_div].span.end)
+            next_div += 1
+        while around and around[-1] <= at:
+            around.pop()
+        ends.append(around[-1] if around else None)
+    return ends
