@@ -88,7 +88,7 @@ def _analysis(request: Request, prepared: Prepared, doc: Any) -> Analysis:
         (declaration.name, first, last)
         for declaration in structures()
         for first, last in declaration.find(parsed)
-        if not any(text.words[index].gap for index in range(first, last + 1))
+        if not any(text.words[index].gap or text.words[index].mention for index in range(first, last + 1))
     ]
     words = text.words
     return Analysis(

@@ -44,3 +44,10 @@ def alternatives(cell: str) -> tuple[str, ...]:
 def words(name: str) -> frozenset[str]:
     """The words of ``data/<name>.txt``, where a line may hold several with spaces between; ``#`` starts a comment."""
     return frozenset(word for line in _lines(f"{name}.txt") for word in line.partition("#")[0].split())
+
+
+@cache
+def mapping(name: str) -> dict[str, str]:
+    """The pairs of ``data/<name>.txt``, one ``left = right`` a line."""
+    pairs = (line.partition("#")[0].partition("=") for line in _lines(f"{name}.txt"))
+    return {left.strip(): right.strip() for left, _, right in pairs}

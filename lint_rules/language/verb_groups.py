@@ -1,29 +1,37 @@
-"""Verb groups: a verb with its auxiliaries, its subject, and the one tense label that the group carries."""
+"""Verb groups: a verb with its auxiliaries, its subject, and the tense or mood that its form shows."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from itertools import pairwise
+from types import MappingProxyType
 
+from lint_rules.language import tables
 from lint_rules.language.words import FINITE, VERB, Text, Word
 
-BE = frozenset({"be", "am", "is", "are", "was", "were", "been", "being", "'s", "'m", "'re", "ai", "m", "re", "s"})
-MODALS = {
-    "can": "can",
-    "ca": "can",
-    "could": "could",
-    "must": "must",
-    "should": "should",
-    "ought": "should",
-    "may": "may-might",
-    "might": "may-might",
-    "would": "would",
-    "'d": "would",
-    "will": "future-will",
-    "wo": "future-will",
-    "'ll": "future-will",
-    "shall": "future-will",
-    "sha": "future-will",
-    "ll": "future-will",
-}
-_SUBJECTS = ("nsubj", "nsubjpass", "expl", "csubj", "csubjpass")
+BE = frozenset({"be", "am", "is", "are", "was", "were", "been", "being", "'s", "'m", "'re", "m", "re", "s"})
+MODALS: Mapping[str, str] = MappingProxyType(
+    {
+        "can": "can",
+        "ca": "can",
+        "could": "could",
+        "must": "must",
+        "should": "should",
+        "ought": "should",
+        "may": "may-might",
+        "might": "may-might",
+        "would": "would",
+        "'d": "would",
+        "will": "future-will",
+        "wo": "future-will",
+        "'ll": "future-will",
+        "ll": "future-will",
+    }
+)
+# What can stand before its subject in a question.
+AUXILIARIES = BE | MODALS.keys() | {"do", "does", "did", "have", "has", "had", "shall", "'ve"}
+_SUBJECTS = frozenset({"nsubj", "nsubjpass", "expl", "csubj", "csubjpass"})
+_TAG_PRONOUNS = frozenset({"i", "you", "he", "she", "it", "we", "they", "there"})
+_NO_ORDERS = frozenset("xcomp pcomp csubj acl relcl amod compound pobj dobj aux nsubj".split())
 
 
 @dataclass(slots=True)
@@ -32,23 +40,23 @@ class Group:
 
     ``members`` are the indices of the auxiliaries and the verb, in order; ``to`` is the index of an infinitive's *to*;
     ``subject`` that of its subject's head; -1 where there is none. ``shares`` says that it is coordinated with a group
-    whose auxiliary it shares.
+    whose auxiliary it shares. ``names`` are the structures that it shows by its form.
     """
 
     verb: Word
     members: list[int]
     to: int = -1
-    negation: int = -1
     subject: int = -1
     finite: bool = False
-    modal: str = ""
     past: bool = False
+    modal: str = ""
     perfect: bool = False
     continuous: bool = False
     passive: bool = False
     imperative: bool = False
     shares: bool = False
-    names: list[str] = field(default_factory=list)  # the structures that it shows by its form
+    tag: bool = False  # a tag question
+    names: list[str] = field(default_factory=list)
 
     @property
     def first(self) -> int:
@@ -62,60 +70,48 @@ class Group:
 
 
 def verb_groups(text: Text) -> list[Group]:
-    """The verb groups of a text, in order."""
+    """The verb groups of a text, in order; verbs that are only mentioned have none."""
+    words = text.words
     groups: list[Group] = []
     by_verb: dict[int, Group] = {}
-    for word in text.words:
-        if word.tag in VERB and not (word.dep in ("aux", "auxpass") and text.words[word.head].tag in VERB):
-            group = _group(text, word)
-            groups.append(group)
-            by_verb[word.index] = group
+    for word in words:
+        if word.tag not in VERB or word.mention:
+            continue
+        if word.dep in ("aux", "auxpass") and words[word.head].tag in VERB and not words[word.head].mention:
+            continue
+        by_verb[word.index] = group = _group(text, word)
+        groups.append(group)
     for group in groups:
         _share(text, group, by_verb)
-        _name(text, group)
+        _name(text, group, by_verb)
     return groups
 
 
 def _group(text: Text, verb: Word) -> Group:
-    members = [verb.index]
-    group = Group(verb, members)
+    """Collect the members and the subject of a verb, and read its forms."""
+    words = text.words
+    group = Group(verb, [verb.index])
     for index in verb.children:
-        child = text.words[index]
-        dep = child.dep
-        if dep in ("aux", "auxpass"):
+        child = words[index]
+        if child.dep in ("aux", "auxpass"):
             if child.tag == "TO":
                 group.to = index
-            elif child.tag in VERB:
-                members.append(index)
-        elif dep in _SUBJECTS:
-            if group.subject < 0 or dep == "expl":
-                group.subject = index
-        elif dep == "neg":
-            group.negation = index
-    if len(members) > 1:
-        members.sort()
-        if members[-1] != verb.index:  # an auxiliary after its verb is no auxiliary of it
-            del members[members.index(verb.index) + 1 :]
-    first = text.words[members[0]]
+            elif child.tag in VERB and index < verb.index and not child.mention:
+                group.members.insert(len(group.members) - 1, index)
+        elif child.dep in _SUBJECTS and (group.subject < 0 or child.dep == "expl" or group.subject > verb.index > index):
+            group.subject = index
+    first = words[group.first]
     group.finite = group.to < 0 and first.tag in FINITE
-    if group.finite and first.tag == "MD":
-        group.modal = MODALS.get(first.lower, "")
     group.past = first.tag == "VBD"
-    _aspects(text, group)
-    return group
-
-
-def _aspects(text: Text, group: Group) -> None:
-    """Read perfect, continuous and passive off the chain of forms."""
-    chain = [text.words[index] for index in group.members]
-    for left, right in zip(chain, chain[1:], strict=False):
+    if group.finite and first.tag == "MD":
+        group.modal = MODALS.get(first.lower, "shall" if first.lower in ("shall", "sha") else "")
+    for left, right in pairwise(words[index] for index in group.members):
         if left.lemma == "have" and right.tag in ("VBN", "VBD"):
             group.perfect = True
-        elif left.lemma in ("be", "get") or left.lower in BE:
-            if right.tag == "VBG":
-                group.continuous = True
-            elif right.tag in ("VBN", "VBD"):
-                group.passive = True
+        elif left.lower in BE or (left.lemma == "get" and left.tag != "VBG"):
+            group.continuous = group.continuous or right.tag == "VBG"
+            group.passive = group.passive or right.tag in ("VBN", "VBD")
+    return group
 
 
 def _share(text: Text, group: Group, by_verb: dict[int, Group]) -> None:
@@ -126,72 +122,58 @@ def _share(text: Text, group: Group, by_verb: dict[int, Group]) -> None:
     other = by_verb.get(verb.head)
     if other is None:
         return
-    same = other.verb.tag == verb.tag or (verb.tag == "VBP" and other.verb.tag == "VB")
     carried = len(other.members) > 1 or other.to >= 0 or other.shares
-    if verb.tag in ("VB", "VBP") and other.verb.tag == "VB" and carried and text.words[other.first].lower != "do":
-        group.shares, group.finite = True, False
-    elif verb.tag in ("VBN", "VBG") and same:
-        group.shares = True
-        group.passive = other.passive
+    if verb.tag in ("VB", "VBP") and other.verb.tag == "VB" and carried:
+        if not other.imperative:
+            group.shares, group.finite = True, False
+    elif verb.tag in ("VBN", "VBG") and other.verb.tag == verb.tag:
+        group.shares, group.passive = True, other.passive
     elif verb.tag == "VBP" and other.imperative:
+        group.imperative = True
         group.finite = False
 
 
-def _name(text: Text, group: Group) -> None:
-    """Find the names of the tenses and moods that the group shows."""
-    verb = group.verb
+def _name(text: Text, group: Group, by_verb: dict[int, Group]) -> None:
+    """Find the names of the tense, mood or voice that the group shows. They exclude each other, but for the passive."""
+    group.tag = _is_tag(text, group)
+    if group.tag or _whole_phrase(text, group):
+        return
     names = group.names
-    if _whole_phrase(text, group):
+    if not (group.finite or group.shares or group.passive):
+        group.imperative = group.imperative or (group.verb.tag == "VB" and _orders(text, group, by_verb))
         return
-    if group.shares:
-        if group.passive:
-            names.append("passive")
-        return
-    if group.modal:
-        names.append(group.modal)
-        if group.passive:
-            names.append("passive")
-        return
-    if not group.finite:
-        if group.passive:
-            names.append("passive")
-        elif verb.tag == "VB" and group.to < 0:
-            group.imperative = _orders(text, group)
-        return
-    if group.perfect and group.continuous:
-        names.append("perfect-continuous")
-    elif group.perfect:
-        names.append("past-perfect" if group.past else "present-perfect")
-        if group.passive:
-            names.append("passive")
-    elif group.passive:
+    if group.passive:
         names.append("passive")
+    if group.shares or not group.finite:
+        return
+    tense = "past" if group.past else "present"
+    if group.modal:
+        if group.modal != "shall":
+            names.append(group.modal)
+    elif group.perfect:
+        names.append("perfect-continuous" if group.continuous else f"{tense}-perfect")
+    elif group.passive:
+        pass
     elif group.continuous:
-        names.append("past-continuous" if group.past else "present-continuous")
-    elif verb.lemma == "be":
-        names.append("past-simple-be" if group.past else "present-simple-be")
-    elif text.words[group.first].lower in ("do", "don't") and group.subject < 0 and verb.tag == "VB":
+        names.append(f"{tense}-continuous")
+    elif group.verb.lower in BE:
+        names.append(f"{tense}-simple-be")
+    elif text.words[group.first].lower == "do" and group.subject < 0 and group.verb.tag == "VB":
         group.imperative = True
     else:
-        names.append("past-simple" if group.past else "present-simple")
+        names.append(f"{tense}-simple")
 
 
-def _orders(text: Text, group: Group) -> bool:
-    """Say whether a base form without subject or *to* is an order."""
-    verb = group.verb
-    if group.subject >= 0 or (verb.lower in ("let", "lets") and _let_us(text, verb)):
+def _is_tag(text: Text, group: Group) -> bool:
+    """Say whether a group is a tag: comma, auxiliary, pronoun, question mark."""
+    words = text.words
+    at = group.first
+    if at == 0 or words[at - 1].lower != "," or words[at].lower not in AUXILIARIES:
         return False
-    if len(group.members) > 1:
-        return text.words[group.first].lower == "do"
-    if verb.dep in ("ccomp", "xcomp", "pcomp", "csubj", "acl", "relcl", "amod", "compound", "pobj", "dobj"):
-        start = next(start for start, end in text.sentences if start <= verb.index < end)
-        return verb.index == start
-    return True
-
-
-def _let_us(text: Text, verb: Word) -> bool:
-    after = text.after(verb)
-    return after is not None and after.lower in ("'s", "us")
+    rest = [word.lower for word in words[at + 1 : at + 4]]
+    if rest and rest[0] in ("n't", "not"):
+        del rest[0]
+    return len(rest) > 1 and rest[0] in _TAG_PRONOUNS and rest[1] == "?"
 
 
 def infinitive(text: Text, verb: Word) -> Word | None:
@@ -207,27 +189,72 @@ def infinitive(text: Text, verb: Word) -> Word | None:
 def _whole_phrase(text: Text, group: Group) -> bool:
     """Name the groups that a grammar book treats as one phrase: going to, have to, used to, have got, supposed to."""
     verb, names = group.verb, group.names
+    if verb.lower not in _PHRASE_VERBS:
+        return False
     to = infinitive(text, verb)
-    if to is not None and to.index - verb.index > 5:
-        to = None
-    if verb.lower in ("going", "gon") and group.continuous and to is not None:
+    next_to = to is not None and _next_to(text, verb, to)
+    modal = [group.modal] if group.modal and group.modal != "shall" else []
+    if verb.lower in ("going", "gon") and next_to and (group.continuous or len(group.members) == 1):
         names.append("going-to-future")
-    elif verb.lemma == "have" and to is not None and _next_to(text, verb, to):
-        if group.modal:
-            names.append(group.modal)
-        names.append("have-to")
+    elif verb.lemma == "have" and next_to:
+        names.extend([*modal, "have-to"])
     elif verb.lower == "got" and text.words[group.first].lemma == "have" and len(group.members) == 2:
-        names.append("have-to" if to is not None and _next_to(text, verb, to) else "have-got")
-    elif verb.lower in ("used", "use") and verb.tag in ("VBD", "VB") and to is not None and not group.passive:
+        moved = text.child(verb, "prt", "acomp", "prep", "advmod") and not text.child(verb, "dobj")
+        names.append("have-to" if next_to else "present-perfect" if moved else "have-got")
+    elif verb.lower in ("used", "use") and verb.tag in ("VBD", "VB") and next_to and not text.child(verb, "dobj"):
         names.append("used-to")
-    elif verb.lower == "supposed" and group.passive:
+    elif verb.lower == "better" or (verb.tag == "VB" and _had_better(text, group)):
         pass
     else:
-        return False
+        return verb.lower == "supposed" and group.passive
     return True
+
+
+_PHRASE_VERBS = frozenset({"going", "gon", "have", "has", "had", "'ve", "got", "used", "use", "supposed", "having", "'s"})
+
+
+def _had_better(text: Text, group: Group) -> bool:
+    first = group.first
+    return first + 1 < len(text.words) and text.words[first + 1].lower == "better"
 
 
 def _next_to(text: Text, verb: Word, to: Word) -> bool:
     """Say whether nothing but adverbs stands between a verb and the *to* of its infinitive."""
     between = text.words[verb.index + 1 : to.index]
-    return all(word.tag in ("TO", "RB", "VB") for word in between)
+    return all(word.tag in ("TO", "RB", "VB") or word.gap for word in between)
+
+
+def _orders(text: Text, group: Group, by_verb: dict[int, Group]) -> bool:
+    """Say whether a base form without subject or *to* is an order."""
+    verb = group.verb
+    if group.to >= 0 or verb.lower in ("let", "lets") and _let_us(text, verb):
+        return False
+    opens = any(start == group.first for start, _ in text.sentences)
+    if len(group.members) > 1:
+        return text.words[group.first].lower == "do"
+    if opens:
+        return True
+    if group.subject >= 0 and not _called(text, group):
+        return False
+    if verb.dep in _NO_ORDERS:
+        return False
+    head = text.words[verb.head]
+    if verb.dep == "ccomp":  # direct speech (`"Come here!" said Tom`) or a bare complement (`let it dry`)
+        return head.index > verb.index or head.lemma not in tables.words("bare_infinitive_verbs")
+    if verb.dep == "conj":
+        other = by_verb.get(verb.head)
+        if other is None:
+            return head.tag not in ("NN", "NNS", "JJ", "NNP")
+        linked = text.words[verb.index - 1].lower in ("so", "but", ",", "please", "or", "n't", "then")
+        return other.imperative or (linked and other.verb.tag != "VB")
+    return True
+
+
+def _called(text: Text, group: Group) -> bool:
+    """Say whether what looks like a subject is somebody called: `One, two, three, come with me!`, `Tom, stop!`"""
+    return text.words[group.verb.index - 1].lower == ","
+
+
+def _let_us(text: Text, verb: Word) -> bool:
+    after = text.after(verb)
+    return after is not None and after.lower in ("'s", "us", "s")

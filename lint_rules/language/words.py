@@ -24,8 +24,7 @@ class Word:
     head: int
     gap: bool = False
     name: bool = False
-    capital: bool = False
-    spaced: bool = True  # white space stands before it
+    mention: bool = False  # it is only mentioned, or part of a set phrase, and shows no structure
     children: list[int] = field(default_factory=list)
 
     def retag(self, tag: str, pos: str, lemma: str = "") -> None:
@@ -75,6 +74,45 @@ class Text:
         if head.index != word.index:
             head.children.append(word.index)
             head.children.sort()
+
+    def promote(self, verb: Word, auxiliary: Word, dep: str) -> None:
+        """Make ``verb`` the head of its group and ``auxiliary`` its auxiliary: `What WERE the seals DOING?`."""
+        self._take_place(verb, auxiliary)
+        self.attach(auxiliary, verb, dep)
+
+    def demote(self, verb: Word, auxiliary: Word, dep: str) -> None:
+        """Make ``auxiliary`` the full verb of which ``verb`` is only a complement: `the shop IS CLOSED`."""
+        self._take_place(auxiliary, verb)
+        self.attach(verb, auxiliary, dep)
+        for child in (self.words[index] for index in auxiliary.children):
+            if child.dep in ("nsubjpass", "csubjpass"):
+                child.dep = child.dep.removesuffix("pass")
+
+    def _take_place(self, new: Word, old: Word) -> None:
+        """Put one word in the place of another: its head, its dependency, and what hangs under it."""
+        if new.head != new.index:
+            self.words[new.head].children.remove(new.index)
+        is_root = old.head == old.index or old.head == new.index
+        head = new.index if is_root else old.head
+        dep = "ROOT" if is_root else old.dep
+        if not is_root:
+            self.words[old.head].children.remove(old.index)
+        for index in list(old.children):
+            child = self.words[index]
+            if index != new.index and (index < old.index or index < new.index or child.dep in ("punct", "nsubj", "mark")):
+                old.children.remove(index)
+                child.head = new.index
+                new.children.append(index)
+        new.head, new.dep = head, dep
+        if not is_root:
+            self.words[head].children.append(new.index)
+        new.children.sort()
+
+    def detach(self, word: Word) -> None:
+        """Make a word a root of its own."""
+        if word.head != word.index:
+            self.words[word.head].children.remove(word.index)
+        word.head, word.dep = word.index, "ROOT"
 
     def reach(self, word: Word) -> tuple[int, int]:
         """First and last index of a word and all that hangs under it."""

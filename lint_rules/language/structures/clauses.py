@@ -34,9 +34,9 @@ def find_relative_clause(parsed: Parsed) -> Iterator[Range]:
 
 
 def find_if_clause(parsed: Parsed) -> Iterator[Range]:
-    """A condition that opens with if or unless."""
+    """A condition that opens with if."""
     for group in parsed.groups:
-        mark = _conjunction(parsed, group, frozenset({"if", "unless"}))
+        mark = _conjunction(parsed, group, frozenset({"if"}))
         if mark is None or group.verb.dep == "ccomp":
             continue
         head = parsed.text.words[group.verb.head]
@@ -91,6 +91,8 @@ def find_participle_clause(parsed: Parsed) -> Iterator[Range]:
         if verb.tag not in ("VBG", "VBN") or group.first != verb.index or group.shares:
             continue
         if verb.dep not in ("acl", "advcl"):
+            continue
+        if verb.lower in tables.words("participle_prepositions"):
             continue
         if any(words[i].dep in ("mark", "advmod") and words[i].lower in TIME for i in verb.children if i < verb.index):
             continue

@@ -5,40 +5,46 @@ from collections.abc import Iterator
 from lint_rules.language.structures.declaration import Parsed, Range, StructureDeclaration
 from lint_rules.language.structures.sources import CEFR_J_AND_PROFILE
 
-DEGREE = frozenset({"more", "less"})
-HIGHEST = frozenset({"most", "least"})
+_DEGREE = frozenset({"more", "less"})
+_HIGHEST = frozenset({"most", "least"})
+_GRADED = frozenset({"JJ", "RB", "VBN", "VBG"})
 
 
 def find_comparative(parsed: Parsed) -> Iterator[Range]:
-    """An adjective or adverb in -er, or with more or less; *two more apples* is none."""
-    words = parsed.text.words
-    for word in words:
+    """An adjective or adverb in -er, or with more or less; *two more apples*, *more than ten* are none."""
+    text = parsed.text
+    for word in text.words:
         if word.tag not in ("JJR", "RBR"):
             continue
-        if word.lower in DEGREE:
-            after = words[word.index + 1] if word.index + 1 < len(words) else None
-            if after is None:
-                continue
-            if after.lower == "than":
+        after = text.after(word)
+        if word.lower not in _DEGREE:
+            alone = word.lower == "later" and (after is None or after.lower != "than")
+            if not alone and word.lower not in ("rather", "former", "upper", "inner", "outer", "elder"):
                 yield word.index, word.index
-            elif after.tag in ("JJ", "RB", "VBN", "VBG") and (word.tag == "RBR" or word.head == after.index):
-                yield word.index, after.index
-        else:
-            yield word.index, word.index
+        elif after is not None and after.lower == "than":
+            number = text.after(after)
+            before = text.before(word)
+            if not (number is not None and (number.tag == "CD" or number.lower in ("a", "an", "one"))):
+                if before is None or before.lower != "no":
+                    yield word.index, word.index
+        elif after is not None and after.tag in _GRADED and (word.tag == "RBR" or word.head == after.index):
+            yield word.index, after.index
 
 
 def find_superlative(parsed: Parsed) -> Iterator[Range]:
-    """An adjective or adverb in -est, or with most or least."""
-    words = parsed.text.words
-    for word in words:
-        if word.tag not in ("JJS", "RBS"):
-            continue
-        if word.lower in HIGHEST:
-            after = words[word.index + 1] if word.index + 1 < len(words) else None
-            if after is not None and after.tag in ("JJ", "RB") and word.head == after.index:
-                yield word.index, after.index
-        else:
-            yield word.index, word.index
+    """An adjective or adverb in -est, or with most or least; *at best*, *best wishes* are none."""
+    text = parsed.text
+    for word in text.words:
+        before, after = text.before(word), text.after(word)
+        if word.lower in ("best", "worst") and word.tag not in ("VB", "NNP") or word.tag in ("JJS", "RBS"):
+            if before is not None and before.lower in ("at", "all", "a"):
+                continue
+            if word.lower in _HIGHEST:
+                if after is not None and after.tag in ("JJ", "RB") and word.head == after.index:
+                    if before is not None and before.lower in ("the", "'s", "my", "your", "his", "her", "our", "their"):
+                        yield word.index, after.index
+            elif after is None or after.lower not in ("regards", "wishes", "seller", "sellers", "friend"):
+                yield word.index, word.index
 
 
 DECLARATIONS = (

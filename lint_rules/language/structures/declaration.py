@@ -48,3 +48,14 @@ def by_form(name: str) -> Callable[[Parsed], Iterator[Range]]:
                 yield group.first, group.last
 
     return find
+
+
+def by_first_word(name: str) -> Callable[[Parsed], Iterator[Range]]:
+    """As ``by_form``, for what the first word shows alone: a modal before a gap is still a modal."""
+
+    def find(parsed: Parsed) -> Iterator[Range]:
+        for group in parsed.groups:
+            if name in group.names:
+                yield group.first, group.first if group.verb.gap else group.last
+
+    return find

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from lint_rules.language.structures.declaration import Parsed, Range, StructureDeclaration, by_form
+from lint_rules.language.structures.declaration import Parsed, Range, StructureDeclaration, by_first_word
 from lint_rules.language.structures.sources import CEFR_J_AND_PROFILE, HOUSE_PRE_A1
 
 
@@ -33,7 +33,7 @@ DECLARATIONS = (
         source=HOUSE_PRE_A1,
         examples=("I «can swim».", "I «can't fly»."),
         decoys=("Open the can.", "I could swim."),
-        find=by_form("can"),
+        find=by_first_word("can"),
     ),
     StructureDeclaration(
         name="could",
@@ -43,7 +43,7 @@ DECLARATIONS = (
         source=CEFR_J_AND_PROFILE,
         examples=("I «could swim» when I was three.",),
         decoys=("I can swim.",),
-        find=by_form("could"),
+        find=by_first_word("could"),
     ),
     StructureDeclaration(
         name="must",
@@ -53,7 +53,7 @@ DECLARATIONS = (
         source=CEFR_J_AND_PROFILE,
         examples=("You «must stop».",),
         decoys=("You have to stop.",),
-        find=by_form("must"),
+        find=by_first_word("must"),
     ),
     StructureDeclaration(
         name="should",
@@ -62,7 +62,7 @@ DECLARATIONS = (
         source=CEFR_J_AND_PROFILE,
         examples=("You «should sleep».",),
         decoys=("You must sleep.",),
-        find=by_form("should"),
+        find=by_first_word("should"),
     ),
     StructureDeclaration(
         name="may-might",
@@ -72,7 +72,7 @@ DECLARATIONS = (
         source=CEFR_J_AND_PROFILE,
         examples=("It «might rain».", "«May» I «come» in?"),
         decoys=("My birthday is in May.",),
-        find=by_form("may-might"),
+        find=by_first_word("may-might"),
     ),
     StructureDeclaration(
         name="would",
@@ -82,7 +82,7 @@ DECLARATIONS = (
         source=CEFR_J_AND_PROFILE,
         examples=("I «would like» a drink.",),
         decoys=("I like milk.",),
-        find=by_form("would"),
+        find=by_first_word("would"),
     ),
     StructureDeclaration(
         name="have-to",
@@ -91,7 +91,7 @@ DECLARATIONS = (
         source=CEFR_J_AND_PROFILE,
         examples=("I «have to» go.",),
         decoys=("I have a cat.", "You must go."),
-        find=by_form("have-to"),
+        find=by_first_word("have-to"),
     ),
     StructureDeclaration(
         name="imperative",

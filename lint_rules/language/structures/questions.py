@@ -4,85 +4,94 @@ from collections.abc import Iterator
 
 from lint_rules.language.structures.declaration import Parsed, Range, StructureDeclaration
 from lint_rules.language.structures.sources import CEFR_J_AND_PROFILE, HOUSE_PRE_A1
-from lint_rules.language.verb_groups import Group
+from lint_rules.language.verb_groups import AUXILIARIES, Group
+from lint_rules.language.words import VERB
 
 WH = frozenset({"what", "who", "where", "when", "why", "how", "which", "whose", "whom"})
-PRONOUNS = frozenset({"i", "you", "he", "she", "it", "we", "they", "there"})
+_SUBORDINATE = frozenset({"relcl", "advcl", "acl", "pcomp", "csubj"})
 
 
 def _asks(parsed: Parsed, group: Group) -> bool:
-    """Say whether the first auxiliary (or be) of a group stands before its subject."""
-    return group.finite and group.subject > group.first
-
-
-def _is_tag(parsed: Parsed, group: Group) -> bool:
-    """Say whether a group is a tag: comma, auxiliary, pronoun, question mark."""
-    words = parsed.text.words
-    at = group.first
-    if at == 0 or words[at - 1].lower != ",":
-        return False
-    rest = [word.lower for word in words[at + 1 : at + 4]]
-    if rest and rest[0] in ("n't", "not"):
-        del rest[0]
-    return len(rest) > 1 and rest[0] in PRONOUNS and rest[1] == "?"
+    """Say whether an auxiliary (or be) stands before its subject."""
+    return group.finite and group.subject > group.first and parsed.text.words[group.first].lower in AUXILIARIES
 
 
 def _question_word(parsed: Parsed, group: Group) -> int:
-    """Index of the question word of a group's clause, or -1."""
+    """Index of the question word in front of a group in its clause, or -1."""
     words = parsed.text.words
     start = next(start for start, end in parsed.text.sentences if start <= group.first < end)
     for index in range(group.first - 1, start - 1, -1):
         word = words[index]
-        if word.lower in WH:
+        if word.lower in WH and word.tag != "WDT" or word.lower in ("which", "what"):
             return index
-        if word.tag in (",", ":", ".", "``", "CC") or word.tag.startswith("VB"):
+        if word.lower in (",", ".", ":", '"', "(") or word.tag == "CC" or (word.tag in VERB and not word.gap):
             return -1
     return -1
 
 
 def find_wh_question(parsed: Parsed) -> Iterator[Range]:
-    """A main clause that opens with a question word."""
+    """A main clause that opens with a question word, which stands before the auxiliary or is the subject."""
     words = parsed.text.words
     for group in parsed.groups:
-        if not group.finite or group.verb.dep in ("relcl", "advcl", "acl"):
+        if not group.finite or group.tag:
             continue
         at = _question_word(parsed, group)
         if at < 0:
             continue
-        wh_subject = group.subject >= 0 and at <= group.subject < group.first
-        if _asks(parsed, group) or (wh_subject and _is_wh_phrase(parsed, group.subject)) or group.subject < 0:
-            if group.verb.dep in ("ccomp", "pcomp") and not _asks(parsed, group) and words[-1].lower != "?":
-                continue
-            yield at, group.first
+        if _asks(parsed, group):
+            if group.verb.dep not in _SUBORDINATE or _opens(parsed, at):
+                yield at, group.first
+        elif group.verb.dep not in _SUBORDINATE and (group.subject < 0 or _covers(parsed, group.subject, at)):
+            told = group.verb.dep == "ccomp" and group.verb.head < at
+            if not told and (words[at].lower not in ("where", "when", "why", "how") or words[at + 1].index < group.first):
+                yield at, group.first
 
 
-def _is_wh_phrase(parsed: Parsed, index: int) -> bool:
-    words = parsed.text.words
-    return words[index].lower in WH or any(words[i].lower in WH for i in words[index].children)
+def _opens(parsed: Parsed, index: int) -> bool:
+    """Say whether a word is the first of a sentence, or follows its opening quotation mark or a comma."""
+    before = parsed.text.words[index - 1].lower if index else ""
+    return before in ("", '"', ",", "'", "and", "so", "but") or any(index == start for start, _ in parsed.text.sentences)
+
+
+def _covers(parsed: Parsed, subject: int, index: int) -> bool:
+    """Say whether a word belongs to the phrase of a subject."""
+    first, last = parsed.text.reach(parsed.text.words[subject])
+    return first <= index <= last
 
 
 def find_yes_no_question(parsed: Parsed) -> Iterator[Range]:
-    """A main clause that opens with its auxiliary, or with be, before the subject."""
+    """A clause that opens with its auxiliary, or with be, before the subject."""
     words = parsed.text.words
     for group in parsed.groups:
-        if not _asks(parsed, group) or _is_tag(parsed, group) or _question_word(parsed, group) >= 0:
+        if group.tag or not group.finite or _question_word(parsed, group) >= 0:
             continue
-        before = words[group.first - 1] if group.first else None
-        if before is not None and before.lower in ("so", "neither", "nor", "here", "there", "than", "as"):
-            continue
-        if (
-            words[group.subject].lower == "there"
-            or group.first == 0
-            or before is None
-            or before.tag in (",", ".", ":", "``", "CC", "UH", "RB", "-LRB-", "NNP", "HYPH", "''")
-        ):
-            yield group.first, group.subject
+        if _asks(parsed, group):
+            before = words[group.first - 1].lower if group.first else ""
+            if before not in _INVERTERS and (group.verb.dep not in _SUBORDINATE or _opens(parsed, group.first)):
+                yield group.first, group.subject
+        elif _opens(parsed, group.first) and words[group.first].lower in AUXILIARIES and _is_asked(parsed, group):
+            yield group.first, group.first
+
+
+_INVERTERS = frozenset("so neither nor here there than as never".split())
+
+
+def _is_asked(parsed: Parsed, group: Group) -> bool:
+    """Say whether a sentence that opens with an auxiliary ends with a question mark and has a word for its subject."""
+    words = parsed.text.words
+    start, end = next(pair for pair in parsed.text.sentences if pair[0] <= group.first < pair[1])
+    after = words[group.first + 1 : group.first + 2]
+    return (
+        any(word.lower == "?" for word in words[end - 2 : end])
+        and bool(after)
+        and (after[0].tag.startswith(("NN", "PRP", "DT", "JJ")) or after[0].lower in ("n't", "there"))
+    )
 
 
 def find_tag_question(parsed: Parsed) -> Iterator[Range]:
     """A tag at the end of a sentence."""
     for group in parsed.groups:
-        if _is_tag(parsed, group):
+        if group.tag:
             yield group.first, max(group.last, group.subject)
 
 

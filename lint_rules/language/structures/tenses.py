@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 
-from lint_rules.language.structures.declaration import Parsed, Range, StructureDeclaration, by_form
+from lint_rules.language.structures.declaration import Parsed, Range, StructureDeclaration, by_first_word, by_form
 from lint_rules.language.structures.sources import CEFR_J_AND_PROFILE, HOUSE, HOUSE_PRE_A1
+from lint_rules.language.verb_groups import infinitive
 
 
 def find_there_is(parsed: Parsed) -> Iterator[Range]:
@@ -13,6 +14,14 @@ def find_there_is(parsed: Parsed) -> Iterator[Range]:
             subject = parsed.text.words[group.subject]
             if subject.lower == "there" and subject.dep == "expl":
                 yield min(subject.index, group.first), max(subject.index, group.last)
+
+
+def find_going_to(parsed: Parsed) -> Iterator[Range]:
+    """*going to* with the verb that follows it."""
+    for group in parsed.groups:
+        if "going-to-future" in group.names:
+            last = infinitive(parsed.text, group.verb) or group.verb
+            yield group.first, last.index - 1 if last.gap else last.index
 
 
 DECLARATIONS = (
@@ -107,16 +116,16 @@ DECLARATIONS = (
         source=CEFR_J_AND_PROFILE,
         examples=("It «will rain» tomorrow.", "I «'ll help» you."),
         decoys=("Will is my brother.", "I am going to help."),
-        find=by_form("future-will"),
+        find=by_first_word("future-will"),
     ),
     StructureDeclaration(
         name="going-to-future",
         gloss="be going to with a verb",
         level="A2",
         source=CEFR_J_AND_PROFILE,
-        examples=("I «am going to» swim.",),
+        examples=("I «am going to swim».",),
         decoys=("I am going to the park.", "We go to school."),
-        find=by_form("going-to-future"),
+        find=find_going_to,
     ),
     StructureDeclaration(
         name="passive",
@@ -133,7 +142,7 @@ DECLARATIONS = (
         gloss="used to with a verb: past habits",
         level="B1",
         source=CEFR_J_AND_PROFILE,
-        examples=("We «used to» live here.",),
+        examples=("We «used to live» here.",),
         decoys=("We used a pencil.",),
         find=by_form("used-to"),
     ),

@@ -7,6 +7,7 @@ from lint_rules.language.structures.declaration import Parsed, Range, StructureD
 from lint_rules.language.structures.sources import CEFR_J_AND_PROFILE, HOUSE
 from lint_rules.language.verb_groups import Group
 
+_QUESTION_WORDS = frozenset("how what where when who which whether why".split())
 PHRASES = frozenset({"going-to-future", "have-to", "used-to"})
 
 
@@ -28,6 +29,12 @@ def _infinitives(parsed: Parsed) -> Iterator[tuple[Group, Group, str]]:
         head = other.verb
         between = [words[i] for i in head.children if head.index < i < group.to]
         has_object = any(word.dep in ("dobj", "dative") for word in between) or group.subject > head.index
+        if any(words[i].lower in _QUESTION_WORDS for i in verb.children if i < group.to):
+            continue
+        if head.lemma == "take" and has_object:
+            continue
+        if other.passive and head.lower != "used" and verb.dep == "xcomp":
+            continue
         if verb.dep == "advcl":
             if has_object and head.lemma in tables.words("object_to_infinitive"):
                 yield other, group, "object"
@@ -48,7 +55,7 @@ def find_verb_to_infinitive(parsed: Parsed) -> Iterator[Range]:
     """A verb with a to-infinitive as its complement."""
     for head, group, kind in _infinitives(parsed):
         if kind == "complement":
-            yield head.verb.index, group.verb.index
+            yield head.verb.index, group.to if group.verb.gap else group.verb.index
 
 
 def find_object_to_infinitive(parsed: Parsed) -> Iterator[Range]:

@@ -1,0 +1,116 @@
+"""Tags that the spelling or the neighbours of a verb form decide: past forms, base forms, verbs tagged as nouns."""
+
+from lint_rules.language import tables, verb_forms
+from lint_rules.language.words import VERB, Text, Word
+
+SUBJECTS = frozenset({"nsubj", "nsubjpass", "expl", "csubj"})
+_DO = frozenset({"do", "does", "did"})
+_THIRD = frozenset({"he", "she", "it", "this", "that", "everyone", "everybody", "someone", "somebody", "nobody", "who"})
+_PAST_HINTS = frozenset({"yesterday", "last", "ago", "once", "then", "suddenly"})
+_PRESENT_HINTS = frozenset({"every", "always", "usually", "often", "sometimes", "never", "most", "all", "now", "today"})
+
+
+def subject(text: Text, verb: Word) -> Word | None:
+    """The subject of a verb, or None."""
+    return text.child(verb, "nsubj", "nsubjpass", "expl", "csubj")
+
+
+def has_auxiliary(text: Text, verb: Word) -> bool:
+    """Say whether a verb has an auxiliary or *to*."""
+    return any(text.words[index].dep in ("aux", "auxpass") for index in verb.children)
+
+
+def supported_by_do(text: Text) -> None:
+    """`Do you LIKE swimming?`: what do supports is a base form, whatever the model takes it for."""
+    for word in text.words:
+        if word.lower in _DO and word.dep == "aux":
+            head = text.words[word.head]
+            if head.tag not in ("VB", "VBG", "VBN") and head.index > word.index:
+                head.retag("VB", "VERB", head.lower)
+            if word.tag == "VB":
+                word.retag("VBP", "AUX", "do")
+
+
+def verbs_taken_for_nouns(text: Text) -> None:
+    """A verb tag on an object or on part of a compound belongs to a noun: `in the OPEN`, `Iraq HANDS`."""
+    for word in text.words:
+        if word.tag == "VBZ" and word.dep in ("dobj", "pobj", "compound", "nsubj") and not subject(text, word):
+            word.retag("NNS", "NOUN")
+
+
+def past_by_spelling(text: Text) -> None:
+    """`took`, `went` are past tenses; a form like `built`, `played` with a subject and no auxiliary is one too."""
+    only_past = verb_forms.only_past()
+    for word in text.words:
+        if word.tag in VERB:
+            if word.lower in only_past and word.tag != "VBD":
+                word.retag("VBD", "VERB")
+            elif word.tag == "VBN" and not has_auxiliary(text, word):
+                if _lacks_auxiliary(text, word):
+                    word.retag("VBD", "VERB")
+
+
+def _lacks_auxiliary(text: Text, word: Word) -> bool:
+    """Say whether a participle without auxiliary is in truth a past tense."""
+    if word.lower in verb_forms.only_participle():
+        return False
+    who = text.child(word, "nsubj", "nsubjpass")
+    if who is not None:
+        return who.index < word.index and word.dep in ("ROOT", "relcl", "ccomp", "advcl", "conj")
+    opens = any(start == word.index for start, _ in text.sentences)
+    return opens and word.dep == "ROOT" and text.child(word, "dobj", "npadvmod", "prt", "acomp") is not None
+
+
+def base_with_subject(text: Text) -> None:
+    """`The birds BUILD nests.`: a base form with a subject and no auxiliary is a present tense."""
+    bare = tables.words("bare_infinitive_verbs")
+    for word in text.words:
+        if word.tag != "VB" or has_auxiliary(text, word):
+            continue
+        who = text.child(word, "nsubj")
+        if who is None or who.index > word.index or who.tag == "CD" or word.lower == "be":
+            continue
+        head = text.words[word.head]
+        if word.dep in ("ccomp", "xcomp") and (head.lemma in bare or head.lower in ("let", "'s")):
+            continue
+        after = text.words[who.index + 1]
+        if after.lower == "," and after.index < word.index:
+            continue  # `Tom, come here`: somebody is called
+        word.retag("VBP", "VERB")
+
+
+def past_like_base(text: Text) -> None:
+    """`put`, `cut`, `read`: present or past, judged by subject, adverbs and the other verbs."""
+    known = verb_forms.like_base()
+    for word in text.words:
+        if word.lower in known and word.tag in ("VBD", "VBP") and not has_auxiliary(text, word):
+            past = _is_past(text, word)
+            if past is not None:
+                word.retag("VBD" if past else "VBP", "VERB")
+        elif word.lower == "lay" and word.tag == "VBD" and text.child(word, "dobj"):
+            who = subject(text, word)
+            if who is not None and (who.tag == "NNS" or who.lower in ("they", "we", "i", "you", "fish", "sheep")):
+                word.retag("VBP", "VERB", "lay")
+
+
+def _is_past(text: Text, word: Word) -> bool | None:
+    who = subject(text, word)
+    if who is not None and who.index < word.index:
+        joined = any(text.words[index].dep == "conj" for index in who.children)
+        if (who.lower in _THIRD or who.tag in ("NN", "NNP")) and not joined and who.lower not in ("fish", "sheep"):
+            return True
+    elif word.dep == "conj":
+        head = text.words[word.head]
+        return True if head.tag == "VBD" else None
+    elif who is None:
+        return None
+    lowered = {one.lower for one in text.words}
+    if lowered & _PAST_HINTS:
+        return True
+    if lowered & _PRESENT_HINTS:
+        return False
+    others = {one.tag for one in text.words if one is not word and one.lower not in verb_forms.like_base()}
+    return "VBD" in others
+
+
+STEPS = (supported_by_do, verbs_taken_for_nouns, past_by_spelling, base_with_subject, past_like_base)

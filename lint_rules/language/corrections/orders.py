@@ -1,0 +1,115 @@
+"""Orders: base forms at the start of a sentence, after *please*, after a name called out, and in a row."""
+
+from lint_rules.language import tables, verb_forms
+from lint_rules.language.words import FINITE, NOUN, Text, Word
+
+_OBJECTS = frozenset(
+    "a an the my your his her its our their this that these those me it them us him her each all both some every".split()
+)
+_DIRECTIONS = frozenset("to onto into at up down out off on in with along around about again".split())
+_SKIPPED = frozenset({'"', "'", "(", "-", "now", "then", "and", "just", "also", "so", "well", "ok", "okay", "first", "next"})
+
+
+def openers(text: Text) -> list[Word]:
+    """The first word of each sentence, quotation marks, numbers, names called out and the like passed over."""
+    found = []
+    for start, end in text.sentences:
+        at = start
+        while at < end - 1:
+            word, after = text.words[at], text.words[at + 1]
+            if word.lower in _SKIPPED and word.tag not in ("VB",):
+                at += 1
+            elif word.tag in ("CD", "LS") and after.lower in (".", ")"):
+                at += 2
+            elif after.lower == "," and (word.tag in ("NNP", "UH") or word.name) and at + 2 < end:
+                at += 2
+            else:
+                break
+        found.append(text.words[at])
+    return found
+
+
+def at_start(text: Text) -> None:
+    """`Point to the cat.`, `Match the words.`, `Row, row, row!`: a noun by the model's book, an order by ours."""
+    known = tables.words("orders")
+    for word in openers(text):
+        if word.lower not in known or word.mention or word.name or word.tag == "VB":
+            continue
+        if word.tag in FINITE and word.tag != "VBP" and word.lower not in verb_forms.like_base():
+            continue
+        after = text.after(word)
+        if after is None or (after.tag in FINITE and after.lower not in ("and", ",")):
+            continue
+        if _has_other_verb(text, word):
+            continue
+        repeated = after.lower == "," and word.index + 2 < len(text.words) and text.words[word.index + 2].lower == word.lower
+        if repeated:
+            for one in text.words[word.index :]:
+                if one.lower == word.lower:
+                    _make_order(text, one)
+        elif after.lower in _OBJECTS or text.instruction or (after.lower in _DIRECTIONS and _is_stopped(text, word)):
+            _make_order(text, word)
+
+
+def _is_stopped(text: Text, word: Word) -> bool:
+    end = next(end for start, end in text.sentences if start <= word.index < end)
+    return text.words[end - 1].lower in (".", "!")
+
+
+def _has_other_verb(text: Text, word: Word) -> bool:
+    """Say whether the sentence has a finite verb of which the word is the subject: `Mime is a kind of acting.`"""
+    head = text.words[word.head]
+    return word.dep in ("nsubj", "nsubjpass") and head.tag in FINITE and head.index > word.index
+
+
+def _make_order(text: Text, word: Word) -> None:
+    word.retag("VB", "VERB", word.lower)
+    text.detach(word)
+
+
+def after_please(text: Text) -> None:
+    """`Please forward a copy.`: a base form after please is an order."""
+    known = verb_forms.bases()
+    for word in text.words[:-1]:
+        if word.lower == "please":
+            after = text.words[word.index + 1]
+            if after.lower in known and after.tag != "VB" and after.tag not in ("VBD", "VBZ"):
+                _make_order(text, after)
+
+
+def in_a_row(text: Text) -> None:
+    """`Complete it and FORWARD it`, `look, LISTEN and repeat`: what is coordinated with an order is one."""
+    known = verb_forms.bases()
+    for word in text.words:
+        if word.dep == "conj" and word.lower in known and word.tag in ("NN", "JJ", "RB", "VBP", "IN"):
+            head = text.words[word.head]
+            if head.tag == "VB" and head.dep == "ROOT":
+                word.retag("VB", "VERB", word.lower)
+        elif word.tag in ("NN", "JJ", "RB", "VBP") and word.lower in known and word.index > 1:
+            before, verb = text.words[word.index - 1], text.words[word.index - 2]
+            if before.lower in ("and", "then") and verb.tag == "VB" and verb.dep == "ROOT" and word.dep != "nsubj":
+                after = text.after(word)
+                if after is None or after.tag not in NOUN:
+                    word.retag("VB", "VERB", word.lower)
+                    text.attach(word, verb, "conj")
+
+
+def lost_subjects(text: Text) -> None:
+    """`Love this park.`, `Hope all is well.`: the writer has left out *I*."""
+    known = tables.words("never_orders")
+    for word in openers(text):
+        if word.lower in known and word.tag in ("VB", "NNP", "NN", "IN", "RB", "VBP", "UH"):
+            after = text.after(word)
+            if after is None or after.lower in (",", "!") or (word.tag != "VB" and after.tag in NOUN | {"."}):
+                continue
+            if text.words[-1].lower == "?":
+                word.mention = True
+            word.retag("VBP", "VERB", word.lower)
+            if word.dep != "ROOT":
+                head = text.words[word.head]
+                text.detach(word)
+                if head.tag in FINITE and head.index > word.index:
+                    text.attach(head, word, "ccomp")
+
+
+STEPS = (at_start, after_please, in_a_row, lost_subjects)
