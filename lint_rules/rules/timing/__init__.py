@@ -1,0 +1,1 @@
+"""Timing: whether lessons fit their length, add up, and fill the hours a level promises."""

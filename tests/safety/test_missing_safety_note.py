@@ -1,0 +1,176 @@
+"""Where a safety note counts, how often a hazard is named, what the message says, and what the mend does."""
+
+import pytest
+
+from lint_rules.check import no_analysis, no_english
+from lint_rules.finding import Found, Mend, Severity
+from lint_rules.manuscript.reading import read_unit
+from lint_rules.rule import Reading
+from lint_rules.rules.safety.missing_safety_note import find
+from lint_rules.source import Source
+from tests.support import course_of
+
+FRONT = "---\nlevel: level-1\nunit: 1\ntitle: Kites\n---\n\n# Kites\n\n"
+COURSE = course_of(
+    {
+        "course.yaml": "title: T\nlevels:\n  - {name: level-1, cefr: A1, words: words/level-1.csv}\n",
+        "words/level-1.csv": "word,part_of_speech,topic,unit\n",
+    }
+)
+
+
+def reading_of(body: str) -> Reading:
+    unit = read_unit(Source("level-1/unit-01.md", FRONT + body))
+    return Reading(unit, COURSE, COURSE.levels[0], no_analysis, no_english)
+
+
+def found_in(body: str) -> list[Found]:
+    return list(find(reading_of(body)))
+
+
+def keys(body: str) -> list[str]:
+    return sorted(found.key for found in found_in(body))
+
+
+def mended(body: str) -> str:
+    """The unit's text after the mends of all findings, applied one after the other as a writer would."""
+    text = FRONT + body
+    for _ in range(9):
+        unit = read_unit(Source("level-1/unit-01.md", text))
+        found = list(find(Reading(unit, COURSE, COURSE.levels[0], no_analysis, no_english)))
+        mend: Mend | None = next((f.mend for f in found if f.mend), None)
+        if mend is None:
+            return text[len(FRONT) :]
+        for edit in mend.edits:
+            text = text[: edit.span.start] + edit.text + text[edit.span.end :]
+    raise AssertionError("the mend does not answer the finding")
+
+
+DRAFT = (
+    "Use round-ended scissors, keep children seated while they cut, and show them how to pass scissors handle first. "
+    "Count the scissors out and in, and follow your school's policy on tools."
+)
+NOTE = "::: teacher\n**Safety:** Use round-ended scissors and sit down.\n:::\n\n"
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "## Lesson 1: A\n\n### 1 Cut out a kite. {.make}\n\n" + NOTE,
+        "## Lesson 1: A\n\n" + NOTE + "### 1 Cut out a kite. {.make}\n",
+        "## Lesson 1: A\n\n::: teacher\n**Materials:** scissors\n:::\n\n### 1 Cut out a kite. {.make}\n\n" + NOTE,
+        "## Lesson 1: A\n\n### 1 Cut out a kite. {.make}\n\n::: teacher\n**Materials:** round-ended scissors\n:::\n",
+        "## Lesson 1: A\n\n### 1 Cut out a kite. {.make}\n\n"
+        "::: teacher\n**Steps:** Make sure children are seated while they cut.\n:::\n",
+        "### 1 Cut out a kite. {.make}\n\n" + NOTE,
+    ],
+    ids=["activity", "lesson", "lesson's materials, activity's note", "materials", "steps", "before any lesson"],
+)
+def test_where_a_note_counts(body: str) -> None:
+    assert keys(body) == []
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "## Lesson 1: A\n\n### 1 Cut out a kite. {.make}\n\n### 2 Sing. {.song}\n\n" + NOTE,
+        "## Lesson 1: A\n\n" + NOTE + "## Lesson 2: B\n\n### 1 Cut out a kite. {.make}\n",
+        "## Lesson 1: A\n\n### 1 Cut out a kite. {.make}\n\n::: answers\nUse round-ended scissors, sit down.\n:::\n",
+        "## Lesson 1: A\n\n### 1 Cut out a kite. {.make}\n\nSit down and be careful with round-ended scissors.\n",
+    ],
+    ids=["another activity's", "another lesson's", "the key", "a pupil's page"],
+)
+def test_where_a_note_does_not_count(body: str) -> None:
+    assert keys(body) == ["scissors-cutting"]
+
+
+def test_one_finding_a_hazard_an_activity_and_none_for_the_lesson_too() -> None:
+    body = (
+        "## Lesson 1: A\n\n::: teacher\n**Materials:** scissors\n:::\n\n"
+        "### 1 Cut out a kite. Cut out a star. {.make}\n\n"
+        "::: teacher\n**Steps:** Children cut out the kite.\n:::\n\n### 2 Cut out a cloud. {.make}\n"
+    )
+    assert keys(body) == ["scissors-cutting", "scissors-cutting"]
+
+
+def test_a_glue_stick_in_every_lesson_is_one_note_a_unit() -> None:
+    notes = "::: teacher\n**Materials:** glue sticks\n:::\n\n"
+    lesson = "## Lesson {0}: A\n\n" + notes + "### 1 Glue the picture on the card. {{.make}}\n\n"
+    found = found_in("".join(lesson.format(number) for number in range(1, 7)))
+    assert [(item.key, item.severity) for item in found] == [("glue-paint-clay", Severity.NOTE)]
+
+
+def test_what_children_read_or_hear_is_never_a_hazard() -> None:
+    body = (
+        "## Lesson 1: Light the candles! {.story}\n\n### 1 Read the story. {.story}\n\n"
+        "Blow up the balloon! Run to the wall!\n\n"
+        "1. Cut out the kite.\n\n::: {.audio track=1}\nILKA: Light the candle. Eat the grapes!\n:::\n\n"
+        "::: words\nscissors, knife, balloon\n:::\n\n::: pattern\n| Stand on your chair. |\n|---|\n:::\n\n"
+        "::: art\nChildren blow up balloons.\n:::\n\n::: answers\nTaste the fruit.\n:::\n\n"
+        "::: teacher\n**Aim:** throw a ball\n**Words:** light the candle\n**Answers:** Stroke the rabbit.\n:::\n"
+    )
+    assert keys(body) == []
+
+
+def test_steps_on_the_page_of_something_to_make_count() -> None:
+    body = "### 1 Make a kite. {.make}\n\nYou need:\n\n- scissors\n- paper\n\n1. Draw a kite.\n2. Light a candle.\n"
+    assert keys(body) == ["candles-fire-fireworks", "scissors-cutting"]
+
+
+def test_the_message_is_calm_and_defers() -> None:
+    (found,) = found_in("### 1 Cut out a kite. {.make}\n")
+    assert found.message == (
+        "Cutting with scissors: the notes do not say what care to take. Usual is at least one of: round-ended scissors "
+        "that fit the hand, left-handed ones too; sit to cut, carry closed, pass handle first; adult watches, scissors "
+        f'counted out and in. A draft: "{DRAFT}" This prompts the usual caution and is no risk assessment: the '
+        "school's policy, local rules and licensed practice decide."
+    )
+    assert found.severity is Severity.QUERY
+    assert found.text == "Cut out"
+
+
+def test_a_note_that_says_half_is_told_the_other_half() -> None:
+    (found,) = found_in("### 1 Slice the banana. {.make}\n\n::: teacher\n**Safety:** An adult does the cutting.\n:::\n")
+    assert found.message.startswith(
+        "Knives, graters and other blades: the safety note does not say all that is usual yet. "
+        "Still missing: blades counted and stored out of reach."
+    )
+    assert found.severity is None
+
+
+@pytest.mark.parametrize(
+    ("notes", "after"),
+    [
+        (
+            "::: teacher\n**Time:** 10 minutes\n**Steps:** Begin.\n:::\n",
+            "::: teacher\n**Time:** 10 minutes\n**Steps:** Begin.\n**Safety:** [check] DRAFT\n:::\n",
+        ),
+        (
+            "::: teacher\n**Time:** 10 minutes\n\n**Steps:** Begin.\n:::\n",
+            "::: teacher\n**Time:** 10 minutes\n\n**Steps:** Begin.\n\n**Safety:** [check] DRAFT\n:::\n",
+        ),
+        (
+            "::: teacher\n**Steps:**\n\n- Begin.\n- Stop.\n\n:::::\n",
+            "::: teacher\n**Steps:**\n\n- Begin.\n- Stop.\n\n**Safety:** [check] DRAFT\n\n:::::\n",
+        ),
+        ("::: teacher\n:::\n", "::: teacher\n**Safety:** [check] DRAFT\n:::\n"),
+        (
+            "::: teacher\r\n**Time:** 10 minutes\r\n**Aim:** cut\r\n:::\r\n",
+            "::: teacher\r\n**Time:** 10 minutes\r\n**Aim:** cut\r\n**Safety:** [check] DRAFT\r\n:::\r\n",
+        ),
+        (
+            "::: teacher\n**Safety:** Be careful.\n:::\n",
+            "::: teacher\n**Safety:** Be careful. [check] DRAFT\n:::\n",
+        ),
+        ("", ""),
+    ],
+)
+def test_the_mend_puts_a_draft_into_the_notes(notes: str, after: str) -> None:
+    heading = "### 1 Cut out a kite. {.make}\n\n"
+    assert mended(heading + notes) == heading + after.replace("DRAFT", DRAFT)
+
+
+def test_mends_of_several_hazards_end_up_in_one_note() -> None:
+    text = mended("### 1 Slice the banana. Taste the fruit. {.make}\n\n::: teacher\n**Time:** 9 minutes\n:::\n")
+    assert text.count("**Safety:**") == 1
+    assert text.count("[check]") == 2
