@@ -105,6 +105,12 @@ def graded(word: str, pos: str) -> str:
     return LEVELS[round(levels[tag] if tag else min(levels.values())) - 1]
 
 
+def lowest(word: str) -> str:
+    """The lowest level that cefrpy gives a spelling, whatever its part of speech ('' when it has not the word)."""
+    levels = _table().levels(plain(word))
+    return LEVELS[round(min(levels.values())) - 1] if levels else ""
+
+
 @lru_cache(maxsize=20_000)
 def common(word: str) -> float:
     """How common a word is in English at large: its Zipf frequency (0.0: never seen, 7.7: ``the``)."""

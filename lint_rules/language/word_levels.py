@@ -48,8 +48,9 @@ _READ_AS = {
     "pronoun": _SMALL | {"ADJ", "NOUN"},
     "determiner": _SMALL | {"ADJ"},
     "number": frozenset({"NUM", "NOUN", "ADJ", "PRON", "ADV", "DET"}),
-    "function": _SMALL | {"VERB", "ADJ"},
+    "function": _SMALL | {"ADJ"},
 }
+_VERBS_THAT_HOLD = frozenset({"be", "have", "do", "get", "let", "can", "go", "use", "ought"})
 _NOISE = re.compile(r"([^\W\d_])\1\1")  # a letter three times: Woooow, Shhh
 _PLACE = re.compile(r"[/@]|://|^www\.")  # /kæt/, an address
 _HYPHENS = frozenset("-‐‑–")
@@ -155,7 +156,9 @@ class _Reader:
         if self.tokens[at].pos != "VERB":
             return None
         reach = self.tokens[at + 2 : at + 2 + _PARTICLE_REACH]
-        particles = {canonical(token.text): at + 2 + i for i, token in enumerate(reach) if _hangs_on(token, at)}
+        particles = {
+            canonical(token.text): place for place, token in enumerate(reach, at + 2) if self._is_particle(place, at)
+        }
         if not particles:
             return None
         for listing in self.index.starting_with(keys):
@@ -163,6 +166,13 @@ class _Reader:
                 self.taken.add(particles[listing.parts[1]])
                 return self._found(listing, at, at + 1), at + 1
         return None
+
+    def _is_particle(self, place: int, verb: int) -> bool:
+        token = self.tokens[place]
+        if token.pos not in {"ADP", "ADV", "PART"} or token.head != verb:
+            return False
+        following = self.tokens[place + 1].pos if place + 1 < len(self.tokens) else "PUNCT"
+        return token.dep in {"prt", "compound:prt"} or following in {"PUNCT", "CCONJ"}
 
     def _compound(self, at: int) -> tuple[WordLevel, int] | None:
         """A word written with hyphens, or one that the list writes solid and the text does not."""
@@ -176,13 +186,14 @@ class _Reader:
             for index in self.indexes:
                 if key in index.by_solid:
                     return self._found(index.by_solid[key][0], at, after), after
-        if all(self._is_number(token) for token in parts):
+        if all(token.pos == "NUM" or self._is_number(token) for token in parts):
             return self._made(at, after, Origin.NUMBER, free=True), after
         if len({canonical(token.text) for token in parts}) == 1:
             return self._made(at, after, Origin.SOUND), after
-        level = graded(solid, parts[-1].pos)
-        if level and level != "C2" and len(parts[0].text) < 3:  # T-shirt, e-mail: the parts say nothing
-            return self._made(at, after, Origin.REFERENCE, level), after
+        if len(parts[0].text) < 3:  # T-shirt, e-mail: the first part says nothing
+            level = graded(solid, parts[-1].pos)
+            level = graded(parts[-1].lemma, parts[-1].pos) if level in {"", "C2"} else level
+            return self._made(at, after, Origin.REFERENCE if level else Origin.UNKNOWN, level), after
         return None
 
     def _end_of_hyphened(self, at: int) -> int:
@@ -213,10 +224,10 @@ class _Reader:
         keys = _keys(token)
         candidates = [item for index in self.indexes for item in index.starting_with(keys) if len(item.parts) == 1]
         candidates += [item for key in keys for item in self.index.by_solid.get(key, ()) if len(item.parts) > 1]
-        candidates.sort(key=lambda item: (item.origin.rank, item.entry.level if item.entry else 0))
-        fitting = [item for item in candidates if self._fits(item, token, at)]
+        candidates.sort(key=_authority)
+        name = self._is_name(token, at) and not _NOISE.search(token.text)
+        fitting = [item for item in candidates if self._fits(item, token, name=name)]
         elsewhere = next((item.entry for item in candidates if item.entry is not None), None)
-        name = self._is_name(token, at)
         for listing in fitting:
             if name and listing.origin not in {Origin.COURSE, Origin.UNIT}:
                 break
@@ -242,11 +253,12 @@ class _Reader:
                 return self._made(at, at + 1, Origin.REFERENCE, by_parts, elsewhere)
         return self._made(at, at + 1, origin, said.level, elsewhere)
 
-    def _fits(self, listing: Listing, token: Token, at: int) -> bool:
+    @staticmethod
+    def _fits(listing: Listing, token: Token, *, name: bool) -> bool:
         """Say whether a listing means this word, and not a word of the same spelling."""
         if listing.capital and not token.text[:1].isupper():
             return False
-        if listing.entry is not None and not listing.capital and self._is_name(token, at):
+        if listing.entry is not None and not listing.capital and name:
             return False
         if len(listing.parts) > 1 or not listing.part_of_speech:
             return True
@@ -254,6 +266,8 @@ class _Reader:
             return True
         if token.pos in _READ_AS.get(listing.part_of_speech, frozenset()):
             return True
+        if listing.part_of_speech == "function":
+            return token.pos == "VERB" and canonical(token.lemma) in _VERBS_THAT_HOLD
         # Forms in -ing and -ed are verb, adjective and noun in one: the list's spelling decides.
         ending = canonical(token.text).endswith(("ing", "ed", "en"))
         return (
@@ -263,9 +277,13 @@ class _Reader:
     def _is_name(self, token: Token, at: int) -> bool:
         """A proper noun: the parser says so, and its capital is not owed to its place."""
         word = token.text
-        if token.pos != "PROPN" or not word[:1].isupper():
+        if token.pos not in {"PROPN", "NOUN", "ADJ"} or not word[:1].isupper():
             return False
         lowered = canonical(word)
+        if any(item.origin is Origin.NAME for item in self.index.by_first.get(lowered, ())):
+            return True
+        if token.pos != "PROPN":
+            return False
         shouted = word.isupper() and len(word) > 3
         if at not in self.starts and not self.title_case and not shouted:
             return True
@@ -319,6 +337,12 @@ class _Reader:
         return WordLevel(first.start, last.end, text, lemma, part, origin, band, band, elsewhere=elsewhere, free=free)
 
 
+def _authority(listing: Listing) -> tuple[int, int, int]:
+    """The higher authority first, then what is taught first."""
+    entry = listing.entry
+    return (listing.origin.rank, entry.level if entry else 0, entry.unit if entry else 0)
+
+
 def _is_word(token: Token) -> bool:
     return (
         token.tag not in {"GAP", "POS"}
@@ -341,10 +365,6 @@ def _keys(token: Token) -> frozenset[str]:
     if "-" in word:
         keys.add(word.replace("-", ""))
     return frozenset(keys)
-
-
-def _hangs_on(token: Token, verb: int) -> bool:
-    return token.head == verb and token.dep in {"prt", "compound:prt", "advmod"} and token.pos in {"ADP", "ADV", "PART"}
 
 
 def _ordinary(word: str) -> bool:

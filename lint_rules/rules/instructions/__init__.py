@@ -1,0 +1,1 @@
+"""Rules about instructions: what tells a child what to do."""

@@ -1,0 +1,103 @@
+"""A word in an instruction that children of this level cannot be expected to read.
+
+An instruction is read alone, by a child with a pencil in hand. If one word of it is strange, the child does not do the
+task, or does another one, and nobody sees why. Instructions have a small vocabulary of their own (listen, point,
+match, circle, tick, colour, in pairs): a readable house table gives each word the band from which children can follow
+it, and a simpler way to say the others. A course adds its own words (`instruction_words` in course.yaml).
+
+Only the heading of an activity is read. Words of the course's lists at or below the level, words that the unit
+presents, names, numbers and words within the band of a general reference pass; so do things that the same activity
+shows. Words of the activity's text are word-above-level.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.course.model import band_rank
+from lint_rules.finding import Found, Severity
+from lint_rules.language.off_list import off_list_severity, what_the_reference_says
+from lint_rules.language.unit_words import Met, has_picture, listed, simpler_words, unit_words, words_met
+from lint_rules.language.word_index import Origin
+from lint_rules.manuscript.model import Passage, Role
+from lint_rules.rule import Example, Limit, Need, Reading, Rule
+
+_PRE_A1 = "levels:\n  - cefr: Pre-A1\n"
+
+RULE = Rule(
+    name="unfamiliar-instruction-word",
+    family="instructions",
+    severity=Severity.QUERY,
+    needs=frozenset({Need.LANGUAGE}),
+    passes=(
+        Example("### 1 Listen and point. {.listening}\n\nA cat.\n", course=_PRE_A1),
+        Example("### 1 Look, match and colour. Then work in pairs. {.make}\n\nA cat.\n", course=_PRE_A1),
+        Example("### 1 Tick (✓) or cross (✗). {.reading}\n\nA cat.\n", course=_PRE_A1),
+        Example("### 1 Circle the odd one out. {.odd-one-out}\n\nA cat.\n", course=_PRE_A1),
+        Example("### 1 Color the picture. {.make}\n\nA cat.\n", course=_PRE_A1, why="the other spelling"),
+        Example("### 1 Annotate the picture. {.make}\n\nA cat.\n", course="instruction_words: [annotate]"),
+        Example("### 1 Point to the volcano. {.words}\n\nA cat.\n", words="volcano,noun,nature,1\n"),
+        Example("### 1 Listen to Zofi. {.listening}\n\nA cat.\n", course="characters: [Zofi]"),
+        Example("### 1 Read. {.reading}\n\nNevertheless, compare the categories.\n", why="no instruction"),
+        Example("### 1 Read.\n\n::: teacher\n**Steps:** Elicit the answers.\n:::\n", why="for the teacher"),
+    ),
+    fails=(
+        Example("### 1 «Select» the «appropriate» picture. {.reading}\n\nA cat.\n"),
+        Example("### 1 «Compare» the pictures. {.speaking}\n\nA cat.\n", course=_PRE_A1),
+        Example("### 1 «Discuss» in pairs. {.speaking}\n\nA cat.\n"),
+        Example("### 1 «Summarise» the story. {.writing}\n\nA cat.\n"),
+        Example("### 1 Draw the «volcano». {.make}\n\nA cat.\n", later_words="volcano,noun,nature,1\n"),
+        Example("### 1 «Identify» and **«under**line» it. {.reading}\n\nA cat.\n", course=_PRE_A1),
+    ),
+    limits=(Limit("the band of each word of instructions", "house table, common practice, no source"),),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report the words of instructions above the level."""
+    presented = unit_words(reading.unit)
+    for met in words_met(reading.unit, reading.course, reading.analyse, _is_instruction, presented):
+        judged = _judge(met, reading)
+        if judged is not None:
+            severity, message = judged
+            span = met.passage.span(met.word.start, met.word.end)
+            yield Found(span, met.word.text, message, severity=None if severity is RULE.severity else severity)
+
+
+def _is_instruction(passage: Passage) -> bool:
+    return passage.role is Role.INSTRUCTION
+
+
+def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
+    word, level = met.word, reading.level
+    if word.free:
+        return None
+    said = f"“{word.text}” in an instruction:"
+    if word.entry is not None:
+        if word.entry.level <= level.index:
+            return None
+        later = reading.course.levels[word.entry.level].name
+        return (
+            RULE.severity,
+            f"{said} {later} teaches it; a child of {level.name} reads this alone. {_advice(met, reading)}",
+        )
+    if word.origin is Origin.CLASSROOM:
+        if band_rank(word.band) <= band_rank(level.cefr):
+            return None
+        return RULE.severity, (
+            f"{said} children can follow it from {word.band}, and {level.name} is {level.cefr}. {_advice(met, reading)}"
+        )
+    weight = off_list_severity(word, level, "", pictured=has_picture(met.place, word))
+    if weight is None:
+        return None
+    return min(weight, RULE.severity, key=lambda severity: severity.weight), (
+        f"{said} it is no word of the course's list or of the usual instructions; {what_the_reference_says(word)}, "
+        f"and {level.name} is {level.cefr}. {_advice(met, reading)}"
+    )
+
+
+def _advice(met: Met, reading: Reading) -> str:
+    near = simpler_words(met.word, reading.course, reading.level, reading.unit.front.unit)
+    if met.word.instead:
+        return f"Say “{met.word.instead}”, or, if your children know the word, add it to `instruction_words`."
+    if near:
+        return f"Say {listed(near)}, or, if your children know the word, add it to `instruction_words`."
+    return "Say it in simpler words or show it, or, if your children know the word, add it to `instruction_words`."

@@ -1,0 +1,169 @@
+"""A word that children of this level have not met: of a later level of the course, or above the level's band.
+
+A child of seven who stops at a word in every line stops reading. One new word in a story can be guessed, acted or
+drawn; four cannot, and the teacher has to explain what the page should have made plain.
+
+The course's own word lists are the authority. A word that a later level teaches is a stop. A word in no list is looked
+up in a general reference (cefrpy), and as a last resort by how common it is (wordfreq); such a reference rates
+children's words too high, so words that children meet early are a note, things that can be drawn a query, and only a
+word well above the band a stop. The course can settle this for all (`off_list: stop | query | note | picture`).
+
+Read are the pupil's pages and the audio scripts. Instructions have a rule of their own (unfamiliar-instruction-word);
+alternative text, art briefs, answers and teacher's notes are not read. Names, numbers, greetings, function words,
+noises, words that the unit presents itself (a `words` panel, or Words in the notes) and `known` words pass. Each word
+is reported once in an activity, a note once in a unit.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.course.model import Course, Level, WordEntry
+from lint_rules.finding import Found, Severity
+from lint_rules.language.off_list import off_list_severity, what_the_reference_says
+from lint_rules.language.unit_words import (
+    Met,
+    has_picture,
+    is_title,
+    listed,
+    simpler_words,
+    unit_words,
+    words_met,
+    words_of_topic,
+)
+from lint_rules.language.word_index import WordIndex, canonical, parts_of
+from lint_rules.language.word_levels import WordLevel
+from lint_rules.rule import Example, Limit, Need, Reading, Rule
+
+_PRE_A1 = "levels:\n  - cefr: Pre-A1\n"
+_LATER = "volcano,noun,nature,3\nwhisper,verb,,1\nice cream,noun,food,2\n"
+
+RULE = Rule(
+    name="word-above-level",
+    family="language level",
+    severity=Severity.STOP,
+    needs=frozenset({Need.LANGUAGE}),
+    passes=(
+        Example("The dog is in the garden.\n"),
+        Example("We can see a volcano.\n", words="volcano,noun,nature,1\n", why="taught at this level"),
+        Example("Zofi and Bram can see Oslo.\n", course="characters: [Zofi, Bram]", why="names"),
+        Example("I love my quokka.\n", course="known: [quokka]", why="every child here knows it"),
+        Example("We can see two ice-creams!\n", words="ice cream,noun,food,1\n", why="hyphened, in the plural"),
+        Example("Hello! I've got twenty-one hats. Whoosh!\n", course=_PRE_A1, why="greeting, number, noise"),
+        Example(
+            "She ran home, and the children weren't sad.\n", words="run,verb,,1\n", why="irregular and short forms"
+        ),
+        Example("What's your favorite color?\n", words="colour,noun,,1\n", why="the list has the other spelling"),
+        Example("### 1 Evaluate the economy. {.reading}\n\nA cat.\n", why="an instruction has a rule of its own"),
+        Example("![an economy of scale](art/cat.svg)\n", why="alternative text is not for the child"),
+        Example("::: teacher\n**Steps:** Nevertheless, discuss the economy.\n:::\n", why="for the teacher"),
+        Example("::: answers\n1 economy\n:::\n", why="for the teacher"),
+        Example("::: words\neconomy\n:::\n\nThe economy is big.\n", why="the unit presents the word itself"),
+        Example(
+            "![jellyfish](art/jellyfish.svg){.drawing}\n\nThis is a jellyfish.\n",
+            course="off_list: picture",
+            why="there is a drawing of it, and the course accepts that",
+        ),
+        Example("She is swimming.\n", later_words="swimming,noun,sports,2\n", words="swim,verb,sports,1\n"),
+    ),
+    fails=(
+        Example("«Nevertheless», the «economy» is big.\n", course=_PRE_A1),
+        Example("Look! There's a «volcano».\n", later_words=_LATER, why="a later level teaches it"),
+        Example("Bram «whispered» to Zofi.\n", course="characters: [Zofi, Bram]", later_words=_LATER),
+        Example("I like «icecream». He likes ice creams too.\n", later_words=_LATER, why="once in an activity"),
+        Example("::: {.audio track=1.1}\nZOFI: It's a «catastrophe»!\n:::\n", course="characters: [Zofi]"),
+        Example(
+            "### 1 Read. {.reading}\n\nThe «economy» is big.\n\n### 2 Read. {.reading}\n\nThe «economy» is small.\n",
+            why="once in each activity",
+        ),
+        Example("This is a «hippo» and a «jellyfish».\n", course=_PRE_A1, why="children's words: only a note"),
+        Example(
+            "![kite](art/kite.svg){.drawing}\n\nThe «jellyfish» is big.\n",
+            course="off_list: picture",
+            why="the drawing shows something else",
+        ),
+        Example("The old «mon**aster**y» is big.\n", course="off_list: query", why="emphasis inside the word"),
+    ),
+    limits=(
+        Limit("words off the list: levels A1 to C2", "the open data of the package cefrpy 1.0.3"),
+        Limit("words that no reference has: how common they are", "wordfreq 3.1.1, as a last resort"),
+        Limit("children's words, which a reference rates too high", "house table, common practice, no source"),
+        Limit("simpler words to offer", "Princeton WordNet 3.1, where the course has them"),
+    ),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report the words above the level, each once in an activity (a note once in the unit)."""
+    noted: set[str] = set()
+    presented = unit_words(reading.unit)
+    for met in words_met(reading.unit, reading.course, reading.analyse, presented=presented):
+        judged = _judge(met, reading, presented)
+        if judged is None:
+            continue
+        severity, message = judged
+        key = canonical(met.word.lemma)
+        if severity is Severity.NOTE and key in noted:
+            continue
+        noted.add(key)
+        weight = min(severity, Severity.QUERY, key=lambda s: s.weight) if is_title(met.passage) else severity
+        yield Found(
+            met.passage.span(met.word.start, met.word.end),
+            met.word.text,
+            message,
+            severity=None if weight is RULE.severity else weight,
+        )
+
+
+def _judge(met: Met, reading: Reading, presented: WordIndex) -> tuple[Severity, str] | None:
+    """How much a word weighs and what to say of it; None where it is at home in the level."""
+    word, level, course = met.word, reading.level, reading.course
+    if word.free:
+        return None
+    unit = reading.unit.front.unit
+    often = f" ({met.times} times in this activity)" if met.times > 1 and met.place.activity else ""
+    if word.entry is not None:
+        if word.entry.level <= level.index:
+            return None
+        itself = "".join(parts_of(word.lemma)) in presented.by_solid  # the unit presents the word itself
+        severity = Severity.QUERY if itself else Severity.STOP
+        return severity, f"“{word.text}”{often} {_of_later_level(word, word.entry, course, level, unit)}"
+    pictured = has_picture(met.place, word)
+    weight = off_list_severity(word, level, course.off_list, pictured=pictured)
+    if weight is None:
+        return None
+    return weight, f"“{word.text}”{often} {_off_list(word, weight, reading, pictured=pictured)}"
+
+
+def _of_later_level(word: WordLevel, entry: WordEntry, course: Course, level: Level, unit: int) -> str:
+    later = course.levels[entry.level].name
+    where = f"{later}, unit {entry.unit}" if entry.unit else later
+    said = f"is a target word of {where} ({entry.path}); this is {level.name}, so children have not met it."
+    near = simpler_words(word, course, level, unit)
+    if near:
+        return f"{said} Say {listed(near)}, or move the word to {level.words_path}."
+    topic = words_of_topic(word, course, level, unit)
+    if topic:
+        return f"{said} Children know {listed(topic)} of the same topic; else move the word to {level.words_path}."
+    return f"{said} Use a word they know, or move this one to {level.words_path}."
+
+
+def _off_list(word: WordLevel, weight: Severity, reading: Reading, *, pictured: bool) -> str:
+    level, course = reading.level, reading.course
+    as_other = ""
+    if word.elsewhere is not None and word.elsewhere.part_of_speech:
+        as_other = f" as {_a(word.part_of_speech)} (it has the {word.elsewhere.part_of_speech})"
+    said = f"is not in the course's list{as_other}; {what_the_reference_says(word)}, and {level.name} is {level.cefr}."
+    near = simpler_words(word, course, level, reading.unit.front.unit)
+    instead = f"Say {listed(near)}, or" if near else ""
+    if weight is Severity.NOTE and word.young:
+        advice = "Many children know it early: if yours do, add it to"
+        return f"{said} {instead + ' keep it: m' + advice[1:] if near else advice} {level.words_path} or to `known`."
+    if pictured:
+        return (
+            f"{said} There is a picture of it here; {(instead or 'if it stays,').strip()} add it to {level.words_path}."
+        )
+    other = instead or "Use a simpler word, show it in a `words` panel, or"
+    return f"{said} {other} add it to {level.words_path} if children are to learn it."
+
+
+def _a(part: str) -> str:
+    return f"an {part}" if part[:1] in "aeiou" else f"a {part}"

@@ -1,0 +1,82 @@
+"""A target word on a page before the unit that teaches it, within one level.
+
+The word lists say where each word is taught. A word that comes earlier is new to the child where the book believes it
+to be known: the teacher stops to explain it, and when its own unit comes it is no news any more. Sometimes a story
+needs such a word and its picture carries it; then the author lets it stand, and the editor knows.
+
+Read are the pupil's pages and the audio scripts; not the instructions, alternative text, notes and answers. Words
+without a unit in the list, names, numbers, greetings, function words and `known` words come when they like. A word
+of a later level is word-above-level. Each word is reported once in an activity.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.course.model import Course, Level, WordEntry
+from lint_rules.finding import Found, Severity
+from lint_rules.language.unit_words import Met, listed, simpler_words, words_met, words_of_topic
+from lint_rules.rule import Example, Need, Reading, Rule
+
+_UNIT_2 = (
+    "---\nlevel: level-1\nunit: 2\ntitle: Example\n---\n\n"
+    "# Example\n\n## Lesson 1: Look {.words}\n\n### 1 Read. {.reading}\n\n"
+)
+_LIST = (
+    "cloud,noun,weather,1\nkite,noun,toys,3\nfly,verb,,2\nput on,verb,clothes,4\nhill,noun,places,\nseven,number,,5\n"
+)
+
+RULE = Rule(
+    name="word-before-taught",
+    family="language level",
+    severity=Severity.QUERY,
+    needs=frozenset({Need.LANGUAGE}),
+    passes=(
+        Example("Look at the clouds.\n", words=_LIST, why="taught in this unit"),
+        Example(_UNIT_2 + "The bird is flying to a cloud.\n", words=_LIST, why="taught by now"),
+        Example("There is a hill.\n", words=_LIST, why="the list names no unit"),
+        Example("I've got seven hats.\n", words=_LIST, why="numbers are known from the first page"),
+        Example("Kite is my dog. I love Kite!\n", words=_LIST, course="characters: [Kite]", why="a name"),
+        Example("### 1 Draw a kite. {.make}\n\nIt's red.\n", words=_LIST, why="an instruction"),
+        Example("::: teacher\n**Steps:** Show the kite.\n:::\n", words=_LIST, why="for the teacher"),
+        Example("There's a fly in my soup!\n", words=_LIST, why="the insect: the list teaches the verb"),
+        Example("A kite can fly.\n", words=_LIST, course="known: [kite, fly]", why="every child here knows it"),
+    ),
+    fails=(
+        Example("I've got two «kites».\n", words=_LIST),
+        Example("The bird «flew» to the cloud.\n", words=_LIST, why="a past form"),
+        Example("She's «putting on» her hat.\n", words=_LIST, why="an entry of two words"),
+        Example("«Put» your hat on, Bram!\n", words=_LIST, course="characters: [Bram]", why="its words apart"),
+        Example(_UNIT_2 + "It's a «kite». The kite is red.\n", words=_LIST, why="once in an activity"),
+        Example("::: {.audio track=1.1}\nZOFI: Look at my «kite»!\n:::\n", words=_LIST),
+    ),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report the target words of later units of the level, each once in an activity."""
+    unit, level = reading.unit.front.unit, reading.level
+    if not unit:
+        return
+    for met in words_met(reading.unit, reading.course, reading.analyse):
+        entry = met.word.entry
+        if entry is None or met.word.free or entry.level != level.index or entry.unit <= unit:
+            continue
+        yield Found(
+            met.passage.span(met.word.start, met.word.end),
+            met.word.text,
+            _message(met, entry, reading.course, level, unit),
+        )
+
+
+def _message(met: Met, entry: WordEntry, course: Course, level: Level, unit: int) -> str:
+    often = f" ({met.times} times in this activity)" if met.times > 1 and met.place.activity else ""
+    form = "" if met.word.text.casefold() == entry.word.casefold() else f" (“{entry.word}”)"
+    said = f"“{met.word.text}”{form}{often} is taught in unit {entry.unit} ({entry.path}); this is unit {unit}."
+    near = simpler_words(met.word, course, level, unit)
+    topic = words_of_topic(met.word, course, level, unit)
+    if near:
+        return f"{said} Say {listed(near)} here, teach it by now, or show what it means and let it stand."
+    if topic:
+        return (
+            f"{said} Known by now of its topic: {listed(topic)}. Else teach it by now, or let it stand with a picture."
+        )
+    return f"{said} Use a word known by now, teach it by now, or show what it means and let it stand."
