@@ -13,14 +13,30 @@ from lint_rules.course.problem import CourseProblem, did_you_mean
 from lint_rules.source import Source
 
 _NULL, _INTEGER = "tag:yaml.org,2002:null", "tag:yaml.org,2002:int"
+_LARGEST = 1_000_000  # characters; YAML is read slowly, and a course file has a few thousand
 _RANGE = re.compile(r"\s*(\d{1,4})\s*(?:-|–|to)\s*(\d{1,4})\s*")
-_HINTS = {  # what the YAML reader says → what an author can do about it
-    "mapping values are not allowed here": "a text with a colon and a space in it needs quotation marks, and keys that "
-    "belong together must start in the same column",
-    "found character '\\t' that cannot start any token": "indent with spaces; YAML does not allow tabs",
-    "could not find expected ':'": "a key needs a colon and a space after it",
-    "found unexpected end of stream": "a quotation mark is not closed",
-}
+# What the YAML reader says → what an author can do about it.
+_CURES = (
+    (
+        r"mapping values are not allowed",
+        "a text with a colon and a space in it needs quotation marks, and keys that belong together must start in the"
+        " same column",
+    ),
+    (r"found character '\\t'", "indent with spaces; YAML does not allow tabs"),
+    (r"found character", "a text that begins with this character needs quotation marks"),
+    (r"expected <block end>|did not find expected", "this does not line up with the lines above it"),
+    (r"found undefined alias", "a text that begins with * needs quotation marks"),
+    (r"but found another document", "a course file is one document; take out `---` and what is after it"),
+    (r"found unknown escape", r"in double quotation marks a \ starts a code; use single ones"),
+)
+_CURES_WHERE_IT_OPENS = (
+    (r"found unexpected (end of stream|document separator)", "a quotation mark opens here and is not closed"),
+    (
+        r"expected ',' or|expected the node content, but found '<stream end>'",
+        "a bracket opens here and is not closed, or a comma is missing after it",
+    ),
+    (r"could not find expected ':'", "a key needs a colon and a space after it"),
+)
 
 Entry = tuple[Node, Node]  # key and value
 
@@ -39,17 +55,18 @@ class NodeReader:
 
     def root(self) -> Node | None:
         """The file's one node; None when the file is empty or is no YAML (a problem then)."""
+        if len(self.source.text) > _LARGEST:
+            self.say(0, "This file is far too large for a course file; is it the right one?")
+            return None
         yaml = YAML(typ="safe", pure=True)
         yaml.composer.warn_double_anchors = False
         try:
             node: Node | None = yaml.compose(self.source.text)
         except MarkedYAMLError as error:
-            said = (error.problem or error.context or "").strip()
-            mark = error.problem_mark or error.context_mark
-            hint = next((cure for fault, cure in _HINTS.items() if said.startswith(fault)), "")
-            self.say(mark.index if mark else 0, f"This is not YAML: {hint or _tidied(said)}.")
+            self.say(*_cured(error))
         except ReaderError as error:
-            self.say(error.position, f"The character U+{ord(error.character):04X} is not allowed here; delete it.")
+            code = error.character if isinstance(error.character, int) else ord(error.character)
+            self.say(error.position, f"The character U+{code:04X} is not allowed here; delete it.")
         except RecursionError:
             self.say(0, "This is not a course file: its brackets are nested hundreds deep.")
         except (YAMLError, ValueError, OverflowError) as error:  # an odd escape gets through to int() and chr()
@@ -76,7 +93,9 @@ class NodeReader:
     def entries(self, node: Node, what: str) -> list[Entry]:
         """The entries of a mapping whose keys are plain words, the first of each key; anything else is a problem."""
         if not isinstance(node, MappingNode):
-            self.say(node, f"Here {what} must be written as keys and values, one a line (`key: value`).")
+            self.say(
+                node, f"{what[0].upper()}{what[1:]} must be written as keys and values, one a line (`key: value`)."
+            )
             return []
         first: dict[str, Node] = {}
         entries: list[Entry] = []
@@ -102,7 +121,7 @@ class NodeReader:
         """A text: any scalar, as written."""
         if isinstance(node, ScalarNode) and not is_empty(node) and node.value.strip():
             return " ".join(node.value.split())
-        self.say(node, f"'{name}' must be a text.")
+        self.say(node, f"A text is wanted here, for '{name}'.")
         return None
 
     def texts(self, node: Node, name: str) -> tuple[str, ...] | None:
@@ -119,6 +138,8 @@ class NodeReader:
         if number is not None and least <= number <= most:
             return number
         shown = f", not {_shown(node)}" if isinstance(node, ScalarNode) else ""
+        if isinstance(node, ScalarNode) and node.style and node.value.isdecimal():
+            shown = ", without quotation marks"
         self.say(node, f"'{name}' must be a whole number from {least} to {most}{shown}.")
         return None
 
@@ -177,6 +198,17 @@ def _shown(node: ScalarNode) -> str:
     value = " ".join(str(node.value).split())
     value = value if len(value) <= 40 else value[:39] + "…"
     return value if _integer(node) is not None else f"'{value}'"
+
+
+def _cured(error: MarkedYAMLError) -> tuple[int, str]:
+    """Where a fault of the YAML lies, and what to do about it."""
+    said = (error.problem or error.context or "it cannot be read").strip()
+    mark = error.problem_mark or error.context_mark
+    for cures, place in ((_CURES, mark), (_CURES_WHERE_IT_OPENS, error.context_mark or mark)):
+        for fault, cure in cures:
+            if re.match(fault, said):
+                return (place.index if place else 0), f"This is not YAML: {cure}."
+    return (mark.index if mark else 0), f"This is not YAML: {_tidied(said)}."
 
 
 def _tidied(said: str) -> str:

@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from lint_rules.course.model import PARTS_OF_SPEECH, WordEntry
 from lint_rules.course.nodes import one_of
-from lint_rules.course.problem import CourseProblem, did_you_mean
+from lint_rules.course.problem import CourseProblem, did_you_mean, nearest
 from lint_rules.source import Source
 
 COLUMNS = ("word", "part_of_speech", "topic", "unit")
@@ -101,26 +101,28 @@ class _ListReader:
 
     def read_header(self, header: _Row) -> bool:
         known = COLUMNS + OPTIONAL_COLUMNS
+        meant: set[str | None] = set()
         for index, cell in enumerate(header.cells):
             name = re.sub(r"[\s-]+", "_", cell.strip().casefold())
             if not name:
                 self.nameless.add(index)
             elif name not in known:
-                near = did_you_mean(name, known)
-                advice = near or f" The columns are {', '.join(known)}."
+                meant.add(nearest(name, known))
+                advice = did_you_mean(name, known) or f" The columns are {', '.join(known)}."
                 self.say(header.start(index), f"'{cell.strip()}' is not a column of a word list.{advice}")
             elif name in self.columns:
                 self.say(header.start(index), f"There are two columns '{name}'; keep one of them.")
             else:
                 self.columns[name] = index
         missing = [name for name in COLUMNS if name not in self.columns]
-        if missing:
+        if set(missing) - meant:  # what was misspelt has been said
             self.say(
                 header.start(0),
                 f"The first row must name the columns {','.join(COLUMNS)} (and use, note if you like);"
                 f" missing: {', '.join(missing)}.",
-                stops="word" in missing,
             )
+        if "word" in missing:
+            self.say(header.start(0), "Without the column 'word' no word of this list could be read.", stops=True)
         return "word" in self.columns
 
     def cell(self, row: _Row, column: str) -> str:
@@ -215,8 +217,9 @@ def read_word_list(
 def _cell_starts(text: str, offset: int, separator: str) -> list[int]:
     """Where the cells of a row's text start in the file (RFC 4180: a cell in quotation marks may hold separators)."""
     cell = re.compile(rf'(?:"(?:[^"]|"")*")?[^{re.escape(separator)}\r\n]*(?:{re.escape(separator)}|$)')
+    text = text.rstrip("\r\n")
     starts, at = [offset], 0
-    while (match := cell.match(text.rstrip("\r\n"), at)) and match[0].endswith(separator):
+    while (match := cell.match(text, at)) and match[0].endswith(separator):
         at = match.end()
         starts.append(offset + at)
     return starts

@@ -1,0 +1,152 @@
+"""Word lists as people and spreadsheets write them."""
+
+import csv
+import io
+
+import openpyxl
+import pytest
+
+from lint_rules.course.folder import decode
+from lint_rules.course.problem import CourseProblem
+from lint_rules.source import Source
+from tests.course.support import read_list
+
+ROWS = [
+    ["word", "part_of_speech", "topic", "unit", "use", "note"],
+    ["kite", "noun", "toys|weather", "1", "say", ""],
+    ["ice cream", "noun", "food", "2", "know", 'cold, sweet; "yum"'],
+    ["next to", "preposition", "", "3", "", "two\nlines"],
+    ["o’clock", "", "time", "", "", ""],
+]
+
+
+def written(**options) -> str:
+    out = io.StringIO()
+    csv.writer(out, **options).writerows(ROWS)
+    return out.getvalue()
+
+
+def words_of(text: str) -> list[tuple[str, str, tuple[str, ...], int, str, str]]:
+    course, problems = read_list(text)
+    assert problems == ()
+    return [(e.word, e.part_of_speech, e.topics, e.unit, e.use, e.note) for e in course.words]
+
+
+WANTED = [
+    ("kite", "noun", ("toys", "weather"), 1, "say", ""),
+    ("ice cream", "noun", ("food",), 2, "know", 'cold, sweet; "yum"'),
+    ("next to", "preposition", (), 3, "say", "two lines"),
+    ("o’clock", "", ("time",), 0, "say", ""),
+]
+
+
+@pytest.mark.parametrize(
+    "options",
+    [
+        {"dialect": "excel"},
+        {"dialect": "unix"},
+        {"delimiter": ";"},
+        {"delimiter": ";", "lineterminator": "\n", "quoting": csv.QUOTE_ALL},
+        {"delimiter": "\t"},
+    ],
+    ids=["comma", "all quoted", "semicolon", "semicolon all quoted", "tab"],
+)
+def test_every_way_of_writing_csv(options):
+    assert words_of(written(**options)) == WANTED
+
+
+def test_the_line_that_tells_a_spreadsheet_its_separator():
+    assert words_of("sep=;\r\n" + written(delimiter=";")) == WANTED
+
+
+def test_a_byte_order_mark_is_no_part_of_the_first_column():
+    source = decode("words/level-1.csv", b"\xef\xbb\xbf" + written().encode())
+    assert isinstance(source, Source)
+    assert words_of(source.text) == WANTED
+
+
+def test_rows_of_a_spreadsheet_with_empty_cells_and_numbers():
+    """A sheet that openpyxl saved, read and written as CSV: None is an empty cell, a number may be 4.0."""
+    book = openpyxl.Workbook()
+    sheet = book.active
+    for row in (
+        ["word", "part_of_speech", "topic", "unit", "use", "note"],
+        ["kite", "noun", "toys", 1, None, None],
+        [None] * 6,
+        ["ball", "noun", None, 4.0, None, None],
+    ):
+        sheet.append(row)
+    saved = io.BytesIO()
+    book.save(saved)
+    saved.seek(0)
+    out = io.StringIO()
+    csv.writer(out).writerows(openpyxl.load_workbook(saved).active.values)
+    assert [row[:4] for row in words_of(out.getvalue())] == [("kite", "noun", ("toys",), 1), ("ball", "noun", (), 4)]
+    assert words_of("word,part_of_speech,topic,unit\nball,noun,,4.0\n")[0][3] == 4
+
+
+def test_columns_in_any_order_and_as_headings_are_typed():
+    text = "Unit, Topic ,Part of speech,WORD\n2,toys,Noun,kite\n"
+    assert words_of(text) == [("kite", "noun", ("toys",), 2, "say", "")]
+
+
+def test_blank_rows_and_empty_columns_at_the_end_do_not_count():
+    text = "word;part_of_speech;topic;unit;;\r\n;;;;;\r\n\r\nkite;noun;toys;1;;\r\n   \r\n"
+    assert [row[0] for row in words_of(text)] == ["kite"]
+
+
+def test_a_row_may_stop_early():
+    assert words_of("word,part_of_speech,topic,unit\nkite\nball,noun\n")[1][:2] == ("ball", "noun")
+
+
+def test_a_spelling_may_stand_twice_as_different_words():
+    rows = ["fish,noun,animals,1", "fish,verb,,1", "fish,noun,food,2", "Turkey,noun,,", "turkey,noun,,"]
+    assert len(words_of("\n".join(["word,part_of_speech,topic,unit", *rows]))) == 5
+
+
+def test_the_line_of_a_row_counts_lines_inside_cells():
+    course, _ = read_list('word,part_of_speech,topic,unit,note\nkite,noun,,1,"a\nb\n\nc"\n\nball,noun,,1,\n')
+    assert [(entry.word, entry.row) for entry in course.words] == [("kite", 2), ("ball", 7)]
+
+
+def test_a_broken_row_leaves_the_rest_of_the_list():
+    course, problems = read_list('word,part_of_speech,topic,unit\nkite,nuon,,1\nslide,"noun"s,,1\nball,noun,,x\n')
+    assert [(e.word, e.part_of_speech, e.unit) for e in course.words] == [("kite", "", 1), ("ball", "noun", 0)]
+    assert [(problem.line, problem.column, problem.stops) for problem in problems] == [
+        (2, 6, False),
+        (3, 1, False),
+        (4, 12, False),
+    ]
+
+
+@pytest.mark.parametrize("text", ["", "\n\n", "kite,noun,toys,1\n", 'word,part_of_speech,topic,unit\nkite,"noun\n'])
+def test_a_list_whose_rest_cannot_be_read_stops_the_run(text):
+    _, problems = read_list(text)
+    assert any(problem.stops for problem in problems)
+
+
+@pytest.mark.parametrize(
+    ("data", "line", "column"),
+    [
+        ("word,part_of_speech,topic,unit\ncafé,noun,,1\n".encode("latin-1"), 2, 4),
+        ("word,part_of_speech,topic,unit\nкит,noun,,1\n".encode("cp1251"), 2, 1),
+        (written().encode("utf-16"), 1, 1),
+    ],
+    ids=["latin-1", "cp1251", "utf-16"],
+)
+def test_a_list_in_another_encoding_is_told_how_to_become_utf_8(data, line, column):
+    problem = decode("words/level-1.csv", data)
+    assert isinstance(problem, CourseProblem)
+    assert (problem.line, problem.column) == (line, column)
+    assert "Save it again with the encoding UTF-8" in problem.message
+
+
+def test_units_are_free_until_the_course_says_how_many():
+    settings = "title: T\nlevels: [{name: level-1, cefr: A1}]\n"
+    from tests.course.support import read
+
+    course, problems = read(
+        {"course.yaml": settings, "words/level-1.csv": "word,part_of_speech,topic,unit\nkite,,,60\n"}
+    )
+    assert problems == ()
+    assert course.words[0].unit == 60
