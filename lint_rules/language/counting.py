@@ -1,0 +1,45 @@
+"""Counting what a child has to read: words, and the passages whose sentences count."""
+
+import re
+
+from lint_rules.manuscript.model import Audience, Passage, Role
+
+# A run of letters or digits (with its combining marks). An apostrophe or a hyphen inside joins: `don't` and
+# `round-ended` are one word each; so is a figure like 7.30 or 1,000. A gap (`____`) is none.
+_LETTERS = r"[^\W_](?:[^\W_]|[\u0300-\u036f])*"
+_WORD = re.compile(rf"\d+(?:[.,:]\d+)+[^\W\d_]*|{_LETTERS}(?:['’ʼ‐‑-]{_LETTERS})*")
+
+SENTENCE_ROLES = frozenset({Role.TEXT, Role.TURN, Role.CAPTION, Role.ITEM, Role.LINE})
+TEXT_ROLES = frozenset({Role.TEXT, Role.TURN})
+_SENTENCE_END = re.compile(r"[.!?…][\"'”’)\]]*\s*$")
+_SLASH = re.compile(r"(?<=\S)\s*/\s*(?=\S)")
+
+
+def word_ranges(text: str) -> list[tuple[int, int]]:
+    """Where the words of a text stand, as half-open ranges."""
+    return [match.span() for match in _WORD.finditer(text)]
+
+
+def count_words(text: str) -> int:
+    """How many words a text has."""
+    return sum(1 for _ in _WORD.finditer(text))
+
+
+def is_for_children(passage: Passage) -> bool:
+    """Say whether a child reads or hears a passage."""
+    return passage.audience in (Audience.PUPIL, Audience.LISTENER)
+
+
+def has_sentences(passage: Passage) -> bool:
+    """Say whether the sentences of a passage count: running text, turns, captions, items, song lines for children."""
+    return is_for_children(passage) and passage.role in SENTENCE_ROLES
+
+
+def ends_sentence(text: str) -> bool:
+    """Say whether a text ends as a sentence does."""
+    return _SENTENCE_END.search(text) is not None
+
+
+def options_in(text: str) -> int:
+    """How many choices with a slash between them a text offers beyond the first (`is / are`: 1)."""
+    return len(_SLASH.findall(text))

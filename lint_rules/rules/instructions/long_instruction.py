@@ -1,0 +1,57 @@
+"""An instruction longer than a child of this level can hold in mind.
+
+The instruction (the trade calls it the rubric) is the one text on the page that every child has to understand alone,
+while the teacher is at another table. At Pre-A1 and A1 children follow very short, simple instructions. The course sets
+a length (`instruction: {words: 8}` in course.yaml); a gap is no word, a hyphened word is one.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.counting import count_words
+from lint_rules.rule import Example, Limit, Reading, Rule
+
+_LIMIT = "levels: [{instruction: {words: 8}}]"
+
+RULE = Rule(
+    name="long-instruction",
+    family="instructions",
+    severity=Severity.QUERY,
+    passes=(
+        Example("### 1 Listen and point. {.listening}\n", course=_LIMIT),
+        Example("### 12 Look at the picture. Colour the three kites. {.reading}\n", course=_LIMIT, why="eight words"),
+        Example("### 3 Write ____ or ____ next to the six pictures here. {.writing}\n", course=_LIMIT, why="gaps"),
+        Example(
+            "### 1 Look. {.reading}\n\n::: teacher\n**Steps:** Children look at the picture, name what they see "
+            "and point to it.\n:::\n",
+            course=_LIMIT,
+            why="the teacher reads this",
+        ),
+    ),
+    fails=(
+        Example("### 1 «Look at the picture and say where the three kites are.» {.speaking}\n", course=_LIMIT),
+        Example("### 2 «Read the **story** again and tick the pictures that you see.» {.reading}\n", course=_LIMIT),
+    ),
+    limits=(
+        Limit(
+            "words in an instruction: the level's `instruction: {words: …}`",
+            "house defaults; order of magnitude: Council of Europe, CEFR Companion Volume (2020) and Collated "
+            "Representative Samples of Descriptors for Young Learners 7-10 (2018)",
+        ),
+    ),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report instructions over the level's limit."""
+    level = reading.level
+    limit = level.limits.instruction_words
+    for activity in reading.unit.activities:
+        passage = activity.heading.passage
+        words = count_words(passage.text)
+        if words > limit:
+            message = (
+                f"This instruction has {words} words; children in {level.name} ({level.cefr}) follow up to {limit}. "
+                "Say only what they do; an example on the page shows the rest, and the teacher's Steps can tell it."
+            )
+            yield Found(passage.span(), passage.text, message)

@@ -1,0 +1,129 @@
+"""A sentence longer than a child of this level can take in.
+
+A child who reads word by word has forgotten the beginning of a long sentence when the end comes. So the course sets a
+length (`sentence: {words: 8}` in course.yaml), and this rule counts: running text, what somebody says on the page or in
+an audio script, captions, song lines, and items that are sentences. Word panels, table heads and rows of options are no
+sentences. A hyphened word is one word, a gap is none, and of a choice (is / are) only one word counts.
+"""
+
+import re
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.counting import count_words, ends_sentence, has_sentences, options_in
+from lint_rules.language.tokens import Analysis, Sentence
+from lint_rules.manuscript.model import DivKind, Passage, Role
+from lint_rules.rule import Example, Limit, Need, Reading, Rule
+
+_LIMIT = "levels: [{sentence: {words: 8}}]"
+
+RULE = Rule(
+    name="long-sentence",
+    family="language level",
+    severity=Severity.QUERY,
+    passes=(
+        Example("The kite is in the big green tree.\n", course=_LIMIT, why="eight words"),
+        Example("A kite ____ in the very big ____ tree ____ here.\n", course=_LIMIT, why="gaps are no words"),
+        Example("She is / isn't in the old red boat.\n", course=_LIMIT, why="a choice is one word"),
+        Example(
+            "1. apple, banana, orange, egg, milk, bread, cheese, cake, juice\n"
+            "2. in the park / in the garden / in the house / at school\n",
+            course=_LIMIT,
+            why="lists and rows of options are no sentences",
+        ),
+        Example("I can see a well-known round-ended ice-cream.\n\nThe end.\n", course=_LIMIT),
+        Example(
+            "::: words\nthe boy who lives in the next house to mine\n:::\n",
+            course=_LIMIT,
+            why="an entry of a word panel",
+        ),
+        Example(
+            "::: teacher\n**Steps:** Play the audio twice and let the children point to each of the pictures.\n:::\n",
+            course=_LIMIT,
+            why="the teacher reads this",
+        ),
+        Example(
+            "### 1 Listen to the story two times and then say who has got the kite. {.listening}\n",
+            course=_LIMIT,
+            why="an instruction has its own rule",
+        ),
+    ),
+    fails=(
+        Example("Look! «The kite is in the tree and the dog is in the boat.» Oh no!\n", course=_LIMIT),
+        Example(
+            "::: {.audio track=1.1}\nZOFI: «My hat is in the big tree and I am sad.»\n:::\n",
+            course=_LIMIT,
+            why="children hear it",
+        ),
+        Example("1. «The _kite_ is in the ____ tree with my blue hat.» yes / no\n2. Yes.\n", course=_LIMIT),
+        Example(
+            "### 1 Sing. {.song}\n\nBlow, wind, blow!\n«Blow my kite and my hat up into the sky!»\n", course=_LIMIT
+        ),
+    ),
+    needs=frozenset({Need.LANGUAGE}),
+    limits=(
+        Limit(
+            "words in a sentence: the level's `sentence: {words: …}`",
+            "house defaults; for their order of magnitude see lint_rules/course/data/defaults.csv",
+        ),
+    ),
+)
+
+# What a child ticks or circles after a sentence: `The kite is red. yes / no`.
+_OPTIONS_AFTER = re.compile(r"(?<=[.!?])[\"'”’)]*\s+[^\s.!?][^.!?]*?\s*/\s*[^.!?]*$")
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report sentences over the level's limit, the whole of each."""
+    limit = reading.level.limits.sentence_words
+    for passage in reading.unit.passages:
+        if not has_sentences(passage) or DivKind.WORDS in reading.unit.div_kinds(passage):
+            continue
+        if count_words(passage.text) <= limit:
+            continue
+        analysis = reading.analyse(passage)
+        for sentence in analysis.sentences:
+            start, end = _without_options(passage.text, sentence)
+            text = passage.text[start:end]
+            words = count_words(text) - options_in(text)
+            if words > limit and _is_sentence(passage, text):
+                yield Found(passage.span(start, end), text, _message(reading, words, _cut(analysis, sentence)))
+
+
+def _without_options(text: str, sentence: Sentence) -> tuple[int, int]:
+    options = _OPTIONS_AFTER.search(text[sentence.start : sentence.end])
+    return sentence.start, sentence.end if options is None else sentence.start + options.start()
+
+
+def _is_sentence(passage: Passage, text: str) -> bool:
+    """An item counts only when it is a sentence: it ends as one, and it is no row of words or options."""
+    return passage.role is not Role.ITEM or (ends_sentence(text) and options_in(text) < 2)
+
+
+def _message(reading: Reading, words: int, cut: str) -> str:
+    level = reading.level
+    advice = f"It can be cut in two before “{cut}”." if cut else "Make two of it, or leave out what the picture shows."
+    return (
+        f"This sentence has {words} words; in {level.name} ({level.cefr}) a sentence has up to "
+        f"{level.limits.sentence_words}. {advice}"
+    )
+
+
+def _cut(analysis: Analysis, sentence: Sentence) -> str:
+    """The `and` or `but` before which a sentence can be cut: another sentence with a subject of its own follows."""
+    tokens = analysis.tokens
+    for index in range(sentence.first + 1, sentence.last):
+        word = tokens[index]
+        if word.pos != "CCONJ" or word.text.casefold() not in ("and", "but", "so"):
+            continue
+        for other in range(index + 1, sentence.last):
+            if tokens[other].dep == "conj" and tokens[other].head == word.head and _has_subject(analysis, other, index):
+                return " ".join(token.text for token in tokens[index : index + 3])
+    return ""
+
+
+def _has_subject(analysis: Analysis, verb: int, after: int) -> bool:
+    return any(
+        token.head == verb and token.dep in ("nsubj", "nsubjpass", "expl") and index > after
+        for index, token in enumerate(analysis.tokens)
+    )

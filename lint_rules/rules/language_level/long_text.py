@@ -1,0 +1,111 @@
+"""A story or a text longer than children of this level can read in one activity.
+
+Every word costs a beginner effort, and a text that outlasts the child's strength is not read to its end: the point of
+the story is lost on half the class. The course sets a length (`text: {words: 60}` in course.yaml). Counted are running
+text and what the characters say on the page, without titles, items, captions and songs. An audio script is counted for
+itself, and being longer than a text may be is only noted: children hear it more than once.
+"""
+
+from collections.abc import Iterable, Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.counting import TEXT_ROLES, count_words
+from lint_rules.manuscript.model import Audience, DivKind, Heading, Part, Passage
+from lint_rules.rule import Example, Limit, Reading, Rule
+
+_LIMIT = "levels: [{text: {words: 12}}]"
+_STORY = "### 1 Read the story. {.story}\n\n"
+
+RULE = Rule(
+    name="long-text",
+    family="language level",
+    severity=Severity.QUERY,
+    passes=(
+        Example(
+            _STORY + "#### The kite in the tree\n\nThe kite is red.\n\nIt is in the ____ tree. Look!\n",
+            course=_LIMIT,
+            why="titles and gaps do not count",
+        ),
+        Example(
+            "### 1 Read. {.reading}\n\nThe kite is red. It is in the tree.\n\n"
+            "### 2 Read again. {.reading}\n\nThe dog is sad. Where is the kite?\n",
+            course=_LIMIT,
+            why="two activities, two texts",
+        ),
+        Example(
+            "### 1 Read and match. {.reading}\n\n1. The kite is in the tree.\n2. The dog is in the boat.\n"
+            "3. The hat is on the dog.\n",
+            course=_LIMIT,
+            why="items are no running text",
+        ),
+        Example(
+            _STORY + "The kite is red. It is in the tree.\n\n"
+            "::: {.audio track=1.1}\nZOFI: The kite is red. It is in the tree.\n:::\n",
+            course=_LIMIT,
+            why="the story and its recording are one text",
+        ),
+    ),
+    fails=(
+        Example(
+            "### 1 «Read the story.» {.story}\n\nThe wind is blowing. A red kite is flying.\n\n"
+            "**Zofi:** Look at my kite!\n\n**Bram:** It is in the tree!\n",
+            course=_LIMIT,
+        ),
+        Example(
+            "### 1 «Listen.» {.listening audio=1.1}\n\n"
+            "::: {.audio track=1.1}\nZOFI: Look at my kite! It's flying!\n\nBRAM: Oh no! It's in the tree! Help!\n:::\n",
+            course=_LIMIT,
+            why="noted only",
+        ),
+    ),
+    limits=(
+        Limit(
+            "words of running text in one activity: the level's `text: {words: …}`",
+            "house defaults; for their order of magnitude see lint_rules/course/data/defaults.csv",
+        ),
+    ),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report activities (and lessons' openings) whose text is over the level's limit, at their headings."""
+    for heading, part in _texts(reading):
+        own = [passage for passage in part.passages if passage.role in TEXT_ROLES]
+        page = _words(reading, own, Audience.PUPIL)
+        script = _words(reading, own, Audience.LISTENER)
+        limit = reading.level.limits.text_words
+        if page > limit:
+            yield _found(reading, heading, f"The text here has {page} words", None)
+        elif script > limit:
+            yield _found(reading, heading, f"The audio script here has {script} words", Severity.NOTE)
+
+
+def _texts(reading: Reading) -> Iterator[tuple[Heading, Part]]:
+    unit = reading.unit
+    if unit.heading is not None:
+        yield unit.heading, unit.opening
+    for lesson in unit.lessons:
+        yield lesson.heading, lesson.part
+    for activity in unit.activities:
+        yield activity.heading, activity.part
+
+
+def _words(reading: Reading, passages: Iterable[Passage], audience: Audience) -> int:
+    return sum(
+        count_words(passage.text)
+        for passage in passages
+        if passage.audience is audience
+        and not {DivKind.WORDS, DivKind.PATTERN}.intersection(reading.unit.div_kinds(passage))
+    )
+
+
+def _found(reading: Reading, heading: Heading, what: str, severity: Severity | None) -> Found:
+    level = reading.level
+    limit = level.limits.text_words
+    advice = (
+        "Cut what the pictures tell, or make two activities of it."
+        if severity is None
+        else "Cut it, or let children listen in two parts."
+    )
+    message = f"{what}; in {level.name} ({level.cefr}) a text has up to {limit}. {advice}"
+    return Found(heading.passage.span(), heading.passage.text, message, severity)
