@@ -1,0 +1,24 @@
+"""``hornbook start DIR``: writes a small course to begin from, and says what to do next."""
+
+import argparse
+from pathlib import Path
+
+from rich.console import Console
+
+from lint_rules.course.start import CannotStart, start_course
+from lint_rules.exits import CLEAN, CannotRun
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Write the course. Raises CannotRun when it would write over something or cannot write."""
+    folder = Path(arguments.dir)
+    try:
+        written = start_course(folder)
+    except CannotStart as error:
+        raise CannotRun(str(error)) from error
+    console = Console(highlight=False, soft_wrap=True)
+    console.print(f"A small course to begin from is in {folder}:", markup=False)
+    for path in written:
+        console.print(f"  {path}", markup=False)
+    console.print(f"Change what you like, then read it with: hornbook book {folder}", markup=False)
+    return CLEAN
