@@ -111,7 +111,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     module = importlib.import_module(f"lint_rules.commands.{arguments.command}")
     try:
         status: int = module.run(arguments)
-        sys.stdout.flush()
+        if not sys.stdout.closed:  # the language server closes it
+            sys.stdout.flush()
     except CannotRun as error:
         print(*(f"hornbook: {line}" for line in error.lines), sep="\n", file=sys.stderr)
         return CANNOT_RUN

@@ -44,11 +44,9 @@ async def test_a_finding_is_published_at_its_words_and_goes_when_it_is_mended(cl
     found = [d for d in client.diagnostics[uri] if d.code == "stet-unused"]
     assert len(found) == 1
     line = bad.split("\n")[found[0].range.start.line]
-    encoding = (
-        str(client.capabilities.general.position_encodings[0].value)
-        if (client.capabilities.general and client.capabilities.general.position_encodings)
-        else "utf-16"
-    )
+    general = client.capabilities.general
+    offered = general.position_encodings if general else None
+    encoding = types.PositionEncodingKind(offered[0] if offered else "utf-16").value
     unit_size = {"utf-8": 1, "utf-16": 2, "utf-32": 4}[encoding]
     codec = {"utf-8": "utf-8", "utf-16": "utf-16-le", "utf-32": "utf-32-le"}[encoding]
     coded = line.encode(codec)[found[0].range.start.character * unit_size :]
