@@ -4,10 +4,12 @@ import importlib
 import os
 from collections.abc import Iterable, Sequence
 from functools import cache
+from itertools import pairwise
 from typing import Any
 
 from lint_rules.language.corrections import correct
 from lint_rules.language.lemmas import lemma
+from lint_rules.language.merge import merge_hyphened
 from lint_rules.language.prepare import Prepared, prepare
 from lint_rules.language.reference import reference
 from lint_rules.language.service import LanguageUnavailable, Request
@@ -105,29 +107,31 @@ def _analysis(request: Request, prepared: Prepared, doc: Any) -> Analysis:
 
 def _text(request: Request, prepared: Prepared, doc: Any) -> Text:
     """Copy what the parser says into plain words, leaving out the words that were put in."""
-    kept = [index for index, place in enumerate(prepared.places) if place is not None]
-    number = {old: new for new, old in enumerate(kept)}
+    number = []
+    count = 0
+    for place in prepared.places:
+        number.append(count)
+        count += place is not None
     words = []
+    opening = False
     starts = []
-    opens = False
-    for old, token in enumerate(doc):
-        opens = opens or prepared.starts[old]
-        place = prepared.places[old]
+    for token, place, old in zip(doc, prepared.places, range(len(doc)), strict=True):
+        opening = opening or prepared.starts[old]
         if place is None:
             continue
-        head = number.get(token.head.i, number[old])
-        new = number[old]
-        word = Word(new, token.lower_, place[0], place[1], token.lemma_, token.pos_, token.tag_, token.dep_, head)
-        word.gap = old in prepared.gaps
-        word.name = old in prepared.names
-        if opens:
-            starts.append(new)
-            opens = False
+        index = len(words)
+        head = token.head.i
+        head = index if prepared.places[head] is None else number[head]
+        word = Word(index, token.lower_, *place, token.lemma_, token.pos_, token.tag_, token.dep_, head)
+        word.gap, word.name = old in prepared.gaps, old in prepared.names
         words.append(word)
-    ends = [*starts[1:], len(words)]
-    return Text(
-        words, [pair for pair in zip(starts, ends, strict=True)] if words else [], request.mode is Mode.INSTRUCTION
-    )
+        if opening:
+            starts.append(index)
+            opening = False
+    words, merged = merge_hyphened(words, request.text)
+    starts = [merged[start] for start in starts]
+    sentences = list(pairwise([*starts, len(words)]))
+    return Text(words, sentences, request.mode is Mode.INSTRUCTION)
 
 
 def _token(text: str, word: Word) -> Token:

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from lint_rules.language import tables
 from lint_rules.language.stand_ins import Piece, gap_word, names_at, stand_ins
 from lint_rules.language.tokens import Mode
+from lint_rules.language.verb_forms import bases
 
 PICTURE = "\ufffc"
 _PICTURE_STAND_IN = "\u0416"  # a letter that no English text holds, so that the tokenizer sees a word
@@ -98,6 +99,7 @@ def prepare(text: str, mode: Mode, names: Sequence[str], tokenize: Tokenize) -> 
 _AFTER_ITS = frozenset(
     "a an the not my your his her our their so very really too just only always never all kind".split()
 )
+_RUN_TOGETHER = frozenset({"its", "your", "lets"})
 _AFTER_YOUR = frozenset("a an the not going welcome so in".split())
 
 
@@ -106,8 +108,8 @@ def _restore(pieces: list[Piece]) -> list[Piece]:
     restored: list[Piece] = []
     for index, (word, at) in enumerate(pieces):
         low = word.lower()
-        after = pieces[index + 1][0].lower() if low in ("its", "your") and index + 1 < len(pieces) else ""
-        if (low == "its" and after in _AFTER_ITS) or (low == "your" and after in _AFTER_YOUR):
+        after = pieces[index + 1][0].lower() if low in _RUN_TOGETHER and index + 1 < len(pieces) else ""
+        if (low == "lets" and not index and after in bases()) or (low == "its" and after in _AFTER_ITS) or (low == "your" and after in _AFTER_YOUR):
             restored += [(word[:-1], at), (word[-1], at + len(word) - 1)]
         else:
             restored.append((word, at))

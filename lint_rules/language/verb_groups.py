@@ -105,10 +105,12 @@ def _group(text: Text, verb: Word) -> Group:
     group.past = first.tag == "VBD"
     if group.finite and first.tag == "MD":
         group.modal = MODALS.get(first.lower, "shall" if first.lower in ("shall", "sha") else "")
+        if first.lower in ("ca", "wo") and words[first.index + 1].lower not in ("n't", "not", "nt"):
+            group.modal, group.finite = "", False
     for left, right in pairwise(words[index] for index in group.members):
         if left.lemma == "have" and right.tag in ("VBN", "VBD"):
             group.perfect = True
-        elif left.lower in BE or (left.lemma == "get" and left.tag != "VBG"):
+        elif left.lower in BE:
             group.continuous = group.continuous or right.tag == "VBG"
             group.passive = group.passive or right.tag in ("VBN", "VBD")
     return group
@@ -159,9 +161,21 @@ def _name(text: Text, group: Group, by_verb: dict[int, Group]) -> None:
     elif group.verb.lower in BE:
         names.append(f"{tense}-simple-be")
     elif text.words[group.first].lower == "do" and group.subject < 0 and group.verb.tag == "VB":
-        group.imperative = True
+        thinks = group.verb.lower == "think" and text.child(group.verb, "ccomp")
+        group.imperative = group.verb.lower not in tables.words("never_orders") and not thinks
+        if not group.imperative:
+            names.append("present-simple")
+    elif tense == "past" and group.subject < 0 and group.verb.dep == "ROOT" and _is_late(text, group):
+        pass
     else:
         names.append(f"{tense}-simple")
+
+
+def _is_late(text: Text, group: Group) -> bool:
+    """Say whether other words than `just`, `then` open the sentence of a past form without subject: a participle."""
+    start = next(start for start, end in text.sentences if start <= group.first < end)
+    between = text.words[start : group.first]
+    return any(word.tag[:2] in ("RB", "NN", "JJ", "DT") and word.lower not in ("just", "then", "also") for word in between)
 
 
 def _is_tag(text: Text, group: Group) -> bool:
@@ -230,6 +244,8 @@ def _orders(text: Text, group: Group, by_verb: dict[int, Group]) -> bool:
     if group.to >= 0 or verb.lower in ("let", "lets") and _let_us(text, verb):
         return False
     opens = any(start == group.first for start, _ in text.sentences)
+    if group.first > 1 and text.words[group.first - 1].lower == "not" and text.words[group.first - 2].lower == "why":
+        return False
     if len(group.members) > 1:
         return text.words[group.first].lower == "do"
     if opens:

@@ -92,7 +92,7 @@ def had_or_would(text: Text) -> None:
 
 def states(text: Text) -> None:
     """`I'm tired.`, `The shop is closed.`, `used to the dark`: participles that are adjectives after be."""
-    known = tables.words("participial_adjectives")
+    results, feelings = tables.words("participial_adjectives"), tables.words("feelings")
     for word in text.words:
         if word.tag not in ("VBN", "VBD") or not word.children:
             continue
@@ -102,7 +102,8 @@ def states(text: Text) -> None:
         used_to = word.lower == "used" and any(
             text.words[i].lower == "to" and text.words[i].dep == "prep" for i in word.children
         )
-        if used_to or (word.lower in known and not text.child(word, "agent")):
+        known = word.lower in feelings or (word.lower in results and be.lower not in ("be", "been"))
+        if used_to or (known and not text.child(word, "agent")):
             word.retag("JJ", "ADJ", word.lower)
             text.demote(word, be, "acomp")
 
@@ -141,7 +142,7 @@ def _has_complement(text: Text, be: Word, noun: Word) -> bool:
     """Say whether be has a complement of its own, so that the participle belongs to the noun."""
     for index in be.children:
         child = text.words[index]
-        if index > noun.index and child.dep in ("attr", "acomp", "prep", "advmod", "nsubj"):
+        if index > noun.index and child.dep in ("attr", "acomp", "nsubj"):
             return True
         if index < be.index and child.lower in ("where", "who", "whose"):
             return True

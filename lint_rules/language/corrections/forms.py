@@ -45,9 +45,22 @@ def past_by_spelling(text: Text) -> None:
         if word.tag in VERB:
             if word.lower in only_past and word.tag != "VBD":
                 word.retag("VBD", "VERB")
+            elif word.tag == "VBD" and _opens_by(text, word):
+                word.retag("VBN", "VERB")
             elif word.tag == "VBN" and not has_auxiliary(text, word):
                 if _lacks_auxiliary(text, word):
                     word.retag("VBD", "VERB")
+
+
+def _opens_by(text: Text, word: Word) -> bool:
+    """`Posted by Tom`, `Made in the hills`: a line that opens with a participle."""
+    after = text.after(word)
+    return (
+        any(start == word.index for start, _ in text.sentences)
+        and after is not None
+        and after.lower in ("by", "via", "for")
+        and subject(text, word) is None
+    )
 
 
 def _lacks_auxiliary(text: Text, word: Word) -> bool:
@@ -56,6 +69,8 @@ def _lacks_auxiliary(text: Text, word: Word) -> bool:
         return False
     who = text.child(word, "nsubj", "nsubjpass")
     if who is not None:
+        if text.words[word.head].lemma in ("have", "get") and word.dep == "ccomp":
+            return False
         return who.index < word.index and word.dep in ("ROOT", "relcl", "ccomp", "advcl", "conj")
     opens = any(start == word.index for start, _ in text.sentences)
     return opens and word.dep == "ROOT" and text.child(word, "dobj", "npadvmod", "prt", "acomp") is not None
@@ -73,6 +88,8 @@ def base_with_subject(text: Text) -> None:
         head = text.words[word.head]
         if word.dep in ("ccomp", "xcomp") and (head.lemma in bare or head.lower in ("let", "'s")):
             continue
+        if text.words[-1].lower == "?" and who.tag == "NN":
+            continue  # `Anyone know a story?`: do is left out
         after = text.words[who.index + 1]
         if after.lower == "," and after.index < word.index:
             continue  # `Tom, come here`: somebody is called
@@ -113,4 +130,31 @@ def _is_past(text: Text, word: Word) -> bool | None:
     return "VBD" in others
 
 
-STEPS = (supported_by_do, verbs_taken_for_nouns, past_by_spelling, base_with_subject, past_like_base)
+def existential(text: Text) -> None:
+    """`How many chairs are THERE?`: the subject of be, not a place."""
+    for word in text.words:
+        if word.tag == "EX" and word.dep != "expl":
+            verb = text.words[word.head]
+            if verb.lower in ("is", "are", "was", "were", "be", "'s"):
+                word.dep = "expl"
+
+
+def liking(text: Text) -> None:
+    """`I especially LIKE the pie.`: *like* after a subject pronoun is the verb."""
+    for word in text.words:
+        if word.lower != "like" or word.tag not in ("IN", "UH") or not word.index:
+            continue
+        at = word.index - 1
+        while at and text.words[at].tag == "RB" and text.words[at].lower not in ("just", "not", "n't"):
+            at -= 1
+        who = text.words[at]
+        if who.lower in ("i", "we", "they") and who.dep in ("nsubj", "ROOT", "dep", "nmod"):
+            head = text.words[who.head]
+            if head is not word and head.index > word.index and head.tag in VERB:
+                continue
+            word.retag("VBP", "VERB", "like")
+            if who.index != word.head:
+                text.attach(who, word, "nsubj")
+
+
+STEPS = (existential, liking, supported_by_do, verbs_taken_for_nouns, past_by_spelling, base_with_subject, past_like_base)

@@ -17,7 +17,8 @@ def openers(text: Text) -> list[Word]:
         at = start
         while at < end - 1:
             word, after = text.words[at], text.words[at + 1]
-            if word.lower in _SKIPPED and word.tag not in ("VB",):
+            adverb = word.tag == "RB" and after.lower in tables.words("never_orders")
+            if (word.lower in _SKIPPED and word.tag != "VB") or adverb:
                 at += 1
             elif word.tag in ("CD", "LS") and after.lower in (".", ")"):
                 at += 2
@@ -33,6 +34,10 @@ def at_start(text: Text) -> None:
     """`Point to the cat.`, `Match the words.`, `Row, row, row!`: a noun by the model's book, an order by ours."""
     known = tables.words("orders")
     for word in openers(text):
+        if word.tag == "VB" and word.lower not in verb_forms.bases() and _is_label(text, word):
+            word.retag("JJ", "ADJ", word.lower)
+        if word.tag == "VBP" and word.lower in verb_forms.bases() and _lacks_subject(text, word):
+            _make_order(text, word)
         if word.lower not in known or word.mention or word.name or word.tag == "VB":
             continue
         if word.tag in FINITE and word.tag != "VBP" and word.lower not in verb_forms.like_base():
@@ -42,6 +47,8 @@ def at_start(text: Text) -> None:
             continue
         if _has_other_verb(text, word):
             continue
+        if any(one.tag in ("VBZ", "VBD") for one in text.words[word.index :]) and after.lower == ",":
+            continue
         repeated = after.lower == "," and word.index + 2 < len(text.words) and text.words[word.index + 2].lower == word.lower
         if repeated:
             for one in text.words[word.index :]:
@@ -49,6 +56,19 @@ def at_start(text: Text) -> None:
                     _make_order(text, one)
         elif after.lower in _OBJECTS or text.instruction or (after.lower in _DIRECTIONS and _is_stopped(text, word)):
             _make_order(text, word)
+
+
+def _is_label(text: Text, word: Word) -> bool:
+    """`WET PAINT`: two words and no stop are a label."""
+    start, end = next(pair for pair in text.sentences if pair[0] <= word.index < pair[1])
+    return end - start == 2 and text.words[end - 1].tag in NOUN
+
+
+def _lacks_subject(text: Text, word: Word) -> bool:
+    """Say whether a present tense stands without a subject, an auxiliary and a question mark."""
+    if word.mention or word.lower in tables.words("never_orders") or text.words[-1].lower == "?":
+        return False
+    return not any(text.words[i].dep in ("nsubj", "expl", "aux", "auxpass", "csubj") for i in word.children)
 
 
 def _is_stopped(text: Text, word: Word) -> bool:
@@ -73,8 +93,20 @@ def after_please(text: Text) -> None:
     for word in text.words[:-1]:
         if word.lower == "please":
             after = text.words[word.index + 1]
-            if after.lower in known and after.tag != "VB" and after.tag not in ("VBD", "VBZ"):
+            if after.lower == "," and after.index + 1 < len(text.words):
+                after = text.words[after.index + 1]
+            if after.lower in known and after.tag not in ("VBD", "VBZ", "VB"):
                 _make_order(text, after)
+            elif after.tag == "VB" and after.dep not in ("ROOT", "conj") and not _has_auxiliary(text, after):
+                text.detach(after)
+        elif word.lower in ("so", "but", "then") and word.index:
+            after = text.words[word.index + 1]
+            if after.tag == "VBP" and after.lower in known and _lacks_subject(text, after):
+                _make_order(text, after)
+
+
+def _has_auxiliary(text: Text, word: Word) -> bool:
+    return any(text.words[index].dep in ("aux", "auxpass", "nsubj") for index in word.children)
 
 
 def in_a_row(text: Text) -> None:

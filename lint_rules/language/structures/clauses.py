@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from lint_rules.language import tables
 from lint_rules.language.structures.declaration import Parsed, Range, StructureDeclaration
 from lint_rules.language.structures.sources import CEFR_J_AND_PROFILE
-from lint_rules.language.verb_groups import Group
+from lint_rules.language.verb_groups import AUXILIARIES, Group
 from lint_rules.language.words import Word
 
 TIME = frozenset({"when", "whenever", "while", "whilst", "before", "after", "until", "till", "since", "once", "as"})
@@ -24,32 +24,53 @@ def _conjunction(parsed: Parsed, group: Group, choice: frozenset[str]) -> Word |
     return None
 
 
+_TIME_NOUNS = frozenset({"time", "day", "moment", "way", "year", "minute", "week"})
+
+
 def find_relative_clause(parsed: Parsed) -> Iterator[Range]:
-    """A clause that says more about a noun."""
+    """A clause that says more about a noun; after *time*, *day* and the like it can do without a pronoun."""
+    words = parsed.text.words
     for group in parsed.groups:
-        if group.verb.dep == "relcl" and (group.finite or group.modal):
-            first, last = parsed.text.reach(group.verb)
-            if first > group.verb.head:
+        if not group.finite:
+            continue
+        verb = group.verb
+        if verb.dep == "relcl" and not (group.subject > group.first and words[group.first].lower in AUXILIARIES):
+            first, last = parsed.text.reach(verb)
+            if first > verb.head:
                 yield first, last
+        elif verb.dep in ("ccomp", "advcl", "parataxis") and group.subject > 0:
+            who = parsed.text.reach(words[group.subject])[0]
+            noun = words[who - 1]
+            if noun.lower in _TIME_NOUNS and noun.head == verb.index and noun.dep == "npadvmod":
+                yield who, group.last
 
 
 def find_if_clause(parsed: Parsed) -> Iterator[Range]:
     """A condition that opens with if."""
     for group in parsed.groups:
-        mark = _conjunction(parsed, group, frozenset({"if"}))
-        if mark is None or group.verb.dep == "ccomp":
-            continue
-        head = parsed.text.words[group.verb.head]
-        if head.lemma in tables.words("asking_verbs") and head.index < mark.index and head is not group.verb:
-            continue
-        yield mark.index, group.last
+        mark = _condition(parsed, group)
+        if mark is not None:
+            yield mark.index, group.last
+
+
+def _condition(parsed: Parsed, group: Group) -> Word | None:
+    """The *if* of a condition; `ask if`, `know if` open no condition."""
+    mark = _conjunction(parsed, group, frozenset({"if"}))
+    if mark is None or group.verb.dep == "ccomp":
+        return None
+    head = parsed.text.words[group.verb.head]
+    asks = head.lemma in tables.words("asking_verbs") and head.index < mark.index and head is not group.verb
+    return None if asks else mark
 
 
 def find_time_clause(parsed: Parsed) -> Iterator[Range]:
     """A clause that says when."""
     for group in parsed.groups:
-        if group.verb.dep in ("advcl", "pcomp"):
+        if group.verb.dep in ("advcl", "pcomp", "ccomp"):
             mark = _conjunction(parsed, group, TIME - {"as", "since"})
+            head = parsed.text.words[group.verb.head]
+            if mark is not None and mark.lower == "when" and head.lemma in tables.words("when_questions"):
+                continue
             if mark is None and group.verb.dep == "pcomp":
                 head = parsed.text.words[group.verb.head]
                 mark = head if head.lower in ("before", "after", "while", "since", "until") else None
@@ -70,7 +91,9 @@ def find_reported_clause(parsed: Parsed) -> Iterator[Range]:
     words = parsed.text.words
     for group in parsed.groups:
         verb = group.verb
-        if verb.dep != "ccomp" or not (group.finite or group.modal):
+        if verb.dep not in ("ccomp", "parataxis") or not group.finite:
+            continue
+        if verb.dep == "parataxis" and (group.subject < 0 or words[verb.head].index != group.subject - 1):
             continue
         head = words[verb.head]
         first, last = parsed.text.reach(verb)
@@ -90,7 +113,8 @@ def find_participle_clause(parsed: Parsed) -> Iterator[Range]:
         verb = group.verb
         if verb.tag not in ("VBG", "VBN") or group.first != verb.index or group.shares:
             continue
-        if verb.dep not in ("acl", "advcl"):
+        loose = verb.dep == "xcomp" and verb.tag == "VBG" and words[verb.head].lemma not in tables.words("verb_ing")
+        if verb.dep not in ("acl", "advcl") and not (loose and words[verb.head].lemma not in ("be", "get")):
             continue
         if verb.lower in tables.words("participle_prepositions"):
             continue
@@ -103,7 +127,7 @@ def find_unreal_conditional(parsed: Parsed) -> Iterator[Range]:
     """An if-clause in the past with would, could or might in the main clause."""
     by_verb = {group.verb.index: group for group in parsed.groups}
     for group in parsed.groups:
-        mark = _conjunction(parsed, group, frozenset({"if"}))
+        mark = _condition(parsed, group)
         other = by_verb.get(group.verb.head)
         if mark is None or other is None or not (group.past or group.modal == "could"):
             continue

@@ -7,6 +7,7 @@ from lint_rules.language.structures.sources import CEFR_J_AND_PROFILE
 
 _DEGREE = frozenset({"more", "less"})
 _HIGHEST = frozenset({"most", "least"})
+_SET_PHRASES = frozenset({"regards", "wishes", "seller", "sellers", "friend", "friends"})
 _GRADED = frozenset({"JJ", "RB", "VBN", "VBG"})
 
 
@@ -36,14 +37,17 @@ def find_superlative(parsed: Parsed) -> Iterator[Range]:
     text = parsed.text
     for word in text.words:
         before, after = text.before(word), text.after(word)
-        if word.lower in ("best", "worst") and word.tag not in ("VB", "NNP") or word.tag in ("JJS", "RBS"):
+        first = before is None or before.lower in (".", "!")
+        if (word.lower in ("best", "worst") and (first or word.tag not in ("VB", "NNP"))) or word.tag in ("JJS", "RBS"):
             if before is not None and before.lower in ("at", "all", "a"):
                 continue
             if word.lower in _HIGHEST:
                 if after is not None and after.tag in ("JJ", "RB") and word.head == after.index:
-                    if before is not None and before.lower in ("the", "'s", "my", "your", "his", "her", "our", "their"):
+                    if after.lower != "likely":
                         yield word.index, after.index
-            elif after is None or after.lower not in ("regards", "wishes", "seller", "sellers", "friend"):
+                elif word.dep in ("dobj", "advmod") and before is not None and before.lower == "the":
+                    yield word.index, word.index
+            elif word.lower != "best" or after is None or after.lower not in _SET_PHRASES:
                 yield word.index, word.index
 
 

@@ -45,7 +45,8 @@ def by_form(name: str) -> Callable[[Parsed], Iterator[Range]]:
     def find(parsed: Parsed) -> Iterator[Range]:
         for group in parsed.groups:
             if name in group.names:
-                yield group.first, group.last
+                supported = group.verb.gap and parsed.text.words[group.first].lower in ("do", "does", "did")
+                yield group.first, group.first if supported else group.last
 
     return find
 

@@ -42,7 +42,7 @@ def find_wh_question(parsed: Parsed) -> Iterator[Range]:
             if group.verb.dep not in _SUBORDINATE or _opens(parsed, at):
                 yield at, group.first
         elif group.verb.dep not in _SUBORDINATE and (group.subject < 0 or _covers(parsed, group.subject, at)):
-            told = group.verb.dep == "ccomp" and group.verb.head < at
+            told = group.verb.dep == "ccomp" and group.verb.head < at and words[at - 1].lower not in (":", '"', ",")
             if not told and (words[at].lower not in ("where", "when", "why", "how") or words[at + 1].index < group.first):
                 yield at, group.first
 

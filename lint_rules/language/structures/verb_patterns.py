@@ -29,12 +29,13 @@ def _infinitives(parsed: Parsed) -> Iterator[tuple[Group, Group, str]]:
         head = other.verb
         between = [words[i] for i in head.children if head.index < i < group.to]
         has_object = any(word.dep in ("dobj", "dative") for word in between) or group.subject > head.index
-        if any(words[i].lower in _QUESTION_WORDS for i in verb.children if i < group.to):
+        if any(words[i].lower in _QUESTION_WORDS for i in verb.children if head.index < i < group.to):
             continue
-        if head.lemma == "take" and has_object:
+        if head.lemma == "take" or (head.lemma == "be" and parsed.text.child(head, "acomp", "attr")):
             continue
-        if other.passive and head.lower != "used" and verb.dep == "xcomp":
-            continue
+        if other.passive and head.lower != "used":
+            if verb.dep == "xcomp" or head.lemma in tables.words("object_to_infinitive") | {"make", "see"}:
+                continue
         if verb.dep == "advcl":
             if has_object and head.lemma in tables.words("object_to_infinitive"):
                 yield other, group, "object"
@@ -80,7 +81,7 @@ def find_verb_ing(parsed: Parsed) -> Iterator[Range]:
         other = by_verb.get(verb.head)
         if verb.tag != "VBG" or other is None or other is group or other.verb.index > verb.index:
             continue
-        if group.first == verb.index and verb.dep in ("xcomp", "ccomp", "dobj") and other.verb.lemma != "be":
+        if verb.dep in ("xcomp", "ccomp", "dobj") and other.verb.lemma in tables.words("verb_ing"):
             yield other.verb.index, verb.index
 
 
