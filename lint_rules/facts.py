@@ -11,6 +11,14 @@ class Spot(msgspec.Struct, frozen=True, array_like=True):
     text: str
 
 
+class LessonTime(msgspec.Struct, frozen=True, array_like=True):
+    """How long a lesson takes, in minutes: ``low`` to ``high``, both -1 where the manuscript does not say."""
+
+    heading: Spot
+    low: float
+    high: float
+
+
 class UnitFacts(msgspec.Struct, frozen=True):
     """What the book needs to know of one unit."""
 
@@ -18,3 +26,4 @@ class UnitFacts(msgspec.Struct, frozen=True):
     level: int
     unit: int
     title: Spot
+    lessons: tuple[LessonTime, ...] = ()

@@ -1,0 +1,122 @@
+"""A level's lessons add up to fewer hours of classwork than the level promises.
+
+Schools choose a course by its hours: a level that is sold as forty hours and fills thirty leaves a teacher with weeks
+and no pages. Once all units that course.yaml names under `units` are there, the sum is held against `hours`; until then
+it is a forecast at the pace so far, and only a note. A lesson counts with its stated total, else with the sum of its
+activities; an hour is sixty minutes.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from lint_rules.course.model import Level
+from lint_rules.facts import UnitFacts
+from lint_rules.finding import Found, Severity
+from lint_rules.language.times import Minutes, add_up, as_hours
+from lint_rules.rule import Book, Example, Limit, Rule
+from lint_rules.source import Span
+
+
+def _unit(number: int, title: str, *minutes: str) -> str:
+    lessons = "".join(
+        f"## Lesson {index}: Kites\n\n::: teacher\n**Time:** {time}\n:::\n\n" for index, time in enumerate(minutes, 1)
+    )
+    return f"---\nlevel: level-1\nunit: {number}\ntitle: Kites\n---\n\n# {title}\n\n{lessons}"
+
+
+_TWO_HOURS_TWO_UNITS = "levels:\n  - hours: 2\n    units: 2\n"
+
+RULE = Rule(
+    name="course-hours",
+    family="timing",
+    severity=Severity.QUERY,
+    passes=(
+        Example(
+            _unit(1, "Kites", "40 minutes", "40 minutes"),
+            others=(_unit(2, "Boats", "40 minutes"),),
+            course=_TWO_HOURS_TWO_UNITS,
+        ),
+        Example(_unit(1, "Kites", "60 minutes"), course=_TWO_HOURS_TWO_UNITS, why="half the units, half the hours"),
+        Example(
+            _unit(1, "Kites", "1 hour"),
+            others=(_unit(2, "Boats", "55–60 minutes", "5–10 minutes"),),
+            course=_TWO_HOURS_TWO_UNITS,
+        ),
+    ),
+    fails=(
+        Example(
+            _unit(1, "«Kites»", "40 minutes"),
+            others=(_unit(2, "Boats", "40 minutes"),),
+            course=_TWO_HOURS_TWO_UNITS,
+        ),
+        Example(_unit(1, "«Kites»", "40 minutes"), course=_TWO_HOURS_TWO_UNITS, why="a forecast: a note"),
+        Example(
+            _unit(1, "«Kites»", "50–60 minutes"),
+            others=(_unit(2, "Boats", "60 minutes"),),
+            course=_TWO_HOURS_TWO_UNITS,
+            why="enough only if the longest times are taken: a note",
+        ),
+        Example(
+            _unit(1, "«Kites»", "40 minutes"), course="levels:\n  - hours: 2\n", why="how many units there will be?"
+        ),
+    ),
+    limits=(Limit("40 hours a level, unless the course says otherwise", "common practice, no source"),),
+)
+
+
+def find_in_book(book: Book) -> Iterator[Found]:
+    """Report levels that fall short, at the title of their first unit."""
+    for level in book.course.levels:
+        units = [unit for unit in book.units if unit.level == level.index]
+        verdict = _verdict(level, units) if units and level.hours else None
+        if verdict is not None:
+            severity, message = verdict
+            title = units[0].title
+            yield Found(Span(title.start, title.end), title.text, message, severity, path=units[0].path, key=level.name)
+
+
+def _verdict(level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None, str] | None:
+    """Severity (None: the rule's own) and message for a level that falls short; None for one that does not."""
+    promised = level.hours * 60
+    total = add_up(_minutes(unit) for unit in units)
+    promise = f"{level.name} promises {as_hours(promised)} of classwork"
+    if not level.units:
+        if total.high >= promised:
+            return None
+        return Severity.NOTE, (
+            f"{promise}. So far there are {_sum(units, total)}. "
+            "Say in course.yaml how many `units` the level will have, and this becomes a forecast."
+        )
+    if len(units) < level.units:
+        pace = level.units / len(units)
+        forecast = Minutes(total.low * pace, total.high * pace)
+        if forecast.high >= promised:
+            return None
+        return Severity.NOTE, (
+            f"{promise}. At the pace so far its {level.units} units will come to about {_hours(forecast)}: "
+            f"there are {_sum(units, total)}."
+        )
+    if total.low >= promised:
+        return None
+    if total.high >= promised:
+        message = f"{promise}. It has them only if the longest times are taken: {_sum(units, total)}."
+        return Severity.NOTE, message
+    missing = as_hours(promised - total.high)
+    return None, f"{promise}, but is {missing} short: {_sum(units, total)}. Add lessons, or promise fewer hours."
+
+
+def _minutes(unit: UnitFacts) -> Minutes:
+    return add_up(Minutes(lesson.low, lesson.high) for lesson in unit.lessons if lesson.low >= 0)
+
+
+def _sum(units: Sequence[UnitFacts], total: Minutes) -> str:
+    """The sum, unit by unit: `unit 1: 4 hours, unit 2: 3 hours 20 minutes; together 7 hours 20 minutes`."""
+    parts = ", ".join(f"unit {unit.unit}: {_hours(_minutes(unit))}" for unit in units)
+    untimed = sum(lesson.low < 0 for unit in units for lesson in unit.lessons)
+    left_out = f" ({untimed} lesson{'s' if untimed > 1 else ''} without a time not counted)" if untimed else ""
+    return f"{parts}; together {_hours(total)}{left_out}"
+
+
+def _hours(minutes: Minutes) -> str:
+    if round(minutes.low) == round(minutes.high):
+        return as_hours(minutes.high)
+    return f"{as_hours(minutes.low)} to {as_hours(minutes.high)}"

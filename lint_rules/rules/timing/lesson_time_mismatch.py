@@ -1,0 +1,65 @@
+"""The total that a lesson states is not what its activities add up to.
+
+A teacher trusts the total and runs out of lesson, or trusts the activities and stands there with ten minutes to fill.
+Only a lesson whose every activity has a time is added up. Ranges add up to a range, and a total inside it is right.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.times import Minutes, activities_minutes, stated_time
+from lint_rules.manuscript.model import Lesson
+from lint_rules.rule import Example, Reading, Rule
+
+_TWO = (
+    "### 1 Listen. {{.song}}\n\n::: teacher\n**Time:** {0}\n:::\n\n"
+    "### 2 Draw. {{.make}}\n\n::: teacher\n**Time:** {1}\n:::\n"
+)
+
+
+def _lesson(total: str, first: str, second: str) -> str:
+    notes = f"::: teacher\n**Aim:** sing\n**Time:** {total}\n:::\n\n"
+    return "## Lesson 1: Kites\n\n" + notes + _TWO.format(first, second)
+
+
+RULE = Rule(
+    name="lesson-time-mismatch",
+    family="timing",
+    severity=Severity.QUERY,
+    passes=(
+        Example(_lesson("40 minutes", "15 minutes", "25 minutes")),
+        Example(_lesson("40 minutes", "10–15 minutes", "25–30 min"), why="40 lies between 35 and 45"),
+        Example(_lesson("35–45 minutes", "15 minutes", "25 minutes"), why="the total is a range"),
+        Example(_lesson("40 minutes", "15 minutes", "as long as they like"), why="one activity has no time to add"),
+        Example(_lesson("1 hour", "half an hour", "30 min")),
+    ),
+    fails=(
+        Example(_lesson("«40 minutes»", "15 minutes", "30 minutes")),
+        Example(_lesson("«50 minutes» (a long one)", "10–15 minutes", "25–30 minutes")),
+        Example(_lesson("«1 h 30»", "15 min", "25 min")),
+    ),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report totals that do not fit the sum, at the total's words."""
+    for lesson in reading.unit.lessons:
+        total, added = stated_time(lesson.part), activities_minutes(lesson)
+        if total is None or total.minutes is None or added is None or total.minutes.overlaps(added):
+            continue
+        words = total.passage.text[total.start : total.end]
+        message = (
+            f"The lesson says {total.minutes}, but its activities add up to {added} ({_sum(lesson)}). "
+            "Change the total, or the time of an activity."
+        )
+        yield Found(total.passage.span(total.start, total.end), words, message)
+
+
+def _sum(lesson: Lesson) -> str:
+    """The times of a lesson's activities as a sum: `10 + 5–10 + 20`."""
+    times = [stated_time(activity.part) for activity in lesson.activities]
+    return " + ".join(_figure(time.minutes) for time in times if time and time.minutes)
+
+
+def _figure(minutes: Minutes) -> str:
+    return str(minutes).removesuffix("s").removesuffix(" minute")
