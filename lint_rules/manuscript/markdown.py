@@ -23,7 +23,7 @@ from markdown_it.utils import EnvType
 from lint_rules.manuscript.attributes import read_braces
 from lint_rules.manuscript.comments import HTML_COMMENT, OPENING, UNCLOSED_COMMENT, comment_block, unclosed_comment
 from lint_rules.manuscript.divs import close_divs, div_fence
-from lint_rules.manuscript.places import tie
+from lint_rules.manuscript.places import take_attributes, tie
 from lint_rules.source import Source, Span
 
 MAX_NESTING = 60  # of lists, quotes and links: deeper than any manuscript, shallower than Python's own limit
@@ -186,7 +186,7 @@ def _span(state: StateInline, silent: bool) -> bool:
         state.pos, state.posMax = start + 1, label_end
         state.push("span_open", "span", 1)
         state.md.inline.tokenize(state)
-        state.push("span_close", "span", -1)
+        state.push("span_close", "span", -1).meta["end"] = braces.end
     state.pos, state.posMax = braces.end, maximum
     return True
 
@@ -245,8 +245,10 @@ def parse(source: Source, front_lines: int = 0) -> Document:
     tie(tokens, source)
     for token in tokens:
         if token.type == "inline" or (token.type == "html_block" and not _SILENT_HTML.match(token.content.lstrip())):
-            token.children = []
-            md.inline.parse(token.content, md, env, token.children)
+            token.children = md.inline.parse(token.content, md, env, [])
+            if token.meta.get("closes") and token.children[-1].meta.get("end", 0) < len(token.content.rstrip()):
+                take_attributes(token, even_after_brackets=True)  # no link or span took them
+                token.children = md.inline.parse(token.content, md, env, [])
     too_deep = [source.line_span(line + 1) for line in env["too_deep"]]
     return Document(tokens, comments, unclosed, open_divs, surplus, too_deep)
 

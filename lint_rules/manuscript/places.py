@@ -72,7 +72,7 @@ def tie(tokens: list[Token], source: Source) -> None:
         elif token.type == "inline" and opening is not None:
             token.meta["places"] = _inline_places(token, opening, cells, source)
             if opening.type == "heading_open":
-                _take_attributes(token)
+                token.meta["closes"] = take_attributes(token)
         elif token.type in LITERAL:
             first = _first_line(token) + (token.type == "fence")
             token.meta["places"] = _line_places(token.content, first, source, trimmed=False)
@@ -150,18 +150,24 @@ def _cell_places(line: int, cells: list[tuple[int, str]], source: Source) -> Pla
     return places
 
 
-def _take_attributes(token: Token) -> None:
-    """Blank the attributes at the end of a heading, so that offsets stay; comments may follow them."""
+def take_attributes(token: Token, even_after_brackets: bool = False) -> bool:
+    """Blank the attributes at the end of a heading, so that offsets stay; comments may follow them.
+
+    Braces directly behind a bracket may belong to a link or a span instead: they are left, and True is given.
+    """
     content = token.content
     comments = _TRAILING_COMMENTS.search(content) if content.rstrip().endswith("-->") else None
     end = comments.start() if comments else len(content)
     found = braces_at_end(content[:end])
     if found is None:
-        return
+        return False
     start, braces = found
+    if start and content[start - 1] in ")]>`" and not even_after_brackets:
+        return True
     token.meta["braces"] = braces
     token.meta["braces_start"] = start
     head = content[:start].rstrip(" \t")
     if head.endswith("#") and ((bare := head.rstrip("#")) == "" or bare[-1] in " \t"):
         head = bare
     token.content = head + " " * (braces.end - len(head)) + content[braces.end :]
+    return False

@@ -62,7 +62,7 @@ class Plain:
 def read_plain(token: Token) -> Plain:
     """Read an inline token whose content has been placed (``meta["places"]``)."""
     plain = Plain()
-    _read(token.children or [], token.meta["places"], 0, plain, len(token.content))
+    _read(token.children or [], token.meta["places"], 0, plain, token.content)
     plain.strong = _merged(plain.strong)
     plain.emphasis = _merged(plain.emphasis)
     return plain
@@ -90,7 +90,7 @@ def within(ranges: Sequence[tuple[int, int]], start: int, end: int) -> tuple[tup
     return tuple((max(left, start) - start, min(right, end) - start) for left, right in ranges[first:last])
 
 
-def _read(tokens: list[Token], places: Places, shift: int, plain: Plain, length: int) -> None:
+def _read(tokens: list[Token], places: Places, shift: int, plain: Plain, content: str) -> None:
     strong: list[int] = []
     emphasis: list[int] = []
     for index, token in enumerate(tokens):
@@ -105,7 +105,7 @@ def _read(tokens: list[Token], places: Places, shift: int, plain: Plain, length:
             else:
                 plain.put_as(token.content, places.place(at), places.end(at + len(token.markup)))
         elif kind in ("softbreak", "hardbreak"):
-            _put_break(tokens, index, places, shift, plain, length)
+            _put_break(tokens, index, places, shift, plain, content)
         elif kind == "strong_open":
             strong.append(plain.length)
         elif kind == "strong_close" and strong:
@@ -130,14 +130,16 @@ def _range(ranges: list[tuple[int, int]], start: int, end: int) -> None:
         ranges.append((start, end))
 
 
-def _put_break(tokens: list[Token], index: int, places: Places, shift: int, plain: Plain, length: int) -> None:
-    """A line end: from where the text before it ends to where the next line's text begins."""
-    at = shift + tokens[index].meta["pos"]
-    after = shift + tokens[index + 1].meta["pos"] if index + 1 < len(tokens) else at + 1
-    start = plain.ends[-1] if plain.ends else places.end(at)
+def _put_break(tokens: list[Token], index: int, places: Places, shift: int, plain: Plain, content: str) -> None:
+    """A line end: with the spaces before it, up to where the next line's text begins."""
+    at = tokens[index].meta["pos"]
+    after = tokens[index + 1].meta["pos"] if index + 1 < len(tokens) else at + 1
+    while at and content[at - 1] == " ":
+        at -= 1
+    start = max(places.end(shift + at), plain.ends[-1] if plain.ends else 0)
+    end = max(start, places.place(shift + min(after, len(content))))
     plain.breaks.append(plain.length)
-    text = "\n" if tokens[index].type == "hardbreak" else " "
-    plain.put_as(text, start, max(start, places.place(min(after, length))))
+    plain.put_as("\n" if tokens[index].type == "hardbreak" else " ", start, end)
 
 
 def _put_code(token: Token, places: Places, shift: int, plain: Plain) -> None:
@@ -152,7 +154,7 @@ def _put_picture(token: Token, places: Places, shift: int, plain: Plain) -> None
     start = shift + token.meta["pos"]
     label = start + 2
     alt = Plain()
-    _read(token.children or [], places, label, alt, label + len(token.content))
+    _read(token.children or [], places, label, alt, token.content)
     begin = places.place(label)
     alt_span = Span(begin, places.end(label + len(token.content)) if token.content else begin)
     plain.alts.append(alt)
