@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from lint_rules.course.model import Course
-from lint_rules.course.problem import CourseProblem
+from lint_rules.course.problem import CourseProblem, did_you_mean
 from lint_rules.course.reading import LabelReader, natural_order, plans_of, read_course
+from lint_rules.manuscript.front_matter import read_front_matter
 from lint_rules.source import Source
 
 COURSE_FILE = "course.yaml"
@@ -32,8 +33,9 @@ class CourseOnDisk:
     """A course as it lies on disk.
 
     ``units`` are the unit files that could be read, level by level, ``unreadable`` those that could not (line 0: the
-    file as a whole), ``files`` the paths of everything else (art, audio). ``course`` is None when course.yaml holds
-    none; ``problems`` are what is wrong in course.yaml and the word lists.
+    file as a whole), ``files`` the paths of everything else (art, audio). ``strays`` are files that begin as a unit
+    does and lie where no level looks for them. ``course`` is None when course.yaml holds none; ``problems`` are what is
+    wrong in course.yaml and the word lists.
     """
 
     root: Path
@@ -42,6 +44,7 @@ class CourseOnDisk:
     units: tuple[Source, ...] = ()
     unreadable: tuple[CourseProblem, ...] = ()
     files: frozenset[str] = frozenset()
+    strays: tuple[CourseProblem, ...] = ()
 
 
 def find_course(path: Path) -> Path:
@@ -129,6 +132,7 @@ def read_course_folder(
         return CourseOnDisk(root, None, problems)
     paths = list_files(root, tracked_only=os.environ.get("PRE_COMMIT") == "1" if tracked_only is None else tracked_only)
     unit_paths = [path for level in course.levels for path in paths if course.level_of(path) == level]
+    others = frozenset(paths) - frozenset(unit_paths)
     read = [read_file(root, path) for path in unit_paths]
     units = tuple(unit for unit in read if isinstance(unit, Source))
     return CourseOnDisk(
@@ -137,8 +141,25 @@ def read_course_folder(
         problems,
         units,
         tuple(unit for unit in read if isinstance(unit, CourseProblem)),
-        frozenset(paths) - frozenset(unit_paths),
+        others,
+        tuple(_strays(root, course, others)),
     )
+
+
+def _strays(root: Path, course: Course, others: frozenset[str]) -> Iterator[CourseProblem]:
+    """Markdown files with a unit's front matter in no level's folder: left unread, they must not pass for checked."""
+    inner = tuple(path.removesuffix(COURSE_FILE) for path in others if path.endswith(f"/{COURSE_FILE}"))
+    names = [level.name for level in course.levels]
+    for path in sorted(others, key=natural_order):
+        if not path.lower().endswith(_UNIT_SUFFIX) or (inner and path.startswith(inner)):
+            continue
+        source = read_file(root, path)
+        front = read_front_matter(source)[0] if isinstance(source, Source) else None
+        if front is not None and (front.level or front.unit):
+            folder = path.rpartition("/")[0]
+            hint = did_you_mean(folder, names) if folder not in names else ""
+            why = "looks like a unit, but is not in the folder of a level, so it was not read."
+            yield CourseProblem(path, 0, 0, f"{path} {why}{hint}", stops=False)
 
 
 def list_files(root: Path, *, tracked_only: bool) -> list[str]:
@@ -158,7 +179,7 @@ def _walk(root: Path) -> Iterator[str]:
     for folder, subfolders, names in os.walk(root):
         here = Path(folder)
         subfolders[:] = sorted(name for name in subfolders if not name.startswith("."))
-        odd = [name for name in subfolders if name.endswith(_UNIT_SUFFIX)]
+        odd = [name for name in subfolders if name.lower().endswith(_UNIT_SUFFIX)]
         for name in (*names, *odd):
             if not name.startswith("."):
                 yield (here / name).relative_to(root).as_posix()

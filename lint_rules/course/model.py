@@ -131,4 +131,5 @@ class Course:
     def level_of(self, path: str) -> Level | None:
         """The level whose unit file this path inside the course is (`level-1/unit-01.md`), or None."""
         folder, _, name = path.rpartition("/")
-        return self.level_named(folder) if name.endswith(".md") and not name.startswith(".") else None
+        is_unit = name.lower().endswith(".md") and not name.startswith(".")
+        return self.level_named(folder) if is_unit else None

@@ -352,13 +352,13 @@ def read_course(
 def plans_of(course: Course, units: Iterable[Source]) -> Course:
     """The course with what each of its units sets out to teach (front matters), in teaching order.
 
-    A unit's level is the one that its front matter names, else the one whose folder it is in; a unit without a number
+    A unit's level is the one whose folder it is in, else the one that its front matter names; a unit without a number
     has no plan.
     """
     plans = []
     for source in units:
         front, _ = read_front_matter(source)
-        level = course.level_named(front.level) or course.level_of(source.path)
+        level = course.level_of(source.path) or course.level_named(front.level)
         if level is not None and front.unit > 0:
             plans.append(UnitPlan(level.index, front.unit, front.title, front.topics, front.grammar, source.path))
     plans.sort(key=lambda plan: (plan.level, plan.unit, natural_order(plan.path)))

@@ -76,6 +76,20 @@ def test_a_course_is_read_with_its_units_in_order(root):
     assert folder.files == {"course.yaml", "words/level-1.csv", "art/kite.svg", "level-1/later/unit-4.md"}
 
 
+def test_a_unit_where_no_level_looks_for_it_is_named(root):
+    for path in ("Level 1/unit-5.md", "draft/level-1/unit-1.md"):
+        (root / path).parent.mkdir(parents=True)
+        (root / path).write_text(unit(5))
+    (root / "draft" / "course.yaml").write_text(SETTINGS)
+    (root / "README.md").write_text("# How we work\n")
+    (root / "style.md").write_text("---\ntitle: Style\n---\n\n# Style\n")
+    (root / "level-1" / "unit-6.MD").write_text(unit(6))
+    folder = read(root)
+    assert [problem.path for problem in folder.strays] == ["Level 1/unit-5.md", "level-1/later/unit-4.md"]
+    assert "Did you mean 'level-1'?" in folder.strays[0].message
+    assert "level-1/unit-6.MD" in paths(folder)
+
+
 def test_the_course_of_a_file_is_the_nearest_one_above_it(root, monkeypatch):
     assert find_course(root / "level-1" / "unit-1.md") == root
     assert find_course(root) == root
