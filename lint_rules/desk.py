@@ -4,11 +4,15 @@ import argparse
 import os
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from contextlib import ExitStack, contextmanager
+from contextlib import AbstractContextManager, ExitStack, contextmanager
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
+import lint_rules
+from lint_rules.cache.answers import RememberingEnglish, RememberingLanguage
+from lint_rules.cache.outcomes import OutcomeMemory, code_digest, distribution_of
+from lint_rules.cache.shelf import Shelf, cache_folder, shelf
 from lint_rules.catalogue import BadRule, load_rules
 from lint_rules.check import Result
 from lint_rules.course.folder import (
@@ -42,6 +46,16 @@ class Tools:
     language: Language
     english: English | None
     today: date
+    kept: Shelf
+    versions: tuple[str, ...]
+
+    def memory(self, course: Course, files: frozenset[str]) -> OutcomeMemory | None:
+        """What is remembered of a course's units; nothing where nobody can say which checker answers."""
+        try:
+            checkers = (self.language.version, self.english.version if self.english else "")
+        except EnglishUnavailable:
+            return None
+        return OutcomeMemory(self.kept, course, self.rules, (*self.versions, *checkers), files)
 
     def findings_again(self, report: Report, source: Source) -> tuple[Finding, ...]:
         """The open findings of one unit of a report, had it this text."""
@@ -59,15 +73,30 @@ def tools(arguments: argparse.Namespace) -> Iterator[Tools]:
     except BadRule as error:
         raise CannotRun(str(error)) from error
     with ExitStack() as stack:
+        kept = stack.enter_context(shelf(None if arguments.no_cache else cache_folder()))
         english: English | None = None
         if arguments.english:
-            from lint_rules.english_server.connect import connect
-
             try:
-                english = stack.enter_context(connect(arguments.english))
+                english = RememberingEnglish(stack.enter_context(_connect(arguments.english)), kept)
             except EnglishUnavailable as error:
                 english = Unanswering(str(error))
-        yield Tools(rules, SpacyLanguage(), english, date.today())
+        language = RememberingLanguage(SpacyLanguage(), kept)
+        yield Tools(rules, language, english, date.today(), kept, () if arguments.no_cache else _versions(rules))
+
+
+def _connect(address: str) -> AbstractContextManager[English]:
+    from lint_rules.english_server.connect import connect
+
+    try:
+        return connect(address)
+    except ValueError as error:
+        raise CannotRun(str(error)) from error
+
+
+def _versions(rules: Sequence[RuleModule]) -> tuple[str, ...]:
+    """What the outcomes of a run depend on besides texts: hornbook's code, and that of rules a house has added."""
+    added = sorted({distribution_of(m.code) for m in rules if not m.code.startswith(f"{lint_rules.__name__}.")})
+    return (code_digest(), *added)
 
 
 class Unanswering:
@@ -207,6 +236,7 @@ def _report(
         kit.english,
         folder.files,
         unreadable,
+        kit.memory(folder.course, folder.files) if kit.versions else None,
     )
     result = run(job)
     entries = carried_entries(folder.root)

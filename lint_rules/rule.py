@@ -112,9 +112,10 @@ StetFinder = Callable[[StetReview], Iterator[Found]]
 
 @dataclass(frozen=True, slots=True)
 class RuleModule:
-    """A rule as loaded: its declaration, its page (the docstring), and its generators."""
+    """A rule as loaded: its declaration, its page (the docstring), its generators, and the name of its module."""
 
     rule: Rule
+    code: str
     page: str
     find: UnitFinder | None
     find_in_book: BookFinder | None
@@ -129,4 +130,4 @@ def from_module(module: ModuleType) -> RuleModule:
     find_in_stets: StetFinder | None = getattr(module, "find_in_stets", None)
     if not isinstance(rule, Rule) or not module.__doc__ or not (find or find_in_book or find_in_stets):
         raise TypeError(f"{module.__name__} must hold a docstring, a RULE, and find, find_in_book or find_in_stets")
-    return RuleModule(rule, module.__doc__, find, find_in_book, find_in_stets)
+    return RuleModule(rule, module.__name__, module.__doc__, find, find_in_book, find_in_stets)

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 from itertools import islice
+from typing import Protocol
 
 from lint_rules.check import Outcome, Result, choose, read_unit_rules, request_of, requests_of, settle
 from lint_rules.course.model import Course, Level
@@ -31,6 +32,18 @@ from lint_rules.source import Position, Source, Span
 UNITS_AT_ONCE = 16
 
 
+class Memory(Protocol):
+    """Remembers what reading a unit gave."""
+
+    def recall(self, sources: Sequence[Source]) -> dict[str, Outcome]:
+        """The outcomes that are known, by path."""
+        ...
+
+    def keep(self, source: Source, outcome: Outcome) -> None:
+        """Remember an outcome."""
+        ...
+
+
 @dataclass(frozen=True)
 class Job:
     """What a run works on. ``rules`` are all that exist; ``files`` the art files that exist, by path in the course."""
@@ -44,6 +57,7 @@ class Job:
     english: English | None = None
     files: frozenset[str] = frozenset()
     unreadable: Sequence[CourseProblem] = ()  # unit files that could not be opened or decoded
+    memory: Memory | None = None
     progress: Callable[[int], None] = field(default=lambda done: None)
 
 
@@ -53,7 +67,12 @@ def run(job: Job) -> Result:
     outcomes: dict[str, Outcome] = {}
     sources = {source.path: source for source in sorted(job.sources, key=lambda source: source.path)}
     for some in _handfuls(sources.values()):
-        outcomes |= _read_some(job, some, chosen)
+        known = job.memory.recall(some) if job.memory else {}
+        fresh = _read_some(job, [source for source in some if source.path not in known], chosen)
+        if job.memory:
+            for path, outcome in fresh.items():
+                job.memory.keep(sources[path], outcome)
+        outcomes |= known | fresh
         job.progress(len(some))
     names = [module.rule.name for module in job.rules]
     result = settle(job.course, outcomes, sources, chosen, job.today, whole_book=job.whole_book, all_names=names)
@@ -85,6 +104,8 @@ def _handfuls(sources: Iterable[Source]) -> Iterator[list[Source]]:
 
 
 def _read_some(job: Job, sources: Sequence[Source], chosen: Sequence[RuleModule]) -> dict[str, Outcome]:
+    if not sources:
+        return {}
     units = [read_unit(source) for source in sources]
     unavailable: dict[Need, str] = {}
     analyses: dict[Request, Analysis] = {}
