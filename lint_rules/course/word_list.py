@@ -182,7 +182,8 @@ class _ListReader:
         if match is None or int(match[1]) == 0:
             message = f"The unit must be a whole number from 1, or empty, not '{written}'."
         elif self.units and int(match[1]) > self.units:
-            message = f"There is no unit {match[1]}: course.yaml gives {self.level_name} {self.units} units."
+            units = "1 unit" if self.units == 1 else f"{self.units} units"
+            message = f"There is no unit {match[1]}: course.yaml gives {self.level_name} {units}."
         else:
             return int(match[1])
         self.say(self.at(row, "unit"), message)
