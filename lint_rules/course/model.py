@@ -120,7 +120,7 @@ class Course:
     )
     instruction_words: tuple[str, ...] = ()  # words of rubrics that this course's children know
     note_fields: tuple[str, ...] = ()  # fields of its own in the teacher's notes
-    markets: tuple[str, ...] = ()  # markets whose sensitive topics are asked about; empty: all of the house list
+    markets: tuple[str, ...] = ()  # markets whose own sensitive topics are asked about, beside those of every course
     sensitive_off: tuple[str, ...] = ()  # sensitive topics this course has cleared
     survey_classmates: int = 8
 

@@ -9,7 +9,7 @@ from ruamel.yaml.error import MarkedYAMLError, YAMLError
 from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 from ruamel.yaml.reader import ReaderError
 
-from lint_rules.course.problem import CourseProblem, did_you_mean
+from lint_rules.course.problem import CourseProblem, did_you_mean, problem_at
 from lint_rules.source import Source
 
 _NULL, _INTEGER = "tag:yaml.org,2002:null", "tag:yaml.org,2002:int"
@@ -51,7 +51,7 @@ class NodeReader:
     def say(self, at: Node | int, message: str) -> None:
         """Write down a problem at a node, or at an offset of the file."""
         offset = at if isinstance(at, int) else at.start_mark.index
-        self.problems.append(CourseProblem(self.source.path, *self.source.position(offset), message))
+        self.problems.append(problem_at(self.source, offset, message))
 
     def root(self) -> Node | None:
         """The file's one node; None when the file is empty or is no YAML (a problem then)."""

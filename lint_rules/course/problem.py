@@ -4,6 +4,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
 
+from lint_rules.source import Source
+
 
 @dataclass(frozen=True, slots=True, order=True)
 class CourseProblem:
@@ -21,6 +23,12 @@ class CourseProblem:
 
     def __str__(self) -> str:
         return f"{self.path}:{self.line}:{self.column}: {self.message}"
+
+
+def problem_at(source: Source, offset: int, message: str, *, stops: bool = True) -> CourseProblem:
+    """A problem at an offset of a file; what the message quotes from the file is kept to printable text in one line."""
+    printable = "".join(char if char.isprintable() else " " for char in message)
+    return CourseProblem(source.path, *source.position(offset), " ".join(printable.split()), stops)
 
 
 def nearest(written: str, names: Iterable[str]) -> str | None:

@@ -7,8 +7,15 @@ from dataclasses import dataclass, field, replace
 
 from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 
-from lint_rules.course.defaults import LEVEL_BANDS, default_list, default_number, default_range, default_text
-from lint_rules.course.model import ACTIVITY_KINDS, CEFR_BANDS, Course, Level, Limits, UnitPlan, WordEntry, band_rank
+from lint_rules.course.defaults import (
+    LEVEL_BANDS,
+    default_limits,
+    default_list,
+    default_number,
+    default_range,
+    default_text,
+)
+from lint_rules.course.model import ACTIVITY_KINDS, CEFR_BANDS, Course, Level, UnitPlan, WordEntry, band_rank
 from lint_rules.course.nodes import Entry, NodeReader, one_of
 from lint_rules.course.problem import CourseProblem, did_you_mean, nearest
 from lint_rules.course.word_list import read_word_list
@@ -33,6 +40,7 @@ _GROUPS = {
     "sentence": {"words": (1, 100)},
     "text": {"words": (1, 5000)},
 }
+_LIMITS = ("instruction_words", "instruction_steps", "sentence_words", "text_words", "recycle")  # of model.Limits
 _FIGURES = (*_NUMBERS, *_GROUPS, "lesson_minutes", "unit_pattern", "every_unit", "test_skills")
 _LEVEL_ONLY = ("name", "cefr", "words")
 _COURSE_LISTS = ("characters", "known", "instruction_words", "note_fields", "markets", "sensitive_off")
@@ -98,7 +106,7 @@ class _CourseReader:
             note_fields=lists.get("note_fields", ()),
             markets=lists.get("markets", ()),
             sensitive_off=lists.get("sensitive_off", ()),
-            survey_classmates=survey.get("survey.classmates") or default_number("survey.classmates", band),
+            survey_classmates=survey.get("survey_classmates") or default_number("survey.classmates", band),
         )
         return course if levels else None
 
@@ -141,13 +149,10 @@ class _CourseReader:
             words_path=words_path,
             hours=numbers.get("hours", default_number("hours", band)),
             units=units,
-            limits=Limits(
+            limits=replace(
+                default_limits(band),
                 lesson_minutes=figures.minutes or default_range("lesson_minutes", band),
-                instruction_words=numbers.get("instruction.words", default_number("instruction.words", band)),
-                instruction_steps=numbers.get("instruction.steps", default_number("instruction.steps", band)),
-                sentence_words=numbers.get("sentence.words", default_number("sentence.words", band)),
-                text_words=numbers.get("text.words", default_number("text.words", band)),
-                recycle=numbers.get("recycle", default_number("recycle", band)),
+                **{name: number for name, number in numbers.items() if name in _LIMITS},
             ),
             unit_pattern=figures.lists.get("unit_pattern", default_list("unit_pattern", band)),
             every_unit=figures.lists.get("every_unit", default_list("every_unit", band)),
@@ -225,7 +230,7 @@ class _CourseReader:
         return found
 
     def group(self, entry: Entry, limits: dict[str, tuple[int, int]]) -> dict[str, int]:
-        """A small mapping of whole numbers: `instruction: {words: 8, steps: 2}`."""
+        """A small mapping of whole numbers: `instruction: {words: 8, steps: 2}` gives instruction_words and so on."""
         name, node = str(entry[0].value), entry[1]
         if not isinstance(node, MappingNode):
             example = ", ".join(f"{key}: 8" if key != "steps" else "steps: 2" for key in limits)
@@ -235,7 +240,7 @@ class _CourseReader:
         for key, (_, value) in self.nodes.mapping(node, f"'{name}'", limits, {}).items():
             number = self.nodes.integer(value, f"{name}: {key}", *limits[key])
             if number is not None:
-                found[f"{name}.{key}"] = number
+                found[f"{name}_{key}"] = number
         return found
 
     def pattern_name(self, node: Node, key: str) -> str | None:

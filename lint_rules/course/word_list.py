@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from lint_rules.course.model import PARTS_OF_SPEECH, WordEntry
 from lint_rules.course.nodes import one_of
-from lint_rules.course.problem import CourseProblem, did_you_mean, nearest
+from lint_rules.course.problem import CourseProblem, did_you_mean, nearest, problem_at
 from lint_rules.source import Source
 
 COLUMNS = ("word", "part_of_speech", "topic", "unit")
@@ -49,7 +49,7 @@ class _ListReader:
     nameless: set[int] = field(default_factory=set)
 
     def say(self, offset: int, message: str, *, stops: bool = False) -> None:
-        self.problems.append(CourseProblem(self.source.path, *self.source.position(offset), message, stops))
+        self.problems.append(problem_at(self.source, offset, message, stops=stops))
 
     def read(self) -> Iterator[WordEntry]:
         rows = self.rows()

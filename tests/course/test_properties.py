@@ -83,6 +83,7 @@ def check(files: dict[str, str]) -> None:
     assert course is not None or any(problem.stops for problem in problems)
     for problem in problems:
         assert is_inside(problem, Source(problem.path, files[problem.path])), problem
+        assert len(problem.message.splitlines()) == 1, problem.message
         assert problem.message.strip().endswith((".", "?", "…")), problem.message
 
 
