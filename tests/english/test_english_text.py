@@ -1,0 +1,175 @@
+"""What the checker is shown of a page, and what its answers are worth."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from lint_rules.language.english_text import agreed, matches_of, passages_to_check, wordings
+from lint_rules.language.service import EnglishMatch
+from lint_rules.manuscript.model import Passage
+from lint_rules.manuscript.reading import read_unit
+from lint_rules.source import Source
+from tests.english.pages import unit_of
+
+
+class Alarmist:
+    """Says of certain words, wherever they stand, that they are wrong."""
+
+    version = "alarmist"
+
+    def __init__(self, *words: str) -> None:
+        self.words = words
+        self.texts: list[str] = []
+
+    def check(self, texts, variety):
+        self.texts += texts
+        return [tuple(self._alarms(text)) for text in texts]
+
+    def _alarms(self, text):
+        for word in self.words:
+            at = text.find(word)
+            while at >= 0:
+                yield EnglishMatch(at, at + len(word), "R", "GRAMMAR", "Wrong.", ())
+                at = text.find(word, at + 1)
+
+
+def only(line: str, *, notes: bool = False) -> tuple[Passage, tuple[str, ...]]:
+    """The one passage of a line, headings aside, and the texts it is shown as."""
+    unit = unit_of([line], notes=notes)
+    (found,) = [(p, kinds) for p, kinds in passages_to_check(unit) if p.text not in ("A page", "Lesson 1", "Look.")]
+    return found[0], tuple(wording.text for wording in wordings(*found))
+
+
+def alarms(line: str, *words: str, notes: bool = False) -> list[str]:
+    unit = unit_of([line], notes=notes)
+    return [p.text[m.start : m.end] for p, ms in matches_of(Alarmist(*words), [unit], "en-GB").items() for m in ms]
+
+
+@pytest.mark.parametrize(
+    ("line", "shown"),
+    [
+        ("The wind is blowing.", ("The wind is blowing.",)),
+        ("The **wind** is *blow*ing.", ("The wind is blowing.",)),
+        (
+            "I ____ a kite.",
+            ("I play a kite.", "I an a kite.", "I does a kite.", "I what a kite."),
+        ),
+        ("He is / are tall.", ("He is tall.", "He are tall.")),
+        ("He is/are/am tall.", ("He is tall.", "He are tall.", "He am tall.")),
+        ("Is it 3 or 4?", ("Is it 3 or 4?",)),
+    ],
+)
+def test_a_line_is_shown_without_what_no_checker_knows(line, shown):
+    assert only(line)[1] == shown
+
+
+@pytest.mark.parametrize("line", ["I ____ (go) to school.", "A k_te is red.", "Look: ![kite](kite.svg) is red."])
+def test_gaps_with_hints_letters_left_out_and_pictures_are_hidden(line):
+    for text in only(line)[1]:
+        assert "_" not in text
+        assert "(go)" not in text
+        assert "\ufffc" not in text
+
+
+def test_in_a_picture_sentence_a_picture_is_the_word_it_stands_for():
+    page = "### 2 Read the pictures. {.picture-sentence}\n\nThe ![kite](kite.svg) is in the ![tree](tree.svg).\n"
+    (found,) = [p for p in passages_to_check(unit_of([page])) if p[0].text.startswith("The")]
+    assert [wording.text for wording in wordings(*found)] == ["The kite is in the tree."]
+
+
+def test_what_is_wrong_in_every_wording_is_found_at_its_own_place():
+    assert alarms("I ____ a apple and a ____.", "a apple") == ["a apple"]
+    assert alarms("He is / are my freind.", "freind") == ["freind"]
+
+
+@pytest.mark.parametrize("line", ["I ____ a kite.", "A ____ is red.", "____ is red."])
+def test_what_hangs_on_the_filler_is_no_finding(line):
+    assert alarms(line, "play", "play a", "A play", "an", "does is") == []
+
+
+def test_a_wrong_choice_is_no_finding_since_the_child_is_to_see_it():
+    assert alarms("They is / are tall.", "They is", "is tall") == []
+    assert alarms("They is / are tall. She are / is small.", "They is", "She are") == []
+
+
+def test_a_repeated_blank_is_no_repeated_word():
+    assert alarms("k _ _ e", "play play") == []
+
+
+@pytest.mark.parametrize(
+    ("line", "word"),
+    [
+        ("Hear and say the *ai* of *rain*.", "ai "),
+        ("Say /eɪ/ together.", "eɪ"),
+        ("Add the ending -ing to the verb.", "-ing"),
+        ("**Grammar:** wh-questions, a apple", "a apple"),
+    ],
+)
+def test_letters_sounds_and_labels_in_a_note_are_hidden(line, word):
+    assert alarms(line, word, notes=True) == []
+
+
+def test_a_word_in_italics_is_still_read():
+    assert alarms("Write the word *freind* on the board.", "freind", notes=True) == ["freind"]
+
+
+def test_the_numbers_of_a_run_of_answers_are_hidden():
+    page = "Look.\n\n::: answers\n1 is 2 There are 12 kites. 3 isn't\n:::\n"
+    alarmist = Alarmist("is 2", "kites. 3")
+    assert not any(matches_of(alarmist, [unit_of([page])], "en-GB").values())
+    assert "is \n\nThere are 12 kites. \n\nisn't" in alarmist.texts
+
+
+def test_deliberate_mistakes_artists_briefs_and_code_are_not_shown():
+    page = """\
+### 2 Find the mistaks. {.mistakes}
+
+She go to school.
+
+::: answers
+1 goes, not go
+:::
+
+### 3 Look. {.reading}
+
+```
+She go
+```
+
+![She go](kite.svg)
+
+::: {.art .drawing}
+She go in the wind.
+:::
+"""
+    alarmist = Alarmist("She go", "not go", "mistaks")
+    found = matches_of(alarmist, [unit_of([page])], "en-GB")
+    assert [p.text[m.start : m.end] for p, ms in found.items() for m in ms] == ["mistaks"]
+
+
+def test_speakers_names_are_not_part_of_what_they_say():
+    page = "Look.\n\n::: {.audio track=1.1}\nZOFI: I can fly!\n:::\n"
+    alarmist = Alarmist("ZOFI")
+    assert not any(matches_of(alarmist, [unit_of([page])], "en-GB").values())
+    assert "I can fly!" in alarmist.texts
+
+
+def test_each_text_is_asked_about_once():
+    alarmist = Alarmist()
+    matches_of(alarmist, [unit_of(["A kite.", "A kite."]), unit_of(["A kite."])], "en-GB")
+    assert len(alarmist.texts) == len(set(alarmist.texts))
+
+
+@given(st.text(alphabet="ab _/|1.()-’'é😀\n*", max_size=60))
+def test_no_text_crashes_and_every_range_is_of_the_passage(text):
+    unit = read_unit(
+        Source("level-1/unit-01.md", f"# U\n\n## L\n\n### 1 A. {{.reading}}\n\n{text}\n\n::: answers\n1 {text}\n")
+    )
+    for passage, kinds in passages_to_check(unit):
+        several = wordings(passage, kinds)
+        answers = [[EnglishMatch(0, len(w.text), "R", "C", "m")] if w.text else [] for w in several]
+        for match in agreed(several, answers):
+            assert 0 <= match.start < match.end <= len(passage.text)
+        for wording in several:
+            own = [i for i, shown in enumerate(wording.shown) if shown]
+            assert [wording.text[i] for i in own] == [passage.text[wording.starts[i]] for i in own]
