@@ -18,6 +18,7 @@ from lint_rules.language.service import EnglishMatch, Request
 from lint_rules.language.tokens import Analysis, Mode
 from lint_rules.letstand.stets import apply_stets
 from lint_rules.manuscript.model import Passage, Role, Stet, Unit
+from lint_rules.manuscript.pattern_table import pattern_passages, rows_of
 from lint_rules.outline import Section, place_of, sections_of
 from lint_rules.rule import Book, Need, Reading, RuleModule, StetReview
 from lint_rules.source import Source, Span
@@ -64,8 +65,10 @@ def request_of(passage: Passage, course: Course) -> Request:
 
 
 def requests_of(unit: Unit, course: Course) -> list[Request]:
-    """What a whole unit asks of the language room, in file order."""
-    return [request_of(passage, course) for passage in unit.passages]
+    """What a whole unit asks of the language room: its passages in file order, and the rows of its pattern tables."""
+    passages = tuple(unit.passages)
+    rows = rows_of(pattern_passages(unit, passages))
+    return [request_of(passage, course) for passage in (*passages, *rows)]
 
 
 def choose(rules: Sequence[RuleModule], course: Course, *, english: bool) -> tuple[RuleModule, ...]:

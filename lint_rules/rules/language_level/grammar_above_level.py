@@ -1,0 +1,136 @@
+"""Grammar above the children's level, on their page or in what they hear.
+
+A child who meets `Dot has eaten the cake` in its first year understands `cake`, and guesses the rest. Each structure
+has a level: the unit of the course that first teaches it; else the band that course.yaml gives it (`structures`); else
+the house table, which names a source for each (the CEFR-J Grammar Profile, or a house default). What a later level of
+the course teaches, and what no unit teaches and is above the band, is above level. Where sources disagree on the band
+of a structure that no unit teaches, the author is only asked, once a unit; instructions are only asked about too.
+
+Read are pages and audio scripts, once an activity for each structure; not word panels, alternative text, greetings and
+other set phrases, nor activities whose mistakes are deliberate. Imperatives are free: every instruction is one.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.grammar_levels import Standing, labels_so_far, names, standing
+from lint_rules.language.grammar_uses import Use, grammar_uses, is_carried
+from lint_rules.rule import Example, Limit, Need, Reading, Rule
+
+_PRE_A1 = "levels: [{cefr: Pre-A1}]"
+
+RULE = Rule(
+    name="grammar-above-level",
+    family="language level",
+    severity=Severity.STOP,
+    passes=(
+        Example("The wind is blowing. I can see a kite. Have you got a hat?\n", course=_PRE_A1),
+        Example("Let's play! How old are you?\n\nThe door is closed. I'm tired.\n", course=_PRE_A1),
+        Example("We played in the park.\n", course=_PRE_A1 + "\nstructures: {past-simple: Pre-A1}"),
+        Example(
+            "---\nlevel: level-1\nunit: 1\ntitle: Example\ngrammar: [past simple]\n---\n\n# Example\n\n"
+            "## Lesson 1: Look\n\n### 1 Read. {.story}\n\nThe kite landed in the tree.\n",
+            course=_PRE_A1,
+            why="the unit teaches it",
+        ),
+        Example("### 1 Find the mistakes. {.mistakes}\n\nShe has ate the cake.\n", course=_PRE_A1),
+        Example(
+            "![a cake that somebody has eaten](art/cake.svg){.drawing}\n\n"
+            "::: teacher\n**Steps:** Children who have finished can help the others.\n:::\n\n"
+            "::: answers\nThe cake was eaten by Dot.\n:::\n",
+            course=_PRE_A1,
+            why="not for children",
+        ),
+        Example("1. put, cut, read\n2. won\n", course=_PRE_A1, why="words, no sentences"),
+        Example("May is my sister. Will is my brother.\n", course=_PRE_A1, why="names"),
+    ),
+    fails=(
+        Example("Look! Dot «has eaten» the cake!\n", course=_PRE_A1),
+        Example(
+            "We «were playing» in the park.\n\nIt was sunny. The birds were singing.\n",
+            why="once an activity for each structure",
+        ),
+        Example("::: {.audio track=1.1}\nZOFI: The castle «was built» by a king.\n:::\n"),
+        Example("### 1 Colour the fish «that has three fins». {.reading}\n", why="an instruction: asked about"),
+        Example("I like kites «because they fly».\n", why="sources disagree: asked about"),
+        Example("She «has got» a bike.\n", course="structures: {have-got: A2}"),
+    ),
+    needs=frozenset({Need.LANGUAGE}),
+    limits=(
+        Limit("levels of the structures that no unit teaches", "CEFR-J Grammar Profile, version 20180315; else house default"),
+        Limit("which unit teaches a structure", "the `grammar` labels of the units' front matter"),
+    ),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report structures above the level, once an activity; disputed ones once a unit."""
+    disputed: dict[str, list[Use]] = {}
+    for place in grammar_uses(reading.unit, reading.analyse):
+        above: dict[str, list[Use]] = {}
+        for use in place.uses:
+            where = _standing(reading, use.structure.name)
+            if where is None or is_carried(use, lambda name: _is_free(reading, name)):
+                continue
+            (disputed if where.disputed else above).setdefault(use.structure.name, []).append(use)
+        for uses in above.values():
+            yield _found(reading, uses, "in this activity")
+    for uses in disputed.values():
+        yield _found(reading, uses, "in this unit")
+
+
+def _standing(reading: Reading, name: str) -> Standing | None:
+    """Where a structure stands, unless it is free or of a later unit of this level (a rule of its own)."""
+    where = standing(name, reading.course, reading.level, reading.unit.front.unit)
+    return None if where is not None and where.same_level else where
+
+
+def _is_free(reading: Reading, name: str) -> bool:
+    return standing(name, reading.course, reading.level, reading.unit.front.unit) is None
+
+
+def _found(reading: Reading, uses: list[Use], where: str) -> Found:
+    """The finding at the first use that is no instruction, or else at the first."""
+    use = next((use for use in uses if not use.in_instruction), uses[0])
+    name = use.structure.name
+    stands = _standing(reading, name)
+    assert stands is not None
+    severity = None if stands.certain and not use.in_instruction else Severity.QUERY
+    message = " ".join(
+        part
+        for part in (
+            f"“{use.text}” is {names()[name].called}: {_why(reading, stands)}.",
+            f"{len(uses) - 1} more {where}." if len(uses) > 1 else "",
+            names()[name].instead,
+            _known(reading),
+            _settle(name, stands),
+        )
+        if part
+    )
+    span = use.passage.span(use.structure.start, use.structure.end)
+    return Found(span, use.text, message, severity, key=name)
+
+
+def _why(reading: Reading, stands: Standing) -> str:
+    level = reading.level
+    if stands.later is not None:
+        teaching = reading.course.levels[stands.later.level]
+        return f"{teaching.name} teaches it (unit {stands.later.unit}), and this is {level.name}"
+    if stands.disputed:
+        return (
+            f"no unit teaches it, and sources disagree whether it belongs to {stands.band} or {stands.higher}; "
+            f"{level.name} is {level.cefr}"
+        )
+    band = f"{stands.band} or {stands.higher}" if stands.higher else stands.band
+    return f"it belongs to {band} ({stands.source}), and {level.name} is {level.cefr}"
+
+
+def _known(reading: Reading) -> str:
+    labels = labels_so_far(reading.course, reading.level, reading.unit.front.unit)[-4:]
+    return f"Children here have learnt: {', '.join(labels)}." if labels else ""
+
+
+def _settle(name: str, stands: Standing) -> str:
+    if not stands.disputed:
+        return ""
+    return f"If your children know it, set `structures: {{{name}: {stands.band}}}` in course.yaml."

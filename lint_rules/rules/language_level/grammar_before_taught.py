@@ -1,0 +1,102 @@
+"""Grammar that a later unit of the same level teaches, met before it is taught.
+
+A structure that turns up two units early is no help: the child cannot use it yet, and when its unit comes, it is no
+longer new. Which unit teaches what is read from the units' front matter (`grammar: [present continuous]`). Read are
+pages and audio scripts, once an activity for each structure; not instructions, word panels, greetings and other set
+phrases, activities whose mistakes are deliberate, nor tests, which test-beyond-unit looks after. A yes/no question is no
+new structure where its verb is known (`Can you swim?` after `I can swim`).
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.grammar_levels import labels_so_far, names, standing
+from lint_rules.language.grammar_uses import Use, grammar_uses, is_carried
+from lint_rules.rule import Example, Limit, Need, Reading, Rule
+
+
+def _unit(number: int, grammar: str, page: str = "") -> str:
+    """A small unit for the examples."""
+    return (
+        f"---\nlevel: level-1\nunit: {number}\ntitle: Unit {number}\ngrammar: [{grammar}]\n---\n\n"
+        f"# Unit {number}\n\n## Lesson 1: Look {{.words}}\n\n### 1 Look and read. {{.reading}}\n\n{page}"
+    )
+
+
+RULE = Rule(
+    name="grammar-before-taught",
+    family="language level",
+    severity=Severity.QUERY,
+    passes=(
+        Example(_unit(2, "can", "I can swim. Can you swim?\n"), others=(_unit(1, "present simple be"),)),
+        Example(_unit(2, "present simple", "I can swim.\n"), others=(_unit(1, "can"),), why="an earlier unit taught it"),
+        Example(
+            _unit(1, "can", "I can swim. Can you swim?\n"),
+            others=(_unit(2, "yes/no questions"),),
+            why="a question with a verb that is known",
+        ),
+        Example(
+            _unit(1, "there is", "There is a kite in the tree.\n"),
+            others=(_unit(2, "present simple be"),),
+            why="the is of there is",
+        ),
+        Example(_unit(1, "can", "Hello! How are you? What's your name?\n"), others=(_unit(2, "wh-questions"),)),
+        Example(_unit(1, "can", "The wind is blowing.\n"), why="no unit teaches it: free at its band"),
+        Example(
+            _unit(1, "can", "::: teacher\n**Steps:** Children have got five minutes.\n:::\n"),
+            others=(_unit(2, "have got"),),
+        ),
+    ),
+    fails=(
+        Example(
+            _unit(1, "present simple be", "It's a duck. It «can swim».\n\nA cat can't swim.\n"),
+            others=(_unit(2, "can"),),
+        ),
+        Example(
+            _unit(1, "can", "::: {.audio track=1.1}\nZOFI: «Have you got» a kite?\n:::\n"),
+            others=(_unit(3, "have got"),),
+        ),
+        Example(_unit(1, "present simple be", "«What is» this?\n"), others=(_unit(2, "question words"),)),
+    ),
+    needs=frozenset({Need.LANGUAGE}),
+    limits=(Limit("which unit teaches a structure", "the `grammar` labels of the units' front matter"),),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report structures of later units of this level, once an activity."""
+    course, level, unit = reading.course, reading.level, reading.unit.front.unit
+
+    def is_known(name: str) -> bool:
+        return standing(name, course, level, unit) is None
+
+    for place in grammar_uses(reading.unit, reading.analyse):
+        early: dict[str, list[Use]] = {}
+        for use in place.uses:
+            if place.is_test or use.in_instruction:
+                continue
+            where = standing(use.structure.name, course, level, unit)
+            if where is not None and where.same_level and not is_carried(use, is_known):
+                early.setdefault(use.structure.name, []).append(use)
+        for uses in early.values():
+            yield _found(reading, uses)
+
+
+def _found(reading: Reading, uses: list[Use]) -> Found:
+    use, name = uses[0], uses[0].structure.name
+    unit = reading.unit.front.unit
+    where = standing(name, reading.course, reading.level, unit)
+    assert where is not None
+    assert where.later is not None
+    labels = labels_so_far(reading.course, reading.level, unit)[-4:]
+    message = " ".join(
+        part
+        for part in (
+            f"“{use.text}” is {names()[name].called}, which unit {where.later.unit} teaches; this is unit {unit}.",
+            f"{len(uses) - 1} more in this activity." if len(uses) > 1 else "",
+            names()[name].instead,
+            f"Children here have learnt: {', '.join(labels)}." if labels else "",
+        )
+        if part
+    )
+    return Found(use.passage.span(use.structure.start, use.structure.end), use.text, message, key=name)

@@ -1,0 +1,71 @@
+"""The notes name a structure that the lesson's pattern sentences do not contain.
+
+A teacher who reads `Grammar: present continuous` prepares for it, and then finds `Can a frog jump?` on the children's
+page. Mostly the pattern was changed and the label was not. Labels are read as teachers write them: `present
+progressive`, `be: present simple`, `can (questions)`, `comparatives and superlatives`. A label that names no structure
+hornbook knows (`plurals`, `in, on, under`), and a lesson without pattern sentences, are left alone.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.grammar_levels import names
+from lint_rules.language.named_grammar import is_shown, labels_in, main_structures, practised
+from lint_rules.manuscript.model import Audience
+from lint_rules.rule import Example, Need, Reading, Rule
+
+
+def _lesson(label: str, *sentences: str) -> str:
+    """A small lesson for the examples."""
+    return (
+        f"## Lesson 2: Look {{.grammar}}\n\n::: teacher\n**Aim:** talk about pets\n**Grammar:** {label}\n:::\n\n"
+        "### 1 Listen and say. {.listening}\n\n::: pattern\n" + "\n\n".join(sentences) + "\n:::\n"
+    )
+
+
+RULE = Rule(
+    name="grammar-label-mismatch",
+    family="teacher's notes",
+    severity=Severity.QUERY,
+    passes=(
+        Example(_lesson("present continuous", "The wind is blowing.", "Is it raining?")),
+        Example(_lesson("Present progressive (affirmative)", "The wind is blowing.")),
+        Example(_lesson("can: questions and short answers", "Can a frog jump?", "Yes, it can.")),
+        Example(_lesson("comparatives and superlatives", "A cat is bigger than a frog.", "The dog is the biggest.")),
+        Example(_lesson("present simple: be", "I am happy.", "They are sad.")),
+        Example(_lesson("plural nouns; in, on, under", "Two frogs are in the box."), why="no structures, so no judgement"),
+        Example(_lesson("present continuous", "| I | am | running. |\n|---|---|---|\n| You | are | running. |")),
+        Example(
+            "## Lesson 2: Look {.grammar}\n\n::: teacher\n**Grammar:** past simple\n:::\n\n"
+            "### 1 Read. {.reading}\n\nThe wind is blowing.\n",
+            why="no pattern sentences",
+        ),
+    ),
+    fails=(
+        Example(_lesson("«present continuous»", "Can a frog jump?", "A cat can't swim.")),
+        Example(_lesson("can, «past simple»", "Can a frog jump?", "A cat can't swim.")),
+        Example(_lesson("«present simple»", "The wind is blowing.", "Are you running? Yes, I am.")),
+        Example(_lesson("«have got (questions)»", "There is a frog.", "There are two cats.")),
+    ),
+    needs=frozenset({Need.LANGUAGE}),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report labels in Grammar fields that no pattern sentence of the lesson bears out."""
+    for lesson in reading.unit.lessons:
+        passages = tuple(lesson.passages)
+        fields = [p for p in passages if p.audience is Audience.TEACHER and p.field.casefold() == "grammar"]
+        shown = practised(reading.unit, passages, reading.analyse) if fields else ()
+        if not shown:
+            continue
+        called = " and ".join(names()[name].called for name in main_structures(shown)[:3])
+        for passage in fields:
+            for label in labels_in(passage.text):
+                if not is_shown(label, shown):
+                    text = passage.text[label.start : label.end]
+                    message = (
+                        f"The notes promise “{text}”, but no pattern sentence of this lesson contains it; "
+                        f"they show {called}. Mend the label, or the pattern."
+                    )
+                    yield Found(passage.span(label.start, label.end), text, message)

@@ -1,0 +1,91 @@
+"""A term of grammar on the children's page, where it is for the teacher alone.
+
+`Use the present continuous` tells a child of eight nothing, and frightens it a little. Terms belong in the teacher's
+notes; the page shows sentences. Read is all that a pupil sees: titles, instructions, texts, tables. The terms stand in
+lint_rules/language/data/grammar_terms.csv. Those that some primary books do show (noun, verb, adjective, singular,
+plural) are only noted. Everyday words that are terms as well are left alone: `a present`, `past the shop`, `the third
+person in the line`.
+"""
+
+import re
+from collections.abc import Iterator
+from functools import cache
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.labels import GrammarTerm, all_grammar_terms
+from lint_rules.manuscript.model import Audience, Passage, Role
+from lint_rules.rule import Example, Limit, Reading, Rule
+
+RULE = Rule(
+    name="grammar-term-on-page",
+    family="teacher's notes",
+    severity=Severity.QUERY,
+    passes=(
+        Example("Here is a present for you. It's perfect!\n\nGo past the shop. What a simple present!\n"),
+        Example("The third person in the line is Bram. In the future I can fly.\n"),
+        Example("::: teacher\n**Grammar:** present continuous\n**Aim:** practise the comparative\n:::\n"),
+        Example("::: answers\n1 preposition\n:::\n\n![a table of pronouns](art/table.svg)\n", why="not on the page"),
+        Example("### 1 Write the answers to the questions. {.writing}\n\nRead the words. Learn the short answers.\n"),
+    ),
+    fails=(
+        Example("### 1 Use the «present continuous». {.writing}\n\nThe wind is blowing.\n"),
+        Example("## Lesson 2: «Comparatives» {.grammar}\n\n### 1 Read. {.reading}\n\nA cat is bigger.\n"),
+        Example("| «Pronouns» | Boats |\n|---|---|\n| he, she | red |\n"),
+        Example("Put a «pre**posi**tion» in each gap.\n"),
+        Example("Write the «-ing form» of the «verb».\n", why="`verb` alone is only noted"),
+        Example("Complete with the «verb be».\n"),
+        Example("Is it the «simple\npresent»?\n"),
+    ),
+    limits=(Limit("terms that are for the teacher alone", "grammar_terms.csv: common practice, no source"),),
+)
+
+_NOT_ON_PAGE = frozenset({Role.ALT, Role.CODE})
+# `noun` and its like: a term of grammar, though one that some children know from school.
+_HALF_KNOWN = frozenset({"GRAMMAR"})
+_GIFT = re.compile(r"\b(?:an?|what|my|your|his|her|our|their|this|that|one|nice|for)\s+$", re.I)
+_GIFTS = frozenset({"simple present", "present perfect"})
+_IN_LINE = frozenset({"third person"})
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report terms of grammar on pupils' pages."""
+    for passage in reading.unit.passages:
+        if passage.audience is Audience.PUPIL and passage.role not in _NOT_ON_PAGE:
+            yield from _in_passage(passage)
+
+
+def _in_passage(passage: Passage) -> Iterator[Found]:
+    for match in _pattern().finditer(passage.text):
+        words = " ".join(match[0].casefold().split())
+        if words in _IN_LINE or (words in _GIFTS and _GIFT.search(passage.text[: match.start()])):
+            continue
+        term = _terms().get(words)
+        for_teacher = term is None or term.teacher_only
+        message = (
+            f"“{match[0]}” is a term of grammar: it is for the teacher. Show children a sentence to follow instead, "
+            "and name the grammar in the teacher's notes."
+            if for_teacher
+            else f"“{match[0]}” is a term of grammar. Do your children know it? If not, show them a sentence to follow."
+        )
+        severity = None if for_teacher else Severity.NOTE
+        yield Found(passage.span(match.start(), match.end()), match[0], message, severity)
+
+
+@cache
+def _terms() -> dict[str, GrammarTerm]:
+    """The terms by their forms: those for the teacher alone, and those that children may have met."""
+    return {
+        form: term
+        for term in all_grammar_terms()
+        if term.teacher_only or term.source in _HALF_KNOWN
+        for form in (term.term, term.plural)
+        if form
+    }
+
+
+@cache
+def _pattern() -> "re.Pattern[str]":
+    """Any of the terms as whole words, the longest first; over a line's end too. `verb be` is always one."""
+    forms = sorted((*_terms(), "verb be"), key=lambda form: (-len(form), form))
+    flexible = (r"[\s-]+".join(map(re.escape, re.split(r"[\s]+", form))) for form in forms)
+    return re.compile(r"(?<![\w-])(?:" + "|".join(flexible) + r")(?![\w-])", re.I)
