@@ -1,0 +1,77 @@
+"""A pupil's page or an audio script touches a topic that publishers for children avoid or clear with their markets.
+
+Beer in a picture story, a pirate's gun, a bet: harmless to one class, the reason another school sends the book back.
+The author is asked, nothing more: a word may well be right. The list is a house list (common practice, no source), in
+lint_rules/language/data/sensitive_topics.csv and sensitive_words.csv. Some topics are asked about in every course,
+others only for the markets that course.yaml names under `markets`; a course that has cleared a topic names it under
+`sensitive_off`. Each topic is named once an activity. Teacher's notes and art briefs are not read.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.sensitive import Touch, asked_topics, touches
+from lint_rules.manuscript.model import Audience, Passage, Role, Unit
+from lint_rules.rule import Example, Limit, Reading, Rule
+
+RULE = Rule(
+    name="sensitive-topic",
+    family="safety",
+    severity=Severity.QUERY,
+    passes=(
+        Example("Ilka drinks ginger beer. Bram eats a wine gum.\n"),
+        Example("Look at the shooting star! The bean has two green shoots. Shoot the ball, Bram!\n"),
+        Example("Tie the bow in your hair. Roll the die. We play tug of war.\n"),
+        Example("There is a pig on the farm. Merry Christmas!\n", why="only some markets ask about these"),
+        Example("The pirate has a sword.\n", course="sensitive_off: [weapons]", why="cleared by this course"),
+        Example("::: teacher\n**Steps:** Do not talk about guns or beer here.\n:::\n", why="for the teacher"),
+        Example("There is a guinea pig in the box.\n", course="markets: [middle-east]"),
+    ),
+    fails=(
+        Example("Grandpa drinks «beer». He has more beer.\n", why="once an activity"),
+        Example("The pirate has a «sword» and a bag of gold. He plays «poker».\n"),
+        Example("::: {.audio track=1}\nILKA: Look! A man with a «gun»!\n:::\n"),
+        Example("There is a «pig» on the farm.\n", course="markets: [middle-east]"),
+        Example("We have a party at «Christmas». A «ghost» comes!\n", course="markets: [worldwide]"),
+        Example("### 1 Point to the «cigarette». {.listening}\n"),
+    ),
+    limits=(Limit("17 topics, their words and where these are harmless", "common practice, no source"),),
+)
+
+_FACING = (Audience.PUPIL, Audience.LISTENER)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report topics on pupils' pages and in audio scripts: the first word of each, in each activity."""
+    asked = asked_topics(reading.course.markets, reading.course.sensitive_off)
+    for passages in _places(reading.unit):
+        found: dict[str, list[tuple[Passage, Touch]]] = {}
+        for passage in passages:
+            if passage.audience in _FACING and passage.role not in (Role.ALT, Role.CODE):
+                for touch in touches(passage.text):
+                    if touch.topic.name in asked:
+                        found.setdefault(touch.topic.name, []).append((passage, touch))
+        for places in found.values():
+            yield _found(places)
+
+
+def _places(unit: Unit) -> Iterator[Sequence[Passage]]:
+    """The passages of a unit, activity by activity, and what stands outside them."""
+    yield [*([unit.heading.passage] if unit.heading else []), *unit.opening.passages]
+    for lesson in unit.lessons:
+        yield [lesson.heading.passage, *lesson.part.passages]
+    for activity in unit.activities:
+        yield [activity.heading.passage, *activity.part.passages]
+
+
+def _found(places: Sequence[tuple[Passage, Touch]]) -> Found:
+    passage, touch = places[0]
+    words = passage.text[touch.start : touch.end]
+    more = f" ({len(places) - 1} more here)" if len(places) > 1 else ""
+    topic = touch.topic
+    message = (
+        f'"{words}"{more} touches {topic.name}: {topic.about}. Publishers for children commonly avoid this or clear it '
+        "with their markets. Choose another word, let it stand with a reason, or, if the course has cleared the topic, "
+        f"list {topic.name} under `sensitive_off` in course.yaml."
+    )
+    return Found(passage.span(touch.start, touch.end), words, message, key=topic.name)
