@@ -21,6 +21,8 @@ _AUXILIARIES = {
 # Plurals that are also another word, or a verb's form: only a noun tag makes them plurals.
 _NOUN_TAGS = frozenset({"NN", "NNS"})
 _VOWELS = "aeiou"
+# Third persons that look like others in -oes and -zzes (goes, buzzes).
+_THIRD_PERSON = {"canoes": "canoe", "tiptoes": "tiptoe", "quizzes": "quiz"}
 
 
 @cache
@@ -89,9 +91,13 @@ def _verb(word: str, tag: str, parsed: str) -> str:
         return irregular_verb_forms()[word]
     if tag in {"VB", "VBP", "MD"}:
         return word
+    if word == "'s":
+        return parsed if parsed in {"be", "have", "do"} else "be"
+    if tag == "VBZ":  # by the spelling rule: the parser makes `rid` of rides
+        return _THIRD_PERSON.get(word) or (_without_s(word) if word.endswith("s") else parsed or word)
     if parsed and parsed != word:
         return parsed + "e" if tag in _STEMMED and _lost_its_e(parsed, word) else parsed
-    return {"VBZ": _without_s, "VBG": _without_ing, "VBD": _without_ed, "VBN": _without_ed}.get(tag, str)(word)
+    return {"VBG": _without_ing, "VBD": _without_ed, "VBN": _without_ed}.get(tag, str)(word)
 
 
 def _noun(word: str, tag: str, parsed: str) -> str:
@@ -141,7 +147,7 @@ _BY_POS = {
 def _without_s(word: str) -> str:
     if word.endswith("ies") and len(word) > 4:
         return word[:-3] + "y"
-    if word.endswith(("sses", "shes", "ches", "xes", "zzes", "oes")):
+    if word.endswith(("sses", "shes", "ches", "xes", "zzes", "oes", "cuses")) and not word.endswith("aches"):
         return word[:-2]
     return word[:-1] if word.endswith("s") and not word.endswith(("ss", "us", "is")) else word
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from lint_rules.course.model import Course, Level, WordEntry, band_rank
 from lint_rules.language.tokens import Analysis
 from lint_rules.language.word_index import Origin, WordIndex, build_index, canonical, index_of, near_words, parts_of
-from lint_rules.language.word_levels import WordLevel, look_up
+from lint_rules.language.word_levels import WordLevel, look_up, names_in
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Part, Passage, Role, Unit
 
 _READ_BY_CHILDREN = frozenset({Audience.PUPIL, Audience.LISTENER})
@@ -77,17 +77,26 @@ def words_met(
 ) -> Iterator[Met]:
     """Each distinct word of each place, where it first stands, in file order; only passages that are ``wanted``."""
     index = build_index(course)
+    names = _names_of(unit, analyse)
     for place in places_of(unit):
         first: dict[tuple[str, str], tuple[Passage, WordLevel]] = {}
         counts: Counter[tuple[str, str]] = Counter()
         for passage in place.passages:
             if wanted(passage):
-                for word in look_up(analyse(passage), passage.text, index, presented):
+                for word in look_up(analyse(passage), passage.text, index, presented, names):
                     key = (canonical(word.lemma), word.part_of_speech)
                     counts[key] += 1
                     first.setdefault(key, (passage, word))
         for key, (passage, word) in first.items():
             yield Met(place, passage, word, counts[key])
+
+
+def _names_of(unit: Unit, analyse: Callable[[Passage], Analysis]) -> frozenset[str]:
+    found: frozenset[str] = frozenset()
+    for passage in unit.passages:
+        if passage.audience in _READ_BY_CHILDREN and passage.role not in {Role.ALT, Role.CODE}:
+            found |= names_in(analyse(passage))
+    return found
 
 
 def has_picture(place: Place, word: WordLevel) -> bool:

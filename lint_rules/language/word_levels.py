@@ -3,10 +3,12 @@
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from lint_rules.course.model import WordEntry
 from lint_rules.language.lemmas import lemma as lemma_of
-from lint_rules.language.reference import common, graded, reference
+from lint_rules.language.reference import common, graded, lowest, reference
+from lint_rules.language.tables import entries
 from lint_rules.language.tokens import Analysis, Token
 from lint_rules.language.word_index import (
     Listing,
@@ -54,6 +56,7 @@ _VERBS_THAT_HOLD = frozenset({"be", "have", "do", "get", "let", "can", "go", "us
 _NOISE = re.compile(r"([^\W\d_])\1\1")  # a letter three times: Woooow, Shhh
 _PLACE = re.compile(r"[/@]|://|^www\.")  # /kæt/, an address
 _HYPHENS = frozenset("-‐‑–")
+_HYPHEN = re.compile("[-‐‑–]")
 _PARTICLE_REACH = 5  # words between a verb and its particle: put your new hat on
 
 
@@ -95,25 +98,51 @@ class WordLevel:
 
 
 def look_up(
-    analysis: Analysis, text: str, index: WordIndex, unit_words: WordIndex | None = None
+    analysis: Analysis,
+    text: str,
+    index: WordIndex,
+    unit_words: WordIndex | None = None,
+    names: frozenset[str] = frozenset(),
 ) -> tuple[WordLevel, ...]:
     """Every word of a text with its level, in order. Marks, gaps and pieces of notation are left out.
 
-    ``unit_words`` is the index of the words that the unit presents itself.
+    ``unit_words`` is the index of the words that the unit presents itself, ``names`` those that ``names_in`` found in
+    the texts around this one.
     """
-    return tuple(_Reader(analysis, text, index, unit_words).words())
+    return tuple(_Reader(analysis, text, index, unit_words, names).words())
+
+
+def names_in(analysis: Analysis) -> frozenset[str]:
+    """Words that a text uses as names: proper nouns with a capital inside a sentence. As they are compared."""
+    if _in_title_case(analysis.tokens):
+        return frozenset()
+    starts = {sentence.first for sentence in analysis.sentences}
+    return frozenset(
+        canonical(token.text)
+        for at, token in enumerate(analysis.tokens)
+        if token.pos == "PROPN" and at not in starts and token.text[:1].isupper() and not token.text.isupper()
+    )
 
 
 class _Reader:
     """One text being read from left to right."""
 
-    def __init__(self, analysis: Analysis, text: str, index: WordIndex, unit_words: WordIndex | None) -> None:
+    def __init__(
+        self,
+        analysis: Analysis,
+        text: str,
+        index: WordIndex,
+        unit_words: WordIndex | None,
+        names: frozenset[str],
+    ) -> None:
         self.tokens = analysis.tokens
         self.text = text
         self.index = index
         self.indexes = (index,) if unit_words is None else (index, unit_words)
         self.starts = {sentence.first for sentence in analysis.sentences}
         self.title_case = _in_title_case(self.tokens)
+        self.names = names | names_in(analysis)
+        self.bare = _is_bare(self.tokens)
         self.taken: set[int] = set()  # particles that belong to a verb before them
 
     def words(self) -> Iterator[WordLevel]:
@@ -177,22 +206,22 @@ class _Reader:
     def _compound(self, at: int) -> tuple[WordLevel, int] | None:
         """A word written with hyphens, or one that the list writes solid and the text does not."""
         after = self._end_of_hyphened(at)
-        if after == at + 1:
+        first, last = self.tokens[at], self.tokens[after - 1]
+        parts = [part for token in self.tokens[at:after] for part in _HYPHEN.split(canonical(token.text)) if part]
+        if len(parts) < 2:
             return self._solid_in_list(at)
-        parts = [token for token in self.tokens[at:after] if _is_word(token)]
-        solid = "".join(canonical(token.text) for token in parts)
-        last = canonical("".join(token.text for token in parts[:-1]) + parts[-1].lemma)
-        for key in (solid, last):
+        ends = {parts[-1], _HYPHEN.split(canonical(last.lemma))[-1]}
+        for key in ("".join((*parts[:-1], end)) for end in ends):
             for index in self.indexes:
                 if key in index.by_solid:
                     return self._found(index.by_solid[key][0], at, after), after
-        if all(token.pos == "NUM" or self._is_number(token) for token in parts):
+        if all(_is_number(part) for part in parts):
             return self._made(at, after, Origin.NUMBER, free=True), after
-        if len({canonical(token.text) for token in parts}) == 1:
+        if len(set(parts)) == 1 or any(item.origin is Origin.SOUND for item in self.index.by_first.get(parts[0], ())):
             return self._made(at, after, Origin.SOUND), after
-        if len(parts[0].text) < 3:  # T-shirt, e-mail: the first part says nothing
-            level = graded(solid, parts[-1].pos)
-            level = graded(parts[-1].lemma, parts[-1].pos) if level in {"", "C2"} else level
+        if len(first.text) < 3 or len(parts[0]) < 3:  # T-shirt, e-mail: the first part says nothing
+            level = graded("".join(parts), last.pos)
+            level = graded(parts[-1], last.pos) if level in {"", "C2"} else level
             return self._made(at, after, Origin.REFERENCE if level else Origin.UNKNOWN, level), after
         return None
 
@@ -225,7 +254,8 @@ class _Reader:
         candidates = [item for index in self.indexes for item in index.starting_with(keys) if len(item.parts) == 1]
         candidates += [item for key in keys for item in self.index.by_solid.get(key, ()) if len(item.parts) > 1]
         candidates.sort(key=_authority)
-        name = self._is_name(token, at) and not _NOISE.search(token.text)
+        noise = _NOISE.search(token.text) or (at in self.starts and any(c.origin is Origin.SOUND for c in candidates))
+        name = not noise and self._is_name(token, at)
         fitting = [item for item in candidates if self._fits(item, token, name=name)]
         elsewhere = next((item.entry for item in candidates if item.entry is not None), None)
         for listing in fitting:
@@ -239,7 +269,7 @@ class _Reader:
 
     def _unlisted(self, token: Token, at: int, elsewhere: WordEntry | None) -> WordLevel:
         word = token.text
-        if self._is_number(token):
+        if _is_number(word):
             return self._made(at, at + 1, Origin.NUMBER, free=True)
         if len(word) == 1:
             return self._made(at, at + 1, Origin.FUNCTION, free=True)
@@ -253,14 +283,13 @@ class _Reader:
                 return self._made(at, at + 1, Origin.REFERENCE, by_parts, elsewhere)
         return self._made(at, at + 1, origin, said.level, elsewhere)
 
-    @staticmethod
-    def _fits(listing: Listing, token: Token, *, name: bool) -> bool:
+    def _fits(self, listing: Listing, token: Token, *, name: bool) -> bool:
         """Say whether a listing means this word, and not a word of the same spelling."""
         if listing.capital and not token.text[:1].isupper():
             return False
         if listing.entry is not None and not listing.capital and name:
             return False
-        if len(listing.parts) > 1 or not listing.part_of_speech:
+        if len(listing.parts) > 1 or not listing.part_of_speech or self.bare:
             return True
         if listing.part_of_speech in {"phrase", "interjection"} or token.pos in {"X", "INTJ", "GAP"}:
             return True
@@ -282,6 +311,8 @@ class _Reader:
         lowered = canonical(word)
         if any(item.origin is Origin.NAME for item in self.index.by_first.get(lowered, ())):
             return True
+        if lowered in self.names and not self.index.has(lowered):
+            return True
         if token.pos != "PROPN":
             return False
         shouted = word.isupper() and len(word) > 3
@@ -291,10 +322,6 @@ class _Reader:
             return True
         common_noun = self.index.has(lowered) or self.index.has(token.lemma) or _ordinary(lowered)
         return not common_noun
-
-    @staticmethod
-    def _is_number(token: Token) -> bool:
-        return any(char.isdigit() for char in token.text)
 
     def _found(self, listing: Listing, at: int, after: int, *, free: bool = False) -> WordLevel:
         first, last = self.tokens[at], self.tokens[after - 1]
@@ -334,6 +361,8 @@ class _Reader:
         text = self.text[first.start : last.end]
         lemma = first.lemma if after == at + 1 else text.casefold()
         part = PART_OF_SPEECH.get(last.pos, "")
+        if _HYPHEN.search(text) and part == "verb":  # round-ended, well-known: no verb has such a form
+            lemma, part = text.casefold(), "adjective"
         return WordLevel(first.start, last.end, text, lemma, part, origin, band, band, elsewhere=elsewhere, free=free)
 
 
@@ -362,9 +391,7 @@ def _keys(token: Token) -> frozenset[str]:
     elif token.pos in {"NOUN", "PROPN", "VERB"} and word.endswith("s") and not word.endswith("ss"):
         keys.add(canonical(lemma_of(token.text, "NNS", "NOUN", "")))
         keys.add(word[:-1])
-    if "-" in word:
-        keys.add(word.replace("-", ""))
-    return frozenset(keys)
+    return frozenset(keys | {_HYPHEN.sub("", key) for key in keys})
 
 
 def _ordinary(word: str) -> bool:
@@ -381,11 +408,21 @@ def _in_title_case(tokens: Sequence[Token]) -> bool:
     return len(long) > 1 and all(word[0].isupper() for word in long)
 
 
+def _is_number(word: str) -> bool:
+    return any(char.isdigit() for char in word) or word in entries("numbers.txt")
+
+
+def _is_bare(tokens: Sequence[Token]) -> bool:
+    """Say whether a text is a word by itself, or words in a row: its parts of speech are guesses."""
+    words = [token for token in tokens if _is_word(token)]
+    return len(words) == 1 or all(after.start - before.end > 1 for before, after in pairwise(words))
+
+
 def _graded_by_parts(token: Token) -> str:
     """The level of a word that the reference has not, by the words it is made of: lunch + box, round-ended."""
     word = canonical(token.text if "-" in token.text else token.lemma)
     if "-" in word:
-        levels = [graded(part, token.pos) for part in word.split("-") if part]
+        levels = [lowest(part) for part in word.split("-") if part]
         return max(levels) if all(levels) else ""
     if token.pos not in {"NOUN", "PROPN"}:
         return ""
