@@ -4,8 +4,7 @@ The address comes from the command line or the environment, never from a file of
 must not be able to have the book sent elsewhere.
 """
 
-from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, nullcontext
 from ipaddress import ip_address
 from urllib.parse import urlsplit
 
@@ -17,19 +16,16 @@ LOCAL = "local"
 _HOW = f"Give the address of a LanguageTool server, as in http://127.0.0.1:8081, or the word {LOCAL}."
 
 
-@contextmanager
-def connect(address: str) -> Iterator[English]:
-    """Give an English checker for the length of a run; one that was started here is ended with it.
+def connect(address: str) -> AbstractContextManager[English]:
+    """Give an English checker for the length of a run (a ``with``); one that was started here is ended with it.
 
     Nothing is asked or started before the first text is checked, so a run that finds all answers in the cache needs no
     server. Raises ValueError, with a message for the user, when ``address`` is no address.
     """
     if address.strip().casefold() == LOCAL:
-        with LocalEnglish() as english:
-            yield english
-    else:
-        url = server_url(address)
-        yield EnglishClient(url, direct=is_loopback(url))
+        return LocalEnglish()
+    url = server_url(address)
+    return nullcontext(EnglishClient(url, direct=is_loopback(url)))
 
 
 def server_url(address: str) -> str:
