@@ -250,7 +250,9 @@ def _report(
         sources,
         {path: shown_path(folder.root, path) for path in sources},
         blocks_from,
-        tuple(_skipped_row(folder.root, problem) for problem in folder.problems),
+        tuple(
+            _skipped_row(folder.root, problem) for problem in (*folder.problems, *(folder.strays if whole_book else ()))
+        ),
         {} if kit.english is not None else _unchecked(kit.rules, folder.course),
         root=folder.root,
         files=folder.files,
