@@ -85,12 +85,13 @@ def _analysis(request: Request, prepared: Prepared, doc: Any) -> Analysis:
     text = _text(request, prepared, doc)
     text.link()
     correct(text)
-    parsed = Parsed(text, verb_groups(text))
+    groups = verb_groups(text)
+    parsed = Parsed(text, groups, {group.verb.index: group for group in groups})
     found = [
         (declaration.name, first, last)
         for declaration in structures()
         for first, last in declaration.find(parsed)
-        if not any(text.words[index].gap or text.words[index].mention for index in range(first, last + 1))
+        if not (text.words[first].gap or text.words[last].gap)
     ]
     words = text.words
     return Analysis(
@@ -112,7 +113,7 @@ def _text(request: Request, prepared: Prepared, doc: Any) -> Text:
     for place in prepared.places:
         number.append(count)
         count += place is not None
-    words = []
+    words: list[Word] = []
     opening = False
     starts = []
     for token, place, old in zip(doc, prepared.places, range(len(doc)), strict=True):

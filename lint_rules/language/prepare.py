@@ -21,7 +21,7 @@ _GAP_STAND_IN = "\u0414"
 _PLAIN = str.maketrans(
     "\u2018\u2019\u201a\u02bc\u201c\u201d\u201e\u00ab\u00bb\u2013\u2014\u2010\u2011\u00a0\u2009\u202f\u3000\u200b\n\r\t"
     + PICTURE,
-    "''''\"\"\"\"\"----        " + _PICTURE_STAND_IN,
+    '\'\'\'\'"""""----        ' + _PICTURE_STAND_IN,
 )
 _GAP = re.compile(r"_{2,}(?:\s+_{2,})*|\.{4,}|…{2,}")
 _CAPITALS = re.compile(r"\b[A-Z]{2,}(?:'[A-Z]{1,2})?\b")
@@ -96,11 +96,8 @@ def prepare(text: str, mode: Mode, names: Sequence[str], tokenize: Tokenize) -> 
     return result
 
 
-_AFTER_ITS = frozenset(
-    "a an the not my your his her our their so very really too just only always never all kind".split()
-)
 _RUN_TOGETHER = frozenset({"its", "your", "lets"})
-_AFTER_YOUR = frozenset("a an the not going welcome so in".split())
+_AFTER_YOUR = frozenset(["a", "an", "the", "not", "going", "welcome", "so", "in"])
 
 
 def _restore(pieces: list[Piece]) -> list[Piece]:
@@ -109,7 +106,11 @@ def _restore(pieces: list[Piece]) -> list[Piece]:
     for index, (word, at) in enumerate(pieces):
         low = word.lower()
         after = pieces[index + 1][0].lower() if low in _RUN_TOGETHER and index + 1 < len(pieces) else ""
-        if (low == "lets" and not index and after in bases()) or (low == "its" and after in _AFTER_ITS) or (low == "your" and after in _AFTER_YOUR):
+        if (
+            (low == "lets" and not index and after in bases())
+            or (low == "its" and after in tables.group("after_its"))
+            or (low == "your" and after in _AFTER_YOUR)
+        ):
             restored += [(word[:-1], at), (word[-1], at + len(word) - 1)]
         else:
             restored.append((word, at))

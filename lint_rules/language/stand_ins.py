@@ -9,16 +9,8 @@ Piece = tuple[str, int]  # a word of the plain text, and its offset
 
 NAMES = ("Anna", "Tom", "Mary", "Peter", "Kate", "Sam", "Lucy", "Ben")
 _CLITICS = {"s": "'s", "m": "'m", "nt": "n't", "re": "'re", "ve": "'ve", "ll": "'ll", "r": "'re"}
-_CLITIC_HOSTS = frozenset(
-    "i you he she it we they that this there what who where how let do does did is are was were has have had could would"
-    " should ca wo must might here".split()
-)
-_FINITE = frozenset("is was has are were does did isn't".split())
-_PREPOSITIONS = frozenset("in on at for of from with to under by".split())
-_DETERMINERS = frozenset(
-    "a an the my your his her its our their this that these those some any every no each another".split()
-)
-_MONTH_HINTS = frozenset("in on of until till from by during last next this since every late early st nd rd th".split())
+_FINITE = frozenset(["is", "was", "has", "are", "were", "does", "did", "isn't"])
+_PREPOSITIONS = frozenset(["in", "on", "at", "for", "of", "from", "with", "to", "under", "by"])
 
 
 def stand_ins(pieces: Sequence[Piece]) -> dict[int, str]:
@@ -29,12 +21,17 @@ def stand_ins(pieces: Sequence[Piece]) -> dict[int, str]:
         low = word.lower()
         if low in plainer:
             found[index] = plainer[low]
-        elif low in _CLITICS and index and _joined(pieces, index) and pieces[index - 1][0].lower() in _CLITIC_HOSTS:
+        elif (
+            low in _CLITICS
+            and index
+            and _joined(pieces, index)
+            and pieces[index - 1][0].lower() in tables.group("clitic_hosts")
+        ):
             found[index] = _CLITICS[low]
         elif low in ("can", "cans") and _is_tin(pieces, index):
             found[index] = "tin"
         elif word in ("Will", "May") and _is_name(pieces, index):
-            month = word == "May" and _neighbour(pieces, index, -1) in _MONTH_HINTS
+            month = word == "May" and _neighbour(pieces, index, -1) in tables.group("month_hints")
             found[index] = "June" if month else "Tom" if word == "Will" else "Anna"
     return found
 
@@ -53,7 +50,7 @@ def _neighbour(pieces: Sequence[Piece], index: int, step: int) -> str:
 def _is_tin(pieces: Sequence[Piece], index: int) -> bool:
     """A *can* that is a thing: `the can`, `a can of beans`, `the green can is`."""
     before, after = _neighbour(pieces, index, -1), _neighbour(pieces, index, 1)
-    if before in _DETERMINERS - {"this", "that"} or after == "of":
+    if before in tables.group("determiners") - {"this", "that"} or after == "of":
         return True
     return after in _FINITE or (before in ("this", "that") and after in _PREPOSITIONS)
 
@@ -65,8 +62,10 @@ def _is_name(pieces: Sequence[Piece], index: int) -> bool:
     inside = bool(before) and before not in tables.words("sentence_ends") and before not in ('"', "'", "(", "-")
     if inside and not before[0].isdigit():
         return before.lower() not in ("i", "you", "he", "she", "it", "we", "they") or after in _FINITE
-    return after in _FINITE | {",", "'s", "can", "likes", "and", "!"} or after.endswith("ed") or (
-        after.endswith("s") and after in tables.words("third_persons")
+    return (
+        after in _FINITE | {",", "'s", "can", "likes", "and", "!"}
+        or after.endswith("ed")
+        or (after.endswith("s") and after in tables.words("third_persons"))
     )
 
 
@@ -84,8 +83,6 @@ def names_at(pieces: Sequence[Piece], names: Sequence[str]) -> dict[int, str]:
 
 _THIRD = frozenset({"he", "she", "it", "this", "that", "who", "what"})
 _OTHERS = frozenset({"i", "you", "we", "they"})
-_BASE_AFTER = frozenset("can ca can't will wo must should could may might to n't not let's don't would".split())
-_OBJECTS = _DETERMINERS | {"me", "him", "us", "them", "it", "you"}
 
 
 def gap_word(pieces: Sequence[Piece], index: int) -> str:
@@ -95,15 +92,21 @@ def gap_word(pieces: Sequence[Piece], index: int) -> str:
     ends = not after or not after[0].isalpha()
     if after == "than":
         return "better"
-    if before in _BASE_AFTER or (before in _OTHERS and _asks_before(pieces, index)):
+    if before in tables.group("base_after") or (before in _OTHERS and _asks_before(pieces, index)):
         return "go" if ends else "be" if after in ("a", "an") else "take"
-    if before in _DETERMINERS:
+    if before in tables.group("determiners"):
         return "thing" if ends or after in _FINITE or after in _PREPOSITIONS or after == "and" else "big"
     if before in ("is", "are", "was", "were", "am", "'s", "'re", "'m"):
-        return "doing" if after in _OBJECTS else "good" if ends or after in _PREPOSITIONS | {"and", "or"} else "some"
+        return (
+            "doing"
+            if after in tables.group("gap_objects")
+            else "good"
+            if ends or after in _PREPOSITIONS | {"and", "or"}
+            else "some"
+        )
     if before == "there":
         return "is" if after in ("a", "an") else "are"
-    if before in _THIRD | _OTHERS or pieces[index - 1][0][:1].isupper() and index:
+    if before in _THIRD | _OTHERS or (pieces[index - 1][0][:1].isupper() and index):
         third = before not in _OTHERS
         if after.endswith("ing"):
             return "is" if third else "are"
@@ -111,8 +114,14 @@ def gap_word(pieces: Sequence[Piece], index: int) -> str:
     if not before or before in tables.words("sentence_ends"):
         if after in _THIRD | _OTHERS:
             return "Does" if after in _THIRD else "Do"
-        return "What" if after in ("is", "are", "do", "does", "did", "can") else "Take" if after in _OBJECTS else "It"
-    if after in _OBJECTS - {"you"} and not before.endswith(("s", "e", "d")):
+        return (
+            "What"
+            if after in ("is", "are", "do", "does", "did", "can")
+            else "Take"
+            if after in tables.group("gap_objects")
+            else "It"
+        )
+    if after in tables.group("gap_objects") - {"you"} and not before.endswith(("s", "e", "d")):
         return "likes"
     return "things"
 

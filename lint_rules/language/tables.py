@@ -51,3 +51,14 @@ def mapping(name: str) -> dict[str, str]:
     """The pairs of ``data/<name>.txt``, one ``left = right`` a line."""
     pairs = (line.partition("#")[0].partition("=") for line in _lines(f"{name}.txt"))
     return {left.strip(): right.strip() for left, _, right in pairs}
+
+
+@cache
+def _groups() -> dict[str, frozenset[str]]:
+    lines = (line.partition(":") for line in _lines("word_groups.txt"))
+    return {name.strip(): frozenset(words.split()) for name, _, words in lines}
+
+
+def group(name: str) -> frozenset[str]:
+    """A closed class of words from ``data/word_groups.txt``. Raises KeyError when there is none of that name."""
+    return _groups()[name]

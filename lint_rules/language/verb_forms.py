@@ -7,7 +7,7 @@ from lint_rules.language import tables
 
 @cache
 def _irregular() -> tuple[frozenset[str], frozenset[str], frozenset[str]]:
-    bases, pasts, participles = set(), set(), set()
+    bases, pasts, participles = set[str](), set[str](), set[str]()
     for base, past, participle in tables.rows("irregular_verbs.csv"):
         bases.add(base)
         pasts.update(tables.alternatives(past))
@@ -54,6 +54,15 @@ def can_be_participle(word: str) -> bool:
     if word in base or word in ("need", "feed", "bleed", "speed", "seed", "weed"):
         return word in participle and word not in base
     return word in participle or word in past or (word.endswith("ed") and len(word) > 3)
+
+
+def s_base(word: str) -> str:
+    """The verb of which a word is the third person (rings → ring), '' when the tables know none."""
+    for ending, instead in (("ies", "y"), ("es", ""), ("s", "")):
+        base = word.removesuffix(ending) + instead
+        if word.endswith(ending) and base in bases():
+            return base
+    return ""
 
 
 def ing_base(word: str) -> bool:

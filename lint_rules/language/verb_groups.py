@@ -31,7 +31,7 @@ MODALS: Mapping[str, str] = MappingProxyType(
 AUXILIARIES = BE | MODALS.keys() | {"do", "does", "did", "have", "has", "had", "shall", "'ve"}
 _SUBJECTS = frozenset({"nsubj", "nsubjpass", "expl", "csubj", "csubjpass"})
 _TAG_PRONOUNS = frozenset({"i", "you", "he", "she", "it", "we", "they", "there"})
-_NO_ORDERS = frozenset("xcomp pcomp csubj acl relcl amod compound pobj dobj aux nsubj".split())
+_NO_ORDERS = frozenset(["xcomp", "pcomp", "csubj", "acl", "relcl", "amod", "compound", "pobj", "dobj", "aux", "nsubj"])
 
 
 @dataclass(slots=True)
@@ -98,7 +98,9 @@ def _group(text: Text, verb: Word) -> Group:
                 group.to = index
             elif child.tag in VERB and index < verb.index and not child.mention:
                 group.members.insert(len(group.members) - 1, index)
-        elif child.dep in _SUBJECTS and (group.subject < 0 or child.dep == "expl" or group.subject > verb.index > index):
+        elif child.dep in _SUBJECTS and (
+            group.subject < 0 or child.dep == "expl" or group.subject > verb.index > index
+        ):
             group.subject = index
     first = words[group.first]
     group.finite = group.to < 0 and first.tag in FINITE
@@ -138,6 +140,9 @@ def _share(text: Text, group: Group, by_verb: dict[int, Group]) -> None:
 def _name(text: Text, group: Group, by_verb: dict[int, Group]) -> None:
     """Find the names of the tense, mood or voice that the group shows. They exclude each other, but for the passive."""
     group.tag = _is_tag(text, group)
+    if group.verb.gap:
+        _name_before_gap(text, group)
+        return
     if group.tag or _whole_phrase(text, group):
         return
     names = group.names
@@ -171,11 +176,21 @@ def _name(text: Text, group: Group, by_verb: dict[int, Group]) -> None:
         names.append(f"{tense}-simple")
 
 
+def _name_before_gap(text: Text, group: Group) -> None:
+    """Of a group whose verb is left out, only what a modal or do shows by itself."""
+    if group.modal and group.modal != "shall":
+        group.names.append(group.modal)
+    elif text.words[group.first].lower in ("do", "does", "did") and group.subject >= 0:
+        group.names.append("past-simple" if group.past else "present-simple")
+
+
 def _is_late(text: Text, group: Group) -> bool:
     """Say whether other words than `just`, `then` open the sentence of a past form without subject: a participle."""
     start = next(start for start, end in text.sentences if start <= group.first < end)
     between = text.words[start : group.first]
-    return any(word.tag[:2] in ("RB", "NN", "JJ", "DT") and word.lower not in ("just", "then", "also") for word in between)
+    return any(
+        word.tag[:2] in ("RB", "NN", "JJ", "DT") and word.lower not in ("just", "then", "also") for word in between
+    )
 
 
 def _is_tag(text: Text, group: Group) -> bool:
@@ -194,9 +209,10 @@ def infinitive(text: Text, verb: Word) -> Word | None:
     """The verb that follows *to* as a complement of ``verb``: `want to SWIM`."""
     for index in verb.children:
         word = text.words[index]
-        if word.dep in ("xcomp", "advcl", "ccomp", "aux") and index > verb.index and word.tag == "VB":
-            if any(text.words[child].tag == "TO" and child > verb.index for child in word.children):
-                return word
+        if word.tag != "VB" or index < verb.index or word.dep not in ("xcomp", "advcl", "ccomp", "aux"):
+            continue
+        if any(text.words[child].tag == "TO" and child > verb.index for child in word.children):
+            return word
     return None
 
 
@@ -224,7 +240,9 @@ def _whole_phrase(text: Text, group: Group) -> bool:
     return True
 
 
-_PHRASE_VERBS = frozenset({"going", "gon", "have", "has", "had", "'ve", "got", "used", "use", "supposed", "having", "'s"})
+_PHRASE_VERBS = frozenset(
+    {"going", "gon", "have", "has", "had", "'ve", "got", "used", "use", "supposed", "having", "'s"}
+)
 
 
 def _had_better(text: Text, group: Group) -> bool:
@@ -241,7 +259,7 @@ def _next_to(text: Text, verb: Word, to: Word) -> bool:
 def _orders(text: Text, group: Group, by_verb: dict[int, Group]) -> bool:
     """Say whether a base form without subject or *to* is an order."""
     verb = group.verb
-    if group.to >= 0 or verb.lower in ("let", "lets") and _let_us(text, verb):
+    if group.to >= 0 or (verb.lower in ("let", "lets") and _let_us(text, verb)):
         return False
     opens = any(start == group.first for start, _ in text.sentences)
     if group.first > 1 and text.words[group.first - 1].lower == "not" and text.words[group.first - 2].lower == "why":

@@ -99,7 +99,9 @@ class Text:
             self.words[old.head].children.remove(old.index)
         for index in list(old.children):
             child = self.words[index]
-            if index != new.index and (index < old.index or index < new.index or child.dep in ("punct", "nsubj", "mark")):
+            if index != new.index and (
+                index < old.index or index < new.index or child.dep in ("punct", "nsubj", "mark")
+            ):
                 old.children.remove(index)
                 child.head = new.index
                 new.children.append(index)

@@ -1,7 +1,7 @@
 """What *'s*, *'d*, *got* and *be* are in front of a participle: has or is, had or would, passive or adjective."""
 
 from lint_rules.language import tables, verb_forms
-from lint_rules.language.words import NOUN, Text, Word
+from lint_rules.language.words import NOUN, VERB, Text, Word
 
 _IS = frozenset({"'s", "s"})
 _BE = frozenset({"be", "am", "is", "are", "was", "were", "been", "being", "'m", "'re", "'s", "m", "s", "re"})
@@ -37,7 +37,8 @@ def possessive_is(text: Text) -> None:
 def has_got(text: Text) -> None:
     """`She's got a bike.`: 's before got is has."""
     for word in text.words:
-        if word.lower == "got" and word.tag in ("VBN", "VBD"):
+        if word.lower == "got" and word.tag in VERB:
+            _join_have(text, word)
             for index in word.children:
                 child = text.words[index]
                 if child.dep in ("aux", "auxpass") and child.lower in _IS | {"'ve", "have", "has", "had", "ve"}:
@@ -45,6 +46,24 @@ def has_got(text: Text) -> None:
                     child.dep = "aux"
                     word.retag("VBN", "VERB", "get")
                     _active(text, word)
+
+
+def _join_have(text: Text, got: Word) -> None:
+    """Put together the have and the got of `Have you got a torch?` where the model has not."""
+    if any(text.words[index].dep in ("aux", "auxpass") for index in got.children):
+        return
+    for have in reversed(text.words[max(0, got.index - 5) : got.index]):
+        if have.lower in ("have", "has", "'ve"):
+            who = text.words[have.index + 1]
+            if who.lower in ("n't", "not"):
+                who = text.words[have.index + 2]
+            have.retag("VBZ" if have.lower == "has" else "VBP", "AUX", "have")
+            text.promote(got, have, "aux")
+            if who.tag in ("PRP", "NNP"):
+                text.attach(who, got, "nsubj")
+            return
+        if have.tag not in ("PRP", "RB", "NNP", "NN", "NNS", "DT", "PRP$"):
+            return
 
 
 def _active(text: Text, verb: Word) -> None:
@@ -168,7 +187,7 @@ def no_continuous(text: Text) -> None:
 
 
 def future_of_nouns(text: Text) -> None:
-    """`It is going to rock!`: after going to, a word that can be a verb is one, but for places (`to bed`, `to school`)."""
+    """`It is going to rock!`: after going to, a word that can be a verb is one; `to bed`, `to school` are places."""
     places = tables.words("places_without_article")
     for word in text.words:
         if word.lower != "to" or not word.index or word.index + 1 >= len(text.words):

@@ -1,6 +1,7 @@
 """Tags that the spelling or the neighbours of a verb form decide: past forms, base forms, verbs tagged as nouns."""
 
 from lint_rules.language import tables, verb_forms
+from lint_rules.language.lemmas import lemma
 from lint_rules.language.words import VERB, Text, Word
 
 SUBJECTS = frozenset({"nsubj", "nsubjpass", "expl", "csubj"})
@@ -47,9 +48,8 @@ def past_by_spelling(text: Text) -> None:
                 word.retag("VBD", "VERB")
             elif word.tag == "VBD" and _opens_by(text, word):
                 word.retag("VBN", "VERB")
-            elif word.tag == "VBN" and not has_auxiliary(text, word):
-                if _lacks_auxiliary(text, word):
-                    word.retag("VBD", "VERB")
+            elif word.tag == "VBN" and not has_auxiliary(text, word) and _lacks_auxiliary(text, word):
+                word.retag("VBD", "VERB")
 
 
 def _opens_by(text: Text, word: Word) -> bool:
@@ -157,4 +157,41 @@ def liking(text: Text) -> None:
                 text.attach(who, word, "nsubj")
 
 
-STEPS = (existential, liking, supported_by_do, verbs_taken_for_nouns, past_by_spelling, base_with_subject, past_like_base)
+def verb_lemmas(text: Text) -> None:
+    """The lemma of every verb, from the tables of the lemma room: the structures ask for it."""
+    for word in text.words:
+        if word.tag in VERB and word.tag != "MD":
+            word.lemma = lemma(word.lower, word.tag, word.pos, word.lemma)
+
+
+_CLAUSE_OPENERS = frozenset({"until", "till", "while", "when", "if", "because"})
+
+
+def plural_or_verb(text: Text) -> None:
+    """`Wait until the bell RINGS.`: a verb in -s that the model joins to its subject as a plural noun."""
+    words = text.words
+    for word in words:
+        if word.tag != "NNS" or word.index < 2 or word.dep != "pobj" or words[word.head].lower not in _CLAUSE_OPENERS:
+            continue
+        who, opener = words[word.index - 1], words[word.head]
+        if who.dep != "compound" or who.head != word.index or not verb_forms.s_base(word.lower):
+            continue
+        word.retag("VBZ", "VERB", verb_forms.s_base(word.lower))
+        for index in [i for i in word.children if i < who.index]:
+            text.attach(words[index], who, words[index].dep)
+        who.dep = "nsubj"
+        text.attach(word, words[opener.head], "advcl")
+        text.attach(opener, word, "mark")
+
+
+STEPS = (
+    plural_or_verb,
+    existential,
+    liking,
+    supported_by_do,
+    verbs_taken_for_nouns,
+    past_by_spelling,
+    base_with_subject,
+    past_like_base,
+    verb_lemmas,
+)

@@ -6,9 +6,6 @@ from lint_rules.language import tables
 from lint_rules.language.words import Text, Word
 
 _NEGATIONS = frozenset({"n't", "not"})
-_FORMS = frozenset(
-    "is are am was were be do does did have has had can ca could will wo would must should may might".split()
-)
 
 
 def options(text: Text) -> None:
@@ -19,7 +16,7 @@ def options(text: Text) -> None:
             before, after = words[word.index - 1], words[word.index + 1]
             if before.lower in _NEGATIONS and before.index:
                 before = words[before.index - 1]
-            if word.lower == "/" or (before.lower in _FORMS and after.lower in _FORMS):
+            if word.lower == "/" or (before.lower in tables.group("forms") and after.lower in tables.group("forms")):
                 for option in (before, after):
                     _mention(words, option)
 

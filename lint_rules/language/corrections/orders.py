@@ -3,11 +3,12 @@
 from lint_rules.language import tables, verb_forms
 from lint_rules.language.words import FINITE, NOUN, Text, Word
 
-_OBJECTS = frozenset(
-    "a an the my your his her its our their this that these those me it them us him her each all both some every".split()
+_DIRECTIONS = frozenset(
+    ["to", "onto", "into", "at", "up", "down", "out", "off", "on", "in", "with", "along", "around", "about", "again"]
 )
-_DIRECTIONS = frozenset("to onto into at up down out off on in with along around about again".split())
-_SKIPPED = frozenset({'"', "'", "(", "-", "now", "then", "and", "just", "also", "so", "well", "ok", "okay", "first", "next"})
+_SKIPPED = frozenset(
+    {'"', "'", "(", "-", "now", "then", "and", "just", "also", "so", "well", "ok", "okay", "first", "next"}
+)
 
 
 def openers(text: Text) -> list[Word]:
@@ -20,9 +21,9 @@ def openers(text: Text) -> list[Word]:
             adverb = word.tag == "RB" and after.lower in tables.words("never_orders")
             if (word.lower in _SKIPPED and word.tag != "VB") or adverb:
                 at += 1
-            elif word.tag in ("CD", "LS") and after.lower in (".", ")"):
-                at += 2
-            elif after.lower == "," and (word.tag in ("NNP", "UH") or word.name) and at + 2 < end:
+            elif (word.tag in ("CD", "LS") and after.lower in (".", ")")) or (
+                after.lower == "," and (word.tag in ("NNP", "UH") or word.name) and at + 2 < end
+            ):
                 at += 2
             else:
                 break
@@ -34,6 +35,8 @@ def at_start(text: Text) -> None:
     """`Point to the cat.`, `Match the words.`, `Row, row, row!`: a noun by the model's book, an order by ours."""
     known = tables.words("orders")
     for word in openers(text):
+        if word.dep in ("aux", "auxpass"):
+            continue
         if word.tag == "VB" and word.lower not in verb_forms.bases() and _is_label(text, word):
             word.retag("JJ", "ADJ", word.lower)
         if word.tag == "VBP" and word.lower in verb_forms.bases() and _lacks_subject(text, word):
@@ -49,12 +52,18 @@ def at_start(text: Text) -> None:
             continue
         if any(one.tag in ("VBZ", "VBD") for one in text.words[word.index :]) and after.lower == ",":
             continue
-        repeated = after.lower == "," and word.index + 2 < len(text.words) and text.words[word.index + 2].lower == word.lower
+        repeated = (
+            after.lower == "," and word.index + 2 < len(text.words) and text.words[word.index + 2].lower == word.lower
+        )
         if repeated:
             for one in text.words[word.index :]:
                 if one.lower == word.lower:
                     _make_order(text, one)
-        elif after.lower in _OBJECTS or text.instruction or (after.lower in _DIRECTIONS and _is_stopped(text, word)):
+        elif (
+            after.lower in tables.group("objects")
+            or text.instruction
+            or (after.lower in _DIRECTIONS and _is_stopped(text, word))
+        ):
             _make_order(text, word)
 
 

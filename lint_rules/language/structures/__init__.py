@@ -1,6 +1,6 @@
 """The structures of English grammar that hornbook knows, each one small declaration."""
 
-from functools import cache, lru_cache
+from functools import cache
 
 from lint_rules.language.structures import clauses, comparison, modals, questions, tenses, verb_patterns
 from lint_rules.language.structures.declaration import Parsed, StructureDeclaration

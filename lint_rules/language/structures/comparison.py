@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from lint_rules.language.structures.declaration import Parsed, Range, StructureDeclaration
-from lint_rules.language.structures.sources import CEFR_J_AND_PROFILE
+from lint_rules.language.structures.sources import profile
 
 _DEGREE = frozenset({"more", "less"})
 _HIGHEST = frozenset({"most", "least"})
@@ -25,9 +25,9 @@ def find_comparative(parsed: Parsed) -> Iterator[Range]:
         elif after is not None and after.lower == "than":
             number = text.after(after)
             before = text.before(word)
-            if not (number is not None and (number.tag == "CD" or number.lower in ("a", "an", "one"))):
-                if before is None or before.lower != "no":
-                    yield word.index, word.index
+            counted = number is not None and (number.tag == "CD" or number.lower in ("a", "an", "one"))
+            if not counted and (before is None or before.lower != "no"):
+                yield word.index, word.index
         elif after is not None and after.tag in _GRADED and (word.tag == "RBR" or word.head == after.index):
             yield word.index, after.index
 
@@ -57,9 +57,9 @@ DECLARATIONS = (
         gloss="bigger, more beautiful",
         level="A1",
         higher="A2",
-        source=CEFR_J_AND_PROFILE,
-        examples=("An elephant is «bigger» than a mouse.",),
-        decoys=("I want two more apples.",),
+        source=profile("38 A1.3, 39 A2.2, EGP A2"),
+        examples=("An elephant is «bigger» than a mouse.", "Speak «more slowly».", "I like tea «more» than milk."),
+        decoys=("I want two more apples.", "It isn't raining any more.", "There are more than ten cats."),
         find=find_comparative,
     ),
     StructureDeclaration(
@@ -67,9 +67,13 @@ DECLARATIONS = (
         gloss="the biggest, the most beautiful",
         level="A1",
         higher="A2",
-        source=CEFR_J_AND_PROFILE,
-        examples=("The blue whale is the «biggest» animal.",),
-        decoys=("Most children like ice cream.",),
+        source=profile("40 A1.1, 41 A2.1, EGP A2"),
+        examples=(
+            "The blue whale is the «biggest» animal.",
+            "The «most beautiful» flower",
+            "Choose the «best» ending.",
+        ),
+        decoys=("Most children like ice cream.", "He is my best friend.", "I have at least two cats."),
         find=find_superlative,
     ),
 )

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from lint_rules.language.structures.declaration import Parsed, Range, StructureDeclaration
-from lint_rules.language.structures.sources import CEFR_J_AND_PROFILE, HOUSE_PRE_A1
+from lint_rules.language.structures.sources import pre_a1, profile
 from lint_rules.language.verb_groups import AUXILIARIES, Group
 from lint_rules.language.words import VERB
 
@@ -22,7 +22,7 @@ def _question_word(parsed: Parsed, group: Group) -> int:
     start = next(start for start, end in parsed.text.sentences if start <= group.first < end)
     for index in range(group.first - 1, start - 1, -1):
         word = words[index]
-        if word.lower in WH and word.tag != "WDT" or word.lower in ("which", "what"):
+        if (word.lower in WH and word.tag != "WDT") or word.lower in ("which", "what"):
             return index
         if word.lower in (",", ".", ":", '"', "(") or word.tag == "CC" or (word.tag in VERB and not word.gap):
             return -1
@@ -40,17 +40,25 @@ def find_wh_question(parsed: Parsed) -> Iterator[Range]:
             continue
         if _asks(parsed, group):
             if group.verb.dep not in _SUBORDINATE or _opens(parsed, at):
-                yield at, group.first
+                yield at, _end(group)
         elif group.verb.dep not in _SUBORDINATE and (group.subject < 0 or _covers(parsed, group.subject, at)):
             told = group.verb.dep == "ccomp" and group.verb.head < at and words[at - 1].lower not in (":", '"', ",")
-            if not told and (words[at].lower not in ("where", "when", "why", "how") or words[at + 1].index < group.first):
-                yield at, group.first
+            adverb = words[at].lower in ("where", "when", "why", "how") and at + 1 == group.first
+            if not told and not adverb:
+                yield at, _end(group)
+
+
+def _end(group: Group) -> int:
+    """The last word that shows a question: its verb, or the subject after it; before a gap, the auxiliary."""
+    return group.first if group.verb.gap else group.last
 
 
 def _opens(parsed: Parsed, index: int) -> bool:
     """Say whether a word is the first of a sentence, or follows its opening quotation mark or a comma."""
     before = parsed.text.words[index - 1].lower if index else ""
-    return before in ("", '"', ",", "'", "and", "so", "but") or any(index == start for start, _ in parsed.text.sentences)
+    return before in ("", '"', ",", "'", "and", "so", "but") or any(
+        index == start for start, _ in parsed.text.sentences
+    )
 
 
 def _covers(parsed: Parsed, subject: int, index: int) -> bool:
@@ -68,18 +76,18 @@ def find_yes_no_question(parsed: Parsed) -> Iterator[Range]:
         if _asks(parsed, group):
             before = words[group.first - 1].lower if group.first else ""
             if before not in _INVERTERS and (group.verb.dep not in _SUBORDINATE or _opens(parsed, group.first)):
-                yield group.first, group.subject
+                yield group.first, max(group.subject, _end(group))
         elif _opens(parsed, group.first) and words[group.first].lower in AUXILIARIES and _is_asked(parsed, group):
             yield group.first, group.first
 
 
-_INVERTERS = frozenset("so neither nor here there than as never".split())
+_INVERTERS = frozenset(["so", "neither", "nor", "here", "there", "than", "as", "never"])
 
 
 def _is_asked(parsed: Parsed, group: Group) -> bool:
     """Say whether a sentence that opens with an auxiliary ends with a question mark and has a word for its subject."""
     words = parsed.text.words
-    start, end = next(pair for pair in parsed.text.sentences if pair[0] <= group.first < pair[1])
+    _start, end = next(pair for pair in parsed.text.sentences if pair[0] <= group.first < pair[1])
     after = words[group.first + 1 : group.first + 2]
     return (
         any(word.lower == "?" for word in words[end - 2 : end])
@@ -100,18 +108,30 @@ DECLARATIONS = (
         name="wh-question",
         gloss="a question with what, who, where, when, why, how, which, whose",
         level="Pre-A1",
-        source=HOUSE_PRE_A1,
-        examples=("«Where is» my hat?", "«Who» wants a cake?", "«What do» you like?"),
-        decoys=("I know what you like.",),
+        source=pre_a1("239, 246 A1.1, 235 A1.2, 245 A1.3"),
+        examples=(
+            "«Where is» my hat?",
+            "«Who wants» a cake?",
+            "«What do you like»?",
+            "«How many chairs are» there?",
+            '"«Whose boots are» these?" asked Tom.',
+        ),
+        decoys=(
+            "I know what you like.",
+            "Guess who stole the cheese.",
+            "When it snows, we build a fort.",
+            "What a lovely day!",
+            "How about you?",
+        ),
         find=find_wh_question,
     ),
     StructureDeclaration(
         name="yes-no-question",
         gloss="a question that yes or no answers",
         level="Pre-A1",
-        source=HOUSE_PRE_A1,
-        examples=("«Do you» like rain?", "«Is it» a cat?"),
-        decoys=("What do you like?", "It's windy, isn't it?"),
+        source=pre_a1("59-2 A1.2, 2-2 A1.3"),
+        examples=("«Do you like» rain?", "«Is it» a cat?", "«Can May come» too?", "«Have you got» a pen?"),
+        decoys=("What do you like?", "It's windy, isn't it?", '"Come here!" said Pilo.', "Here is the bus."),
         find=find_yes_no_question,
     ),
     StructureDeclaration(
@@ -119,9 +139,9 @@ DECLARATIONS = (
         gloss="a tag: isn't it?",
         level="A2",
         higher="B1",
-        source=CEFR_J_AND_PROFILE,
-        examples=("It's windy, «isn't it»?",),
-        decoys=("Isn't it windy?",),
+        source=profile("193 B1 by its frequency, EGP A2"),
+        examples=("It's windy, «isn't it»?", "You can't swim, «can you»?"),
+        decoys=("Isn't it windy?", "Is it?"),
         find=find_tag_question,
     ),
 )

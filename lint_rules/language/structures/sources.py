@@ -1,14 +1,24 @@
-"""Where the levels of the structures come from. The figures are facts of the tables named here."""
+"""Where the levels of the structures come from.
+
+``profile`` quotes the CEFR-J Grammar Profile, version 20180315 (Tono Laboratory, Tokyo University of Foreign Studies,
+http://www.cefr-j.org/download.html; free to use when cited): the number of the item, its own level (how early textbooks
+use it), and where it differs the first level of its column EGP (how early learners write it). The earlier of the two is
+the structure's ``level``, the later one its ``higher``. Both start at A1: that the commonest structures are free at
+Pre-A1 is a house default, common practice in first courses for children, for which there is no source.
+"""
 
 CEFR_J = (
     "CEFR-J Grammar Profile, version 20180315, Tono Laboratory, Tokyo University of Foreign Studies "
-    "(http://www.cefr-j.org/download.html): column CEFR-J Level"
-)
-CEFR_J_AND_PROFILE = (
-    CEFR_J + "; the higher level, where there is one, is the first that its columns for other profiles give"
+    "(http://www.cefr-j.org/download.html)"
 )
 HOUSE = "house default; common practice, no source"
-HOUSE_PRE_A1 = (
-    "A1.1 to A1.3, the lowest bands of the CEFR-J Grammar Profile, version 20180315; free at Pre-A1 by house default "
-    "(common practice in first courses for children, no source)"
-)
+
+
+def profile(items: str) -> str:
+    """The source of a level: what the CEFR-J Grammar Profile says of some items."""
+    return f"CEFR-J Grammar Profile 20180315: {items}"
+
+
+def pre_a1(items: str) -> str:
+    """The source of a structure that the profile puts at the start of A1 and the house frees at Pre-A1."""
+    return f"{profile(items)}; free at Pre-A1 by house default (common practice, no source)"

@@ -4,52 +4,46 @@ from collections.abc import Iterator
 
 from lint_rules.language import tables
 from lint_rules.language.structures.declaration import Parsed, Range, StructureDeclaration
-from lint_rules.language.structures.sources import CEFR_J_AND_PROFILE, HOUSE
+from lint_rules.language.structures.sources import HOUSE, profile
 from lint_rules.language.verb_groups import Group
 
-_QUESTION_WORDS = frozenset("how what where when who which whether why".split())
-PHRASES = frozenset({"going-to-future", "have-to", "used-to"})
-
-
-def _heads(parsed: Parsed) -> dict[int, Group]:
-    return {group.verb.index: group for group in parsed.groups}
+_PHRASES = frozenset({"going-to-future", "have-to", "used-to"})  # they have taken their infinitive
+_QUESTION_WORDS = frozenset({"how", "what", "where", "when", "who", "which", "whether", "why"})
 
 
 def _infinitives(parsed: Parsed) -> Iterator[tuple[Group, Group, str]]:
-    """Every to-infinitive under a verb, with that verb's group and what it is: complement, object or purpose."""
-    by_verb = _heads(parsed)
-    words = parsed.text.words
+    """Every to-infinitive under a verb: that verb's group, its own, and what it is: complement, object or purpose."""
     for group in parsed.groups:
         verb = group.verb
-        if group.to < 0 or verb.index == verb.head:
+        if group.to < 0 or verb.index == verb.head or verb.dep not in ("advcl", "xcomp", "ccomp"):
             continue
-        other = by_verb.get(verb.head)
-        if other is None or other.verb.index > verb.index or PHRASES & set(other.names):
-            continue
-        head = other.verb
-        between = [words[i] for i in head.children if head.index < i < group.to]
-        has_object = any(word.dep in ("dobj", "dative") for word in between) or group.subject > head.index
-        if any(words[i].lower in _QUESTION_WORDS for i in verb.children if head.index < i < group.to):
-            continue
-        if head.lemma == "take" or (head.lemma == "be" and parsed.text.child(head, "acomp", "attr")):
-            continue
-        if other.passive and head.lower != "used":
-            if verb.dep == "xcomp" or head.lemma in tables.words("object_to_infinitive") | {"make", "see"}:
-                continue
-        if verb.dep == "advcl":
-            if has_object and head.lemma in tables.words("object_to_infinitive"):
-                yield other, group, "object"
-            elif head.lemma in tables.words("verb_to_infinitive") and not between:
-                yield other, group, "complement"
-            else:
-                yield other, group, "purpose"
-        elif verb.dep in ("xcomp", "ccomp"):
-            if has_object:
-                yield other, group, "object" if head.lemma in tables.words("object_to_infinitive") else "purpose"
-            elif head.lemma in tables.words("motion_verbs"):
-                yield other, group, "purpose"
-            elif not (head.lemma == "be" or head.lower == "supposed" or other.passive):
-                yield other, group, "complement"
+        other = parsed.by_verb.get(verb.head)
+        if other is not None and other.verb.index < verb.index and not _PHRASES.intersection(other.names):
+            kind = _kind(parsed, other, group)
+            if kind:
+                yield other, group, kind
+
+
+def _kind(parsed: Parsed, other: Group, group: Group) -> str:
+    """What a to-infinitive is to the verb before it; '' where it is none of them (*how to play*, *easy to make*)."""
+    words = parsed.text.words
+    head, verb = other.verb, group.verb
+    asked = any(words[index].lower in _QUESTION_WORDS for index in verb.children if head.index < index < group.to)
+    if asked or head.lemma == "take" or (head.lemma == "be" and parsed.text.child(head, "acomp", "attr")):
+        return ""
+    between = [words[index] for index in head.children if head.index < index < group.to]
+    has_object = any(word.dep in ("dobj", "dative") for word in between) or group.subject > head.index
+    takes_object = head.lemma in tables.words("object_to_infinitive")
+    if other.passive and head.lower != "used":
+        told = verb.dep == "xcomp" or takes_object or head.lemma in ("make", "see")
+        return "" if told else "purpose"
+    if has_object:
+        return "object" if takes_object else "purpose"
+    if verb.dep == "advcl":
+        return "complement" if head.lemma in tables.words("verb_to_infinitive") and not between else "purpose"
+    if head.lemma in tables.words("motion_verbs") or head.lower == "used":
+        return "purpose"
+    return "" if head.lemma == "be" else "complement"
 
 
 def find_verb_to_infinitive(parsed: Parsed) -> Iterator[Range]:
@@ -63,25 +57,25 @@ def find_object_to_infinitive(parsed: Parsed) -> Iterator[Range]:
     """A verb with an object and a to-infinitive."""
     for head, group, kind in _infinitives(parsed):
         if kind == "object":
-            yield head.verb.index, group.verb.index
+            yield head.verb.index, group.to if group.verb.gap else group.verb.index
 
 
 def find_infinitive_of_purpose(parsed: Parsed) -> Iterator[Range]:
     """A to-infinitive that says what something is done for."""
     for _, group, kind in _infinitives(parsed):
-        if kind == "purpose":
+        if kind == "purpose" and not group.verb.gap:
             yield group.to, group.verb.index
 
 
 def find_verb_ing(parsed: Parsed) -> Iterator[Range]:
     """A verb with a verb in -ing as its complement."""
-    by_verb = _heads(parsed)
+    known = tables.words("verb_ing")
     for group in parsed.groups:
         verb = group.verb
-        other = by_verb.get(verb.head)
-        if verb.tag != "VBG" or other is None or other is group or other.verb.index > verb.index:
+        if verb.tag != "VBG" or verb.dep not in ("xcomp", "ccomp", "dobj"):
             continue
-        if verb.dep in ("xcomp", "ccomp", "dobj") and other.verb.lemma in tables.words("verb_ing"):
+        other = parsed.by_verb.get(verb.head)
+        if other is not None and other.verb.index < verb.index and other.verb.lemma in known:
             yield other.verb.index, verb.index
 
 
@@ -90,18 +84,18 @@ DECLARATIONS = (
         name="verb-to-infinitive",
         gloss="a verb with to and a verb: want to go",
         level="A1",
-        source=CEFR_J_AND_PROFILE,
-        examples=("I «want to go» home.",),
-        decoys=("I go to school.", "I have to go."),
+        source=profile("101 A1.2"),
+        examples=("I «want to go» home.", "Would you «like to fly» my kite?", "Nela «wants to» ____ a doctor."),
+        decoys=("I go to school.", "I have to go.", "It is easy to make.", "I know how to play."),
         find=find_verb_to_infinitive,
     ),
     StructureDeclaration(
         name="object-to-infinitive",
         gloss="a verb with an object, to and a verb: ask him to go",
         level="B1",
-        source=CEFR_J_AND_PROFILE,
-        examples=("She «asked him to go» home.",),
-        decoys=("I want to go.",),
+        source=profile("209 B1.1"),
+        examples=("She «asked him to go» home.", "I «want you to help»."),
+        decoys=("I want to go.", "He used a stick to reach the apple."),
         find=find_object_to_infinitive,
     ),
     StructureDeclaration(
@@ -109,8 +103,8 @@ DECLARATIONS = (
         gloss="to with a verb that says what for",
         level="A2",
         source=HOUSE,
-        examples=("We went to the park «to play» football.",),
-        decoys=("I want to play.",),
+        examples=("We went to the park «to play» football.", "He climbed the tower «to see» the stars."),
+        decoys=("I want to play.", "It's time to go.", "I have two letters to post."),
         find=find_infinitive_of_purpose,
     ),
     StructureDeclaration(
@@ -118,9 +112,9 @@ DECLARATIONS = (
         gloss="a verb with a verb in -ing: like swimming",
         level="A1",
         higher="A2",
-        source=CEFR_J_AND_PROFILE,
-        examples=("I «like swimming».",),
-        decoys=("I am swimming.",),
+        source=profile("112 A1.2; A2 by its column Core Inventory (A1-A2)"),
+        examples=("I «like swimming».", "She «hates getting» up early.", "«Keep clapping»!"),
+        decoys=("I am swimming.", "I like the morning.", "She is good at drawing."),
         find=find_verb_ing,
     ),
 )
