@@ -1,0 +1,103 @@
+"""The steps use something that the list of materials does not name.
+
+A teacher packs the bag by the list, and stands before twenty children who are told to cut. So what the instruction or
+the steps use (scissors, glue, dice, cards …) is listed under Materials, in the notes of the activity or of the lesson.
+Things that every classroom has need no listing: board, pencils, books, plain paper, chairs. What children only draw,
+find, point to or talk about is not used, and a verb counts only as a verb: `stick it in your book` needs glue, `a stick`
+does not. The things and their cues stand in lint_rules/language/data/materials.csv.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.finding import Edit, Found, Mend, Severity
+from lint_rules.language.doings import doings_of
+from lint_rules.language.materials import Thing, Used, is_listed, used_in
+from lint_rules.manuscript.model import Audience, Part, Passage
+from lint_rules.rule import Example, Limit, Need, Reading, Rule
+from lint_rules.source import Span
+
+
+def _activity(instruction: str, steps: str, materials: str = "paper") -> str:
+    """A small lesson for the examples."""
+    return (
+        f"## Lesson 1: Kites {{.words}}\n\n::: teacher\n**Aim:** name toys\n\n**Materials:** {materials}\n:::\n\n"
+        f"### 1 {instruction}\n\nLook at the kite.\n\n::: teacher\n**Steps:** {steps}\n:::\n"
+    )
+
+
+RULE = Rule(
+    name="material-not-listed",
+    family="teacher's notes",
+    severity=Severity.QUERY,
+    passes=(
+        Example(_activity("Cut out a kite. {.make}", "Children cut with scissors.", "scissors, paper")),
+        Example(_activity("Listen and point. {.listening}", "Hand out the word cards.", "flashcards, a paper bag")),
+        Example(_activity("Point to the scissors. {.listening}", "Children point to the dice and the ball.")),
+        Example(_activity("Draw a ball. {.writing}", "Children draw a box and a bag, and colour them.")),
+        Example(_activity("Write. {.writing}", "Children take a pencil, open their books and look at the board.")),
+        Example(_activity("Make a birthday card. {.make}", "Children make a card and write their names.")),
+        Example(_activity("Say. {.speaking}", "Ask: Where are the scissors? Children find a stick in the picture.")),
+        Example(_activity("Sing. {.song}", "Stick the poster on the board.", "poster"), why="the board holds it"),
+        Example(
+            "### 1 Play. {.game}\n\n::: teacher\n**Materials:** one die for each pair, buttons\n"
+            "**Steps:** Roll the dice and move your counter.\n:::\n",
+            why="listed in the activity's own notes; buttons do for counters",
+        ),
+    ),
+    fails=(
+        Example(_activity("Make a kite. {.make}", "Children cut out a kite with «scissors» and colour it.")),
+        Example(_activity("Make a kite. {.make}", "Children «cut out» a kite. They «stick» it in their books.")),
+        Example(_activity("Play. {.game}", "Give each pair two «dice» and ten «counters».")),
+        Example(_activity("«Cut» and «stick». {.make}", "Children make a kite.")),
+        Example(_activity("Play. {.game}", "Throw the «ball» to a child. Shuffle the «cards».", "a bell")),
+    ),
+    needs=frozenset({Need.LANGUAGE}),
+    limits=(Limit("things worth listing", "materials.csv: common practice, no source"),),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report things in use that no list names, once an activity for each."""
+    unit = reading.unit
+    opening = _lists(unit.opening)
+    for doings in doings_of(unit):
+        lesson = unit.lessons[doings.lesson].part if doings.lesson >= 0 else unit.opening
+        lists = (*(passage.text for passage in doings.materials), *_lists(lesson), *opening)
+        first: dict[str, tuple[Passage, Used]] = {}
+        for passage in doings.actions:
+            for use in used_in(passage.text, reading.analyse(passage)):
+                before = first.get(use.thing.name)
+                if before is None or (use.named and not before[1].named):
+                    first[use.thing.name] = (passage, use)
+        for passage, use in first.values():
+            if not is_listed(use.thing, lists):
+                yield _found(passage, use, (doings.part, lesson))
+
+
+def _lists(part: Part) -> tuple[str, ...]:
+    return tuple(
+        passage.text
+        for passage in part.passages
+        if passage.audience is Audience.TEACHER and passage.field.casefold() == "materials"
+    )
+
+
+def _found(passage: Passage, use: Used, parts: tuple[Part, ...]) -> Found:
+    text = passage.text[use.start : use.end]
+    name = use.thing.name
+    listed = next((part.field("Materials") for part in parts if part.field("Materials")), None)
+    where = "Materials does not list" if listed else "no Materials are listed for"
+    what = text if use.named else f"{name} (for “{text}”)"
+    message = (
+        f"Children or teacher use {what} here, and {where} {'them' if _is_plural(use.thing) else 'it'}, neither in this "
+        "activity's notes nor in the lesson's. A teacher packs by that list: add it there."
+    )
+    mend = None
+    if listed is not None and listed.passages:
+        end = listed.passages[-1].span().end
+        mend = Mend(f"add {name} to Materials", (Edit(Span(end, end), f", {name}"),))
+    return Found(passage.span(use.start, use.end), text, message, mend=mend, key=name)
+
+
+def _is_plural(thing: Thing) -> bool:
+    return thing.name.endswith("s") or thing.name == "dice"
