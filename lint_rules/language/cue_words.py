@@ -26,6 +26,7 @@ class Word(NamedTuple):
     end: int
     joined: bool  # by a hyphen to the word before
     after_mark: bool  # a comma, a bracket … stands between it and the word before
+    after_colon: bool
     capital_i: bool  # it is the word I
 
 
@@ -59,7 +60,7 @@ def words_of(text: str) -> tuple[Word, ...]:
         joined = bool(words) and between in ("-", "‐", "‑")
         mark = bool(between.strip()) and not joined
         form = match.group().casefold().replace("’", "'")
-        words.append(Word(form, match.start(), match.end(), joined, mark, match.group() == "I"))
+        words.append(Word(form, match.start(), match.end(), joined, mark, ":" in between, match.group() == "I"))
         last = match.end()
     return tuple(words)
 

@@ -151,12 +151,16 @@ class _SentenceReader:
         single = frame.end - frame.start == 1
         if single and frame.start and self.forms[frame.start - 1] in self.index.determiners:
             return False  # 'in a circle', 'the label'
+        if any(word.after_colon for word in self.sentence.words[frame.end : noun.start]):
+            return True  # 'Order the steps: mix the flour, bake the cake'
         anew = any(frame.end <= clause <= noun.start for clause in self.clauses)
         return not anew and self.index.real_prepositions.isdisjoint(between)
 
     def _belongs(self, verb: Hit, noun: Hit, group: CueGroup) -> bool:
         """Say whether a noun is within a verb's reach, in its clause, after a preposition where the group has one."""
         if noun.start < verb.end or noun.start - verb.end >= _REACH or not self._one_clause(verb.end, noun.start):
+            return False
+        if any(word.after_colon for word in self.sentence.words[verb.end : noun.start + 1]):
             return False
         if not group.preps:
             return True
