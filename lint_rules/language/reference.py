@@ -93,6 +93,7 @@ def plain(word: str) -> str:
     return "".join(char for char in unicodedata.normalize("NFKD", lowered) if not unicodedata.combining(char))
 
 
+@lru_cache(maxsize=50_000)
 def graded(word: str, pos: str) -> str:
     """The level cefrpy gives a word as that part of speech ('' when it has not the word at all).
 
@@ -105,6 +106,7 @@ def graded(word: str, pos: str) -> str:
     return LEVELS[round(levels[tag] if tag else min(levels.values())) - 1]
 
 
+@lru_cache(maxsize=50_000)
 def lowest(word: str) -> str:
     """The lowest level that cefrpy gives a spelling, whatever its part of speech ('' when it has not the word)."""
     levels = _table().levels(plain(word))

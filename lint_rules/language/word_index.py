@@ -212,13 +212,18 @@ def childrens_words() -> frozenset[tuple[str, str]]:
 @cache
 def picturable_nouns() -> frozenset[str]:
     """Nouns that name something that can be drawn."""
-    return frozenset(entries("picturable_nouns.txt")) | {word for word, part in childrens_words() if part == "noun"}
+    return frozenset(canonical(word) for word in entries("picturable_nouns.txt")) | {
+        word for word, part in childrens_words() if part == "noun"
+    }
 
 
 @cache
 def near_words() -> Mapping[tuple[str, str], tuple[str, ...]]:
     """Word and part of speech → simpler words near it in meaning."""
-    return {(word, part): alternatives(simpler) for word, part, simpler in rows("near_words.csv")}
+    return {
+        (canonical(word), part): tuple(canonical(other) for other in alternatives(simpler))
+        for word, part, simpler in rows("near_words.csv")
+    }
 
 
 @cache

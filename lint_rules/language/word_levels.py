@@ -334,7 +334,7 @@ class _Reader:
             first.start,
             last.end,
             self.text[first.start : last.end],
-            (entry.word if entry is not None else " ".join(listing.parts)) if several else first.lemma,
+            entry.word if entry is not None else " ".join(listing.parts) if several else first.lemma,
             listing.part_of_speech
             if listing.part_of_speech not in {"", "function"}
             else PART_OF_SPEECH.get(first.pos, "phrase" if several else ""),
