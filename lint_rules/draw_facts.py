@@ -1,9 +1,17 @@
 """Draws the small facts of one unit that the book's rules work on."""
 
-from lint_rules.facts import LessonTime, Spot, UnitFacts
+from collections import Counter
+from collections.abc import Iterator
+
+from lint_rules.facts import Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
 from lint_rules.language.times import lesson_minutes
-from lint_rules.manuscript.model import Lesson
+from lint_rules.language.unit_words import is_title, read_by_children
+from lint_rules.language.word_index import build_index
+from lint_rules.language.word_levels import look_up
+from lint_rules.manuscript.model import Audience, DivKind, Lesson, Passage, Unit
 from lint_rules.rule import Reading
+
+TEST = "test"  # class of a lesson in the unit pattern, or of an activity
 
 
 def facts_of(reading: Reading) -> UnitFacts:
@@ -16,7 +24,73 @@ def facts_of(reading: Reading) -> UnitFacts:
         unit.front.unit,
         Spot(*unit.title_span, title),
         lessons=tuple(_lesson_time(lesson) for lesson in unit.lessons),
+        words=tuple(_words_met(reading)),
+        structures=tuple(sorted(_structures(reading))),
+        instructions=tuple(_instructions(unit)),
     )
+
+
+def _instructions(unit: Unit) -> Iterator[Instruction]:
+    for activity in unit.activities:
+        passage = activity.heading.passage
+        yield Instruction(Spot(*passage.span(), passage.text), activity.kinds)
+
+
+def _words_met(reading: Reading) -> Iterator[WordMet]:
+    """Target words by lesson and kind of place, in file order; headings and instructions do not count."""
+    index = build_index(reading.course)
+    rows = {(entry.path, entry.row): at for at, entry in enumerate(reading.course.words)}
+    first: dict[tuple[int, int, Where], Spot] = {}
+    times: Counter[tuple[int, int, Where]] = Counter()
+    for lesson, passage, in_test in _lesson_passages(reading.unit):
+        where = _where(passage, reading.unit, in_test=in_test)
+        if where is None:
+            continue
+        for word in look_up(reading.analyse(passage), passage.text, index):
+            if word.entry is not None:
+                key = (rows[word.entry.path, word.entry.row], lesson, where)
+                times[key] += 1
+                first.setdefault(key, Spot(*passage.span(word.start, word.end), word.text))
+    for key, spot in first.items():
+        yield WordMet(*key, spot, times[key])
+
+
+def _lesson_passages(unit: Unit) -> Iterator[tuple[int, Passage, bool]]:
+    """Every passage but headings, with the index of its lesson and whether it is in a test."""
+    for passage in unit.opening.passages:
+        yield -1, passage, False
+    for activity in unit.opening_activities:
+        for passage in activity.part.passages:
+            yield -1, passage, TEST in activity.kinds
+    for number, lesson in enumerate(unit.lessons):
+        in_test = TEST in lesson.classes
+        for passage in lesson.part.passages:
+            yield number, passage, in_test
+        for activity in lesson.activities:
+            for passage in activity.part.passages:
+                yield number, passage, in_test or TEST in activity.kinds
+
+
+def _where(passage: Passage, unit: Unit, *, in_test: bool) -> Where | None:
+    """What kind of place a passage is for a target word, or None where a word does not count."""
+    if passage.audience is Audience.KEY:
+        return Where.KEY if in_test else None
+    if not read_by_children(passage):
+        return None
+    if in_test:
+        return Where.TEST
+    if passage.audience is Audience.LISTENER:
+        return Where.SCRIPT
+    return Where.PANEL if DivKind.WORDS in unit.div_kinds(passage) else Where.PAGE
+
+
+def _structures(reading: Reading) -> set[str]:
+    return {
+        structure.name
+        for passage in reading.unit.passages
+        if read_by_children(passage) and not is_title(passage)
+        for structure in reading.analyse(passage).structures
+    }
 
 
 def _lesson_time(lesson: Lesson) -> LessonTime:

@@ -1,5 +1,7 @@
 """Small facts of one unit, all that the rules for the whole book get to see. Plain data, cacheable by content."""
 
+from enum import StrEnum
+
 import msgspec
 
 
@@ -19,6 +21,34 @@ class LessonTime(msgspec.Struct, frozen=True, array_like=True):
     high: float
 
 
+class Where(StrEnum):
+    """Where in a lesson a target word is met."""
+
+    PANEL = "panel"  # a `words` panel
+    PAGE = "page"
+    SCRIPT = "script"
+    TEST = "test"  # a test's page or script
+    KEY = "key"  # a test's answers: what the child has to write
+
+
+class WordMet(msgspec.Struct, frozen=True, array_like=True):
+    """A target word met in a lesson: its row (index in ``Course.words``), the lesson (index; -1: before the first one),
+    where in it, the first place, and how often."""
+
+    entry: int
+    lesson: int
+    where: Where
+    spot: Spot
+    times: int
+
+
+class Instruction(msgspec.Struct, frozen=True, array_like=True):
+    """An instruction: its place and words, and the kinds of its activity."""
+
+    spot: Spot
+    kinds: tuple[str, ...]
+
+
 class UnitFacts(msgspec.Struct, frozen=True):
     """What the book needs to know of one unit."""
 
@@ -27,3 +57,6 @@ class UnitFacts(msgspec.Struct, frozen=True):
     unit: int
     title: Spot
     lessons: tuple[LessonTime, ...] = ()
+    words: tuple[WordMet, ...] = ()
+    structures: tuple[str, ...] = ()  # on pupil pages and in scripts, sorted
+    instructions: tuple[Instruction, ...] = ()
