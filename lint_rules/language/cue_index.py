@@ -21,7 +21,7 @@ from lint_rules.language.hazards import Hazard, Matching, hazard_table
 from lint_rules.language.word_forms import noun_forms
 
 _NEGATED = 4  # words between a negator and a cue
-_VERBAL_NEGATORS = frozenset({"do not", "don't", "never", "nobody"})
+_PLAIN_NEGATORS = frozenset({"no", "not"})  # these reach no further than their own clause
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,7 +172,7 @@ def negated(sentence: Sentence, at: int, index: CueIndex, clauses: Sequence[int]
             continue
         if any(words[i].after_mark for i in range(hit.end, at + 1)) and "or" not in sentence.forms[at : at + 4]:
             continue
-        if at in clauses and negator not in _VERBAL_NEGATORS:
+        if at in clauses and negator in _PLAIN_NEGATORS:
             continue
         return True
     return False

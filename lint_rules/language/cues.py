@@ -223,10 +223,10 @@ class _SentenceReader:
         word = self.sentence.words[at]
         if word.form not in self.index.also_nouns or at == 0:
             return False
-        following = self.forms[at + 1] if at + 1 < len(self.forms) else "."
-        return (word.after_mark or self.forms[at - 1] in self.index.breaks) and following in self.index.after_a_noun | {
-            "."
-        }
+        if not (word.after_mark or self.forms[at - 1] in self.index.breaks):
+            return False
+        following = self.sentence.words[at + 1] if at + 1 < len(self.forms) else None
+        return following is None or following.after_mark or following.form in self.index.after_a_noun
 
     def _ends_noun_phrase(self, before: Sequence[str]) -> bool:
         """Say whether a verb's form after these words is a noun: `the red paint`."""
