@@ -91,13 +91,11 @@ def read_unit_rules(
     found: list[tuple[str, Found]] = []
     broken: list[Broken] = []
     for module in rules:
-        if module.find is None:
-            continue
         missing = next((need for need in module.rule.needs if unavailable and need in unavailable), None)
         if unavailable and missing is not None:
             broken.append(Broken(module.rule.name, unit.path, unavailable[missing]))
-            continue
-        found += _guarded(module.rule.name, unit.path, partial(module.find, reading), broken)
+        elif module.find is not None:
+            found += _guarded(module.rule.name, unit.path, partial(module.find, reading), broken)
     return Outcome(tuple(found), tuple(broken), facts_of(reading), unit.stets, sections_of(unit))
 
 
@@ -130,9 +128,10 @@ def settle(
 
 def _run_book_rules(book: Book, rules: Sequence[RuleModule], broken: list[Broken]) -> list[tuple[str, Found]]:
     paths = {facts.path for facts in book.units}
+    stuck = {note.rule for note in broken}  # facts that they need are not there, so they would cry wolf
     found: list[tuple[str, Found]] = []
     for module in rules:
-        if module.find_in_book is not None:
+        if module.find_in_book is not None and module.rule.name not in stuck:
             found += _guarded(module.rule.name, "", partial(module.find_in_book, book), broken)
     for name, item in found:
         if item.path not in paths:

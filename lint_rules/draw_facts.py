@@ -3,15 +3,13 @@
 from collections import Counter
 from collections.abc import Iterator
 
-from lint_rules.facts import Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
+from lint_rules.facts import TEST, Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
 from lint_rules.language.times import lesson_minutes
 from lint_rules.language.unit_words import is_title, read_by_children
 from lint_rules.language.word_index import build_index
 from lint_rules.language.word_levels import look_up
 from lint_rules.manuscript.model import Audience, DivKind, Lesson, Passage, Unit
 from lint_rules.rule import Reading
-
-TEST = "test"  # class of a lesson in the unit pattern, or of an activity
 
 
 def facts_of(reading: Reading) -> UnitFacts:

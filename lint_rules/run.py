@@ -87,11 +87,11 @@ def _unreadable(problem: CourseProblem) -> Finding:
 
 
 def level_of(unit: Unit, course: Course) -> Level:
-    """The level of a unit: the one its front matter names, else the one whose folder it is in.
+    """The level of a unit: the one whose folder it is in, else the one its front matter names.
 
     Raises KeyError when it is in none: the caller must not ask.
     """
-    level = course.level_named(unit.front.level) or course.level_of(unit.path)
+    level = course.level_of(unit.path) or course.level_named(unit.front.level)
     if level is None:
         raise KeyError(unit.path)
     return level

@@ -1,0 +1,1 @@
+"""Rules about the target words of a course: taught, met again, tested."""

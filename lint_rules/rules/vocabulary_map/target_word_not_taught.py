@@ -1,0 +1,89 @@
+"""A target word of the word list that its unit never teaches.
+
+What the list promises, a teacher plans for and an examiner may ask for. A word counts as taught where a child meets it
+in its unit: on a pupil's page or in an audio script, best in a `words` panel; not in a heading, an instruction, a test,
+or the teacher's notes. A word without a unit in the list may be taught anywhere in its level. Units that are not
+written yet are waited for.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from lint_rules.course.model import Level
+from lint_rules.facts import UnitFacts
+from lint_rules.finding import Found, Severity
+from lint_rules.rule import Book, Example, Need, Rule
+from lint_rules.source import Span
+from lint_rules.vocabulary import WordRow, vocabulary_map
+
+_LIST = "kite,noun,toys,1\nhill,noun,places,1\n"
+_BOTH = "::: words\nkite, hill\n:::\n"
+
+RULE = Rule(
+    name="target-word-not-taught",
+    family="vocabulary map",
+    severity=Severity.QUERY,
+    needs=frozenset({Need.LANGUAGE}),
+    passes=(
+        Example(_BOTH, words=_LIST),
+        Example("The kites are on the hill.\n", words=_LIST, why="no panel, but on the page, in another form"),
+        Example("::: {.audio track=1.1}\nMILO: A kite! On the hill!\n:::\n", words=_LIST),
+        Example(_BOTH, words=_LIST + "cloud,noun,weather,2\n", why="unit 2 is not written yet"),
+        Example(_BOTH, words=_LIST + "sun,noun,weather,\n", course="levels:\n  - units: 3\n", why="there is time"),
+    ),
+    fails=(
+        Example("# «Kites»\n\n## Lesson 1: Look {.words}\n\n### 1 Look.\n\nThe kite is red.\n", words=_LIST),
+        Example(
+            "# «Kites»\n\n## Lesson 1: A hill {.words}\n\n### 1 Draw the hill.\n\nThe kite is red.\n\n"
+            "::: teacher\n**Words:** hill\n:::\n",
+            words=_LIST,
+            why="a heading, an instruction and a note teach no word",
+        ),
+        Example(
+            "# «Kites»\n\n## Lesson 1: Look {.words}\n\n### 1 Look.\n\nThe kite is red.\n\n"
+            "## Lesson 2: Test {.test}\n\n### 1 Read. {.test .reading}\n\nThe hill is big.\n",
+            words=_LIST,
+            why="a test asks for it, and nobody has taught it",
+        ),
+        Example(
+            f"# «Kites»\n\n## Lesson 1: Look {{.words}}\n\n### 1 Look.\n\n{_BOTH}",
+            words=_LIST + "sun,noun,weather,\n",
+            course="levels:\n  - units: 1\n",
+            why="all units are there, and none has it",
+        ),
+    ),
+)
+
+
+def find_in_book(book: Book) -> Iterator[Found]:
+    """Report each such word at the title of the unit that should teach it (without one: of the level's last unit)."""
+    for row in vocabulary_map(book.course, book.units):
+        if row.taught is None:
+            level = book.course.levels[row.entry.level]
+            place = _place(row, level, [unit for unit in book.units if unit.level == level.index])
+            if place is not None:
+                yield _found(row, level, place)
+
+
+def _place(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> UnitFacts | None:
+    """The unit to speak of; None while the word may still come in a unit that is not written yet."""
+    own = next((unit for unit in units if unit.unit == row.entry.unit), None)
+    complete = bool(level.units) and len(units) >= level.units
+    return own if own is not None or not complete or not units else units[-1]
+
+
+def _found(row: WordRow, level: Level, unit: UnitFacts) -> Found:
+    entry = row.entry
+    listed = f"{entry.path}, line {entry.row}"
+    if entry.unit:
+        said = (
+            f"“{entry.word}” is a target word of unit {entry.unit} ({listed}), and its pages and scripts never have it."
+        )
+        cure = "Put it in the unit's `words` panel, or give it another unit in the list."
+    else:
+        said = f"“{entry.word}” is a target word of {level.name} ({listed}), and no unit of it has the word."
+        cure = "Teach it in one of them, or take it out of the list."
+    if row.tested:
+        said += " A test asks for it all the same."
+    return Found(
+        Span(unit.title.start, unit.title.end), unit.title.text, f"{said} {cure}", path=unit.path, key=entry.word
+    )

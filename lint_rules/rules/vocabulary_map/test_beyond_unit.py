@@ -1,0 +1,126 @@
+"""A test that asks for a word or a structure that a later unit of the level teaches.
+
+A child who fails on a word nobody has taught learns only that tests are unfair, and the teacher can tell nothing from
+the result. Read are the pages, the scripts and the answers of a unit's tests: what a child has to write must have been
+taught too. Words and grammar of a later level are word-above-level and grammar-above-level, in a test as elsewhere.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.facts import TEST
+from lint_rules.finding import Found, Severity
+from lint_rules.language.grammar_levels import names, standing
+from lint_rules.language.grammar_uses import grammar_uses, is_carried
+from lint_rules.language.unit_words import Met, read_by_children, words_met
+from lint_rules.manuscript.model import Audience, Passage, Unit
+from lint_rules.rule import Example, Need, Reading, Rule
+
+_LIST = "kite,noun,toys,1\nhill,noun,places,2\n"
+_TEST = "## Test {{.test}}\n\n### 1 Read and write. {{.test .reading}}\n\n{}\n"
+
+
+def _unit(number: int, grammar: str, lessons: str = "## Lesson 1: Look {.words}\n") -> str:
+    return f"---\nlevel: level-1\nunit: {number}\ntitle: Kites\ngrammar: [{grammar}]\n---\n\n# Kites\n\n{lessons}"
+
+
+RULE = Rule(
+    name="test-beyond-unit",
+    family="vocabulary map",
+    severity=Severity.QUERY,
+    needs=frozenset({Need.LANGUAGE}),
+    passes=(
+        Example(_TEST.format("The kite is red."), words=_LIST),
+        Example("### 1 Read. {.reading}\n\nThe hill is big.\n", words=_LIST, why="no test; another rule looks there"),
+        Example(
+            _TEST.format("The kite is red.\n\n::: teacher\n**Steps:** Draw a hill.\n:::"),
+            words=_LIST,
+            why="the notes are not asked of the child",
+        ),
+        Example(
+            _unit(2, "can", _TEST.format("I can swim.")),
+            others=(_unit(1, "present simple be"),),
+            why="taught by now",
+        ),
+    ),
+    fails=(
+        Example(_TEST.format("The kite is on the «hill»."), words=_LIST),
+        Example(
+            _TEST.format("1. The kite is on the ____.\n\n::: answers\n1 «hill»\n:::"),
+            words=_LIST,
+            why="the child has to write it",
+        ),
+        Example(
+            _unit(1, "present simple be", _TEST.format("It's a bird. It «can fly».")),
+            others=(_unit(2, "can"),),
+        ),
+    ),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report words and structures of later units of the level in the unit's tests, each once in an activity."""
+    if reading.unit.front.unit:
+        yield from _words(reading)
+        yield from _structures(reading)
+
+
+def _words(reading: Reading) -> Iterator[Found]:
+    number, level = reading.unit.front.unit, reading.level
+    asked = _asked(reading.unit)
+    for met in words_met(reading.unit, reading.course, reading.analyse, lambda passage: id(passage) in asked):
+        entry = met.word.entry
+        if entry is not None and not met.word.free and entry.level == level.index and entry.unit > number:
+            where = "its answers have" if met.passage.audience is Audience.KEY else "it has"
+            message = (
+                f"This test goes beyond unit {number}: {where} “{met.word.text}”, which unit {entry.unit} teaches "
+                f"({entry.path}). Ask for a word taught by now, or teach this one by unit {number}."
+            )
+            yield _found(met, message)
+
+
+def _found(met: Met, message: str) -> Found:
+    return Found(met.passage.span(met.word.start, met.word.end), met.word.text, message)
+
+
+def _asked(unit: Unit) -> frozenset[int]:
+    """What a test asks of children: its pages, scripts and answers, by identity of the passage."""
+    asked: set[int] = set()
+    for lesson in unit.lessons:
+        if TEST in lesson.classes:
+            asked |= _asked_in(lesson.part.passages)
+        for activity in lesson.activities:
+            if TEST in lesson.classes or TEST in activity.kinds:
+                asked |= _asked_in(activity.part.passages)
+    for activity in unit.opening_activities:
+        if TEST in activity.kinds:
+            asked |= _asked_in(activity.part.passages)
+    return frozenset(asked)
+
+
+def _asked_in(passages: tuple[Passage, ...]) -> set[int]:
+    return {id(passage) for passage in passages if passage.audience is Audience.KEY or read_by_children(passage)}
+
+
+def _structures(reading: Reading) -> Iterator[Found]:
+    course, level, number = reading.course, reading.level, reading.unit.front.unit
+
+    def is_known(name: str) -> bool:
+        return standing(name, course, level, number) is None
+
+    for place in grammar_uses(reading.unit, reading.analyse):
+        if not place.is_test:
+            continue
+        told: set[str] = set()
+        for use in place.uses:
+            name = use.structure.name
+            where = standing(name, course, level, number)
+            if where is None or where.later is None or not where.same_level or name in told or use.in_instruction:
+                continue
+            if is_carried(use, is_known):
+                continue
+            told.add(name)
+            message = (
+                f"This test goes beyond unit {number}: “{use.text}” is {names()[name].called}, which unit "
+                f"{where.later.unit} teaches. Ask for what is taught by now, or teach it by unit {number}."
+            )
+            yield Found(use.passage.span(use.structure.start, use.structure.end), use.text, message, key=name)

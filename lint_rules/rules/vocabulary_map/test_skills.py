@@ -1,0 +1,55 @@
+"""A unit's test that leaves out a skill: nothing to listen to, nothing to read or write, or nothing to say.
+
+A child who understands and speaks well may write little at six; a test on paper alone tells that child, and the family,
+the wrong thing. A test should ask for listening, for reading or writing, and for speaking, or for what the course lists
+under `test_skills`. The skills are the classes of the test's activities.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from lint_rules.facts import TEST
+from lint_rules.finding import Found, Severity
+from lint_rules.manuscript.model import Lesson
+from lint_rules.rule import Example, Limit, Reading, Rule
+
+_LISTEN = "### 1 Listen and circle. {.test .listening}\n\n1. a kite\n\n"
+_READ = "### 2 Read and write. {.test .reading .writing}\n\n1. The kite is ____.\n\n"
+_SPEAK = "### 3 Look and say. {.test .speaking}\n\nWhat colour is it?\n"
+
+RULE = Rule(
+    name="test-skills",
+    family="vocabulary map",
+    severity=Severity.QUERY,
+    passes=(
+        Example(f"## Test {{.test}}\n\n{_LISTEN}{_READ}{_SPEAK}"),
+        Example(f"## Test {{.test}}\n\n{_LISTEN}{_SPEAK}### 4 Read. {{.reading}}\n\nThe kite is red.\n"),
+        Example(f"## Look {{.review}}\n\n{_LISTEN}", why="one test activity in a lesson is no unit test"),
+        Example(
+            f"## Test {{.test}}\n\n{_LISTEN}{_READ}",
+            course="levels:\n  - test_skills: [listening, reading and writing]\n",
+            why="the course asks for no more",
+        ),
+    ),
+    fails=(
+        Example(f"## «Test» {{.test}}\n\n{_LISTEN}{_READ}", why="nothing to say"),
+        Example(f"## Lesson 6: «What can I do?» {{.test}}\n\n{_READ}{_SPEAK}", why="nothing to listen to"),
+    ),
+    limits=(Limit("listening, reading or writing, and speaking", "common practice, no source"),),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report each test lesson that leaves a skill out, at its heading."""
+    for lesson in reading.unit.lessons:
+        if TEST in lesson.classes and lesson.activities:
+            missing = _missing(lesson, reading.level.test_skills)
+            if missing:
+                title = lesson.heading.passage
+                skills, first = ", and nothing for ".join(missing), missing[0].partition(" ")[0]
+                message = f"This test has nothing for {skills}. Add an activity of that class, as {{.test .{first}}}."
+                yield Found(title.span(), title.text, message)
+
+
+def _missing(lesson: Lesson, wanted: Sequence[Sequence[str]]) -> list[str]:
+    kinds = {kind for activity in lesson.activities for kind in activity.kinds}
+    return [" or ".join(group) for group in wanted if not kinds & set(group)]

@@ -1,0 +1,62 @@
+"""A target word that no test asks for, neither in its own unit nor later.
+
+What is not tested, a teacher cannot see whether a child has learnt. A word is tested where a test's page or script has
+it, or where the answers have it (a child writes it). Not every word needs a test, so this is for information; a level
+that tests nothing at all, and does not mean to, is left alone.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.facts import TEST, Where
+from lint_rules.finding import Found, Severity
+from lint_rules.rule import Book, Example, Need, Rule
+from lint_rules.source import Span
+from lint_rules.vocabulary import vocabulary_map
+
+_LIST = "kite,noun,toys,1\nhill,noun,places,1\n"
+_PANEL = "## Lesson 1: Look {{.words}}\n\n### 1 Look.\n\n::: words\nkite, {}\n:::\n\n"
+_TEST = "## Lesson 2: Test {{.test}}\n\n### 1 Write. {{.test .writing}}\n\n{}\n"
+
+RULE = Rule(
+    name="word-not-tested",
+    family="vocabulary map",
+    severity=Severity.NOTE,
+    needs=frozenset({Need.LANGUAGE}),
+    passes=(
+        Example(_PANEL.format("hill") + _TEST.format("The kite is on the hill."), words=_LIST),
+        Example(
+            _PANEL.format("hill") + _TEST.format("The kite is on the ____.\n\n::: answers\n1 hill\n:::"),
+            words=_LIST,
+            why="the child writes it",
+        ),
+        Example(_PANEL.format("hill"), words=_LIST, course="levels:\n  - unit_pattern: [words]\n", why="no tests here"),
+    ),
+    fails=(
+        Example(_PANEL.format("«hill»") + _TEST.format("The kite is red."), words=_LIST),
+        Example(
+            _PANEL.format("«hill»") + _TEST.format("The kite is red.\n\n::: teacher\n**Steps:** Draw a hill.\n:::"),
+            words=_LIST,
+            why="the notes do not test",
+        ),
+    ),
+)
+
+
+def find_in_book(book: Book) -> Iterator[Found]:
+    """Report each such word where it is taught."""
+    tested_levels = {
+        unit.level for unit in book.units if any(word.where in (Where.TEST, Where.KEY) for word in unit.words)
+    }
+    for row in vocabulary_map(book.course, book.units):
+        level = book.course.levels[row.entry.level]
+        tests = level.index in tested_levels or TEST in level.unit_pattern
+        if row.taught is not None and not row.tested and tests:
+            unit, spot = book.units[row.taught.unit], row.taught.spot
+            written = sum(other.level == unit.level for other in book.units)
+            cure = (
+                "Let a test of a later unit ask for it."
+                if written < level.units
+                else "Let the test of this unit or a later one ask for it, or leave it so if it is only met."
+            )
+            message = f"No test asks for “{row.entry.word}” so far. {cure}"
+            yield Found(Span(spot.start, spot.end), spot.text, message, path=unit.path, key=row.entry.word)

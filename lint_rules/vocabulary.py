@@ -1,0 +1,103 @@
+"""The vocabulary map: where each target word of the course is taught, met again, and tested. Pure, over facts.
+
+Taught is the first lesson of the unit that teaches a word (by the word list, or for a word without a unit the first
+unit of its level that presents it) in which the word stands on a pupil's page or in a script, a `words` panel before
+anything else. A later lesson that has the word is one meeting, however often it has it there.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from lint_rules.course.model import Course, WordEntry
+from lint_rules.facts import Spot, UnitFacts, Where, WordMet
+
+_IN_TEST = (Where.TEST, Where.KEY)
+
+
+@dataclass(frozen=True, slots=True)
+class Sight:
+    """A target word in one lesson of one unit: the unit (index in the book), the lesson, and the first place."""
+
+    unit: int
+    lesson: int
+    spot: Spot
+    wheres: frozenset[Where]
+
+
+@dataclass(frozen=True, slots=True)
+class WordRow:
+    """One target word: its row of the list, where it is taught (None: nowhere), where met again, where tested.
+
+    ``teaching_units`` are the units of the book that should teach it. ``room`` counts the later lessons there are.
+    """
+
+    entry: WordEntry
+    teaching_units: tuple[int, ...]
+    taught: Sight | None
+    met: tuple[Sight, ...]
+    tested: tuple[Sight, ...]
+    room: int
+
+    @property
+    def meetings(self) -> int:
+        """How many later lessons have the word."""
+        return len(self.met)
+
+
+def vocabulary_map(course: Course, units: Sequence[UnitFacts]) -> tuple[WordRow, ...]:
+    """A row for every target word, in the order of the word lists. ``units`` are in teaching order."""
+    sights = _sights(units, len(course.words))
+    lessons_after = _lessons_after(units)
+    return tuple(_row(entry, sights[at], units, lessons_after) for at, entry in enumerate(course.words))
+
+
+def _sights(units: Sequence[UnitFacts], count: int) -> list[list[Sight]]:
+    """The lessons that have each word, in order."""
+    met: list[dict[tuple[int, int], list[WordMet]]] = [defaultdict(list) for _ in range(count)]
+    for number, unit in enumerate(units):
+        for word in unit.words:
+            met[word.entry][number, word.lesson].append(word)
+    return [[_sight(*place, words) for place, words in sorted(of_word.items())] for of_word in met]
+
+
+def _sight(unit: int, lesson: int, words: Sequence[WordMet]) -> Sight:
+    first = min(words, key=lambda word: (word.where is not Where.PANEL, word.spot.start))
+    return Sight(unit, lesson, first.spot, frozenset(word.where for word in words))
+
+
+def _lessons_after(units: Sequence[UnitFacts]) -> list[int]:
+    """How many lessons come after each unit."""
+    counts = [len(unit.lessons) for unit in units]
+    return [sum(counts[number + 1 :]) for number in range(len(units))]
+
+
+def _row(
+    entry: WordEntry, sights: Sequence[Sight], units: Sequence[UnitFacts], lessons_after: Sequence[int]
+) -> WordRow:
+    teaching = tuple(_teaching_units(entry, units))
+    taught = _taught(sights, teaching)
+    if taught is None:
+        return WordRow(entry, teaching, None, (), tuple(s for s in sights if s.wheres & {*_IN_TEST}), 0)
+    later = [sight for sight in sights if (sight.unit, sight.lesson) > (taught.unit, taught.lesson)]
+    met = tuple(sight for sight in later if sight.wheres - {Where.KEY})
+    tested = tuple(
+        sight
+        for sight in sights
+        if sight.wheres & {*_IN_TEST} and (sight.unit, sight.lesson) >= (taught.unit, taught.lesson)
+    )
+    room = lessons_after[taught.unit] + len(units[taught.unit].lessons) - 1 - taught.lesson
+    return WordRow(entry, teaching, taught, met, tested, room)
+
+
+def _teaching_units(entry: WordEntry, units: Sequence[UnitFacts]) -> Iterator[int]:
+    for number, unit in enumerate(units):
+        if unit.level == entry.level and entry.unit in (0, unit.unit):
+            yield number
+
+
+def _taught(sights: Sequence[Sight], teaching: Sequence[int]) -> Sight | None:
+    """The first lesson that teaches a word. A word in a test or its key alone is not taught."""
+    fair = [sight for sight in sights if sight.unit in teaching and sight.wheres - {*_IN_TEST}]
+    panels = [sight for sight in fair if Where.PANEL in sight.wheres]
+    return next(iter(panels or fair), None)
