@@ -102,4 +102,4 @@ def labels_so_far(course: Course, level: Level, unit: int) -> tuple[str, ...]:
 
 def _source(source: str) -> str:
     """The source's name alone, as a message has room for."""
-    return source.partition(",")[0].partition(";")[0].strip() if source.startswith("CEFR-J") else "house default"
+    return "CEFR-J Grammar Profile" if source.startswith("CEFR-J") else "house default"

@@ -7,12 +7,23 @@ from functools import cache
 
 from lint_rules.language.counting import count_words, ends_sentence, is_for_children, options_in
 from lint_rules.language.tables import entries
-from lint_rules.language.tokens import Analysis, Structure
+from lint_rules.language.tokens import Analysis, Sentence, Structure
 from lint_rules.manuscript.model import Activity, Passage, Role, Unit
 
 _NOT_READ = frozenset({Role.ALT, Role.CODE, Role.PANEL})
 _ENTRIES = frozenset({Role.ITEM, Role.CELL, Role.HEAD})
 _WORD_KINDS = frozenset({"odd-one-out", "mind-map", "sounds"})  # their items are words, not sentences
+
+# `Yes, I have.` `No, she hasn't.`: a short answer has the grammar of its question, and no more.
+SHORT_ANSWER = re.compile(
+    r"(?:(?:yes|no|oh no|sorry)\b[\s,.!:–-]*)?(?:[\w'’]+\s+){1,2}?"
+    r"(?:am|is|are|was|were|have|has|had|do|does|did|can|could|will|would|must|should|might|may)(?:n['’]t|not|\s+not)?"
+    r"\s*[.!,]*",
+    re.I,
+)
+_BE_HAVE_DO = re.compile(r"(?:am|is|are|was|were|have|has|had|do|does|did|['’](?:ve|s|m|re|d)|got)(?:n['’]t)?", re.I)
+_GAP_BEFORE = re.compile(r"_{2,}[^\w.!?]*(?:[\w'’]+\s+){0,3}$")
+_GAP_AFTER = re.compile(r"\s*(?:not\s+)?_{2,}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,8 +85,12 @@ def _uses(
         if passage.role in _ENTRIES and (not _WORD_KINDS.isdisjoint(kinds) or not _may_be_sentence(passage.text)):
             continue
         set_phrases = [match.span() for match in _set_phrases().finditer(passage.text)]
-        structures = analyse(passage).structures
+        analysis = analyse(passage)
+        structures = analysis.structures
+        answers = [(one.start, one.end) for one in analysis.sentences if _is_short_answer(passage.text, one)]
         for one in structures:
+            if _is_broken(passage.text, one) or any(start <= one.start < end for start, end in answers):
+                continue
             if not any(start <= one.start and one.end <= end for start, end in set_phrases):
                 others = (other.name for other in structures if other is not one and _touch(one, other))
                 yield Use(passage, one, tuple(others))
@@ -88,6 +103,19 @@ def is_carried(use: Use, known: Callable[[str], bool]) -> bool:
     if name == "present-simple-be":
         return "there-is" in use.with_it
     return name == "yes-no-question" and any(known(other) for other in use.with_it)
+
+
+def _is_short_answer(text: str, sentence: Sentence) -> bool:
+    return SHORT_ANSWER.fullmatch(text[sentence.start : sentence.end].strip()) is not None
+
+
+def _is_broken(text: str, one: Structure) -> bool:
+    """Say whether a gap beside a single word may hold the rest of its verb: `I've ____ a kite`, `____ you got a kite?`"""
+    if " " in text[one.start : one.end]:
+        return False
+    if _GAP_BEFORE.search(text[: one.start]):
+        return True
+    return _GAP_AFTER.match(text, one.end) is not None and bool(_BE_HAVE_DO.fullmatch(text[one.start : one.end]))
 
 
 def _touch(one: Structure, other: Structure) -> bool:

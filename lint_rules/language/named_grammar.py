@@ -5,14 +5,13 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 
+from lint_rules.language.grammar_uses import SHORT_ANSWER
 from lint_rules.language.labels import grammar_terms, structures_of_label
 from lint_rules.language.tables import rows
 from lint_rules.language.tokens import Analysis
 from lint_rules.manuscript.model import Audience, Passage, Unit
 from lint_rules.manuscript.pattern_table import pattern_sentences
 
-# `Yes, I am.` `No, she hasn't got.`: the verb of a short answer is not what a pattern teaches.
-_SHORT_ANSWER = re.compile(r"(?:yes|no)\b[,.!]?\s+(?:[\w'’]+\s+){1,3}?[\w'’]+(?:\s+not)?\s*[.!]?", re.I)
 # Structures that come along with others: a question with its verb, an order in an example.
 _COMES_ALONG = frozenset({"wh-question", "yes-no-question", "imperative"})
 # `present simple` names the present of be too, and have got, and so on: a teacher who writes so is not wrong.
@@ -40,7 +39,7 @@ def practised(unit: Unit, passages: Iterable[Passage], analyse: Callable[[Passag
         short = [
             (sentence.start, sentence.end)
             for sentence in analysis.sentences
-            if _SHORT_ANSWER.fullmatch(passage.text[sentence.start : sentence.end])
+            if SHORT_ANSWER.fullmatch(passage.text[sentence.start : sentence.end].strip())
         ]
         for one in analysis.structures:
             if not any(start <= one.start < end for start, end in short):

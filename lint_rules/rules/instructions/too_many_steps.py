@@ -51,9 +51,10 @@ def find(reading: Reading) -> Iterator[Found]:
         steps = steps_of(passage.text, reading.analyse(passage))
         if len(steps) > limit:
             named = [passage.text[start:end].casefold() for start, end in steps]
+            rest = f"“{named[limit]}”" + (" and what follows" if len(steps) > limit + 1 else "")
             message = (
                 f"This instruction has {len(steps)} steps ({', '.join(named)}); children in {level.name} "
-                f"({level.cefr}) follow up to {limit}. Make two activities of it, or leave “{named[limit]}” to the "
+                f"({level.cefr}) follow up to {limit}. Make two activities of it, or leave {rest} to the "
                 "teacher's Steps."
             )
             yield Found(passage.span(), passage.text, message)

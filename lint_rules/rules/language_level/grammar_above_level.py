@@ -99,7 +99,7 @@ def _found(reading: Reading, uses: list[Use], where: str) -> Found:
     message = " ".join(
         part
         for part in (
-            f"“{use.text}” is {names()[name].called}: {_why(reading, stands)}.",
+            f"“{use.text}” ({names()[name].called}) {_why(reading, stands)}.",
             f"{len(uses) - 1} more {where}." if len(uses) > 1 else "",
             names()[name].instead,
             _known(reading),
@@ -115,14 +115,14 @@ def _why(reading: Reading, stands: Standing) -> str:
     level = reading.level
     if stands.later is not None:
         teaching = reading.course.levels[stands.later.level]
-        return f"{teaching.name} teaches it (unit {stands.later.unit}), and this is {level.name}"
+        return f"is taught in {teaching.name} (unit {stands.later.unit}), and this is {level.name}"
     if stands.disputed:
         return (
-            f"no unit teaches it, and sources disagree whether it belongs to {stands.band} or {stands.higher}; "
+            f"is taught in no unit, and sources disagree whether it belongs to {stands.band} or {stands.higher}; "
             f"{level.name} is {level.cefr}"
         )
     band = f"{stands.band} or {stands.higher}" if stands.higher else stands.band
-    return f"it belongs to {band} ({stands.source}), and {level.name} is {level.cefr}"
+    return f"belongs to {band} ({stands.source}), and {level.name} is {level.cefr}"
 
 
 def _known(reading: Reading) -> str:

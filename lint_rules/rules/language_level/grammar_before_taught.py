@@ -92,7 +92,7 @@ def _found(reading: Reading, uses: list[Use]) -> Found:
     message = " ".join(
         part
         for part in (
-            f"“{use.text}” is {names()[name].called}, which unit {where.later.unit} teaches; this is unit {unit}.",
+            f"“{use.text}” ({names()[name].called}) is taught in unit {where.later.unit}, and this is unit {unit}.",
             f"{len(uses) - 1} more in this activity." if len(uses) > 1 else "",
             names()[name].instead,
             f"Children here have learnt: {', '.join(labels)}." if labels else "",
