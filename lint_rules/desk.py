@@ -36,6 +36,7 @@ from lint_rules.reports.report import Report, Skipped
 from lint_rules.rule import RuleModule
 from lint_rules.run import Job, run
 from lint_rules.source import BYTE_ORDER_MARK, Source
+from lint_rules.store import write_whole
 
 
 @dataclass(frozen=True)
@@ -310,3 +311,11 @@ def _shown_problem(root: Path, problem: CourseProblem) -> str:
 def _skipped_row(root: Path, problem: CourseProblem) -> Skipped:
     where = shown_path(root, problem.path)
     return Skipped(f"{where}:{problem.line}:{problem.column}" if problem.line else where, problem.message)
+
+
+def write_output(name: str, data: bytes) -> None:
+    """Write a file that the user asked for, whole or not at all. Raises CannotRun."""
+    try:
+        write_whole(Path(name), data)
+    except OSError as error:
+        raise CannotRun(f"{name} could not be written ({error.strerror or error}).") from error

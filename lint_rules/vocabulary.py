@@ -29,7 +29,7 @@ class Sight:
 class WordRow:
     """One target word: its row of the list, where it is taught (None: nowhere), where met again, where tested.
 
-    ``teaching_units`` are the units of the book that should teach it. ``room`` counts the later lessons there are.
+    ``teaching_units`` are the units of the book that should teach it. ``room`` counts the later lessons of its level.
     """
 
     entry: WordEntry
@@ -67,9 +67,11 @@ def _sight(unit: int, lesson: int, words: Sequence[WordMet]) -> Sight:
 
 
 def _lessons_after(units: Sequence[UnitFacts]) -> list[int]:
-    """How many lessons come after each unit."""
-    counts = [len(unit.lessons) for unit in units]
-    return [sum(counts[number + 1 :]) for number in range(len(units))]
+    """How many lessons of its level come after each unit."""
+    return [
+        sum(len(later.lessons) for later in units[number + 1 :] if later.level == unit.level)
+        for number, unit in enumerate(units)
+    ]
 
 
 def _row(

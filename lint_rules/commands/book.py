@@ -7,6 +7,7 @@ from rich.console import Console
 
 from lint_rules.desk import book_report, status_of, tools
 from lint_rules.finding import Severity
+from lint_rules.reports.glance import glance
 from lint_rules.reports.json_report import json_report
 from lint_rules.reports.terminal import print_report, print_summary
 
@@ -20,5 +21,7 @@ def run(arguments: argparse.Namespace) -> int:
     else:
         console = Console(highlight=False)
         print_report(report, console)
+        for line in glance(report):
+            console.print(line, markup=False, soft_wrap=True)
         print_summary([report], console)
     return status_of([report])

@@ -2,8 +2,8 @@
 
 A child who meets a word once has heard it, no more; each later meeting makes it surer, and examinations for children
 ask for words above all. A meeting is a later lesson that has the word on a pupil's page or in a script. Headings,
-instructions and teacher's notes do not count, nor does a word count twice in one lesson. Where no unit is left to bring
-a word back, or units are still to be written, this is a note.
+instructions and teacher's notes do not count, nor does a word count twice in one lesson. Where no unit of the level is
+left to bring a word back, or units are still to be written, this is a note.
 """
 
 from collections.abc import Iterator, Sequence
@@ -80,11 +80,11 @@ def _hope(taught: Sight, room: int, wanted: int, book: Book) -> tuple[Severity |
     """Whether the word can still come back: a fair verdict on the last units."""
     unit = book.units[taught.unit]
     level = book.course.levels[unit.level]
-    written = sum(other.level == unit.level for other in book.units)
-    if written < level.units:
+    of_level = [other for other in book.units if other.level == unit.level]
+    if len(of_level) < level.units:
         return Severity.NOTE, "Units are still to come: bring it back there."
-    if taught.unit == len(book.units) - 1 or room < wanted:
-        return Severity.NOTE, "No later unit can bring it back; the lessons of this one still may."
+    if unit is of_level[-1] or room < wanted:
+        return Severity.NOTE, f"No later unit of {level.name} can bring it back; the lessons of this one still may."
     return None, "Bring it back in a later story, dialogue, game or review."
 
 

@@ -1,0 +1,56 @@
+"""``hornbook words``: the vocabulary map."""
+
+import argparse
+import json
+import sys
+from dataclasses import asdict
+from pathlib import Path
+
+from rich.console import Console
+
+from lint_rules.desk import book_report, status_of, tools, write_output
+from lint_rules.exits import CANNOT_RUN, RULE_BROKE, CannotRun
+from lint_rules.finding import Severity
+from lint_rules.reports.words import Line, as_csv, as_spreadsheet, chosen, lines_of, print_lines
+from lint_rules.vocabulary import vocabulary_map
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Print or write the map. The exit status does not judge the map; `hornbook book` does."""
+    with tools(arguments) as kit:
+        report = book_report(Path(arguments.dir), kit, Severity.STOP)
+    course, facts = report.course, report.facts
+    if arguments.topic is not None:
+        _known_topic(arguments.topic, {topic for entry in course.words for topic in entry.topics})
+    lines = lines_of(vocabulary_map(course, facts), course, facts)
+    lines = chosen(lines, course, arguments.topic, arguments.unit, arguments.sort)
+    if arguments.csv == "-":
+        sys.stdout.write(as_csv(lines))
+    elif arguments.csv:
+        write_output(arguments.csv, ("\ufeff" + as_csv(lines)).encode("utf-8"))  # spreadsheets want the mark
+    if arguments.xlsx:
+        write_output(arguments.xlsx, as_spreadsheet(lines, course))
+    if arguments.format == "json":
+        print(json.dumps([asdict(line) for line in lines], ensure_ascii=False, indent=1))
+    elif not arguments.csv and not arguments.xlsx:
+        _print(lines, report.course.words == ())
+    status = status_of([report])
+    if report.broken:
+        first = report.broken[0]
+        print(f"hornbook: the map may be incomplete: {first.rule} could not run: {first.why}", file=sys.stderr)
+    return status if status in (CANNOT_RUN, RULE_BROKE) else 0
+
+
+def _print(lines: list[Line], no_list: bool) -> None:
+    console = Console(highlight=False)
+    if no_list:
+        console.print("This course has no word lists yet: write words/<level>.csv and name it in course.yaml.")
+    elif not lines:
+        console.print("No target word fits.")
+    else:
+        print_lines(lines, console)
+
+
+def _known_topic(topic: str, topics: set[str]) -> None:
+    if topic.casefold() not in {known.casefold() for known in topics}:
+        raise CannotRun(f"No target word has the topic {topic}. There are: {', '.join(sorted(topics)) or 'none'}.")
