@@ -146,6 +146,9 @@ def _name(text: Text, group: Group, by_verb: dict[int, Group]) -> None:
     if group.tag or _whole_phrase(text, group):
         return
     names = group.names
+    if _so_do_i(text, group):
+        names.append("present-simple")
+        return
     if not (group.finite or group.shares or group.passive):
         group.imperative = group.imperative or (group.verb.tag == "VB" and _orders(text, group, by_verb))
         return
@@ -163,8 +166,10 @@ def _name(text: Text, group: Group, by_verb: dict[int, Group]) -> None:
         pass
     elif group.continuous:
         names.append(f"{tense}-continuous")
-    elif group.verb.lower in BE:
+    elif group.verb.lower in BE and len(group.members) == 1:
         names.append(f"{tense}-simple-be")
+    elif _is_short_answer(text, group):
+        names.extend(_answered(text, group))
     elif text.words[group.first].lower == "do" and group.subject < 0 and group.verb.tag == "VB":
         thinks = group.verb.lower == "think" and text.child(group.verb, "ccomp")
         group.imperative = group.verb.lower not in tables.words("never_orders") and not thinks
@@ -182,6 +187,25 @@ def _name_before_gap(text: Text, group: Group) -> None:
         group.names.append(group.modal)
     elif text.words[group.first].lower in ("do", "does", "did") and group.subject >= 0:
         group.names.append("past-simple" if group.past else "present-simple")
+
+
+def _is_short_answer(text: Text, group: Group) -> bool:
+    """Say whether *have* stands alone, as in `No, he hasn't.`: it can be have got as well as a perfect."""
+    verb = group.verb
+    if verb.lower not in ("have", "has", "had", "'ve") or len(group.members) > 1 or group.subject < 0:
+        return False
+    at = verb.index + 1
+    while at < len(text.words) and text.words[at].lower in ("n't", "not"):
+        at += 1
+    return at >= len(text.words) or text.words[at].lower in (".", "!", ",")
+
+
+def _answered(text: Text, group: Group) -> list[str]:
+    """What a short answer with *have* shows, judged by what stands before it; nothing if nothing does."""
+    before = [word for word in text.words[: group.first] if word.tag in ("VBN", "VBD")]
+    if not before:
+        return []
+    return ["have-got" if before[-1].lower == "got" else "past-perfect" if group.past else "present-perfect"]
 
 
 def _is_late(text: Text, group: Group) -> bool:
@@ -256,6 +280,12 @@ def _next_to(text: Text, verb: Word, to: Word) -> bool:
     return all(word.tag in ("TO", "RB", "VB") or word.gap for word in between)
 
 
+def _so_do_i(text: Text, group: Group) -> bool:
+    """`So do I.`, `Neither do I.`: do stands for a present tense."""
+    before = text.before(group.verb)
+    return group.verb.lower == "do" and before is not None and before.lower in ("so", "neither", "nor")
+
+
 def _orders(text: Text, group: Group, by_verb: dict[int, Group]) -> bool:
     """Say whether a base form without subject or *to* is an order."""
     verb = group.verb
@@ -269,7 +299,8 @@ def _orders(text: Text, group: Group, by_verb: dict[int, Group]) -> bool:
     if opens:
         return True
     if group.subject >= 0 and not _called(text, group):
-        return False
+        who = text.words[group.subject]
+        return who.lower in tables.group("anybody") and verb.dep == "ROOT" and text.words[-1].lower != "?"
     if verb.dep in _NO_ORDERS:
         return False
     head = text.words[verb.head]

@@ -16,7 +16,7 @@ def possessive_is(text: Text) -> None:
         after = text.words[word.index + 1]
         if after.tag == "VBG" or after.lower in ("got", "been", "not", "n't", "a", "an", "the", "my", "your", "going"):
             owner, head = text.words[word.head], text.words[word.head]
-        elif after.tag in ("JJ", "VBN") and after.dep == "ROOT":
+        elif (after.tag in ("JJ", "VBN") and after.dep == "ROOT") or _is_introduced(text, word, after):
             owner, head = text.words[word.index - 1], after
         else:
             continue
@@ -28,10 +28,18 @@ def possessive_is(text: Text) -> None:
             text.attach(text.words[word.index - 1], after, "nsubj")
         elif after.dep == "ROOT":
             text.attach(text.words[word.index - 1], after, "nsubj")
-            if after.tag == "JJ" or after.lower in tables.words("participial_adjectives"):
+            if after.tag in NOUN:
+                text.demote(after, word, "attr")
+            elif after.tag == "JJ" or after.lower in tables.words("participial_adjectives"):
                 text.demote(after, word, "acomp")
             else:
                 text.attach(word, after, "auxpass")
+
+
+def _is_introduced(text: Text, word: Word, after: Word) -> bool:
+    """`My name's Zofi.`: what the name belongs to is no owner."""
+    owner = text.words[word.index - 1]
+    return owner.lower in ("name", "birthday", "hobby", "number", "colour", "color") and after.dep == "ROOT"
 
 
 def has_got(text: Text) -> None:
@@ -138,9 +146,14 @@ def taken_apart(text: Text) -> None:
             head = words[verb.head]
             if head.lower in _BE and head.index < verb.index and verb.tag == "VBG" and _adjacent(text, head, verb):
                 be = head
-        elif verb.dep == "acl":
+        elif verb.dep in ("acl", "pobj"):
             noun = words[verb.head]
+            while noun.dep in ("prep", "pobj"):
+                noun = words[noun.head]
             head = words[noun.head]
+            last = verb.index + 1 < len(words) and words[verb.index + 1].lower == "?"
+            if (verb.dep == "pobj" or noun.index != verb.head) and not (last and verb.lower == "doing"):
+                continue
             if (
                 head.lower in _BE
                 and noun.dep == "nsubj"

@@ -80,16 +80,20 @@ def base_with_subject(text: Text) -> None:
     """`The birds BUILD nests.`: a base form with a subject and no auxiliary is a present tense."""
     bare = tables.words("bare_infinitive_verbs")
     for word in text.words:
-        if word.tag != "VB" or has_auxiliary(text, word):
+        if word.tag not in ("VB", "VBP") or has_auxiliary(text, word):
             continue
         who = text.child(word, "nsubj")
+        if word.tag == "VBP":
+            if who is not None and who.lower in tables.group("anybody") and text.words[-1].lower != "?":
+                word.retag("VB", "VERB")
+            continue
         if who is None or who.index > word.index or who.tag == "CD" or word.lower == "be":
             continue
         head = text.words[word.head]
         if word.dep in ("ccomp", "xcomp") and (head.lemma in bare or head.lower in ("let", "'s")):
             continue
-        if text.words[-1].lower == "?" and who.tag == "NN":
-            continue  # `Anyone know a story?`: do is left out
+        if who.lower in tables.group("anybody") or (text.words[-1].lower == "?" and who.tag == "NN"):
+            continue  # `Everybody sit down.` is an order, `Anyone know a story?` has lost its do
         after = text.words[who.index + 1]
         if after.lower == "," and after.index < word.index:
             continue  # `Tom, come here`: somebody is called
@@ -148,7 +152,8 @@ def liking(text: Text) -> None:
         while at and text.words[at].tag == "RB" and text.words[at].lower not in ("just", "not", "n't"):
             at -= 1
         who = text.words[at]
-        if who.lower in ("i", "we", "they") and who.dep in ("nsubj", "ROOT", "dep", "nmod"):
+        opens = who.lower == "you" and any(start == who.index for start, _ in text.sentences)
+        if (opens or who.lower in ("i", "we", "they")) and who.dep in ("nsubj", "ROOT", "dep", "nmod"):
             head = text.words[who.head]
             if head is not word and head.index > word.index and head.tag in VERB:
                 continue
@@ -171,20 +176,47 @@ def plural_or_verb(text: Text) -> None:
     """`Wait until the bell RINGS.`: a verb in -s that the model joins to its subject as a plural noun."""
     words = text.words
     for word in words:
-        if word.tag != "NNS" or word.index < 2 or word.dep != "pobj" or words[word.head].lower not in _CLAUSE_OPENERS:
+        if word.tag not in ("NNS", "NN") or word.index < 2 or word.dep not in ("pobj", "advcl"):
             continue
         who, opener = words[word.index - 1], words[word.head]
-        if who.dep != "compound" or who.head != word.index or not verb_forms.s_base(word.lower):
+        if word.dep == "advcl":
+            opener = next((words[i] for i in word.children if words[i].lower in _CLAUSE_OPENERS), word)
+        if opener.lower not in _CLAUSE_OPENERS:
             continue
-        word.retag("VBZ", "VERB", verb_forms.s_base(word.lower))
-        for index in [i for i in word.children if i < who.index]:
+        past = word.lower in verb_forms.only_past()
+        base = "" if word.tag == "NN" else verb_forms.s_base(word.lower)
+        if who.dep != "compound" or who.head != word.index or not (base or past):
+            continue
+        word.retag("VBD" if past else "VBZ", "VERB", base)
+        for index in [i for i in word.children if opener.index < i < who.index]:
             text.attach(words[index], who, words[index].dep)
         who.dep = "nsubj"
-        text.attach(word, words[opener.head], "advcl")
-        text.attach(opener, word, "mark")
+        if word.dep == "pobj":
+            text.attach(word, words[opener.head], "advcl")
+            text.attach(opener, word, "mark")
+
+
+_LED_BY = frozenset({"turn", "turned", "turns", "go", "look", "keep", "step", "hop", "jump", "bear", "move"})
+
+
+def turn_left(text: Text) -> None:
+    """`Turn LEFT.`: a direction, no participle."""
+    for word in text.words[1:]:
+        if word.lower == "left" and word.tag in ("VBN", "VBD") and text.words[word.index - 1].lower in _LED_BY:
+            word.retag("RB", "ADV", "left")
+            word.dep = "advmod"
+
+
+def no_verb_after_be(text: Text) -> None:
+    """`Aren't they CUTE!`: a base form that no table knows, after be, is an adjective."""
+    for word in text.words:
+        if word.tag in ("VB", "VBP") and word.dep in ("acomp", "attr") and word.lower not in verb_forms.bases():
+            word.retag("JJ", "ADJ", word.lower)
 
 
 STEPS = (
+    turn_left,
+    no_verb_after_be,
     plural_or_verb,
     existential,
     liking,

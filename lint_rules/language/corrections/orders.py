@@ -4,7 +4,30 @@ from lint_rules.language import tables, verb_forms
 from lint_rules.language.words import FINITE, NOUN, Text, Word
 
 _DIRECTIONS = frozenset(
-    ["to", "onto", "into", "at", "up", "down", "out", "off", "on", "in", "with", "along", "around", "about", "again"]
+    [
+        "for",
+        "from",
+        "under",
+        "over",
+        "through",
+        "like",
+        "until",
+        "to",
+        "onto",
+        "into",
+        "at",
+        "up",
+        "down",
+        "out",
+        "off",
+        "on",
+        "in",
+        "with",
+        "along",
+        "around",
+        "about",
+        "again",
+    ]
 )
 _SKIPPED = frozenset(
     {'"', "'", "(", "-", "now", "then", "and", "just", "also", "so", "well", "ok", "okay", "first", "next"}
@@ -22,13 +45,18 @@ def openers(text: Text) -> list[Word]:
             if (word.lower in _SKIPPED and word.tag != "VB") or adverb:
                 at += 1
             elif (word.tag in ("CD", "LS") and after.lower in (".", ")")) or (
-                after.lower == "," and (word.tag in ("NNP", "UH") or word.name) and at + 2 < end
+                after.lower == "," and at + 2 < end and _is_called(word, text.words[at + 2])
             ):
                 at += 2
             else:
                 break
         found.append(text.words[at])
     return found
+
+
+def _is_called(word: Word, following: Word) -> bool:
+    """Say whether a word before a comma is a name or an exclamation, and not the first of a row (`Hop, hop, hop!`)."""
+    return (word.tag in ("NNP", "UH") or word.name) and word.lower != following.lower
 
 
 def at_start(text: Text) -> None:
@@ -118,21 +146,56 @@ def _has_auxiliary(text: Text, word: Word) -> bool:
     return any(text.words[index].dep in ("aux", "auxpass", "nsubj") for index in word.children)
 
 
+_LINKS = frozenset({"and", "or", ",", "then", "&", "but"})
+_COULD_BE_VERBS = frozenset({"NN", "NNP", "JJ", "RB", "VBP", "IN", "VB", "UH", "VBN", "VBD"})
+
+
 def in_a_row(text: Text) -> None:
-    """`Complete it and FORWARD it`, `look, LISTEN and repeat`: what is coordinated with an order is one."""
+    """`Complete it and FORWARD it`, `listen, POINT and NAME`: what is coordinated with an order can be one."""
     known = verb_forms.bases()
-    for word in text.words:
-        if word.dep == "conj" and word.lower in known and word.tag in ("NN", "JJ", "RB", "VBP", "IN"):
-            head = text.words[word.head]
-            if head.tag == "VB" and head.dep == "ROOT":
-                word.retag("VB", "VERB", word.lower)
-        elif word.tag in ("NN", "JJ", "RB", "VBP") and word.lower in known and word.index > 1:
-            before, verb = text.words[word.index - 1], text.words[word.index - 2]
-            if before.lower in ("and", "then") and verb.tag == "VB" and verb.dep == "ROOT" and word.dep != "nsubj":
-                after = text.after(word)
-                if after is None or after.tag not in NOUN:
-                    word.retag("VB", "VERB", word.lower)
-                    text.attach(word, verb, "conj")
+    for word in openers(text):
+        if word.tag != "VB" or word.mention or (word.dep in ("aux", "auxpass") and word.lower != "let"):
+            continue
+        if word.dep == "aux":
+            verb = text.words[word.head]  # `Let go!`
+            text.detach(word)
+            text.attach(verb, word, "ccomp")
+        last = word
+        end = next(end for start, end in text.sentences if start <= word.index < end)
+        for link in text.words[word.index + 1 : end - 1]:
+            after = text.words[link.index + 1]
+            if link.lower not in _LINKS or after.tag not in _COULD_BE_VERBS or after.lower not in known:
+                continue
+            if _continues(text, link, after, last):
+                after.retag("VB", "VERB", after.lower)
+                for index in list(after.children):
+                    if text.words[index].dep == "nsubj" and text.words[index].tag == "VB":
+                        text.detach(text.words[index])
+                text.attach(after, last, "conj")
+                last = after
+            elif after.tag == "VB" and after.dep == "conj":
+                last = after
+
+
+def _continues(text: Text, link: Word, word: Word, last: Word) -> bool:
+    """Say whether a word that can be a verb goes on with the orders before it."""
+    if word.tag == "VB" and word.dep in ("conj", "ROOT"):
+        return False
+    if any(text.words[i].dep in ("aux", "nsubj") and text.words[i].tag != "VB" for i in word.children):
+        return False
+    if any(text.words[i].dep in ("amod", "det", "poss", "nummod") for i in word.children):
+        return False
+    before, after = text.words[link.index - 1], text.after(word)
+    if before.lower in (",", "and"):
+        before = text.words[link.index - 2]
+    if before is last or (link.lower == "then" and word.tag == "VBP"):
+        return True
+    if after is None or word.tag in ("JJ", "RB", "IN", "VBN", "VBD"):
+        return False
+    if after.lower in tables.group("objects") and after.lower not in ("that", "both"):
+        return True
+    stops = after.tag in (".", ",", "CC") or after.index + 1 == len(text.words)
+    return text.instruction and stops and word.tag == "NN" and before.tag in ("NNS", "PRP", "RB", "RP")
 
 
 def lost_subjects(text: Text) -> None:

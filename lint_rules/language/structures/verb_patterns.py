@@ -6,6 +6,7 @@ from lint_rules.language import tables
 from lint_rules.language.structures.declaration import Parsed, Range, StructureDeclaration
 from lint_rules.language.structures.sources import HOUSE, profile
 from lint_rules.language.verb_groups import Group
+from lint_rules.language.words import Word
 
 _PHRASES = frozenset({"going-to-future", "have-to", "used-to"})  # they have taken their infinitive
 _QUESTION_WORDS = frozenset({"how", "what", "where", "when", "who", "which", "whether", "why"})
@@ -32,8 +33,12 @@ def _kind(parsed: Parsed, other: Group, group: Group) -> str:
     if asked or head.lemma == "take" or (head.lemma == "be" and parsed.text.child(head, "acomp", "attr")):
         return ""
     between = [words[index] for index in head.children if head.index < index < group.to]
+    persons = [word for word in between if word.dep in ("dobj", "dative") and _is_person(word)]
     has_object = any(word.dep in ("dobj", "dative") for word in between) or group.subject > head.index
-    takes_object = head.lemma in tables.words("object_to_infinitive")
+    takes_object = head.lemma in tables.words("object_to_infinitive") or (
+        head.lemma in tables.words("person_to_infinitive")
+        and (bool(persons) or (group.subject > head.index and _is_person(words[group.subject])))
+    )
     if other.passive and head.lower != "used":
         told = verb.dep == "xcomp" or takes_object or head.lemma in ("make", "see")
         return "" if told else "purpose"
@@ -44,6 +49,10 @@ def _kind(parsed: Parsed, other: Group, group: Group) -> str:
     if head.lemma in tables.words("motion_verbs") or head.lower == "used":
         return "purpose"
     return "" if head.lemma == "be" else "complement"
+
+
+def _is_person(word: Word) -> bool:
+    return word.tag in ("PRP", "NNP") or word.name or word.lower in tables.group("anybody")
 
 
 def find_verb_to_infinitive(parsed: Parsed) -> Iterator[Range]:
