@@ -53,6 +53,7 @@ class CueIndex:
     own_frames: dict[str, Finder[str]]
     topics: dict[str, Finder[str]]
     by_material: dict[str, tuple[Hazard, ...]]
+    nouns_of: dict[str, frozenset[str]]
     base_verbs: frozenset[str]
     verb_forms: frozenset[str]
     verb_s_forms: frozenset[str]
@@ -112,6 +113,7 @@ def cue_index() -> CueIndex:
             for h in hazards
         },
         by_material={m: tuple(h for h in hazards if m in h.cues.materials) for m in sorted(nouns)},
+        nouns_of={h.id: frozenset(noun for group in h.cues.any_of for noun in group.nouns) for h in hazards},
         base_verbs=base_verbs,
         verb_forms=frozenset(form for verb in base_verbs for form in verb_pattern(verb)[0]),
         verb_s_forms=frozenset(verb + "s" for verb in base_verbs),

@@ -11,6 +11,8 @@ from lint_rules.language.cue_words import (
 )
 from lint_rules.language.hazards import Hazard, Matching, Topic
 
+_LONGEST_ITEM = 40  # words; a list without a comma is read in pieces
+
 
 def cues_in_materials(text: str) -> list[Cue]:
     """Cues in a materials list: the first of each hazard, in the order of the table."""
@@ -81,6 +83,7 @@ def _materials(text: str) -> Iterator[tuple[Sentence, bool]]:
             ends_item = any(mark in between for mark in ",;:()[]/+&\n•.–—") or words[at].form in ("and", "or", "plus")
         else:
             between, ends_item = "", True
+        ends_item = ends_item or at - first >= _LONGEST_ITEM
         if not ends_item:
             continue
         item = words[first:at]

@@ -1,6 +1,7 @@
 """Words, sentences and patterns for the search of hazard cues: plain text in, ranges of words out."""
 
 import re
+from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -14,7 +15,9 @@ Key = TypeVar("Key")
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\d+")
 _SENTENCE_END = re.compile(r"[.!?…]+[\"'”’)\]]*(?=\s|$)|\n|;|•")
 _ABBREVIATION = re.compile(r"\b(?:e\.g|i\.e|etc|approx|min|mins|vs|no|p|pp)\.$", re.I)
-_QUOTED = re.compile(r"“[^”\n]*”|\"[^\"\n]*\"|(?<!\w)[‘'](?=\w)[^\n]*?[\w.!?,][’'](?!\w)")
+# Bounded, so that a mark that is never closed costs no more than a long sentence.
+_QUOTED = re.compile(r"“[^”\n]{0,400}”|\"[^\"\n]{0,400}\"|(?<!\w)[‘'](?=\w)[^\n]{0,400}?[\w.!?,][’'](?!\w)")
+_LONGEST = 120  # words; what runs on longer is read in pieces
 _POSSESSIVES = frozenset({"your", "their", "his", "her"})
 
 
@@ -67,7 +70,8 @@ def words_of(text: str) -> tuple[Word, ...]:
 
 def sentences_of(text: str) -> Iterator[Sentence]:
     """The sentences of a text; a line, a bullet or a semicolon ends one too."""
-    quoted = [(match.start(), match.end()) for match in _QUOTED.finditer(text)]
+    quoted = [match.span() for match in _QUOTED.finditer(text)]
+    openings = [start for start, _ in quoted]
     words = words_of(text)
     at = first = 0
     ends = [
@@ -78,13 +82,17 @@ def sentences_of(text: str) -> Iterator[Sentence]:
     for end, mark in [*ends, (len(text), "")]:
         while at < len(words) and words[at].end <= end:
             at += 1
-        if at > first:
-            part = words[first:at]
-            inside = frozenset(
-                index for index, word in enumerate(part) if any(low <= word.start < high for low, high in quoted)
-            )
-            yield Sentence(part, "?" in mark, inside)
+        for start in range(first, at, _LONGEST):
+            part = words[start : min(start + _LONGEST, at)]
+            inside = (i for i, word in enumerate(part) if _is_inside(word.start, quoted, openings))
+            yield Sentence(part, "?" in mark, frozenset(inside))
         first = at
+
+
+def _is_inside(offset: int, ranges: Sequence[tuple[int, int]], starts: Sequence[int]) -> bool:
+    """Say whether an offset lies in one of these ranges, which follow one another."""
+    index = bisect_right(starts, offset) - 1
+    return index >= 0 and offset < ranges[index][1]
 
 
 def plain_words(entry: str) -> list[str]:

@@ -55,7 +55,11 @@ class _SentenceReader:
         self.idioms = list(self.index.idioms.find(self.forms))
         self.frames = list(self.index.frames.find(self.forms))
         self.clauses = self._clause_starts()
+        shown = {noun for noun, _ in self.nouns}
+        hinted = {of_hazard for (of_hazard, _), _ in self.phrases}
         for hazard in self.index.hazards:
+            if hazard.id not in hinted and shown.isdisjoint(self.index.nouns_of[hazard.id]):
+                continue
             hit = self._first_hit(hazard)
             if hit is not None:
                 raised = any(True for _ in self.index.raising[hazard.id].find(self.forms))

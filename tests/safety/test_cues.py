@@ -1,6 +1,7 @@
 """The hazard table and its reading: the table's own sentences, and as many of our own that fire or stay quiet."""
 
 import re
+import time
 from pathlib import Path
 
 import pytest
@@ -122,3 +123,16 @@ WORDS = st.sampled_from([
 def test_a_question_is_never_an_act(text: str) -> None:
     one_sentence = text.replace(".", "").strip()
     assert cues_in_actions(one_sentence + "?") == []
+
+
+@pytest.mark.parametrize(
+    "piece",
+    ["cut the paper ", "“eat 'the cake ", "do not cut paper and ", "Cut it out. ", "flashcards: milk ", "I I I "],
+)
+def test_a_huge_text_takes_no_longer_than_its_length(piece: str) -> None:
+    """Long texts without an end of sentence, a closing mark or a comma: words must not be compared all with all."""
+    text = piece * (200_000 // len(piece))
+    started = time.perf_counter()
+    cues_in_actions(text)
+    cues_in_materials(text)
+    assert time.perf_counter() - started < 20

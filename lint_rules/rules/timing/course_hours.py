@@ -83,7 +83,7 @@ def _verdict(level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None,
         if total.high >= promised:
             return None
         return Severity.NOTE, (
-            f"{promise}. So far there are {_sum(units, total)}. "
+            f"{promise}. So far: {_sum(units, total)}. "
             "Say in course.yaml how many `units` the level will have, and this becomes a forecast."
         )
     if len(units) < level.units:
@@ -92,8 +92,8 @@ def _verdict(level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None,
         if forecast.high >= promised:
             return None
         return Severity.NOTE, (
-            f"{promise}. At the pace so far its {level.units} units will come to about {_hours(forecast)}: "
-            f"there are {_sum(units, total)}."
+            f"{promise}. At the pace so far its {level.units} units will come to about {_hours(forecast)} "
+            f"({_sum(units, total)})."
         )
     if total.low >= promised:
         return None
@@ -112,7 +112,7 @@ def _sum(units: Sequence[UnitFacts], total: Minutes) -> str:
     """The sum, unit by unit: `unit 1: 4 hours, unit 2: 3 hours 20 minutes; together 7 hours 20 minutes`."""
     parts = ", ".join(f"unit {unit.unit}: {_hours(_minutes(unit))}" for unit in units)
     untimed = sum(lesson.low < 0 for unit in units for lesson in unit.lessons)
-    left_out = f" ({untimed} lesson{'s' if untimed > 1 else ''} without a time not counted)" if untimed else ""
+    left_out = f", {untimed} lesson{'s' if untimed > 1 else ''} without a time not counted" if untimed else ""
     return f"{parts}; together {_hours(total)}{left_out}"
 
 
