@@ -68,7 +68,7 @@ def graded(word: WordLevel) -> bool:
 def what_the_reference_says(word: WordLevel) -> str:
     """How a message tells what is known of a word, and no more than that."""
     if word.origin is Origin.FREQUENCY:
-        return f"no reference grades it; by how rare it is in English at large it might be {word.band}"
+        return f"no reference grades it (going by how rare it is in English at large, about {word.band})"
     if graded(word):
         return f"the reference lists it at {word.band}"
-    return f"the reference lists it at {word.band}, where it puts every word that it has not graded"
+    return f"the reference lists it at {word.band} (where it also puts what it has not graded)"

@@ -138,8 +138,8 @@ def simpler_words(word: WordLevel, course: Course, level: Level, unit: int) -> t
 
 def words_of_topic(word: WordLevel, course: Course, level: Level, unit: int) -> tuple[str, ...]:
     """Words of the same topic and part of speech that are taught by now. At most three."""
-    if word.entry is None or not word.entry.topics:
-        return ()
+    if word.entry is None or word.entry.part_of_speech != "noun":
+        return ()  # `jump` is no stand-in for `whisper`, but `hill` may be one for `volcano`
     topics = set(word.entry.topics)
     return tuple(
         entry.word

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import pairwise
 
 from lint_rules.course.model import WordEntry
@@ -85,16 +86,21 @@ class WordLevel:
 
     @property
     def young(self) -> bool:
-        """A word that children meet early and that the general reference rates too high or does not grade."""
-        return (canonical(self.lemma), self.part_of_speech) in childrens_words() or (
-            canonical(self.text),
-            self.part_of_speech,
-        ) in childrens_words()
+        """A word that children meet early and that the general reference rates too high or does not grade.
+
+        Its part of speech is not asked: the parser is least sure of it in such words (a jellyfish stings).
+        """
+        return not _childrens_spellings().isdisjoint((canonical(self.lemma), canonical(self.text)))
 
     @property
     def picturable(self) -> bool:
-        """A noun that names something that can be drawn."""
-        return self.part_of_speech == "noun" and canonical(self.lemma) in picturable_nouns()
+        """A noun (or what may be one before another) that names something that can be drawn."""
+        return self.part_of_speech in {"noun", "adjective"} and canonical(self.lemma) in picturable_nouns()
+
+
+@cache
+def _childrens_spellings() -> frozenset[str]:
+    return frozenset(word for word, _ in childrens_words())
 
 
 def look_up(

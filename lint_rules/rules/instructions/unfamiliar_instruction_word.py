@@ -89,15 +89,18 @@ def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
     if weight is None:
         return None
     return min(weight, RULE.severity, key=lambda severity: severity.weight), (
-        f"{said} it is no word of the course's list or of the usual instructions; {what_the_reference_says(word)}, "
-        f"and {level.name} is {level.cefr}. {_advice(met, reading)}"
+        f"{said} not in the course's list, nor a usual word of instructions; {what_the_reference_says(word)}, and "
+        f"{level.name} is {level.cefr}. {_advice(met, reading)}"
     )
 
 
 def _advice(met: Met, reading: Reading) -> str:
     near = simpler_words(met.word, reading.course, reading.level, reading.unit.front.unit)
-    if met.word.instead:
-        return f"Say “{met.word.instead}”, or, if your children know the word, add it to `instruction_words`."
-    if near:
-        return f"Say {listed(near)}, or, if your children know the word, add it to `instruction_words`."
-    return "Say it in simpler words or show it, or, if your children know the word, add it to `instruction_words`."
+    simpler = (
+        f"Say “{met.word.instead}”"
+        if met.word.instead
+        else f"Say {listed(near)}"
+        if near
+        else "Say it more simply or show it"
+    )
+    return f"{simpler}, or, if your children know the word, add it to `instruction_words`."

@@ -10,8 +10,8 @@ word well above the band a stop. The course can settle this for all (`off_list: 
 
 Read are the pupil's pages and the audio scripts. Instructions have a rule of their own (unfamiliar-instruction-word);
 alternative text, art briefs, answers and teacher's notes are not read. Names, numbers, greetings, function words,
-noises, words that the unit presents itself (a `words` panel, or Words in the notes) and `known` words pass. Each word
-is reported once in an activity, a note once in a unit.
+noises, words that the unit presents itself (a `words` panel, or Words in the notes) and `known` words pass. Titles and
+songs stop nobody: there a word is a query at most. Each word is reported once in an activity, a note once in a unit.
 """
 
 from collections.abc import Iterator
@@ -31,6 +31,7 @@ from lint_rules.language.unit_words import (
 )
 from lint_rules.language.word_index import WordIndex, canonical, parts_of
 from lint_rules.language.word_levels import WordLevel
+from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 
 _PRE_A1 = "levels:\n  - cefr: Pre-A1\n"
@@ -104,13 +105,18 @@ def find(reading: Reading) -> Iterator[Found]:
         if severity is Severity.NOTE and key in noted:
             continue
         noted.add(key)
-        weight = min(severity, Severity.QUERY, key=lambda s: s.weight) if is_title(met.passage) else severity
+        weight = min(severity, Severity.QUERY, key=lambda s: s.weight) if _is_lenient(met.passage) else severity
         yield Found(
             met.passage.span(met.word.start, met.word.end),
             met.word.text,
             message,
             severity=None if weight is RULE.severity else weight,
         )
+
+
+def _is_lenient(passage: Passage) -> bool:
+    """Titles are for the teacher as well, and songs and chants are carried by tune and rhyme: they stop nobody."""
+    return is_title(passage) or passage.role is Role.LINE
 
 
 def _judge(met: Met, reading: Reading, presented: WordIndex) -> tuple[Severity, str] | None:
@@ -142,7 +148,7 @@ def _of_later_level(word: WordLevel, entry: WordEntry, course: Course, level: Le
         return f"{said} Say {listed(near)}, or move the word to {level.words_path}."
     topic = words_of_topic(word, course, level, unit)
     if topic:
-        return f"{said} Children know {listed(topic)} of the same topic; else move the word to {level.words_path}."
+        return f"{said} Known by now of its topic: {listed(topic)}. Or move the word to {level.words_path}."
     return f"{said} Use a word they know, or move this one to {level.words_path}."
 
 
@@ -153,16 +159,15 @@ def _off_list(word: WordLevel, weight: Severity, reading: Reading, *, pictured: 
         as_other = f" as {_a(word.part_of_speech)} (it has the {word.elsewhere.part_of_speech})"
     said = f"is not in the course's list{as_other}; {what_the_reference_says(word)}, and {level.name} is {level.cefr}."
     near = simpler_words(word, course, level, reading.unit.front.unit)
-    instead = f"Say {listed(near)}, or" if near else ""
+    instead = f"Say {listed(near)}" if near else ""
     if weight is Severity.NOTE and word.young:
-        advice = "Many children know it early: if yours do, add it to"
-        return f"{said} {instead + ' keep it: m' + advice[1:] if near else advice} {level.words_path} or to `known`."
+        keep = f"f your children know it, as many do, add it to {level.words_path} or to `known`."
+        return f"{said} {instead}; or, i{keep}" if near else f"{said} I{keep}"
     if pictured:
-        return (
-            f"{said} There is a picture of it here; {(instead or 'if it stays,').strip()} add it to {level.words_path}."
-        )
-    other = instead or "Use a simpler word, show it in a `words` panel, or"
-    return f"{said} {other} add it to {level.words_path} if children are to learn it."
+        return f"{said} {instead or 'Its picture may carry it'}, or add it to {level.words_path}."
+    if weight is Severity.NOTE:
+        return f"{said} {instead or 'Show it in a picture'}, or add it to {level.words_path}."
+    return f"{said} {instead or 'Use a simpler word, show it in a `words` panel'}, or add it to {level.words_path}."
 
 
 def _a(part: str) -> str:
