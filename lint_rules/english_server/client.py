@@ -11,6 +11,7 @@ joined answers against single ones.
 
 import hashlib
 import http.client
+import time
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
@@ -28,6 +29,7 @@ from lint_rules.language.tables import rows
 
 SWITCHED_OFF = "english_switched_off.csv"
 BATCH = 8_000  # characters a request: public servers take 20,000; small ones keep both processors of a server busy
+FORGETS = 120.0  # seconds after which a server that failed is asked again, by an editor that stays open
 AT_ONCE = 2  # requests at the same time: polite to a shared server, and all that a small machine can use
 PATIENCE = 60.0  # seconds for an answer: a server's first one takes 4 s (measured, 2 cores), a later one less than 1 s
 LARGEST = 64_000_000  # bytes of an answer
@@ -101,14 +103,15 @@ class _Batch:
 class EnglishClient:
     """An English checker (``service.English``) behind the address of a server.
 
-    ``direct`` asks it past any proxy that the environment names. After one failure it does not ask again: a server that
-    is down is said once, at once, not after a wait for every handful of units.
+    ``direct`` asks it past any proxy that the environment names. After a failure it does not ask again for a while: a
+    server that is down is said once, at once, not after a wait for every handful of units.
     """
 
     def __init__(self, url: str, *, direct: bool, patience: float = PATIENCE) -> None:
         self._url = url
         self._patience = patience
         self._failure: EnglishUnavailable | None = None
+        self._failed_at = 0.0
         self._software: _Software | None = None
         handlers: list[Any] = [_NoRedirects()]
         if direct:
@@ -150,7 +153,7 @@ class EnglishClient:
             raise self._fail("points outside the text that it was sent") from error
 
     def _ask(self, what: str, fields: dict[str, str] | None) -> bytes:
-        if self._failure is not None:
+        if self._failure is not None and time.monotonic() - self._failed_at < FORGETS:
             raise self._failure
         data = None if fields is None else urlencode(fields).encode("ascii")
         try:
@@ -175,9 +178,11 @@ class EnglishClient:
         reason = error.reason if isinstance(error, URLError) else error
         if isinstance(reason, TimeoutError):
             return f"did not answer within {self._patience:g} seconds"
-        return f"does not answer ({reason or type(reason).__name__}); is it running, and is the address right?"
+        said = getattr(reason, "strerror", None) or reason or type(reason).__name__
+        return f"does not answer ({said}); is it running, and is the address right?"
 
     def _fail(self, what: str) -> EnglishUnavailable:
+        self._failed_at = time.monotonic()
         self._failure = EnglishUnavailable(f"The English checker at {self._url} {what}.".replace("?.", "?"))
         return self._failure
 

@@ -7,6 +7,7 @@ file and ends the program. It says one line on standard output: ``started`` once
 """
 
 import contextlib
+import os
 import signal
 import subprocess
 import sys
@@ -38,6 +39,8 @@ def _listen(program: "subprocess.Popen[bytes]", word: bytes, herald: _Herald) ->
             herald.say("started")
         last.append(line.decode("utf-8", "replace").strip())
     herald.say("failed " + " / ".join(filter(None, last)))
+    program.wait()
+    os._exit(0)  # a program that came to an end needs no guard, and its end is seen by the guard's
 
 
 def _leave(signum: int, frame: FrameType | None) -> None:

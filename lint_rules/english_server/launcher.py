@@ -53,6 +53,8 @@ class LocalEnglish:
 
     def check(self, texts: Sequence[str], variety: str) -> list[tuple[EnglishMatch, ...]]:
         """One tuple of matches a text, in order, offsets in code points. Raises EnglishUnavailable."""
+        if self._guard is not None and self._guard.poll() is not None:
+            self.stop()  # the server came to an end by itself
         if self._client is None:
             self._client = EnglishClient(self._start(), direct=True)
         return self._client.check(texts, variety)

@@ -6,6 +6,7 @@ from functools import cache
 from lint_rules.language.tables import rows
 
 TABLE = "spelling_varieties.csv"
+BY_PART_OF_SPEECH = "spelling_by_part_of_speech.csv"
 AMERICAN, BRITISH = "american", "british"
 # Canada spells partly the one, partly the other way: the table has nothing to say of it.
 _SPELT_AS = {"en-US": AMERICAN, "en-CA": ""}
@@ -30,3 +31,11 @@ def out_of_place(variety: str) -> Mapping[str, str]:
         elif home == AMERICAN and everywhere != BRITISH:
             found[british] = american
     return found
+
+
+@cache
+def wrong_as(variety: str) -> Mapping[tuple[str, str], str]:
+    """Spelling and part of speech that do not go together in a variety → the right spelling (lower case)."""
+    if spelt_as(variety) != BRITISH:
+        return {}
+    return {(written, part): right for written, part, right in rows(BY_PART_OF_SPEECH)}

@@ -94,6 +94,11 @@ def test_no_server_is_said_plainly_and_asked_only_once(monkeypatch):
     with pytest.raises(EnglishUnavailable) as second:
         english.check(["A hat."], "en-GB")
     assert second.value is first.value
+    monkeypatch.undo()
+    monkeypatch.setattr(client, "FORGETS", 0.0)
+    with pytest.raises(EnglishUnavailable) as third:
+        english.check(["A hat."], "en-GB")
+    assert third.value is not first.value, "an editor that stays open asks again after a while"
 
 
 def test_the_version_names_the_server_and_the_choice_of_checks_and_sends_no_text():

@@ -9,12 +9,15 @@ from dataclasses import replace
 
 import pytest
 
+from lint_rules.check import request_of
 from lint_rules.course.reading import plans_of, read_course
 from lint_rules.english_server.client import batches_of, switched_off
 from lint_rules.language.english_text import matches_of
 from lint_rules.language.structures import STRUCTURE_NAMES
 from lint_rules.language.tables import rows
+from lint_rules.language.tokens import Analysis
 from lint_rules.language.varieties import out_of_place
+from lint_rules.manuscript.model import Passage
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.rule import Reading
 from lint_rules.rules.correct_english import english_error, spelling_variety
@@ -52,7 +55,7 @@ def test_clean_notes_raise_no_alarm(real_english, variety):
 
 
 @BOTH
-def test_the_example_manuscript_raises_no_alarm(real_english, variety):
+def test_the_example_manuscript_raises_no_alarm(real_english, language, variety):
     """The book as it is, in British English; and in American spelling, by our own table, as an American course."""
 
     def load(path: str) -> Source:
@@ -65,9 +68,13 @@ def test_the_example_manuscript_raises_no_alarm(real_english, variety):
     units = [read_unit(source) for source in sources]
     assert units
     matches = matches_of(real_english, units, variety)
+
+    def analyse(passage: Passage) -> Analysis:
+        return language.analyse([request_of(passage, book)])[0]
+
     found = []
     for unit in units:
-        reading = Reading(unit, book, book.levels[0], lambda _: None, lambda passage: matches.get(passage, ()))
+        reading = Reading(unit, book, book.levels[0], analyse, lambda passage: matches.get(passage, ()))
         found += [(unit.path, item.text, item.message) for item in english_error.find(reading)]
         found += [(unit.path, item.text, item.message) for item in spelling_variety.find(reading)]
     assert found == []

@@ -15,19 +15,22 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.english_text import passages_to_check
-from lint_rules.language.varieties import AMERICAN, out_of_place, spelt_as
+from lint_rules.language.varieties import AMERICAN, out_of_place, spelt_as, wrong_as
 from lint_rules.manuscript.model import Passage, Role
-from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.rule import Example, Limit, Need, Reading, Rule
 
 RULE = Rule(
     name="spelling-variety",
     family="correct English",
     severity=Severity.QUERY,
+    needs=frozenset({Need.LANGUAGE}),
     passes=(
         Example("What's your favourite colour?\n\nIt's grey.\n"),
         Example("What's your favorite color?\n\nIt's gray.\n", course="variety: en-US"),
         Example("I realize that. Look at the program!\n", why="right in British English too"),
         Example("We do our music practice at home.\n", why="the noun is spelt so in both"),
+        Example("::: teacher\n**Steps:** Children practise in pairs. Practice 2 is for later.\n:::\n"),
+        Example("::: teacher\n**Steps:** Children practice in pairs.\n:::\n", course="variety: en-US"),
         Example("Mr Gray is our teacher.\n", course="characters: [Mr Gray]", why="a name"),
         Example("We can see Sydney Harbor in the photo.\n", why="a capital inside a sentence: a name"),
         Example("![a color photo](art/beach.svg)\n", why="alternative text is for the artist"),
@@ -40,12 +43,14 @@ RULE = Rule(
         Example("## Lesson 1: My «Favorite» Toy {.words}\n\n### 1 Look. {.reading}\n\nA kite.\n"),
         Example("::: teacher\n**Steps:** Children sit in the «center» of the room.\n:::\n"),
         Example("::: {.audio track=1.1}\nZOFI: This is my «mom». I'm in my «pajamas»!\n:::\n"),
+        Example("::: teacher\n**Steps:** Children «practice» the song in pairs.\n:::\n", why="the verb"),
+        Example("### 1 Listen and «practice».\n"),
         Example("My «neighbor»'s dog is big.\n", why="with its ending"),
         Example("The bus has got four «tyres».\n", course="variety: en-US"),
     ),
     limits=(
         Limit(
-            "881 pairs of spellings, frequent words only",
+            "frequent words only: a Zipf frequency of 2.3 or more (wordfreq 3.1.1)",
             "SCOWL 2020.12.07 (Spell-Checker Oriented Word Lists), its lists of American and British words",
         ),
     ),
@@ -58,22 +63,48 @@ _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE, Role.INSTRU
 def find(reading: Reading) -> Iterator[Found]:
     """Report the words that are spelt as the other variety spells them."""
     variety = reading.course.variety
-    elsewhere = out_of_place(variety)
     names = {word.casefold() for name in (*reading.course.characters, *reading.course.known) for word in name.split()}
     for passage, _ in passages_to_check(reading.unit):
         for match in _WORD.finditer(passage.text):
-            right = elsewhere.get(match[0].casefold())
-            if right is None or match[0].casefold() in names or _is_name(passage, match.start()):
+            word = match[0].casefold()
+            if word in names or _is_name(passage, match.start()):
                 continue
-            yield _found(passage, match.start(), match[0], _cased(right, match[0]), variety)
+            if right := out_of_place(variety).get(word):
+                yield _found(passage, match.start(), match[0], right, _other_variety(match[0], right, variety))
+            elif part := _part_it_is_wrong_as(word, passage, match.start(), reading):
+                right = wrong_as(variety)[word, part]
+                yield _found(passage, match.start(), match[0], right, _other_part(match[0], right, part, variety))
 
 
-def _found(passage: Passage, start: int, word: str, right: str, variety: str) -> Found:
-    span = passage.span(start, start + len(word))
+def _part_it_is_wrong_as(word: str, passage: Passage, start: int, reading: Reading) -> str:
+    """The part of speech that a word is here, if the course's variety spells it otherwise as that; else ''."""
+    wrong = wrong_as(reading.course.variety)
+    if not any(word == written for written, _ in wrong):
+        return ""
+    tokens = reading.analyse(passage).tokens
+    at = next((index for index, token in enumerate(tokens) if token.start == start), None)
+    if at is None or (word, tokens[at].pos) not in wrong:
+        return ""
+    after = tokens[at + 1].pos if at + 1 < len(tokens) else ""
+    is_title = after == "NUM" or (at == 0 and after in {"NOUN", "PROPN"})  # 'Practice 2', 'Practice time': a noun
+    return "" if is_title else tokens[at].pos
+
+
+def _other_variety(word: str, right: str, variety: str) -> str:
     here, there = ("American", "British") if spelt_as(variety) == AMERICAN else ("British", "American")
-    message = f"“{word}” is the {there} spelling; this course is in {here} English ({variety}), which has “{right}”."
+    return f"“{word}” is the {there} spelling; this course is in {here} English ({variety}), which has “{right}”."
+
+
+def _other_part(word: str, right: str, part: str, variety: str) -> str:
+    here, other = ("verb", "noun") if part == "VERB" else ("noun", "verb")
+    return f"“{word}” is the {other}; in British English ({variety}) the {here} is “{right}”."
+
+
+def _found(passage: Passage, start: int, word: str, right: str, message: str) -> Found:
+    span = passage.span(start, start + len(word))
     whole = span.end - span.start == len(word)  # no emphasis or entity within: the edit would lose it
-    return Found(span, word, message, mend=Mend(f"write “{right}”", (Edit(span, right),)) if whole else None)
+    edit = Edit(span, _cased(right, word))
+    return Found(span, word, message, mend=Mend(f"write “{edit.text}”", (edit,)) if whole else None)
 
 
 def _is_name(passage: Passage, start: int) -> bool:
