@@ -9,8 +9,22 @@ from lint_rules.language.cue_lists import cues_in_materials, works_with_pictures
 from lint_rules.language.cues import cues_in_actions
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Lesson, Part, Passage, Role, Unit
 
-# Fields that say what the lesson is for or what the answer is, not what children do.
-_NO_ACTS = frozenset({"aim", "grammar", "words", "time", "safety", "answers"})
+# Fields that say what the lesson is for, what the answer is or what the world is like, not what children do.
+_NO_ACTS = frozenset(
+    {
+        "aim",
+        "aims",
+        "grammar",
+        "words",
+        "time",
+        "safety",
+        "answers",
+        "culture",
+        "culture note",
+        "background",
+        "language",
+    }
+)
 # Kinds of activity whose page holds steps to follow, not a text to read.
 _FOLLOWED = frozenset({"make", "game"})
 _YOU_NEED = re.compile(r"\s*(?:you(?:'ll| will)? need|what you(?:'ll| will)? need|materials)\b", re.I)

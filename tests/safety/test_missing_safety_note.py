@@ -107,7 +107,8 @@ def test_what_children_read_or_hear_is_never_a_hazard() -> None:
         "1. Cut out the kite.\n\n::: {.audio track=1}\nILKA: Light the candle. Eat the grapes!\n:::\n\n"
         "::: words\nscissors, knife, balloon\n:::\n\n::: pattern\n| Stand on your chair. |\n|---|\n:::\n\n"
         "::: art\nChildren blow up balloons.\n:::\n\n::: answers\nTaste the fruit.\n:::\n\n"
-        "::: teacher\n**Aim:** throw a ball\n**Words:** light the candle\n**Answers:** Stroke the rabbit.\n:::\n"
+        "::: teacher\n**Aim:** throw a ball\n**Words:** light the candle\n**Answers:** Stroke the rabbit.\n"
+        "**Culture:** Children in Britain blow out candles.\n:::\n"
     )
     assert keys(body) == []
 
