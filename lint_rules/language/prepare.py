@@ -164,4 +164,6 @@ def _is_order(pieces: Sequence[Piece], index: int) -> bool:
         return False
     after = pieces[index + 1][0].lower() if index + 1 < len(pieces) else ""
     stopped = pieces[-1][0] in tables.words("sentence_ends")
-    return stopped or not (after in ("to", "of", "for") or (len(pieces) <= 3 and after.isalpha() and len(after) > 3))
+    return stopped or not (
+        after in ("to", "of", "for") or (len(pieces) <= 3 and after.isalpha() and after not in tables.group("objects"))
+    )

@@ -301,9 +301,11 @@ def _orders(text: Text, group: Group, by_verb: dict[int, Group]) -> bool:
     if group.subject >= 0 and not _called(text, group):
         who = text.words[group.subject]
         return who.lower in tables.group("anybody") and verb.dep == "ROOT" and text.words[-1].lower != "?"
+    head = text.words[verb.head]
+    if head.index > verb.index + 1 and head.lower in tables.words("speech_verbs"):
+        return True  # `"Come here!" said Tom`
     if verb.dep in _NO_ORDERS:
         return False
-    head = text.words[verb.head]
     if verb.dep == "ccomp":  # direct speech (`"Come here!" said Tom`) or a bare complement (`let it dry`)
         return head.index > verb.index or head.lemma not in tables.words("bare_infinitive_verbs")
     if verb.dep == "conj":

@@ -11,11 +11,12 @@ from lint_rules.language.structures import STRUCTURE_NAMES, StructureDeclaration
 from lint_rules.language.tokens import Mode
 
 # The names of the design, section 6.
-NAMES = """present-simple-be past-simple-be present-simple past-simple present-continuous past-continuous
-present-perfect past-perfect perfect-continuous future-will going-to-future passive can could must should may-might would have-to
-have-got used-to imperative lets there-is comparative superlative relative-clause if-clause time-clause because-clause
-infinitive-of-purpose verb-to-infinitive verb-ing object-to-infinitive reported-clause tag-question wh-question
-yes-no-question participle-clause second-or-third-conditional"""
+NAMES = """
+present-simple-be past-simple-be present-simple past-simple present-continuous past-continuous present-perfect
+past-perfect perfect-continuous future-will going-to-future passive can could must should may-might would have-to
+have-got used-to imperative lets there-is comparative superlative relative-clause if-clause time-clause
+because-clause infinitive-of-purpose verb-to-infinitive verb-ing object-to-infinitive reported-clause tag-question
+wh-question yes-no-question participle-clause second-or-third-conditional"""
 
 
 @pytest.fixture(scope="module")

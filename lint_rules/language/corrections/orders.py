@@ -89,10 +89,18 @@ def at_start(text: Text) -> None:
                     _make_order(text, one)
         elif (
             after.lower in tables.group("objects")
-            or text.instruction
+            or (text.instruction and not _is_title(text, word, after))
+            or (after.lower == "!" and (word.index == 0 or text.words[word.index - 1].lower in (",", '"')))
             or (after.lower in _DIRECTIONS and _is_stopped(text, word))
         ):
             _make_order(text, word)
+
+
+def _is_title(text: Text, word: Word, after: Word) -> bool:
+    """`Number game`, `Time to play`: a line without a stop whose first word can be a noun."""
+    start, end = next(pair for pair in text.sentences if pair[0] <= word.index < pair[1])
+    short = end - start <= 3 and after.tag in NOUN
+    return text.words[end - 1].tag != "." and (short or after.lower in ("to", "of", "for"))
 
 
 def _is_label(text: Text, word: Word) -> bool:

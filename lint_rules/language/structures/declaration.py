@@ -24,7 +24,7 @@ class StructureDeclaration:
     """One structure of English grammar.
 
     ``level`` is the CEFR band from which it is free, ``higher`` the band of another source that places it later (''
-    when none does), ``source`` says where they are from. In ``examples`` the words that show the structure stand in « »;
+    when none does), ``source`` says where they are from. In ``examples`` the words that show it stand in « »;
     ``decoys`` look like it and are something else. ``sure`` is False where the finder is right in fewer than 85 of 100
     finds (``measured`` says where and how often it is right), so that nothing may be stopped on its word alone.
     """
