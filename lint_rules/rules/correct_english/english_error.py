@@ -5,10 +5,13 @@ rule runs only when hornbook is given an English checker (`--english`, or the en
 the address of a server, or `local` to start one on this machine.
 
 Pupil's pages, audio scripts, answers and teacher's notes are checked. Gaps, choices (is / are), pictures, numbering
-and speakers' names are hidden from the checker. Left alone are: the course's characters, known words and target words
-in all their forms; drawn-out sounds (Brrr! Woooow!); a word said twice for fun (very, very big; no, no); activities
-of the class `mistakes`; and all that is a matter of taste (language/data/english_switched_off.csv gives the list and
-the reasons). There is no mend: the checker guesses, and its guess is for the author to judge.
+and speakers' names are hidden from the checker. Left alone are the course's characters, known words and target words
+in all their forms; words for sounds (Ribbit! Brrr!); a word said twice for fun (a big big dog); activities of the
+class `mistakes`, whose slips are deliberate; and all that is a matter of taste
+(language/data/english_switched_off.csv gives the list and the reasons).
+
+It cannot know the nonsense words of a rhyme (list them under `known`) or letters and words that the child is to put
+in order (part them by slashes). There is no mend: the checker guesses, and its guess is for the author to judge.
 """
 
 import re
@@ -20,6 +23,7 @@ from lint_rules.language.reference import common
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.tables import entries
 from lint_rules.language.varieties import out_of_place
+from lint_rules.language.word_forms import every_form
 from lint_rules.manuscript.model import Audience, Passage
 from lint_rules.rule import Example, Need, Reading, Rule
 
@@ -105,7 +109,7 @@ _SPELT_OUT = re.compile(r"[^\W\d_](?:-[^\W\d_])*")
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report what the English checker says, less what a course vouches for."""
-    house = house_spellings(reading.course) | frozenset(entries("sound_words.txt"))
+    house = house_spellings(reading.course) | _listed("sound_words.txt") | _listed("trade_words.txt")
     elsewhere, never_twice = out_of_place(reading.course.variety), frozenset(entries("never_twice.txt"))
     for passage in reading.unit.passages:
         for match in reading.english(passage):
@@ -117,6 +121,10 @@ def find(reading: Reading) -> Iterator[Found]:
             if match.rule.startswith(_IN_ONE_WORD) and all(_is_rare(word) for word in match.replacements):
                 continue
             yield Found(passage.span(match.start, match.end), words, _message(passage, match, words))
+
+
+def _listed(table: str) -> frozenset[str]:
+    return frozenset(form for word in entries(table) for form in every_form(word))
 
 
 def _is_word_of_ours(words: str, house: frozenset[str], elsewhere: Mapping[str, str]) -> bool:
