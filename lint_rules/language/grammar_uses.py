@@ -74,9 +74,7 @@ def _of_activity(activity: Activity, classes: Sequence[str], analyse: Callable[[
     return Place(tuple(_uses(passages, activity.kinds, analyse)), is_test)
 
 
-def _uses(
-    passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[Passage], Analysis]
-) -> Iterator[Use]:
+def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[Passage], Analysis]) -> Iterator[Use]:
     for passage in passages:
         if not is_for_children(passage) or passage.role in _NOT_READ or not passage.text:
             continue
@@ -110,7 +108,7 @@ def _is_short_answer(text: str, sentence: Sentence) -> bool:
 
 
 def _is_broken(text: str, one: Structure) -> bool:
-    """Say whether a gap beside a single word may hold the rest of its verb: `I've ____ a kite`, `____ you got a kite?`"""
+    """Say whether a gap beside a single word may hold the rest of its verb: `I've ____ a kite`, `____ you got it?`"""
     if " " in text[one.start : one.end]:
         return False
     if _GAP_BEFORE.search(text[: one.start]):

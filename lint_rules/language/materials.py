@@ -6,25 +6,34 @@ from dataclasses import dataclass
 from functools import cache
 
 from lint_rules.language.cue_words import Finder, Hit, noun_pattern, words_of
-from lint_rules.language.tables import alternatives, rows
+from lint_rules.language.tables import alternatives, rows, words
 from lint_rules.language.tokens import Analysis, Token
 
-# Verbs whose object is really there. Common practice, no source.
-_HANDLE = frozenset(
-    "use throw toss roll catch pass take pick put place hold shake spin turn deal shuffle mix move give hand distribute"
-    " bring collect hang tie pull drop hide cover wear swap exchange keep fill empty open blow inflate kick bounce"
-    " balance attach fix need prepare lay arrange play ring shine press push blindfold pin clip decorate".split()
-)
-# Verbs whose object is a picture, a word or something still to be made.
-_SHOW_OR_TELL = frozenset(
-    "draw point say name find circle describe spell write listen look imagine mime think read choose match tick colour"
-    " color count guess see hear remember trace underline talk ask answer call sing discuss make create design invent"
-    " pretend become like want label order number compare learn repeat".split()
-)
+_PRETEND = frozenset({"imagine", "pretend", "mime", "picture"})
+# Prepositions that bring in what a thing is done with or on: `write on sticky notes`, `masks from paper plates`.
+_BY_MEANS = frozenset({"with", "using", "on", "onto", "from"})
 # Words after a noun that make another thing of it: `the ball game`, `box number two`.
-_HEADS = frozenset("game song chant story word words sound sounds picture pictures page lesson text shape shapes".split())
+_HEADS = frozenset(
+    {
+        "game",
+        "song",
+        "chant",
+        "story",
+        "word",
+        "words",
+        "sound",
+        "sounds",
+        "picture",
+        "pictures",
+        "page",
+        "lesson",
+        "text",
+        "shape",
+        "shapes",
+    }
+)
 # Where something is put up, it is the school that has what holds it.
-_PUT_UP = frozenset("board wall door window whiteboard blackboard noticeboard fridge".split())
+_PUT_UP = frozenset({"board", "wall", "door", "window", "whiteboard", "blackboard", "noticeboard", "fridge"})
 _ACTIVE = frozenset({"VB", "VBP", "VBZ", "VBG"})
 
 _QUOTED = re.compile(
@@ -63,11 +72,11 @@ def used_in(text: str, analysis: Analysis) -> list[Used]:
     """The things that a text of steps uses, in order; quoted words are no use of anything."""
     found: list[Used] = []
     tokens = analysis.tokens
-    words = words_of(text)
-    forms = [word.form for word in words]
+    written = words_of(text)
+    forms = [word.form for word in written]
     quoted = _quoted(text)
     for (thing, handled), hit in _longest(_nouns().find(forms)):
-        start, end = words[hit.start].start, words[hit.end - 1].end
+        start, end = written[hit.start].start, written[hit.end - 1].end
         head = next((index for index, token in enumerate(tokens) if token.end == end), None)
         if head is None or any(low <= start < high for low, high in quoted):
             continue
@@ -120,26 +129,46 @@ def _is_other_sense(tokens: Sequence[Token], index: int) -> bool:
 
 def _is_used(tokens: Sequence[Token], noun: int, after: Sequence[str], *, handled: bool) -> bool:
     """Say whether a noun is a thing in use, by the verb it belongs to (or by `with` before it)."""
-    token = tokens[noun]
-    if token.pos not in ("NOUN", "PROPN") or (after and after[0] in _HEADS):
+    first = _first_of_sentence(tokens, noun)
+    if (after and after[0] in _HEADS) or any(token.lemma in _PRETEND for token in tokens[first:noun]):
         return False
-    head = tokens[noun]
+    if _opens_with_handling(tokens, first, noun):
+        return True
+    if tokens[noun].pos not in ("NOUN", "PROPN"):
+        return False
+    head, preposition = tokens[noun], ""
     for _ in range(6):
         parent = tokens[head.head]
-        if parent.text.casefold() == "with" and not handled:
-            return True
+        if parent.pos in ("ADP", "SCONJ"):
+            preposition = parent.text.casefold()
         if parent.pos == "VERB":
-            if parent.lemma in _SHOW_OR_TELL:
-                return _with_before(tokens, noun) and not handled
-            return not handled or parent.lemma in _HANDLE
+            if preposition == "into" and parent.lemma not in ("put", "place", "drop", "throw"):
+                return False  # what it becomes: `roll the clay into balls`
+            if parent.lemma in words("showing_verbs"):
+                return not handled and preposition in _BY_MEANS
+            return not handled or parent.lemma in words("handling_verbs")
         if parent is head:
             break
         head = parent
     return not handled
 
 
-def _with_before(tokens: Sequence[Token], noun: int) -> bool:
-    return any(token.text.casefold() in ("with", "using") for token in tokens[max(0, noun - 4) : noun])
+def _first_of_sentence(tokens: Sequence[Token], at: int) -> int:
+    while at > 0 and tokens[at - 1].text not in (".", "!", "?"):
+        at -= 1
+    return at
+
+
+def _opens_with_handling(tokens: Sequence[Token], first: int, noun: int) -> bool:
+    """Say whether a sentence opens with an order to handle the noun, which a parser may take for a noun too."""
+    between = tokens[first + 1 : noun]
+    return (
+        noun > first
+        and tokens[first].text.casefold() in words("handling_verbs")
+        and tokens[first].text[0].isupper()
+        and all(token.pos in ("DET", "NUM", "ADJ", "PRON", "ADP") and token.dep != "pobj" for token in between)
+        and not any(token.text.casefold() in ("to", "at", "into", "for", "about") for token in between)
+    )
 
 
 def _quoted(text: str) -> list[tuple[int, int]]:

@@ -64,7 +64,7 @@ def is_shown(label: NamedLabel, shown: Iterable[str]) -> bool:
 def labels_in(text: str) -> Iterator[NamedLabel]:
     """The labels that a Grammar field lists, with commas, semicolons, `and` or `+` between them.
 
-    `Countable and uncountable`, `present simple and continuous` are one label: cut at `and` only where each part is one.
+    `Countable and uncountable`, `present simple and continuous` are one label: `and` cuts only between labels.
     """
     for start, end in _cut(text, 0, len(text), re.compile(r"[,;\n]|\.(?=\s|$)")):
         parts = [
@@ -95,8 +95,8 @@ def _depth(text: str) -> int:
 def names_grammar(passages: Iterable[Passage], shown: Iterable[str]) -> bool:
     """Say whether teacher's notes name one of some structures (or, where none is known, any grammar at all).
 
-    A Grammar field that is not empty does; elsewhere a term of grammar does (`practise the present continuous`), a label
-    of several words (`have got`), and any label that is set off (`use *can*`).
+    A Grammar field that is not empty does; elsewhere a term of grammar does (`practise the present continuous`), a
+    label of several words (`have got`), and any label that is set off (`use *can*`).
     """
     wanted = frozenset(shown)
     for passage in passages:
@@ -142,6 +142,4 @@ def _labels() -> Iterator[tuple[str, str, bool, bool]]:
 def _any_of(phrases: Iterable[str]) -> "re.Pattern[str]":
     longest_first = sorted(phrases, key=lambda phrase: (-len(phrase), phrase))
     flexible = (r"[\s-]+".join(map(re.escape, phrase.replace("'", "’").split())) for phrase in longest_first)
-    return re.compile(
-        r"(?<![\w-])(?:" + "|".join(flexible).replace("’", "['’]") + r")(?:e?s)?(?![\w-])", re.I
-    )
+    return re.compile(r"(?<![\w-])(?:" + "|".join(flexible).replace("’", "['’]") + r")(?:e?s)?(?![\w-])", re.I)

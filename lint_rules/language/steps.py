@@ -7,8 +7,11 @@ from lint_rules.language.tables import words
 from lint_rules.language.tokens import Analysis, Token
 
 _ALSO = frozenset({"then", "also", "now", "next", "finally"})
-_OBJECT = frozenset("the a an your their it them this that these those each two three four five six".split())
-_AFTER_VERB = _OBJECT | {"along", "out", "up", "about"}
+# What stands after a verb in an instruction, and hardly after a noun in a list.
+_AFTER_VERB = frozenset(
+    {"the", "a", "an", "your", "their", "it", "them", "this", "that", "these", "those", "each"}
+    | {"two", "three", "four", "five", "six", "along", "out", "up", "about"}
+)
 _DO = frozenset({"do", "don", "don't", "don’t"})
 _NOT = re.compile(r"(?:n['’]t|\s+not)\b", re.I)
 
@@ -59,12 +62,12 @@ def _members(tokens: Sequence[Token]) -> Iterator[list[Token]]:
 
 
 def _joined(text: str, steps: Sequence[tuple[int, int]]) -> Iterator[tuple[int, int]]:
-    """The steps, with `don't` and its verb as one, and without the particle of `go round`."""
+    """The steps, with `don't` and its verb as one; no particle (`go round`), no second choice (`tick or cross`)."""
     index = before = 0
     while index < len(steps):
         start, end = steps[index]
         index += 1
-        if index > 1 and not text[before:start].strip():
+        if index > 1 and text[before:start].strip() in ("", "or"):
             continue
         before = end
         if text[start:end].casefold() in _DO and _NOT.match(text, start + 2) and index < len(steps):

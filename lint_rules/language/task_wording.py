@@ -13,7 +13,7 @@ _STEP = re.compile(r"[.!?,;:]+(?:\s+|$)|\s+(?:and|then)\s+", re.I)
 
 
 def wording_of(text: str) -> str:
-    """An instruction by its words alone: lower case, without marks, so that `Listen, and point!` is `listen and point`."""
+    """An instruction by its words alone, in lower case: `Listen, and point!` is `listen and point`."""
     return " ".join(text[start:end] for start, end in word_ranges(text)).casefold().replace("’", "'")
 
 

@@ -1,9 +1,9 @@
-"""The pattern sentences of a lesson: what stands in `pattern` divs, and what its tables spell out across their cells."""
+"""The pattern sentences of a lesson: what stands in `pattern` divs, and what tables spell out across their cells."""
 
 from array import array
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
-from itertools import groupby
+from itertools import groupby, pairwise
 
 from lint_rules.manuscript.model import Audience, DivKind, Passage, Role, Unit
 
@@ -48,7 +48,7 @@ def _joined(cells: Sequence[Passage]) -> Iterator[Passage]:
     if len(cells) < 2:
         return
     starts, ends = array("l", cells[0].starts), array("l", cells[0].ends)
-    for before, cell in zip(cells, cells[1:], strict=False):
+    for before, cell in pairwise(cells):
         starts.append(before.ends[-1])
         ends.append(cell.starts[0])
         starts.extend(cell.starts)

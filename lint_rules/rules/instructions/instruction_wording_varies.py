@@ -42,7 +42,8 @@ RULE = Rule(
             why="marks and capitals do not matter",
         ),
         Example(
-            _lesson("Ring the answers. {.reading}", "Circle the answers. {.reading}"), why="no wording is in the majority"
+            _lesson("Ring the answers. {.reading}", "Circle the answers. {.reading}"),
+            why="no wording is in the majority",
         ),
         Example(
             _lesson(

@@ -57,7 +57,10 @@ RULE = Rule(
     ),
     needs=frozenset({Need.LANGUAGE}),
     limits=(
-        Limit("levels of the structures that no unit teaches", "CEFR-J Grammar Profile, version 20180315; else house default"),
+        Limit(
+            "levels of the structures that no unit teaches",
+            "CEFR-J Grammar Profile, version 20180315; else house default",
+        ),
         Limit("which unit teaches a structure", "the `grammar` labels of the units' front matter"),
     ),
 )

@@ -3,8 +3,8 @@
 A structure that turns up two units early is no help: the child cannot use it yet, and when its unit comes, it is no
 longer new. Which unit teaches what is read from the units' front matter (`grammar: [present continuous]`). Read are
 pages and audio scripts, once an activity for each structure; not instructions, word panels, greetings and other set
-phrases, activities whose mistakes are deliberate, nor tests, which test-beyond-unit looks after. A yes/no question is no
-new structure where its verb is known (`Can you swim?` after `I can swim`).
+phrases, activities whose mistakes are deliberate, nor tests, which test-beyond-unit looks after. A yes/no question is
+no new structure where its verb is known (`Can you swim?` after `I can swim`).
 """
 
 from collections.abc import Iterator
@@ -29,7 +29,9 @@ RULE = Rule(
     severity=Severity.QUERY,
     passes=(
         Example(_unit(2, "can", "I can swim. Can you swim?\n"), others=(_unit(1, "present simple be"),)),
-        Example(_unit(2, "present simple", "I can swim.\n"), others=(_unit(1, "can"),), why="an earlier unit taught it"),
+        Example(
+            _unit(2, "present simple", "I can swim.\n"), others=(_unit(1, "can"),), why="an earlier unit taught it"
+        ),
         Example(
             _unit(1, "can", "I can swim. Can you swim?\n"),
             others=(_unit(2, "yes/no questions"),),

@@ -53,7 +53,7 @@ RULE = Rule(
         ),
         Example(
             "### 1 «Listen.» {.listening audio=1.1}\n\n"
-            "::: {.audio track=1.1}\nZOFI: Look at my kite! It's flying!\n\nBRAM: Oh no! It's in the tree! Help!\n:::\n",
+            "::: {.audio track=1.1}\nZOFI: Look at my kite! It's flying!\n\nBRAM: Oh no! It is up in a tree!\n:::\n",
             course=_LIMIT,
             why="noted only",
         ),

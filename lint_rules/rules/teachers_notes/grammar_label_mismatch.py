@@ -33,7 +33,9 @@ RULE = Rule(
         Example(_lesson("can: questions and short answers", "Can a frog jump?", "Yes, it can.")),
         Example(_lesson("comparatives and superlatives", "A cat is bigger than a frog.", "The dog is the biggest.")),
         Example(_lesson("present simple: be", "I am happy.", "They are sad.")),
-        Example(_lesson("plural nouns; in, on, under", "Two frogs are in the box."), why="no structures, so no judgement"),
+        Example(
+            _lesson("plural nouns; in, on, under", "Two frogs are in the box."), why="no structures, so no judgement"
+        ),
         Example(_lesson("present continuous", "| I | am | running. |\n|---|---|---|\n| You | are | running. |")),
         Example(
             "## Lesson 2: Look {.grammar}\n\n::: teacher\n**Grammar:** past simple\n:::\n\n"

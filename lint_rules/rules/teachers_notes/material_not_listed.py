@@ -3,8 +3,8 @@
 A teacher packs the bag by the list, and stands before twenty children who are told to cut. So what the instruction or
 the steps use (scissors, glue, dice, cards …) is listed under Materials, in the notes of the activity or of the lesson.
 Things that every classroom has need no listing: board, pencils, books, plain paper, chairs. What children only draw,
-find, point to or talk about is not used, and a verb counts only as a verb: `stick it in your book` needs glue, `a stick`
-does not. The things and their cues stand in lint_rules/language/data/materials.csv.
+find, point to or talk about is not used, and a verb counts only as a verb: `stick it in your book` needs glue, `a
+stick` does not. The things and their cues stand in lint_rules/language/data/materials.csv.
 """
 
 from collections.abc import Iterator
@@ -86,11 +86,12 @@ def _found(passage: Passage, use: Used, parts: tuple[Part, ...]) -> Found:
     text = passage.text[use.start : use.end]
     name = use.thing.name
     listed = next((part.field("Materials") for part in parts if part.field("Materials")), None)
-    where = "Materials does not list" if listed else "no Materials are listed for"
     what = text if use.named else f"{name} (for “{text}”)"
+    it = "them" if _is_plural(use.thing) else "it"
+    lack = f"Materials does not list {it}" if listed else "there is no list of Materials"
     message = (
-        f"Children or teacher use {what} here, and {where} {'them' if _is_plural(use.thing) else 'it'}, neither in this "
-        "activity's notes nor in the lesson's. A teacher packs by that list: add it there."
+        f"The class uses {what} here, and {lack}, in this activity's notes or the lesson's. "
+        f"A teacher packs by that list: add {it} there."
     )
     mend = None
     if listed is not None and listed.passages:

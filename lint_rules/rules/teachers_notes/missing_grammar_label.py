@@ -1,9 +1,9 @@
 """A lesson practises a structure, and its teacher's notes do not say which.
 
 The children see sentences, never terms; so the notes are the one place where a teacher, or the editor who looks for
-the lesson on the past simple, finds what is practised. A lesson practises a structure when it has a pattern (a `pattern`
-div) or when it is a `{.grammar}` lesson with activities. The label stands in the Grammar field, or anywhere else in the
-lesson's notes (`Aim: practise the present continuous`). A test needs none.
+the lesson on the past simple, finds what is practised. A lesson practises a structure when it has a pattern (a
+`pattern` div) or when it is a `{.grammar}` lesson with activities. The label stands in the Grammar field, or anywhere
+else in the lesson's notes (`Aim: practise the present continuous`). A test needs none.
 """
 
 from collections.abc import Iterator
@@ -38,7 +38,9 @@ RULE = Rule(
             "### 1 Say. {.speaking}\n\n::: pattern\nI have got a bike.\n:::\n"
         ),
         Example(
-            "## Lesson 2: It's windy {.grammar}\n\n" + _PATTERN + "\n::: teacher\n**Grammar:** present continuous\n:::\n",
+            "## Lesson 2: It's windy {.grammar}\n\n"
+            + _PATTERN
+            + "\n::: teacher\n**Grammar:** present continuous\n:::\n",
             why="in the notes of an activity",
         ),
         Example("## Lesson 3: A kite in a tree {.story}\n\n### 1 Read. {.story}\n\nThe wind is blowing.\n"),
@@ -90,7 +92,5 @@ def _found(reading: Reading, lesson: Lesson, shown: tuple[str, ...]) -> Found:
 
 def _labels(reading: Reading, shown: tuple[str, ...]) -> list[str]:
     """How to label the structures shown: as the unit's front matter does, else by what teachers call them."""
-    own = [
-        label for label in reading.unit.front.grammar if not frozenset(shown).isdisjoint(structures_of_label(label))
-    ]
+    own = [label for label in reading.unit.front.grammar if not frozenset(shown).isdisjoint(structures_of_label(label))]
     return own or [names()[name].called.removeprefix("the ") for name in shown]

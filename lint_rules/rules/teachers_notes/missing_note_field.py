@@ -23,7 +23,8 @@ RULE = Rule(
     severity=Severity.QUERY,
     passes=(
         Example(
-            _NOTED + "### 1 Listen. {.listening}\n\n::: teacher\n**Time:** 5 minutes\n\n**Steps:** Play it twice.\n:::\n"
+            _NOTED
+            + "### 1 Listen. {.listening}\n\n::: teacher\n**Time:** 5 minutes\n\n**Steps:** Play it twice.\n:::\n"
         ),
         Example(
             _NOTED + "### 1 Listen. {.listening}\n\n::: teacher\n**Time:** 5 minutes\n**Steps:**\n\n"
@@ -43,7 +44,8 @@ RULE = Rule(
         ),
         Example(_NOTED + "### 1 «Listen and point.» {.listening}\n", why="no notes at all"),
         Example(
-            _NOTED + "### 1 Listen. {.listening}\n\n::: teacher\n**Time:** 5 minutes\n**«Setps»:** Play it twice.\n:::\n"
+            _NOTED
+            + "### 1 Listen. {.listening}\n\n::: teacher\n**Time:** 5 minutes\n**«Setps»:** Play it twice.\n:::\n"
         ),
         Example(
             _NOTED + "### 1 Listen. {.listening}\n\n::: teacher\n**«Procedure»:** Play it twice.\n:::\n",
@@ -127,9 +129,7 @@ def _empty(field: Field, needed: str, what: str) -> Found:
     return Found(field.name_span, field.name, message, Severity.NOTE)
 
 
-def _missing(
-    reading: Reading, heading: Heading, part: Part, needed: str, what: str, classes: Sequence[str]
-) -> Found:
+def _missing(reading: Reading, heading: Heading, part: Part, needed: str, what: str, classes: Sequence[str]) -> Found:
     draft = _draft(needed, classes)
     has_notes = any(reading.unit.divs[index].kind is DivKind.TEACHER for index in part.divs)
     if not has_notes:
@@ -146,7 +146,9 @@ def _missing(
 
 
 def _why(needed: str) -> str:
-    return "A teacher wants to know what the lesson is for." if needed == "Aim" else "A teacher wants to know what to do."
+    return (
+        "A teacher wants to know what the lesson is for." if needed == "Aim" else "A teacher wants to know what to do."
+    )
 
 
 def _draft(needed: str, classes: Sequence[str]) -> str:
