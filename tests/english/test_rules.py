@@ -1,0 +1,134 @@
+"""What authors read, and what a mend would do."""
+
+import pytest
+
+from lint_rules.check import request_of
+from lint_rules.finding import Found, Severity
+from lint_rules.language.english_text import wordings
+from lint_rules.language.service import EnglishMatch, Language
+from lint_rules.language.tables import rows
+from lint_rules.language.varieties import out_of_place, wrong_as
+from lint_rules.manuscript.model import Unit
+from lint_rules.rule import Reading
+from lint_rules.rules.correct_english import english_error, spelling_variety
+from tests.english.pages import course, unit_of
+
+
+def variety_findings(unit: Unit, language: Language, variety: str = "en-GB") -> list[Found]:
+    house = course(variety)
+    reading = Reading(unit, house, house.levels[0], lambda p: language.analyse([request_of(p, house)])[0], lambda _: ())
+    return list(spelling_variety.find(reading))
+
+
+def mended(line: str, language: Language, variety: str = "en-GB") -> str:
+    unit = unit_of([line])
+    (found,) = variety_findings(unit, language, variety)
+    assert found.mend is not None
+    (edit,) = found.mend.edits
+    text = unit.source.text
+    return (text[: edit.span.start] + edit.text + text[edit.span.end :]).rstrip().rpartition("\n")[2]
+
+
+@pytest.mark.parametrize(
+    ("line", "variety", "right"),
+    [
+        ("My color is red.", "en-GB", "My colour is red."),
+        ("Colors are fun.", "en-GB", "Colours are fun."),
+        ("COLOR IT!", "en-GB", "COLOUR IT!"),
+        ("My colour is red.", "en-US", "My color is red."),
+        ("My *color* is red.", "en-GB", "My *colour* is red."),
+        ("We practice every day.", "en-GB", "We practise every day."),
+        ("We practise every day.", "en-US", "We practice every day."),
+    ],
+)
+def test_a_mend_writes_the_word_as_the_variety_has_it(language, line, variety, right):
+    assert mended(line, language, variety) == right
+
+
+def test_a_word_with_a_mark_inside_is_found_but_not_mended(language):
+    (found,) = variety_findings(unit_of(["My c**o**lor is red."]), language)
+    assert found.text == "color"
+    assert found.mend is None
+
+
+def test_the_message_says_what_the_course_is_written_in(language):
+    (found,) = variety_findings(unit_of(["My color is red."]), language)
+    assert found.message == (
+        "“color” is the American spelling; this course is in British English (en-GB), which has “colour”."
+    )
+    (found,) = variety_findings(unit_of(["We practice every day."]), language)
+    assert found.message == "“practice” is the noun; in British English (en-GB) the verb is “practise”."
+
+
+@pytest.mark.parametrize(
+    ("variety", "wrong", "right"),
+    [
+        # As dictionaries of the two varieties mark them (from memory).
+        (
+            "en-GB",
+            "color favorite center gray theater mom pajamas traveled jewelry plow math airplane",
+            "realize program",
+        ),
+        (
+            "en-US",
+            "colour favourite centre grey theatre mum pyjamas travelled jewellery plough maths tyre",
+            "axe practice",
+        ),
+        ("en-AU", "color favorite center", "realise colour program"),
+        ("en-CA", "", "colour color center centre"),
+    ],
+)
+def test_the_table_knows_the_words_of_a_childrens_course(variety, wrong, right):
+    assert set(wrong.split()) <= set(out_of_place(variety))
+    assert not set(right.split()) & set(out_of_place(variety))
+
+
+def test_the_table_is_in_order_and_sends_no_word_in_a_circle():
+    table = rows("spelling_varieties.csv")
+    assert list(table) == sorted(set(table))
+    assert {row[2] for row in table} <= {"", "american", "british"}
+    for variety in ("en-GB", "en-US"):
+        assert not set(out_of_place(variety)) & set(out_of_place(variety).values())
+    assert not set(wrong_as("en-US"))
+
+
+def said(line: str, words: str, rule: str, message: str, *replacements: str, notes: bool = False) -> Found:
+    unit = unit_of([line], notes=notes)
+    house = course()
+
+    def english(passage):
+        at = passage.text.find(words)
+        return (EnglishMatch(at, at + len(words), rule, "GRAMMAR", message, replacements),) if at >= 0 else ()
+
+    (found,) = english_error.find(Reading(unit, house, house.levels[0], lambda _: None, english))
+    return found
+
+
+def test_the_author_is_told_where_what_and_what_instead():
+    found = said("She go home.", "go", "HE_VERB_AGR", "‘She’ needs a third-person verb.", "goes", "went")
+    assert found.message == "On the pupil's page: ‘She’ needs a third-person verb. Perhaps “goes” or “went”?"
+    assert found.severity in (None, Severity.QUERY)
+    assert found.mend is None
+
+
+def test_a_word_the_dictionary_lacks_comes_with_the_way_to_list_it():
+    found = said(
+        "Play freindly.", "freindly", "MORFOLOGIK_RULE_EN_GB", "Possible spelling mistake.", "friendly", notes=True
+    )
+    assert found.message == (
+        "In the teacher's notes: “freindly” is not in the dictionary. Perhaps “friendly”? "
+        "If it is a name or a word of this course, list it in course.yaml (characters or known)."
+    )
+
+
+def test_what_the_message_already_suggests_is_not_said_twice():
+    found = said("There is two.", "There is", "THERE", "Did you mean “There are”?", "There are")
+    assert found.message == "On the pupil's page: Did you mean “There are”?"
+
+
+@pytest.mark.timeout(20)
+@pytest.mark.parametrize("piece", ["a", "_", "a_", "a/", "/", "1 ", "-", "(", "a ", "’"])
+def test_a_very_long_text_is_no_trouble(piece):
+    unit = unit_of(["Look: " + piece * 30_000 + " end"])
+    for passage in unit.passages:
+        assert wordings(passage)
