@@ -19,8 +19,8 @@ _QUOTED = {
     '"': re.compile(r'"((?:\\.|[^"\\\n]|\n(?!\s*\n))*)"'),
     "'": re.compile(r"'((?:\\.|[^'\\\n]|\n(?!\s*\n))*)'"),
 }
-_UNQUOTED = re.compile(r"(?:\\[^\s\w]|[^\s}\\]|\\(?=\w))*")
-_ESCAPE = re.compile(r"\\([^\w\s])")
+_UNQUOTED = re.compile(r"(?:\\[^\w\n]|[^\s}\\]|\\(?=\w))*")
+_ESCAPE = re.compile(r"\\([^\w\n])")
 _MEANT = re.compile(r"\{\s*(?:[.#][^\W\d_]|[^\W\d_][\w\-]*\s*=)[^{}]*\}?\s*$")
 
 

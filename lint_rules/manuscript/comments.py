@@ -11,7 +11,8 @@ from markdown_it.rules_block import StateBlock
 from markdown_it.rules_inline import StateInline
 
 OPENING = "<!--"
-COMMENT = re.compile(r"<!--(?:-?>|[\s\S]*?-->)")
+# A comment that holds the beginning of another was not closed itself: read on, it would hide the text between the two.
+COMMENT = re.compile(r"<!--(?:-?>|(?:(?!<!--)[\s\S])*?-->)")
 HTML_COMMENT, UNCLOSED_COMMENT = "comment", "unclosed_comment"
 
 

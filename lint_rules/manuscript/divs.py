@@ -29,9 +29,10 @@ def div_fence(state: StateBlock, line: int, end_line: int, silent: bool) -> bool
         return True
     text = state.src[start : state.eMarks[line]]
     braces, clear = read_fence(text)
+    after_text = _after_text(state, line)
     token = state.push(DIV_CLOSE if braces is None else DIV_OPEN, "div", 0)
     token.map = [line, line + 1]
-    token.meta = {"start": start, "braces": braces, "clear": clear, "after_text": _after_text(state, line)}
+    token.meta = {"start": start, "braces": braces, "clear": clear, "after_text": after_text}
     state.line = line + 1
     return True
 

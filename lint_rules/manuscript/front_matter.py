@@ -17,9 +17,11 @@ from lint_rules.source import Source, Span
 EXAMPLE = "---\nlevel: level-1\nunit: 1\ntitle: The title\n---"
 _OPENING = re.compile(r"---[ \t]*(?:\r\n|\n|\r|$)")
 _CLOSING = re.compile(r"^(?:---|\.\.\.)[ \t]*$")
-_WORDS = r"[A-Za-z](?:[A-Za-z0-9_.'’/()+?!-]| (?! *(?:$|,|\]))(?!#))*"
+_CLOSING_LINE = re.compile(r"(?:\r\n|\n|\r)(?:---|\.\.\.)[ \t]*(?:\r\n|\n|\r|\Z)")
+_WORDS = r"[A-Za-z](?:[A-Za-z0-9_.'’/()+?!-]| (?! *(?:$|,|\]|#)))*"
+_TITLE = r"[A-Za-z](?:[A-Za-z0-9_.'’/()+?!,&-]| (?! *(?:$|#)))*"
 _PLAIN = re.compile(
-    rf"(?P<key>[a-z_]+):(?: +(?:(?P<number>[1-9][0-9]{{0,8}})|(?P<words>{_WORDS})|\[(?P<list>[^\[\]]*)\]))? *$"
+    rf"(?P<key>[a-z_]+):(?: +(?:(?P<number>[1-9][0-9]{{0,8}})|(?P<words>{_TITLE})|\[(?P<list>[^\[\]]*)\]))? *(?: #.*)?$"
 )
 _ENTRY = re.compile(rf" *({_WORDS})? *(?:,|$)")
 _NOT_WORDS = re.compile(r"(?i)(null|true|false|yes|no|on|off|y|n)$|.*: ")
@@ -41,18 +43,27 @@ def front_matter_lines(source: Source) -> tuple[int, bool]:
     """How many lines (from the first) the front matter takes, and whether it is closed. 0 lines: there is none."""
     if not _OPENING.match(source.text):
         return 0, True
-    for line in range(2, len(source.line_starts) + 1):
-        if _CLOSING.match(source.line_text(line)):
-            return line, True
+    empty = 0  # the first empty line
     for line in range(2, len(source.line_starts) + 1):
         text = source.line_text(line)
-        if not text.strip() or text.startswith("# "):
-            return line - 1, False
-    return len(source.line_starts), False
+        if _CLOSING.match(text):
+            return line, True
+        if not text.strip():
+            empty = empty or line
+        elif empty and text.startswith("## "):
+            return empty - 1, False  # a lesson: the closing line was forgotten
+    return (empty - 1 if empty else len(source.line_starts)), False
+
+
+def _head(source: Source) -> Source:
+    """The part of a file that holds its front matter: the rest need not be split into lines."""
+    closing = _CLOSING_LINE.search(source.text)
+    return source if closing is None else Source(source.path, source.text[: closing.end()], source.bom)
 
 
 def read_front_matter(source: Source) -> tuple[FrontMatter, tuple[Problem, ...]]:
     """Read the front matter of a unit file. Never raises; what is wrong is a Problem."""
+    source = _head(source)
     lines, closed = front_matter_lines(source)
     if not lines:
         at = Span(0, source.line_span(1).end)
@@ -118,7 +129,7 @@ def _plain_list(text: str, start: int) -> tuple[Value, ...] | None:
 def _parsed(source: Source, span: Span, problems: list[Problem]) -> Table | None:
     """Read the block with ruamel.yaml; None (and a problem with its place) when it does not parse."""
     try:
-        root = YAML(pure=True).compose(source.slice(span))
+        root = YAML(typ="safe", pure=True).compose(source.slice(span))
     except MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
         at = min(span.start + (mark.index if mark else 0), len(source.text))
@@ -148,7 +159,15 @@ def _parsed(source: Source, span: Span, problems: list[Problem]) -> Table | None
     return table
 
 
+_IN_PLAIN_WORDS = {
+    "mapping values are not allowed here": "a second colon stands in one line",
+    "found unexpected end of stream": "a quotation mark or a bracket is opened and not closed",
+    "found character '\\t' that cannot start any token": "a tab stands where spaces belong",
+}
+
+
 def _broken(why: str) -> str:
+    why = _IN_PLAIN_WORDS.get(why, why)
     return (
         f"The front matter cannot be read as YAML here ({why}). Each line should be `key: value`;"
         ' a value with a colon or a quotation mark in it goes between "…".'
@@ -202,7 +221,8 @@ def _text(table: Table, key: str, what: str, block: Span, problems: list[Problem
         text = " ".join(entry.text.split())
         if text and text not in ("~", "null"):
             return Value(text, entry.span)
-        problems.append(Problem(block if key not in table else span, f"The front matter lacks {what}. Add that line."))
+        message = f"The front matter does not say `{key}`: {what}. Add that line."
+        problems.append(Problem(block if key not in table else span, message))
         return None
     problems.append(Problem(span, f"`{key}` must be one value: {what}."))
     return None

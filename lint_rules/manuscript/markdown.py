@@ -29,6 +29,7 @@ from lint_rules.source import Source, Span
 MAX_NESTING = 60  # of lists, quotes and links: deeper than any manuscript, shallower than Python's own limit
 _MAX_IMAGE_NESTING = 8
 _NEWLINES = re.compile(r"\r\n?")
+_OPTION = re.compile(r"[ \t>]*\(?[A-Za-z]\)[ \t]")
 _SILENT_HTML = re.compile(r"<(?:script|style|textarea|!|\?)", re.IGNORECASE)
 
 Nesting = Literal[-1, 0, 1]
@@ -138,7 +139,10 @@ class _ParserBlock(ParserBlock):
         numbers = state.numbers
         for token in outTokens:
             if token.map is not None and token.map[1] > token.map[0]:
-                token.map = [numbers[token.map[0]], numbers[token.map[1] - 1] + 1]
+                first, last = token.map[0], token.map[1] - 1
+                token.map = [numbers[first], numbers[last] + 1]
+                if token.type == "inline" and numbers[last] - numbers[first] > last - first:
+                    token.meta["lines"] = numbers[first : last + 1]
         env["too_deep"] = [numbers[line] for line in env["too_deep"] if line < len(numbers)]
         return state.tokens
 
@@ -246,7 +250,8 @@ def parse(source: Source, front_lines: int = 0) -> Document:
     for token in tokens:
         if token.type == "inline" or (token.type == "html_block" and not _SILENT_HTML.match(token.content.lstrip())):
             token.children = md.inline.parse(token.content, md, env, [])
-            if token.meta.get("closes") and token.children[-1].meta.get("end", 0) < len(token.content.rstrip()):
+            closes = token.meta.get("closes")
+            if closes and all(child.meta.get("end") != closes for child in token.children):
                 take_attributes(token, even_after_brackets=True)  # no link or span took them
                 token.children = md.inline.parse(token.content, md, env, [])
     too_deep = [source.line_span(line + 1) for line in env["too_deep"]]
@@ -280,7 +285,10 @@ class _Shift:
 def _take_out(
     tokens: list[Token], text: str, shift: _Shift, skip: set[int], comments: list[Comment], unclosed: list[Span]
 ) -> str:
-    """Blank the comments that have their lines to themselves; take out their lines altogether inside a table."""
+    """Blank the comments that have their lines to themselves; take out their lines altogether inside a table.
+
+    Between lettered lines, too: they are one list.
+    """
     pieces: list[str] = []
     done = 0
     rows = -1  # a table goes on from this line, as long as lines hold pipes
@@ -299,6 +307,8 @@ def _take_out(
         above = tokens[index - 1] if index else None
         if above is not None and above.type == "table_close" and shift.line_text(text, lines[0] - 1).strip(" \t\n>"):
             rows = lines[0]
+        if _OPTION.match(shift.line_text(text, lines[0] - 1)) and _OPTION.match(shift.line_text(text, lines[1])):
+            skip.update(range(*lines))
         if rows >= 0 and all("|" in shift.line_text(text, line) for line in range(rows, lines[0])):
             after = shift.line_text(text, lines[1]).lstrip(" \t>")
             if "|" in after or after.startswith(OPENING):

@@ -14,7 +14,10 @@ from lint_rules.manuscript.plain import Plain, placed_braces
 from lint_rules.manuscript.scene import SONGS, Scene
 from lint_rules.source import Span
 
-_LESSON_NUMBER = re.compile(r"(?i:lesson)\s+(?:[0-9]+[a-z]?|[A-Z]|[ivx]+)\s*(?:[:.)]|[-–—](?=\s)|(?=\s*$))\s*")
+_NUMBER_WORDS = "(?i:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
+_LESSON_NUMBER = re.compile(
+    rf"(?i:lesson)\s+(?:[0-9]+[a-z]?|[A-Z]|[ivx]+|{_NUMBER_WORDS})\s*(?:[:.)]|[-–—](?=\s)|(?=\s*$))\s*"
+)
 _ACTIVITY_NUMBER = re.compile(r"(?:(?i:activity|exercise|task)\s+)?[0-9]{1,3}[a-z]?(?:[.):](?=\s|$)|(?=\s|$))\s*")
 _NUMBER = {2: _LESSON_NUMBER, 3: _ACTIVITY_NUMBER}
 _HEADING_ROLE = {1: Role.UNIT_TITLE, 2: Role.LESSON_TITLE, 3: Role.INSTRUCTION}
@@ -183,7 +186,10 @@ def _read_options(scene: Scene, plain: Plain, pieces: list[cut.Piece], setting: 
             scene.add(cut_passage(plain, piece.start, piece.end, _plain_role(setting), setting))
             continue
         item = Item(number, len(spans), piece.label, depth, parent, _label_span(plain, piece))
-        spans.append(Span(item.label_span.start, plain.ends[piece.end - 1]))
+        end = cut.trimmed(plain.text, piece.start, piece.end)[1]
+        spans.append(Span(item.label_span.start, plain.ends[end - 1]))
+        if len(spans) > 1:  # before the first one, a stet covers them all
+            scene.note_option(spans[-1])
         scene.add(cut_passage(plain, piece.start, piece.end, Role.ITEM, replace(setting, item=item)))
     for index, comment in enumerate(scene.contents.comments[noted:], noted):
         at = bisect_left(spans, comment.span) - 1

@@ -17,7 +17,8 @@ UNCLOSED_COMMENT = "This comment is not closed: what follows it would vanish. En
 
 def read_contents(source: Source, document: Document) -> Contents:
     """Everything a file holds, in file order."""
-    scene = Scene(source)
+    hidden = frozenset(line for comment in document.comments for line in range(*comment.lines))
+    scene = Scene(source, hidden)
     opening: Token | None = None
     for token in document.tokens:
         if token.type == "heading_open":

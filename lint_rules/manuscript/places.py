@@ -8,6 +8,7 @@ each other: that ties each content offset to its offset in the file.
 import re
 from array import array
 from bisect import bisect_right
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
@@ -19,7 +20,7 @@ from lint_rules.source import Source
 
 LITERAL = ("fence", "code_block", "html_block")
 _CELL_EDGE = re.compile(r"\\?\|")
-_TRAILING_COMMENTS = re.compile(r"(?:\s*<!--(?:-?>|(?:(?!-->)[\s\S])*-->))+\s*\Z")
+_TRAILING_COMMENTS = re.compile(r"(?:\s*<!--(?:-?>|(?:(?!<!--|-->)[\s\S])*-->))+\s*\Z")
 
 
 @dataclass(slots=True)
@@ -93,19 +94,20 @@ def _inline_places(token: Token, opening: Token, cells: list[tuple[int, str]], s
         at = source.text.find(token.content, opening.meta["start"] + len(opening.markup), end)
         places.add(0, at if at >= 0 else end, start)
         return places
-    return _line_places(token.content, line, source)
+    return _line_places(token.content, line, source, numbers=token.meta.get("lines"))
 
 
-def _line_places(content: str, first_line: int, source: Source, trimmed: bool = True) -> Places:
+def _line_places(
+    content: str, first_line: int, source: Source, trimmed: bool = True, numbers: Sequence[int] | None = None
+) -> Places:
     """Each line of the content is the tail of its line in the file; the last one without white space at its end."""
     places = Places()
     at = 0
     lines = content.split("\n")
-    for number, line in enumerate(lines, first_line):
-        if number >= len(source.line_starts):
-            break
+    numbers = numbers or range(first_line, min(first_line + len(lines), len(source.line_starts)))
+    for number, line in zip(numbers, lines, strict=False):
         start, end = source.line_span(number + 1)
-        if trimmed and number == first_line + len(lines) - 1:
+        if trimmed and number == numbers[-1]:
             end = start + len(mdTrim("x" + source.text[start:end])) - 1
         places.add(at, end - len(line), start)
         at += len(line) + 1
@@ -150,24 +152,24 @@ def _cell_places(line: int, cells: list[tuple[int, str]], source: Source) -> Pla
     return places
 
 
-def take_attributes(token: Token, even_after_brackets: bool = False) -> bool:
+def take_attributes(token: Token, even_after_brackets: bool = False) -> int:
     """Blank the attributes at the end of a heading, so that offsets stay; comments may follow them.
 
-    Braces directly behind a bracket may belong to a link or a span instead: they are left, and True is given.
+    Braces directly behind a bracket may belong to a link or a span instead: they are left, and where they end is given.
     """
     content = token.content
     comments = _TRAILING_COMMENTS.search(content) if content.rstrip().endswith("-->") else None
     end = comments.start() if comments else len(content)
     found = braces_at_end(content[:end])
     if found is None:
-        return False
+        return 0
     start, braces = found
     if start and content[start - 1] in ")]>`" and not even_after_brackets:
-        return True
+        return braces.end
     token.meta["braces"] = braces
     token.meta["braces_start"] = start
     head = content[:start].rstrip(" \t")
     if head.endswith("#") and ((bare := head.rstrip("#")) == "" or bare[-1] in " \t"):
         head = bare
     token.content = head + " " * (braces.end - len(head)) + content[braces.end :]
-    return False
+    return 0

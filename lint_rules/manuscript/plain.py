@@ -51,6 +51,16 @@ class Plain:
         self.parts.append(text)
         self.length += len(text)
 
+    def drop_spaces(self) -> None:
+        """Take off the spaces at the end."""
+        while self.parts and self.parts[-1].endswith(" "):
+            part = self.parts[-1].rstrip(" ")
+            gone = len(self.parts[-1]) - len(part)
+            self.parts[-1:] = [part] if part else []
+            self.length -= gone
+            del self.starts[self.length :]
+            del self.ends[self.length :]
+
     def put_as(self, text: str, start: int, end: int) -> None:
         """Add text that a whole stretch of the file stands for."""
         self.starts.extend([start] * len(text))
@@ -97,6 +107,11 @@ def _read(tokens: list[Token], places: Places, shift: int, plain: Plain, content
         kind = token.type
         if kind == "text":
             if token.content:
+                hides = (
+                    index and tokens[index - 1].type == "html_inline" and tokens[index - 1].content.startswith(OPENING)
+                )
+                if hides and token.content.startswith(" "):
+                    plain.drop_spaces()  # the spaces around a comment are one
                 plain.put(token.content, shift + token.meta["pos"], places)
         elif kind == "text_special":
             at = shift + token.meta["pos"]
@@ -136,6 +151,7 @@ def _put_break(tokens: list[Token], index: int, places: Places, shift: int, plai
     after = tokens[index + 1].meta["pos"] if index + 1 < len(tokens) else at + 1
     while at and content[at - 1] == " ":
         at -= 1
+    plain.drop_spaces()  # before a comment at the end of the line
     start = max(places.end(shift + at), plain.ends[-1] if plain.ends else 0)
     end = max(start, places.place(shift + min(after, len(content))))
     plain.breaks.append(plain.length)

@@ -60,6 +60,7 @@ class Scene:
     """Where the reader stands, and what it has read so far."""
 
     source: Source
+    hidden: frozenset[int]  # lines (0-based) that hold nothing but comments
     contents: Contents = field(default_factory=Contents)
     divs: list[OpenDiv] = field(default_factory=list)
     lists: list[OpenList] = field(default_factory=list)
@@ -96,10 +97,10 @@ class Scene:
         return Setting(audience, block, div.index if div else None, self.item, cell)
 
     def lines_span(self, token: Token, start: int | None = None) -> Span:
-        """Span of a block's lines, without empty ones at its end; ``start`` where it begins inside its first line."""
+        """Span of a block's lines, without empty ones and comments at its end; ``start`` is where it begins."""
         assert token.map is not None  # every block that opens has its lines
         first, last = token.map[0], max(token.map[1] - 1, token.map[0])
-        while last > first and not self.source.line_text(last + 1).strip(" \t>"):
+        while last > first and (last in self.hidden or not self.source.line_text(last + 1).strip(" \t>")):
             last -= 1
         begin = self.source.line_starts[first] if start is None else start
         return Span(begin, max(begin, self.source.line_span(last + 1).end))
@@ -111,6 +112,10 @@ class Scene:
         self.contents.blocks.append(Block(kind, span, token.map[0]))
         self.furthest = max(self.furthest, span.end)
         return span
+
+    def note_option(self, span: Span) -> None:
+        """Note a lettered line as an item, for the stets."""
+        self.contents.blocks.append(Block("item", span, self.source.position(span.start).line - 1))
 
     def note_comments(self, plain: Plain, block: Span) -> None:
         """Note the comments inside a block: they stand in the item or the table around it, else in the block."""

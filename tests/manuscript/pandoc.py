@@ -11,8 +11,8 @@ from lint_rules.manuscript.model import PICTURE, Attributes, Unit
 from lint_rules.manuscript.plain import read_plain
 from lint_rules.source import Source
 
-# Pandoc's Markdown without what our manuscripts do not have: typographic quotes, formulas, footnotes, citations, further
-# kinds of lists and tables, and with CommonMark's ways where Pandoc can be told to follow them.
+# Pandoc's Markdown without what our manuscripts do not have (typographic quotes, formulas, footnotes, citations,
+# further kinds of lists and tables), and with CommonMark's ways where Pandoc can be told to follow them.
 MARKDOWN = (
     "markdown-smart-auto_identifiers-implicit_figures-tex_math_dollars-raw_tex-latex_macros-footnotes-inline_notes"
     "-citations-subscript-superscript-strikeout-example_lists-startnum-definition_lists-line_blocks"

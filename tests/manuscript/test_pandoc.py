@@ -6,8 +6,9 @@ Pandoc's CommonMark reader. Where the two truly differ, CommonMark rules the tex
 
 - Pandoc's Markdown wants an empty line above an opening fence; we open the div and ask for the line (a problem).
 - A fence's braces may run over two lines in Pandoc; we want them on one (a problem says so).
-- Pandoc's CommonMark reader matches fences by length and wants no colons behind them; Pandoc's Markdown, and we, do not.
+- Pandoc's CommonMark reader matches fences by length and takes no colons behind them, unlike its Markdown.
 - It also takes no `-`, no quotation marks with an escape, and no closing `##` before a heading's attributes.
+- A comment that holds `<!--` is an unclosed one to us (it hides text that nobody meant to hide), a comment to both.
 - An unclosed or surplus fence is text to Pandoc; we report it.
 - `<!-- a -- > -->` is one comment to CommonMark and to us, and text to Pandoc's Markdown.
 - A comment between the rows of a table or the items of a list ends neither for us.
