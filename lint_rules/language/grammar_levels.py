@@ -91,11 +91,15 @@ def first_taught(plans: tuple[UnitPlan, ...]) -> Mapping[str, UnitPlan]:
 
 
 def labels_so_far(course: Course, level: Level, unit: int) -> tuple[str, ...]:
-    """The grammar labels of the units up to and with this one, each once, as written."""
+    """The labels of structures in the units up to and with this one, each once, as written."""
     plans = sorted(course.plans, key=lambda plan: (plan.level, plan.unit))
     return tuple(
         dict.fromkeys(
-            label for plan in plans if (plan.level, plan.unit) <= (level.index, unit) for label in plan.grammar
+            label
+            for plan in plans
+            if (plan.level, plan.unit) <= (level.index, unit)
+            for label in plan.grammar
+            if structures_of_label(label)
         )
     )
 

@@ -105,8 +105,7 @@ def _found(reading: Reading, uses: list[Use], where: str) -> Found:
             f"“{use.text}” ({names()[name].called}) {_why(reading, stands)}.",
             f"{len(uses) - 1} more {where}." if len(uses) > 1 else "",
             names()[name].instead,
-            _known(reading),
-            _settle(name, stands),
+            _settle(name, stands) if stands.disputed else _known(reading),
         )
         if part
     )
@@ -134,6 +133,4 @@ def _known(reading: Reading) -> str:
 
 
 def _settle(name: str, stands: Standing) -> str:
-    if not stands.disputed:
-        return ""
     return f"If your children know it, set `structures: {{{name}: {stands.band}}}` in course.yaml."

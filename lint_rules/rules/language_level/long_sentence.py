@@ -72,6 +72,9 @@ RULE = Rule(
 # What a child ticks or circles after a sentence: `The kite is red. yes / no`.
 _OPTIONS_AFTER = re.compile(r"(?<=[.!?])[\"'”’)]*\s+[^\s.!?][^.!?]*?\s*/\s*[^.!?]*$")
 
+# A second column of a matching task: `Ilka is in the bathroom.   b) She's cleaning her teeth.`
+_LETTER_AFTER = re.compile(r"(?<=[.!?])\s+[a-z]\)\s+")
+
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report sentences over the level's limit, the whole of each."""
@@ -83,16 +86,23 @@ def find(reading: Reading) -> Iterator[Found]:
             continue
         analysis = reading.analyse(passage)
         for sentence in analysis.sentences:
-            start, end = _without_options(passage.text, sentence)
-            text = passage.text[start:end]
-            words = count_words(text) - options_in(text)
-            if words > limit and _is_sentence(passage, text):
-                yield Found(passage.span(start, end), text, _message(reading, words, _cut(analysis, sentence)))
+            for start, end in _pieces(passage.text, sentence):
+                text = passage.text[start:end]
+                words = count_words(text) - options_in(text)
+                if words > limit and _is_sentence(passage, text):
+                    cut = _cut(analysis, sentence)
+                    yield Found(passage.span(start, end), text, _message(reading, words, cut))
 
 
-def _without_options(text: str, sentence: Sentence) -> tuple[int, int]:
+def _pieces(text: str, sentence: Sentence) -> Iterator[tuple[int, int]]:
+    """A sentence without the options after it, cut where a lettered one begins on the same line."""
     options = _OPTIONS_AFTER.search(text[sentence.start : sentence.end])
-    return sentence.start, sentence.end if options is None else sentence.start + options.start()
+    end = sentence.end if options is None else sentence.start + options.start()
+    start = sentence.start
+    for mark in _LETTER_AFTER.finditer(text, start, end):
+        yield start, mark.start()
+        start = mark.end()
+    yield start, end
 
 
 def _is_sentence(passage: Passage, text: str) -> bool:
@@ -110,20 +120,14 @@ def _message(reading: Reading, words: int, cut: str) -> str:
 
 
 def _cut(analysis: Analysis, sentence: Sentence) -> str:
-    """The `and` or `but` before which a sentence can be cut: another sentence with a subject of its own follows."""
+    """The words before which a sentence can be cut: `and`, `but` or `so`, and what else somebody does."""
     tokens = analysis.tokens
     for index in range(sentence.first + 1, sentence.last):
         word = tokens[index]
         if word.pos != "CCONJ" or word.text.casefold() not in ("and", "but", "so"):
             continue
         for other in range(index + 1, sentence.last):
-            if tokens[other].dep == "conj" and tokens[other].head == word.head and _has_subject(analysis, other, index):
+            is_verb = tokens[other].pos in ("VERB", "AUX") and tokens[other].dep == "conj"
+            if is_verb and tokens[other].head == word.head:
                 return " ".join(token.text for token in tokens[index : index + 3])
     return ""
-
-
-def _has_subject(analysis: Analysis, verb: int, after: int) -> bool:
-    return any(
-        token.head == verb and token.dep in ("nsubj", "nsubjpass", "expl") and index > after
-        for index, token in enumerate(analysis.tokens)
-    )

@@ -86,7 +86,7 @@ def _found(passage: Passage, use: Used, parts: tuple[Part, ...]) -> Found:
     text = passage.text[use.start : use.end]
     name = use.thing.name
     listed = next((part.field("Materials") for part in parts if part.field("Materials")), None)
-    what = text if use.named else f"{name} (for “{text}”)"
+    what = name if text.casefold() == name else f"{name} (“{text}”)"
     it = "them" if _is_plural(use.thing) else "it"
     lack = f"Materials does not list {it}" if listed else "there is no list of Materials"
     message = (
