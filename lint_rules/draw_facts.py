@@ -4,6 +4,8 @@ from collections import Counter
 from collections.abc import Iterator
 
 from lint_rules.facts import TEST, Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
+from lint_rules.language.audio import is_own_track, scripts_of, tracks_played
+from lint_rules.language.references import references_in
 from lint_rules.language.times import lesson_minutes
 from lint_rules.language.unit_words import is_title, read_by_children
 from lint_rules.language.word_index import build_index
@@ -24,6 +26,9 @@ def facts_of(reading: Reading) -> UnitFacts:
         lessons=tuple(_lesson_time(lesson) for lesson in unit.lessons),
         words=tuple(_words_met(reading)),
         structures=tuple(sorted(_structures(reading))),
+        scripts=tuple(_scripts(unit)),
+        tracks_elsewhere=tuple(_tracks_elsewhere(unit)),
+        track_references=tuple(_track_references(unit)),
         instructions=tuple(_instructions(unit)),
     )
 
@@ -95,3 +100,27 @@ def _lesson_time(lesson: Lesson) -> LessonTime:
     heading = Spot(*lesson.heading.passage.span(), lesson.heading.passage.text)
     minutes = lesson_minutes(lesson)
     return LessonTime(heading, minutes.low, minutes.high) if minutes else LessonTime(heading, -1, -1)
+
+
+def _scripts(unit: Unit) -> Iterator[tuple[str, Spot]]:
+    for script in scripts_of(unit):
+        if script.track:
+            opening = script.div.opening
+            yield script.track, Spot(*opening, unit.source.slice(opening))
+
+
+def _tracks_elsewhere(unit: Unit) -> Iterator[tuple[str, Spot]]:
+    for activity in unit.activities:
+        heading = activity.heading.passage
+        for track in tracks_played(activity):
+            if not is_own_track(track, unit.front.unit):
+                yield track, Spot(*heading.span(), heading.text)
+
+
+def _track_references(unit: Unit) -> Iterator[tuple[Spot, str]]:
+    for passage in unit.passages:
+        if passage.audience is not Audience.ARTIST:
+            for found in references_in(passage.text):
+                if found.kind == "track" and not found.elsewhere and not is_own_track(found.number, unit.front.unit):
+                    words = passage.text[found.start : found.end]
+                    yield Spot(*passage.span(found.start, found.end), words), found.number

@@ -62,3 +62,6 @@ class UnitFacts(msgspec.Struct, frozen=True):
     words: tuple[WordMet, ...] = ()
     structures: tuple[str, ...] = ()  # on pupil pages and in scripts, sorted
     instructions: tuple[Instruction, ...] = ()
+    scripts: tuple[tuple[str, Spot], ...] = ()  # audio scripts: track and the div's first line
+    tracks_elsewhere: tuple[tuple[str, Spot], ...] = ()  # tracks played here that are another unit's by their number
+    track_references: tuple[tuple[Spot, str], ...] = ()  # `track 2.1` in a text, where it is another unit's

@@ -1,0 +1,43 @@
+"""Tracks and scripts of a unit: which tracks its activities play, and which its audio scripts have."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from lint_rules.manuscript.model import Activity, Div, DivKind, Unit
+
+
+@dataclass(frozen=True, slots=True)
+class Script:
+    """An audio script: its div, its track ('' when it names none), whether it says anything, the activity it is in."""
+
+    div: Div
+    track: str
+    empty: bool
+    activity: Activity | None
+
+
+def scripts_of(unit: Unit) -> Iterator[Script]:
+    """The audio scripts of a unit, in file order."""
+    spoken = {passage.div for passage in unit.passages if passage.text.strip()}
+    inside = {index: activity for activity in unit.activities for index in activity.part.divs}
+    for index, div in enumerate(unit.divs):
+        if div.kind is DivKind.AUDIO:
+            track = div.attributes.values.get("track", "").strip()
+            yield Script(div, track, index not in spoken, inside.get(index))
+
+
+def tracks_played(activity: Activity) -> tuple[str, ...]:
+    """The tracks that an activity plays: `audio=4.1`, or several with spaces or commas between."""
+    written = activity.heading.attributes.values.get("audio", "")
+    return tuple(written.replace(",", " ").split())
+
+
+def scripted_tracks(unit: Unit) -> frozenset[str]:
+    """The tracks that a unit has scripts for."""
+    return frozenset(script.track for script in scripts_of(unit) if script.track)
+
+
+def is_own_track(number: str, unit: int) -> bool:
+    """Say whether a track is one of this unit's by its number: `4.1` is unit 4's, and so is a plain `7`."""
+    before, dot, _ = number.partition(".")
+    return not dot or before == str(unit)

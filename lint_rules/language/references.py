@@ -1,0 +1,69 @@
+"""References from one place of a book to another, as authors write them: `see activity 3`, `track 1.4`, `page 12`."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+_NUMBER = r"(?P<number>\d+(?:\.\d+)?)"
+_REFERENCE = re.compile(rf"\b(?P<kind>page|lesson|activity|exercise|track|unit)\s+{_NUMBER}(?![\w.]*\w)", re.IGNORECASE)
+# A page number is a reference only where somebody is sent there: "page 3 of my book is blue" is a story.
+_SENT = re.compile(r"(?:\b(?:see|to|at|on|from|turn to|open)\s+(?:\w+\s+){0,3}|\(\s*)$", re.IGNORECASE)
+_OF_ANOTHER = re.compile(
+    r"\s*(?:,|of|in|from)\s+(?:the\s+)?(?P<kind>lesson|unit|level)\s*[-\s]\s*(?P<number>\d+)", re.IGNORECASE
+)
+_KINDS = {"exercise": "activity"}
+
+
+@dataclass(frozen=True, slots=True)
+class Reference:
+    """A reference in a text: what kind of thing, its number, the range of the words, and where the thing is said to be
+    (`unit`, `lesson`: 0 where nothing is said)."""
+
+    kind: str
+    number: str
+    start: int
+    end: int
+    lesson: int = 0
+    unit: int = 0
+    elsewhere: bool = False  # in another level, or another book
+
+
+def references_in(text: str) -> Iterator[Reference]:
+    """The references of a text, in order. `lesson 2, activity 3` and `activity 3 of lesson 2` are one each."""
+    matches = list(_REFERENCE.finditer(text))
+    taken: set[int] = set()
+    for at, match in enumerate(matches):
+        if at in taken:
+            continue
+        kind = match["kind"].casefold()
+        reference = _reference(text, _KINDS.get(kind, kind), match)
+        following = matches[at + 1] if at + 1 < len(matches) else None
+        if following is not None and re.fullmatch(r"\s*[,:/–-]?\s*", text[match.end() : following.start()]):
+            inner = following["kind"].casefold()
+            if (
+                kind in ("unit", "lesson")
+                and inner in ("lesson", "activity", "exercise", "track", "page")
+                and inner != kind
+            ):
+                taken.add(at + 1)
+                found = _reference(text, _KINDS.get(inner, inner), following)
+                reference = replace(found, start=match.start())
+                if kind == "unit":
+                    reference = replace(reference, unit=int(match["number"]))
+                else:
+                    reference = replace(reference, lesson=int(match["number"]))
+        if reference.kind != "page" or _SENT.search(text[: reference.start]):
+            yield reference
+
+
+def _reference(text: str, kind: str, match: re.Match[str]) -> Reference:
+    lesson = unit = 0
+    elsewhere = False
+    end = match.end()
+    while of := _OF_ANOTHER.match(text, end):
+        what = of["kind"].casefold()
+        lesson = int(of["number"]) if what == "lesson" else lesson
+        unit = int(of["number"]) if what == "unit" else unit
+        elsewhere = elsewhere or what == "level"
+        end = of.end()
+    return Reference(kind, match["number"], match.start(), end, lesson, unit, elsewhere)

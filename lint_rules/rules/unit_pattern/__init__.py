@@ -1,0 +1,1 @@
+"""Rules about a unit's parts: the course's pattern, numbering, references, scripts and answers."""

@@ -1,0 +1,67 @@
+"""Activities of a lesson that are not numbered 1, 2, 3 …
+
+"Look at activity three" must find one activity, the same in every child's book and in the answers. Numbering runs
+within a lesson. A unit that numbers none of its activities is left alone: the designer numbers them.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+
+from lint_rules.finding import Edit, Found, Mend, Severity
+from lint_rules.language.references import references_in
+from lint_rules.manuscript.model import Activity, Unit
+from lint_rules.rule import Example, Reading, Rule
+from lint_rules.source import Span
+
+RULE = Rule(
+    name="activity-numbering",
+    family="unit pattern",
+    severity=Severity.QUERY,
+    passes=(
+        Example("### 1 Look.\n\n### 2 Read.\n"),
+        Example("## One {.words}\n\n### 1 Look.\n\n## Two {.words}\n\n### 1 Read.\n", why="each lesson begins anew"),
+        Example("### Look.\n\n### Read.\n", why="none is numbered"),
+        Example("### 1. Look.\n\n### 2. Read.\n"),
+    ),
+    fails=(
+        Example("### 1 Look.\n\n### «3» Read.\n"),
+        Example("### 1 Look.\n\n### «1» Read.\n\n### «2» Write.\n"),
+        Example("### 1 Look.\n\n### «Read.»\n", why="this one has no number"),
+        Example("## One {.words}\n\n### 1 Look.\n\n## Two {.words}\n\n### «2» Read.\n"),
+    ),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report each activity whose number is not its place, with the right number as a mend."""
+    unit = reading.unit
+    if not any(activity.heading.number for activity in unit.activities):
+        return
+    # Other places may speak of an activity by its number: then only the author knows which number is meant.
+    safe = not any(
+        reference.kind == "activity" for passage in unit.passages for reference in references_in(passage.text)
+    )
+    for activities in _sequences(unit):
+        for place, activity in enumerate(activities, start=1):
+            written = re.sub(r"\D", "", activity.heading.number)
+            if written != str(place):
+                yield _found(activity, place, safe=safe)
+
+
+def _sequences(unit: Unit) -> Iterator[Sequence[Activity]]:
+    yield unit.opening_activities
+    for lesson in unit.lessons:
+        yield lesson.activities
+
+
+def _found(activity: Activity, place: int, *, safe: bool) -> Found:
+    heading = activity.heading
+    if not heading.number:
+        span = heading.passage.span()
+        mend = Mend(f"number the activity {place}", (Edit(Span(span.start, span.start), f"{place} "),))
+        message = f"This activity has no number; in its lesson it is activity {place}."
+        return Found(span, heading.passage.text, message, mend=mend if safe and heading.passage.text else None)
+    number = re.sub(r"\d+", str(place), heading.number, count=1)
+    mend = Mend(f"number the activity {place}", (Edit(heading.number_span, number),))
+    message = f"This is activity {place} of its lesson, but its number is {heading.number.rstrip('.)')}."
+    return Found(heading.number_span, heading.number, message, mend=mend if safe else None)

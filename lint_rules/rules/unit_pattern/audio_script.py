@@ -1,0 +1,131 @@
+"""A listening activity without a script, a script that no activity plays, or a track number that stands twice.
+
+The recording studio records what the scripts say and nothing else: a script that is missing is found out in the studio,
+at the studio's price, and a track with two scripts in the classroom. An activity plays the tracks that its heading
+names (`audio=4.1`), or the script that stands in it.
+"""
+
+from collections import Counter
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.audio import Script, is_own_track, scripts_of, tracks_played
+from lint_rules.manuscript.model import Activity
+from lint_rules.rule import Book, Example, Reading, Rule
+from lint_rules.source import Span
+
+_SCRIPT = "::: {.audio track=1.1}\nMILO: A kite!\n:::\n"
+
+
+def _unit(number: int, track: str, opening: str = "") -> str:
+    opening = opening or f"::: {{.audio track={track}}}"
+    return (
+        f"---\nlevel: level-1\nunit: {number}\ntitle: Kites\n---\n\n# Kites\n\n## Look {{.words}}\n\n"
+        f"### 1 Listen. {{.listening audio={track}}}\n\n{opening}\nMILO: A kite!\n:::\n"
+    )
+
+
+RULE = Rule(
+    name="audio-script",
+    family="unit pattern",
+    severity=Severity.QUERY,
+    passes=(
+        Example("### 1 Listen. {.listening audio=1.1}\n\n" + _SCRIPT),
+        Example("### 1 Listen. {.listening audio=1.1}\n\n### 2 Listen again. {.listening audio=1.1}\n\n" + _SCRIPT),
+        Example("### 1 Listen. {.listening}\n\n::: audio\nMILO: A kite!\n:::\n", why="the script stands in it"),
+        Example("### 1 Read. {.reading}\n\nA kite!\n"),
+        Example("### 1 Sing. {.song audio=1.1}\n\nA kite!\n\n" + _SCRIPT),
+    ),
+    fails=(
+        Example("### 1 «Listen.» {.listening audio=1.2}\n\n«::: {.audio track=1.1}»\nMILO: A kite!\n:::\n"),
+        Example("### 1 «Listen.» {.listening}\n\nA kite!\n"),
+        Example("### 1 «Sing.» {.song audio=1.3}\n\nA kite!\n"),
+        Example(
+            "### 1 Listen. {.listening audio=1.1}\n\n" + _SCRIPT + "\n«::: {.audio track=1.1}»\nMILO: A hat!\n:::\n",
+            why="the track stands twice",
+        ),
+        Example("### 1 «Listen.» {.listening audio=1.1}\n\n::: {.audio track=1.1}\n:::\n", why="an empty script"),
+        Example(
+            _unit(1, "1.1"),
+            others=(_unit(2, "1.1", "«::: {.audio track=1.1}»"),),
+            why="the track stands twice in the level",
+        ),
+    ),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report what one unit shows: missing, unused and doubled scripts."""
+    unit = reading.unit
+    scripts = list(scripts_of(unit))
+    full = {script.track for script in scripts if not script.empty}
+    for activity in unit.activities:
+        yield from _activity(activity, scripts, full, unit.front.unit)
+    counts: Counter[str] = Counter()
+    for script in scripts:
+        counts[script.track] += bool(script.track)
+        if counts[script.track] > 1:
+            yield _script(
+                reading, script, f"Track {script.track} has a script already in this unit. Number this one anew."
+            )
+        elif not _is_played(script, unit.activities):
+            which = f"track {script.track}" if script.track else "this script"
+            yield _script(
+                reading,
+                script,
+                f"No activity plays {which}. Name it where it is played (audio={script.track or 'TRACK'} in the "
+                "instruction's braces), or take the script out.",
+            )
+
+
+def find_in_book(book: Book) -> Iterator[Found]:
+    """Report tracks with scripts in two units of a level, at the later one, and tracks that no unit has."""
+    for level in book.course.levels:
+        seen: dict[str, int] = {}
+        units = [unit for unit in book.units if unit.level == level.index]
+        for unit in units:
+            for track, spot in unit.scripts:
+                if seen.setdefault(track, unit.unit) != unit.unit:
+                    message = (
+                        f"Track {track} stands in unit {seen[track]} of {level.name} too. Give each script of a level "
+                        "a number of its own."
+                    )
+                    yield Found(Span(spot.start, spot.end), spot.text, message, path=unit.path, key=track)
+        for unit in units:
+            for track, spot in unit.tracks_elsewhere:
+                if track not in seen:
+                    message = f"No unit of {level.name} has a script for track {track}."
+                    yield Found(Span(spot.start, spot.end), spot.text, message, path=unit.path, key=track)
+
+
+def _activity(activity: Activity, scripts: list[Script], full: set[str], unit: int) -> Iterator[Found]:
+    heading = activity.heading.passage
+    tracks = tracks_played(activity)
+    for track in tracks:
+        if track not in full and is_own_track(track, unit):
+            empty = any(script.track == track for script in scripts)
+            message = (
+                f"The script of track {track} is empty. Write what is heard."
+                if empty
+                else f"Track {track}, which this activity plays, has no script in this unit. "
+                f"Add one: ::: {{.audio track={track}}}."
+            )
+            yield Found(heading.span(), heading.text, message, key=track)
+    if "listening" in activity.kinds and not tracks:
+        own = [script for script in scripts if script.activity is activity]
+        if not any(not script.empty for script in own):
+            message = "Children listen here, but there is no script. Add an ::: audio div with what they hear."
+            yield Found(heading.span(), heading.text, message)
+
+
+def _is_played(script: Script, activities: Iterator[Activity]) -> bool:
+    """A script is played by an activity that names its track, or by a listening activity around it that names none."""
+    around = script.activity
+    if around is not None and not tracks_played(around):
+        return True
+    return bool(script.track) and any(script.track in tracks_played(activity) for activity in activities)
+
+
+def _script(reading: Reading, script: Script, message: str) -> Found:
+    span = script.div.opening
+    return Found(span, reading.unit.source.slice(span), message, key=script.track)

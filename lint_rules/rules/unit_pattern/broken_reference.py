@@ -1,0 +1,145 @@
+"""A reference to a lesson, an activity or a track that is not there; or to a page, which a manuscript has not.
+
+"Look at activity 5 again" in a lesson of four activities costs a class minutes and a teacher her standing. Numbers go
+wrong whenever a lesson is cut or moved, so they are checked in pupil pages, notes and answers alike. An activity is
+looked for in its own lesson unless the words name another one. Pages exist only once the book is laid out; a note asks
+to name the lesson and activity, which stay right when pages move.
+"""
+
+import re
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.audio import is_own_track, scripted_tracks
+from lint_rules.language.references import Reference, references_in
+from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
+from lint_rules.rule import Book, Example, Reading, Rule
+from lint_rules.source import Span
+
+_TWO = "## Lesson 1: One {.words}\n\n### 1 Look.\n\n## Lesson 2: Two {.words}\n\n### 1 Look.\n\n### 2 Read.\n\n"
+_TRACK = "::: {.audio track=1.1}\nMILO: A kite!\n:::\n\n"
+
+RULE = Rule(
+    name="broken-reference",
+    family="unit pattern",
+    severity=Severity.QUERY,
+    passes=(
+        Example(_TWO + "Look at activity 1 again.\n"),
+        Example(_TWO + "Look at the picture in lesson 1, activity 1.\n"),
+        Example("### 1 Listen. {.listening audio=1.1}\n\n" + _TRACK + "Listen to track 1.1 again.\n"),
+        Example("Page 3 of my book is blue. I have two lessons and 5 activities.\n", why="a story, not a reference"),
+        Example(
+            _TWO + "Do activity 4 of lesson 7 in unit 2.\n", why="unit 2 is to come", course="levels:\n  - units: 3\n"
+        ),
+    ),
+    fails=(
+        Example(_TWO + "Look at «activity 5» again.\n"),
+        Example(_TWO + "::: teacher\n**Steps:** Sing the song of «lesson 4».\n:::\n"),
+        Example(_TWO + "Look at «lesson 1, activity 3».\n"),
+        Example(_TRACK + "::: teacher\n**Steps:** Play «track 1.4».\n:::\n"),
+        Example("::: teacher\n**Steps:** See «page 12».\n:::\n", why="a note: no pages yet"),
+        Example("Look at the song in «unit 9».\n", course="levels:\n  - units: 3\n"),
+    ),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report references of a unit that can be judged by the unit and the course's plan."""
+    unit = reading.unit
+    for lesson, passage in _passages(unit):
+        if passage.role in (Role.ALT, Role.CODE) or passage.audience is Audience.ARTIST:
+            continue
+        for reference in references_in(passage.text):
+            judged = _judge(reference, lesson, reading)
+            if judged is not None:
+                severity, message = judged
+                words = passage.text[reference.start : reference.end]
+                yield Found(passage.span(reference.start, reference.end), words, message, severity)
+
+
+def find_in_book(book: Book) -> Iterator[Found]:
+    """Report references to tracks that no unit of the level has (those of the unit itself are judged with it)."""
+    for unit in book.units:
+        level = {track for other in book.units if other.level == unit.level for track, _ in other.scripts}
+        for spot, number in unit.track_references:
+            if number not in level:
+                message = f"No unit of {book.course.levels[unit.level].name} has a script for track {number}."
+                yield Found(Span(spot.start, spot.end), spot.text, message, path=unit.path)
+
+
+def _passages(unit: Unit) -> Iterator[tuple[Lesson | None, Passage]]:
+    in_lessons: set[int] = set()
+    for lesson in unit.lessons:
+        for passage in lesson.passages:
+            in_lessons.add(id(passage))
+            yield lesson, passage
+    for passage in unit.passages:
+        if id(passage) not in in_lessons:
+            yield None, passage
+
+
+def _judge(reference: Reference, lesson: Lesson | None, reading: Reading) -> tuple[Severity | None, str] | None:
+    """What is wrong with a reference; None where nothing is, or where this unit cannot tell."""
+    if reference.elsewhere:
+        return None
+    if reference.kind == "page":
+        return Severity.NOTE, (
+            "A manuscript has no pages yet, so this cannot be checked and goes wrong when pages move. "
+            "Name the lesson and activity instead."
+        )
+    number = int(reference.number.partition(".")[0])
+    if reference.kind == "unit" or (reference.unit and reference.unit != reading.unit.front.unit):
+        return _unit(reference.unit or number, reading)
+    if reference.kind == "track":
+        scripted = scripted_tracks(reading.unit)
+        if reference.number in scripted or not is_own_track(reference.number, reading.unit.front.unit):
+            return None
+        has = f"This unit has {', '.join(sorted(scripted))}." if scripted else "This unit has no scripts."
+        return None, f"There is no script for track {reference.number}. {has}"
+    if reference.kind == "lesson":
+        return _lesson(number, reading.unit)
+    return _activity(number, reference.lesson, lesson, reading.unit)
+
+
+def _unit(number: int, reading: Reading) -> tuple[Severity | None, str] | None:
+    level = reading.level
+    known = {plan.unit for plan in reading.course.plans if plan.level == level.index}
+    if number in known or number <= level.units or not level.units:
+        return None
+    return None, f"{level.name} has no unit {number}: it has {level.units} units."
+
+
+def _lesson(number: int, unit: Unit) -> tuple[Severity | None, str] | None:
+    if _find_lesson(number, unit) is not None or not unit.lessons:
+        return None
+    return None, f"This unit has no lesson {number}: it has {len(unit.lessons)}."
+
+
+def _activity(number: int, in_lesson: int, here: Lesson | None, unit: Unit) -> tuple[Severity | None, str] | None:
+    lesson = _find_lesson(in_lesson, unit) if in_lesson else here
+    if in_lesson and lesson is None:
+        return _lesson(in_lesson, unit)
+    if lesson is None:
+        return None
+    numbers = _numbers(lesson)
+    if number in numbers:
+        return None
+    which = f"Lesson {in_lesson}" if in_lesson else "This lesson"
+    count = f"activities {min(numbers)} to {max(numbers)}" if len(numbers) > 1 else "one activity"
+    return None, f"{which} has no activity {number}: it has {count if numbers else 'no activities'}."
+
+
+def _find_lesson(number: int, unit: Unit) -> Lesson | None:
+    """The lesson of a number: by its heading (`Lesson 2:`), else by its place."""
+    for lesson in unit.lessons:
+        written = re.search(r"\d+", lesson.heading.number)
+        if written is not None and int(written[0]) == number:
+            return lesson
+    unnumbered = not any(lesson.heading.number for lesson in unit.lessons)
+    return unit.lessons[number - 1] if unnumbered and 0 < number <= len(unit.lessons) else None
+
+
+def _numbers(lesson: Lesson) -> set[int]:
+    """The numbers of a lesson's activities: as written, else by place."""
+    written = {int(found[0]) for a in lesson.activities if (found := re.search(r"\d+", a.heading.number))}
+    return written or set(range(1, len(lesson.activities) + 1))
