@@ -81,11 +81,17 @@ def _page(weighed: TextLoad) -> Iterator[str]:
     yield ""
     yield "Structures"
     for name, band, count, example in _counted(weighed):
-        yield f"  {band:6}  {name:28}  {count:3}  {_short(example, 40)}"
+        yield f"  {band:8}  {name:28}  {count:3}  {_short(example, 40)}"
     yield ""
     yield "Words"
-    for band in CEFR_BANDS:
-        yield from _words_of_band(band, weighed.words)
+    groups: dict[str, dict[str, str]] = {label: {} for label in (*_course_levels(weighed.words), *CEFR_BANDS)}
+    for word in weighed.words:
+        if word.origin is not Origin.UNKNOWN and not word.text.isdigit():
+            label = word.level if word.origin is Origin.COURSE else weighed_band(word)
+            groups[label].setdefault(canonical(word.lemma), _marked(word))
+    for label, found in groups.items():
+        if found:
+            yield f"  {label:8}  {', '.join(sorted(found.values(), key=str.casefold))}"
     yield from _footnotes(weighed.words)
 
 
@@ -96,18 +102,15 @@ def _counted(weighed: TextLoad) -> list[tuple[str, str, int, str]]:
     return sorted(rows, key=lambda row: (band_rank(row[1]), row[0]))
 
 
-def _words_of_band(band: str, words: tuple[WordLevel, ...]) -> Iterator[str]:
-    found = {
-        canonical(word.lemma): _marked(word)
-        for word in words
-        if weighed_band(word) == band and word.origin is not Origin.UNKNOWN
-    }
-    if found:
-        yield f"  {band:6}  {', '.join(sorted(found.values(), key=str.casefold))}"
+def _course_levels(words: tuple[WordLevel, ...]) -> list[str]:
+    """Names of the course's levels that teach some of these words, in teaching order."""
+    found = {word.entry.level: word.level for word in words if word.entry is not None}
+    return [found[number] for number in sorted(found)]
 
 
 def _marked(word: WordLevel) -> str:
-    return f"{word.lemma}*" if word.band and weighed_band(word) != word.band and not word.free else word.lemma
+    from_reference = word.origin in {Origin.REFERENCE, Origin.FREQUENCY}
+    return f"{word.lemma}*" if from_reference and weighed_band(word) != word.band else word.lemma
 
 
 def _footnotes(words: tuple[WordLevel, ...]) -> Iterator[str]:

@@ -22,6 +22,7 @@ WORDS = """
 0 6 what's_your_name phrase -
 0 6 glasses noun clothes
 0 6 favourite adjective -
+0 7 new adjective -
 1 1 water verb garden
 1 1 volcano noun nature
 1 2 whisper verb -

@@ -130,7 +130,7 @@ def _judge(met: Met, reading: Reading, presented: WordIndex) -> tuple[Severity, 
         if word.entry.level <= level.index:
             return None
         itself = "".join(parts_of(word.lemma)) in presented.by_solid  # the unit presents the word itself
-        severity = Severity.QUERY if itself else Severity.STOP
+        severity = Severity.QUERY if itself or word.elsewhere is not None else Severity.STOP
         return severity, f"“{word.text}”{often} {_of_later_level(word, word.entry, course, level, unit)}"
     pictured = has_picture(met.place, word)
     weight = off_list_severity(word, level, course.off_list, pictured=pictured)

@@ -1,0 +1,60 @@
+"""``hornbook level``: what a text asks of a child."""
+
+import argparse
+import sys
+from pathlib import Path
+
+from lint_rules.course.folder import NoCourse, find_course
+from lint_rules.course.model import Course
+from lint_rules.desk import Tools, open_course, tools
+from lint_rules.exits import CannotRun
+from lint_rules.language.level_page import run_level
+from lint_rules.language.service import LanguageUnavailable
+from lint_rules.language.unit_words import read_by_children
+from lint_rules.manuscript.reading import read_unit
+from lint_rules.source import Source
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Weigh a text file, what children read of a unit file, or standard input. Raises CannotRun."""
+    source = _read(arguments.file)
+    with tools(arguments) as kit:
+        course = _course(arguments.file, kit)
+        text = source.text if arguments.lines else _for_children(source)
+        try:
+            page = run_level(
+                text, kit.language, lines=arguments.lines, as_json=arguments.format == "json", course=course
+            )
+        except LanguageUnavailable as error:
+            raise CannotRun(str(error)) from error
+    sys.stdout.write(page)
+    return 0
+
+
+def _read(name: str) -> Source:
+    try:
+        data = sys.stdin.buffer.read() if name == "-" else Path(name).read_bytes()
+    except OSError as error:
+        raise CannotRun(f"{name} cannot be read: {error.strerror or error}.") from error
+    try:
+        return Source.decode(name, data)
+    except UnicodeDecodeError as error:
+        shown = "standard input" if name == "-" else name
+        raise CannotRun(f"{shown} is not UTF-8 (byte {error.start + 1}). Save it as UTF-8 and try again.") from error
+
+
+def _course(name: str, kit: Tools) -> Course | None:
+    """The course a file lies in, or where the command was given; None where there is none."""
+    try:
+        place = find_course(Path.cwd() if name == "-" else Path(name))
+    except NoCourse:
+        return None
+    return open_course(place, kit.rules).course
+
+
+def _for_children(source: Source) -> str:
+    """The text itself; of a Markdown unit only what children read and hear, a passage a line."""
+    if not source.path.endswith(".md"):
+        return source.text
+    passages = [passage.text for passage in read_unit(source).passages if read_by_children(passage)]
+    return "".join(f"{' '.join(text.split())}\n" for text in passages)
