@@ -19,6 +19,7 @@ from lint_rules.manuscript.attributes import braces_at_end
 from lint_rules.source import Source
 
 LITERAL = ("fence", "code_block", "html_block")
+_SEEMS_EMPTY = re.compile(r"(?:\s|>|[-+*]|[0-9]{1,9}[.)])*")
 _CELL_EDGE = re.compile(r"\\?\|")
 _TRAILING_COMMENTS = re.compile(r"(?:\s*<!--(?:-?>|(?:(?!<!--|-->)[\s\S])*-->))+\s*\Z")
 
@@ -91,10 +92,16 @@ def _inline_places(token: Token, opening: Token, cells: list[tuple[int, str]], s
     if opening.type == "heading_open" and opening.markup.startswith("#"):
         places = Places()
         start, end = source.line_span(line + 1)
-        at = source.text.find(token.content, opening.meta["start"] + len(opening.markup), end)
-        places.add(0, at if at >= 0 else end, start)
+        behind = source.text[opening.meta["start"] + len(opening.markup) : end]
+        places.add(0, end - len(mdTrim(behind + "x")) + 1, start)
         return places
-    return _line_places(token.content, line, source, numbers=token.meta.get("lines"))
+    numbers = token.meta.get("lines")
+    if numbers is None:
+        assert token.map is not None
+        missing = token.map[1] - line - token.content.count("\n") - 1  # lines of nothing but odd white space
+        while missing > 0 and _SEEMS_EMPTY.fullmatch(source.line_text(line + 1)):
+            line, missing = line + 1, missing - 1
+    return _line_places(token.content, line, source, numbers=numbers)
 
 
 def _line_places(

@@ -145,6 +145,12 @@ def test_no_text_crashes_the_reading_and_every_place_lies_in_the_file(text: str,
     for passage in unit.passages:
         assert_places(source, passage)
         assert 0 <= passage.block.start <= passage.block.end <= len(text)
+        for index, char in enumerate(passage.text):
+            stored = source.slice(passage.span(index, index + 1))
+            if char in " \n\t":
+                assert not stored.strip(" \t\r\n>\\") or stored.casefold().startswith("<br"), stored
+            elif char not in "\ufffc\ufffd":
+                assert stored == char or stored[0] in "&\\", (char, stored)
     for problem in unit.problems:
         assert 0 <= problem.span.start <= problem.span.end <= len(text)
     for stet in unit.stets:
