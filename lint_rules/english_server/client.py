@@ -194,6 +194,8 @@ def _refusal(error: HTTPError) -> str:
         return f"sends us on to {where}; if you trust that address, give it instead"
     if error.code in {401, 403, 407}:
         return f"will not let us in (HTTP {error.code})"
+    if error.code == 404:
+        return "is there, but has no LanguageTool at this address (HTTP 404); is the path right?"
     if error.code in {426, 429}:
         return f"says that it was asked too much (HTTP {error.code}); a server of your own has no such limit"
     said = " ".join(error.read(300).decode("utf-8", "replace").split())

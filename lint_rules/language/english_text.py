@@ -25,6 +25,8 @@ _LABELS = "grammar"  # the field that names structures: labels, no sentences, re
 _DELIBERATE = "mistakes"
 _SOUNDS = "sounds"
 _SPELT_IN_PICTURES = "picture-sentence"
+_DETERMINERS = frozenset(("a", "an", "the", "my", "your", "his", "her", "its", "our", "their", "this", "that"))
+_ARTICLE = re.compile(r"^(?:an?|the)\s+", re.IGNORECASE)
 
 # A word with a blank in it is all blank (`k_te`); a hint after a blank goes with it (`____ (go)`).
 _TOKEN = re.compile(r"[\w’'-]+")
@@ -155,6 +157,8 @@ def _pictures(passage: Passage, spelt: bool) -> Iterator[_Hidden]:
     words: Mapping[int, str] = {picture.at: picture.alt.strip() for picture in passage.pictures}
     for match in re.finditer(PICTURE, passage.text):
         word = words.get(match.start(), "") if spelt else ""
+        if not _DETERMINERS.isdisjoint(_TOKEN.findall(passage.text[: match.start()].casefold())[-3:]):
+            word = _ARTICLE.sub("", word)  # 'on the big ![the boat]': the sentence has its article
         yield _Hidden(match.start(), match.end(), (word,) if word else ANY_WORD)
 
 

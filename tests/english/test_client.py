@@ -55,6 +55,7 @@ def match(offset: int, length: int) -> dict[str, object]:
         (says(413, b"too long"), "HTTP 413"),
         (says(429, b""), "asked too much"),
         (says(401, b""), "will not let us in"),
+        (says(404, b"<html>"), "is the path right?"),
         (says(302, b"", Location="http://example.org/"), "sends us on to http://example.org/"),
     ],
 )

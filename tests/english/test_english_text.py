@@ -72,9 +72,9 @@ def test_gaps_with_hints_letters_left_out_and_pictures_are_hidden(line):
 
 
 def test_in_a_picture_sentence_a_picture_is_the_word_it_stands_for():
-    page = "### 2 Read the pictures. {.picture-sentence}\n\nThe ![kite](kite.svg) is in the ![tree](tree.svg).\n"
+    page = "### 2 Read the pictures. {.picture-sentence}\n\nThe ![kite](k.svg) is in the big ![a tree](t.svg).\n"
     (found,) = [p for p in passages_to_check(unit_of([page])) if p[0].text.startswith("The")]
-    assert [wording.text for wording in wordings(*found)] == ["The kite is in the tree."]
+    assert [wording.text for wording in wordings(*found)] == ["The kite is in the big tree."]
 
 
 def test_what_is_wrong_in_every_wording_is_found_at_its_own_place():
