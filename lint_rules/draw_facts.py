@@ -3,9 +3,10 @@
 from collections import Counter
 from collections.abc import Iterator
 
-from lint_rules.facts import TEST, Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
+from lint_rules.facts import Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
 from lint_rules.language.audio import is_own_track, scripts_of, tracks_played
 from lint_rules.language.references import references_in
+from lint_rules.language.tests_of import TEST
 from lint_rules.language.times import lesson_minutes
 from lint_rules.language.unit_words import is_title, read_by_children
 from lint_rules.language.word_index import build_index

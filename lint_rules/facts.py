@@ -4,8 +4,6 @@ from enum import StrEnum
 
 import msgspec
 
-TEST = "test"  # class of a lesson in the unit pattern, and of an activity
-
 
 class Spot(msgspec.Struct, frozen=True, array_like=True):
     """A place in a unit's file: offsets, and what a reader sees there."""

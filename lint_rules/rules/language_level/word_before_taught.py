@@ -4,7 +4,8 @@ The word lists say where each word is taught. A word that comes earlier is new t
 to be known: the teacher stops to explain it, and when its own unit comes it is no news any more. Sometimes a story
 needs such a word and its picture carries it; then the author lets it stand, and the editor knows.
 
-Read are the pupil's pages and the audio scripts; not the instructions, alternative text, notes and answers. Words
+Read are the pupil's pages and the audio scripts; not the instructions, alternative text, notes and answers, nor
+tests, which test-beyond-unit looks after. Words
 without a unit in the list, names, numbers, greetings, function words and `known` words come when they like. A word
 of a later level is word-above-level. Each word is reported once in an activity.
 """
@@ -13,6 +14,7 @@ from collections.abc import Iterator
 
 from lint_rules.course.model import Course, Level, WordEntry
 from lint_rules.finding import Found, Severity
+from lint_rules.language.tests_of import asked_in_tests
 from lint_rules.language.unit_words import Met, listed, simpler_words, words_met, words_of_topic
 from lint_rules.rule import Example, Need, Reading, Rule
 
@@ -56,9 +58,12 @@ def find(reading: Reading) -> Iterator[Found]:
     unit, level = reading.unit.front.unit, reading.level
     if not unit:
         return
+    tests = asked_in_tests(reading.unit)
     for met in words_met(reading.unit, reading.course, reading.analyse):
         entry = met.word.entry
         if entry is None or met.word.free or entry.level != level.index or entry.unit <= unit:
+            continue
+        if id(met.passage) in tests:  # test-beyond-unit looks there
             continue
         yield Found(
             met.passage.span(met.word.start, met.word.end),

@@ -7,12 +7,12 @@ taught too. Words and grammar of a later level are word-above-level and grammar-
 
 from collections.abc import Iterator
 
-from lint_rules.facts import TEST
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar_levels import names, standing
 from lint_rules.language.grammar_uses import grammar_uses, is_carried
-from lint_rules.language.unit_words import Met, read_by_children, words_met
-from lint_rules.manuscript.model import Audience, Passage, Unit
+from lint_rules.language.tests_of import asked_in_tests
+from lint_rules.language.unit_words import Met, words_met
+from lint_rules.manuscript.model import Audience
 from lint_rules.rule import Example, Need, Reading, Rule
 
 _LIST = "kite,noun,toys,1\nhill,noun,places,2\n"
@@ -66,7 +66,7 @@ def find(reading: Reading) -> Iterator[Found]:
 
 def _words(reading: Reading) -> Iterator[Found]:
     number, level = reading.unit.front.unit, reading.level
-    asked = _asked(reading.unit)
+    asked = asked_in_tests(reading.unit)
     for met in words_met(reading.unit, reading.course, reading.analyse, lambda passage: id(passage) in asked):
         entry = met.word.entry
         if entry is not None and not met.word.free and entry.level == level.index and entry.unit > number:
@@ -80,25 +80,6 @@ def _words(reading: Reading) -> Iterator[Found]:
 
 def _found(met: Met, message: str) -> Found:
     return Found(met.passage.span(met.word.start, met.word.end), met.word.text, message)
-
-
-def _asked(unit: Unit) -> frozenset[int]:
-    """What a test asks of children: its pages, scripts and answers, by identity of the passage."""
-    asked: set[int] = set()
-    for lesson in unit.lessons:
-        if TEST in lesson.classes:
-            asked |= _asked_in(lesson.part.passages)
-        for activity in lesson.activities:
-            if TEST in lesson.classes or TEST in activity.kinds:
-                asked |= _asked_in(activity.part.passages)
-    for activity in unit.opening_activities:
-        if TEST in activity.kinds:
-            asked |= _asked_in(activity.part.passages)
-    return frozenset(asked)
-
-
-def _asked_in(passages: tuple[Passage, ...]) -> set[int]:
-    return {id(passage) for passage in passages if passage.audience is Audience.KEY or read_by_children(passage)}
 
 
 def _structures(reading: Reading) -> Iterator[Found]:

@@ -7,8 +7,8 @@ under `test_skills`. The skills are the classes of the test's activities.
 
 from collections.abc import Iterator, Sequence
 
-from lint_rules.facts import TEST
 from lint_rules.finding import Found, Severity
+from lint_rules.language.tests_of import TEST
 from lint_rules.manuscript.model import Lesson
 from lint_rules.rule import Example, Limit, Reading, Rule
 

@@ -7,8 +7,9 @@ that tests nothing at all, and does not mean to, is left alone.
 
 from collections.abc import Iterator
 
-from lint_rules.facts import TEST, Where
+from lint_rules.facts import Where
 from lint_rules.finding import Found, Severity
+from lint_rules.language.tests_of import TEST
 from lint_rules.rule import Book, Example, Need, Rule
 from lint_rules.source import Span
 from lint_rules.vocabulary import vocabulary_map
