@@ -1,0 +1,210 @@
+"""Does a sentence with pictures in place of words fit what a story says?
+
+A sentence fits a story when its words and pictures, in order, are a part of one of the story's sentences. Words match
+in any of their forms; a picture stands for the thing it shows, with the article and adjectives of its alternative text;
+a gap stands for any word or two. Quotation marks and `said Bram` do not count, on either side.
+"""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from difflib import SequenceMatcher
+
+from lint_rules.language.tables import entries
+from lint_rules.language.tokens import Analysis, Token
+from lint_rules.language.topics import topic_key
+from lint_rules.language.word_index import canonical
+from lint_rules.manuscript.model import PICTURE, Passage, Picture
+
+_LETTERS = re.compile(r"[^\W_]")
+_STOPS = frozenset(".!?…")
+_QUOTED = re.compile(r"[“\"„«][^“”\"»]*[”\"»“]|(?<!\w)[‘'](?!\w{1,2}\b)(?:[^‘’'\n]|(?<=\w)[’'](?=\w))+[’'](?!\w)")
+_ARTICLES = frozenset({"a", "an", "the", "some"})
+# fmt: off
+_AFTER_THE_NOUN = frozenset({
+    "with", "in", "on", "at", "of", "under", "behind", "next", "near", "between", "by", "for", "from", "to", "into",
+    "and", "or", "who", "that", "which", "is", "are", "has", "having",
+})
+# fmt: on
+_PICTURE_WORDS = frozenset(["picture", "drawing", "photo", "photograph", "image", "illustration"])
+_LONGEST_GAP = 3
+_NUMBERS = {str(number): word for number, word in enumerate(entries("numbers.txt")[2:22], start=1)}
+
+
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """A place in a sentence: the words that may fill it, as they are compared; ``before`` are words that may stand
+    before them in the same slot (adjectives of a picture); ``gap``: any words may."""
+
+    keys: frozenset[str]
+    start: int
+    end: int
+    before: frozenset[str] = frozenset()
+    picture: bool = False
+    gap: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One sentence of a passage, as slots; ``start:end`` is its range in the passage's text."""
+
+    passage: Passage
+    slots: tuple[Slot, ...]
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Near:
+    """The line of a story that comes nearest to a sentence, and how near (0 to 1)."""
+
+    line: Line
+    likeness: float
+
+
+def lines_of(passage: Passage, analysis: Analysis) -> list[Line]:
+    """The sentences of a passage, as they stand and, where it quotes somebody, as said without `said Bram`."""
+    found = list(_cut(passage, _slots(passage, analysis.tokens)))
+    quoted = [(match.start(), match.end()) for match in _QUOTED.finditer(passage.text)]
+    if quoted:
+        said = (slot for slot in _slots(passage, analysis.tokens) if any(a < slot.end <= b for a, b in quoted))
+        found += _cut(passage, said)
+    return found
+
+
+def fits(sentence: Line, story: Iterable[Line]) -> bool:
+    """Say whether a sentence is a part of one of a story's sentences."""
+    return any(_matches(sentence.slots, 0, line.slots, start) for line in story for start in range(len(line.slots)))
+
+
+def nearest(sentence: Line, story: Iterable[Line]) -> Near | None:
+    """The line of a story that is most like a sentence, the first of several; None when there is no story."""
+    wanted = [_spelt(slot) for slot in sentence.slots]
+    best: Near | None = None
+    for line in story:
+        there = [_aligned(slot, sentence.slots) for slot in line.slots]
+        likeness = SequenceMatcher(None, wanted, there, autojunk=False).ratio()
+        if best is None or likeness > best.likeness:
+            best = Near(line, likeness)
+    return best
+
+
+def missing_words(sentence: Line, line: Line) -> list[Slot]:
+    """The slots of a sentence that a line of the story has nothing for, in order."""
+    wanted = [_spelt(slot) for slot in sentence.slots]
+    there = [_aligned(slot, sentence.slots) for slot in line.slots]
+    matcher = SequenceMatcher(None, wanted, there, autojunk=False)
+    return [
+        slot
+        for tag, start, end, _, _ in matcher.get_opcodes()
+        if tag in ("replace", "delete")
+        for slot in sentence.slots[start:end]
+        if not slot.gap
+    ]
+
+
+def names_of_picture(alt: str) -> tuple[frozenset[str], frozenset[str]]:
+    """What a picture may be read as, from its alternative text: its noun, and the words that may stand before it.
+
+    `a big red box` is read as `box`; `a glass of milk` as `glass` or `milk`; `a girl swimming` as `girl` or `swimming`.
+    """
+    every = [word for word in re.findall(r"[^\W_]+(?:['’-][^\W_]+)*", alt.casefold()) if word not in _ARTICLES]
+    if len(every) > 2 and every[0] in _PICTURE_WORDS and every[1] == "of":
+        every = every[2:]
+    cut = next((at for at, word in enumerate(every) if at and _ends_noun(word)), len(every))
+    heads = every[cut - 1 : cut]
+    rest = every[cut:]
+    if rest[:1] == ["of"]:
+        inner = next((at for at, word in enumerate(rest) if at > 1 and _ends_noun(word)), len(rest))
+        heads += rest[inner - 1 : inner]
+    elif rest and rest[0].endswith("ing"):
+        heads.append(rest[0])
+    keys = frozenset(key for head in heads for key in _keys(head))
+    return keys, frozenset(key for word in (*every, *_ARTICLES, "of") for key in _keys(word))
+
+
+def _ends_noun(word: str) -> bool:
+    return word in _AFTER_THE_NOUN or (word.endswith("ing") and len(word) > 5)
+
+
+def _keys(word: str) -> Iterator[str]:
+    plain = canonical(word)
+    yield plain
+    yield topic_key(plain) or plain
+    if plain in _NUMBERS:
+        yield _NUMBERS[plain]
+
+
+def _slots(passage: Passage, tokens: Sequence[Token]) -> Iterator[Slot]:
+    """The words, pictures and gaps of a passage; a slot without keys is a mark that ends a sentence."""
+    pictures = {picture.at: picture for picture in passage.pictures}
+    for token in tokens:
+        if any(start < token.end and token.start < end for start, end in passage.gaps):
+            yield Slot(frozenset({"____"}), token.start, token.end, gap=True)
+        elif PICTURE in token.text:
+            yield from (_picture_slot(pictures.get(at), at) for at in range(token.start, token.end))
+        elif _LETTERS.search(token.text):
+            keys = {*_keys(token.text), *_keys(token.lemma)}
+            if token.text in ("'s", "’s"):
+                keys |= {"be", "have"}
+            yield Slot(frozenset(keys), token.start, token.end)
+        elif set(token.text) <= _STOPS:
+            yield Slot(frozenset(), token.start, token.end)
+
+
+def _picture_slot(picture: Picture | None, at: int) -> Slot:
+    keys, before = names_of_picture(picture.alt if picture else "")
+    return Slot(keys or frozenset({PICTURE}), at, at + 1, before, picture=True)
+
+
+def _cut(passage: Passage, slots: Iterable[Slot]) -> Iterator[Line]:
+    """Lines, cut where a sentence ends or a line breaks."""
+    together: list[Slot] = []
+    end = 0
+    for slot in slots:
+        if together and "\n" in passage.text[together[-1].end : slot.start]:
+            yield _line(passage, together, end)
+            together = []
+        if slot.keys:
+            together.append(slot)
+            end = slot.end
+            continue
+        if together:
+            yield _line(passage, together, slot.end)
+        together = []
+    if together:
+        yield _line(passage, together, end)
+
+
+def _line(passage: Passage, slots: Sequence[Slot], end: int) -> Line:
+    """A line with the quotation mark that opens or closes it."""
+    start, text = slots[0].start, passage.text
+    start -= len(text[:start]) - len(text[:start].rstrip("“\"‘'«"))
+    end += len(text[end:]) - len(text[end:].lstrip(".!?…”\"’'»")) if end < len(text) else 0
+    return Line(passage, tuple(slots), start, end)
+
+
+def _matches(wanted: Sequence[Slot], at: int, there: Sequence[Slot], start: int) -> bool:
+    """Say whether the wanted slots from ``at`` on are the story's from ``start`` on."""
+    if at == len(wanted):
+        return True
+    slot = wanted[at]
+    longest = _LONGEST_GAP if slot.gap else 1 + len(slot.before) if slot.picture else 1
+    for end in range(start + 1, min(start + longest, len(there)) + 1):
+        if _fills(slot, there[start:end]) and _matches(wanted, at + 1, there, end):
+            return True
+    return False
+
+
+def _fills(slot: Slot, there: Sequence[Slot]) -> bool:
+    *before, last = there
+    return slot.gap or (bool(slot.keys & last.keys) and all(word.keys & slot.before for word in before))
+
+
+def _spelt(slot: Slot) -> str:
+    return min(slot.keys)
+
+
+def _aligned(slot: Slot, wanted: Sequence[Slot]) -> str:
+    """A story's word under the name of the wanted word that it matches."""
+    return next((_spelt(other) for other in wanted if other.keys & slot.keys), _spelt(slot))

@@ -1,0 +1,82 @@
+"""A branch of a mind map whose word is not of the map's topic.
+
+A mind map is how children file new words: what hangs under *food* will be remembered as food. A word that strayed in,
+often when a list was cut and pasted, is learnt in the wrong drawer, and the child who knows better doubts the rest.
+Words are judged by their topics in the word lists; a topic or a word that the lists do not have is left alone, and so
+is a word that the lists give several topics, if one of them fits.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.mind_maps import Branch, branches_of
+from lint_rules.language.topics import TopicList, topics_of
+from lint_rules.rule import Example, Reading, Rule
+
+_WORDS = (
+    "bread,noun,food\ncheese,noun,food\nmilk,noun,food|drinks\njuice,noun,drinks\nfrog,noun,animals\n"
+    "goat,noun,farm animals\nhen,noun,farm animals\ncat,noun,pets\npet,noun,animals\nfavourite,adjective,\n"
+    "swim,verb,actions\nkite,noun,toys\norange,noun,food\norange,adjective,colours\nred,adjective,colours\n"
+    "sun,noun,sea and sky\n"
+)
+_HEAD = "### 1 Look and say. {.mind-map}\n\n"
+
+RULE = Rule(
+    name="mind-map-misfit",
+    family="activities",
+    severity=Severity.QUERY,
+    passes=(
+        Example(_HEAD + "- food\n  - bread\n  - some cheese\n  - milk\n- animals\n  - frogs\n", words=_WORDS),
+        Example(
+            _HEAD + "**Animals**\n\n- frog\n- goat\n- cat\n", words=_WORDS, why="farm animals and pets are animals"
+        ),
+        Example(_HEAD + "My colours:\n\n- red\n- orange\n", words=_WORDS, why="a plain topic; orange is both"),
+        Example(_HEAD + "- food\n  - bread\n  - pickle\n  - ____\n", words=_WORDS, why="no list has pickle"),
+        Example(_HEAD + "- on my desk\n  - bread\n  - frog\n", words=_WORDS, why="no topic of the course"),
+        Example(_HEAD + "- food and drinks\n  - bread\n  - juice\n- sea and sky\n  - sun\n", words=_WORDS),
+        Example(
+            _HEAD + "- farm animals\n  - hen\n  - frog\n", words=_WORDS, why="the list does not say where frogs live"
+        ),
+        Example("### 1 Look and say. {.speaking}\n\n- food\n  - bread\n  - frog\n", words=_WORDS, why="no mind map"),
+    ),
+    fails=(
+        Example(_HEAD + "- food\n  - bread\n  - «frog»\n- animals\n  - goat\n  - «cheese»\n", words=_WORDS),
+        Example(_HEAD + "**Animals**\n\n- frog\n- «kites»\n", words=_WORDS),
+        Example(_HEAD + "The food:\n\n- bread, «red», cheese\n", words=_WORDS),
+        Example(_HEAD + "- food and drinks\n  - juice\n  - «a hen»\n", words=_WORDS),
+        Example(_HEAD + "- pet\n  - cat\n  - «s**w**im»\n", words=_WORDS),
+    ),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report the branches that have topics, none of which is their map's, at their words."""
+    topics = topics_of(reading.course)
+    for activity in reading.unit.activities:
+        if "mind-map" not in activity.kinds:
+            continue
+        for branch in branches_of(activity):
+            wanted, own = _topic_of(branch, topics), topics.of(branch.word.word)
+            if wanted and own and not _related(wanted, own, topics):
+                listed = branch.word
+                span = listed.passage.span(listed.start, listed.end)
+                yield Found(span, listed.shown, _message(branch, wanted, topics))
+
+
+def _topic_of(branch: Branch, topics: TopicList) -> frozenset[str]:
+    """The nearest topic above a branch that is one of the course's."""
+    return next((found for name in branch.topics if (found := topics.named(name))), frozenset())
+
+
+def _related(wanted: frozenset[str], own: frozenset[str], topics: TopicList) -> bool:
+    """Say whether a word may belong to a topic: it has it, or only a wider one, of which this may be a part."""
+    return bool(own & wanted) or bool(own & topics.with_wider(wanted))
+
+
+def _message(branch: Branch, wanted: frozenset[str], topics: TopicList) -> str:
+    mine = " and ".join(sorted(topics.name(topic) for topic in topics.stated(branch.word.word)))
+    theirs = " and ".join(sorted(topics.name(topic) for topic in wanted))
+    return (
+        f"“{branch.word.word}” stands under {theirs}, but the word lists have it under {mine}. Children file a word "
+        f"where the map puts it: move it, or take a word of {theirs}. If it belongs here too, add the topic to its row."
+    )
