@@ -2,7 +2,7 @@
 
 import importlib
 import os
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
 from itertools import pairwise
 from typing import Any
@@ -107,32 +107,49 @@ def _analysis(request: Request, prepared: Prepared, doc: Any) -> Analysis:
 
 
 def _text(request: Request, prepared: Prepared, doc: Any) -> Text:
-    """Copy what the parser says into plain words, leaving out the words that were put in."""
-    number = []
-    count = 0
-    for place in prepared.places:
-        number.append(count)
-        count += place is not None
+    """Copy what the parser says into plain words: without the words that were put in, with those set aside."""
+    aside: dict[int, list[tuple[str, tuple[int, int]]]] = {}
+    for before, word, place in prepared.aside:
+        aside.setdefault(before, []).append((word, place))
+    number = _numbers(prepared, aside)
     words: list[Word] = []
+    starts: list[int] = []
     opening = False
-    starts = []
-    for token, place, old in zip(doc, prepared.places, range(len(doc)), strict=True):
+    for old, (token, place) in enumerate(zip(doc, prepared.places, strict=True)):
         opening = opening or prepared.starts[old]
-        if place is None:
-            continue
-        index = len(words)
-        head = token.head.i
-        head = index if prepared.places[head] is None else number[head]
-        word = Word(index, token.lower_, *place, token.lemma_, token.pos_, token.tag_, token.dep_, head)
-        word.gap, word.name = old in prepared.gaps, old in prepared.names
-        words.append(word)
-        if opening:
-            starts.append(index)
-            opening = False
+        if place is not None:
+            index = number[old]
+            head = token.head.i
+            head = index if prepared.places[head] is None else number[head]
+            one = Word(index, token.lower_, *place, token.lemma_, token.pos_, token.tag_, token.dep_, head)
+            one.gap, one.name = old in prepared.gaps, old in prepared.names
+            words.append(one)
+            if opening:
+                starts.append(index)
+                opening = False
+        for word, where in aside.get(old, ()):
+            words.append(_set_aside(words[-1], word, where))
     words, merged = merge_hyphened(words, request.text)
-    starts = [merged[start] for start in starts]
-    sentences = list(pairwise([*starts, len(words)]))
+    sentences = list(pairwise([*(merged[start] for start in starts), len(words)]))
     return Text(words, sentences, request.mode is Mode.INSTRUCTION)
+
+
+def _numbers(prepared: Prepared, aside: Mapping[int, Sequence[object]]) -> list[int]:
+    """The index that each parsed word has among the words that are kept."""
+    numbers = []
+    count = 0
+    for old, place in enumerate(prepared.places):
+        numbers.append(count)
+        count += (place is not None) + len(aside.get(old, ()))
+    return numbers
+
+
+def _set_aside(before: Word, word: str, place: tuple[int, int]) -> Word:
+    """A word that the parser has not seen, beside the form that it could stand for."""
+    tag, pos = (":", "PUNCT") if word == "/" else ("RB", "PART") if word in ("n't", "not") else (before.tag, before.pos)
+    if pos == "PUNCT" and word != "/":
+        tag, pos = ("VB", "VERB") if word.isalpha() else ("SYM", "SYM")
+    return Word(before.index + 1, word, *place, word, pos, tag, "dep", before.index, mention=True)
 
 
 def _token(text: str, word: Word) -> Token:

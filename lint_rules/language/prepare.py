@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from lint_rules.language import tables
+from lint_rules.language.choices import second_choices
 from lint_rules.language.stand_ins import Piece, gap_word, names_at, stand_ins
 from lint_rules.language.tokens import Mode
 from lint_rules.language.verb_forms import bases
@@ -39,6 +40,7 @@ class Prepared:
     starts: list[bool] = field(default_factory=list)
     gaps: set[int] = field(default_factory=set)
     names: set[int] = field(default_factory=set)
+    aside: list[tuple[int, str, tuple[int, int]]] = field(default_factory=list)  # word before, word, place: not parsed
 
     def add(self, word: str, space: bool, place: tuple[int, int] | None, start: bool) -> int:
         """Add a word at the end and give its index."""
@@ -77,9 +79,13 @@ def prepare(text: str, mode: Mode, names: Sequence[str], tokenize: Tokenize) -> 
     starts = _sentence_starts(pieces, text)
     instead = stand_ins(pieces)
     known = names_at(pieces, names) if names else {}
+    aside = second_choices(pieces)
     last = len(pieces) - 1
     for index, (word, at) in enumerate(pieces):
         place = (at, at + len(word))
+        if index in aside:
+            result.aside.append((len(result.words) - 1, word.lower(), place))
+            continue
         space = index < last and pieces[index + 1][1] > place[1]
         start = starts[index]
         if start and mode is Mode.INSTRUCTION and _is_order(pieces, index):

@@ -99,7 +99,7 @@ def _group(text: Text, verb: Word) -> Group:
             elif child.tag in VERB and index < verb.index and not child.mention:
                 group.members.insert(len(group.members) - 1, index)
         elif child.dep in _SUBJECTS and (
-            group.subject < 0 or child.dep == "expl" or group.subject > verb.index > index
+            group.subject < 0 or child.dep == "expl" or (index < verb.index and words[group.subject].dep != "expl")
         ):
             group.subject = index
     first = words[group.first]
@@ -243,6 +243,8 @@ def infinitive(text: Text, verb: Word) -> Word | None:
 def _whole_phrase(text: Text, group: Group) -> bool:
     """Name the groups that a grammar book treats as one phrase: going to, have to, used to, have got, supposed to."""
     verb, names = group.verb, group.names
+    if verb.tag == "VB" and _had_better(text, group):
+        return True
     if verb.lower not in _PHRASE_VERBS:
         return False
     to = infinitive(text, verb)
@@ -257,8 +259,6 @@ def _whole_phrase(text: Text, group: Group) -> bool:
         names.append("have-to" if next_to else "present-perfect" if moved else "have-got")
     elif verb.lower in ("used", "use") and verb.tag in ("VBD", "VB") and next_to and not text.child(verb, "dobj"):
         names.append("used-to")
-    elif verb.lower == "better" or (verb.tag == "VB" and _had_better(text, group)):
-        pass
     else:
         return verb.lower == "supposed" and group.passive
     return True
@@ -271,7 +271,7 @@ _PHRASE_VERBS = frozenset(
 
 def _had_better(text: Text, group: Group) -> bool:
     first = group.first
-    return first + 1 < len(text.words) and text.words[first + 1].lower == "better"
+    return text.words[first].lower in ("'d", "had") and text.words[first + 1].lower == "better"
 
 
 def _next_to(text: Text, verb: Word, to: Word) -> bool:

@@ -2,7 +2,7 @@
 
 from lint_rules.language import tables, verb_forms
 from lint_rules.language.lemmas import lemma
-from lint_rules.language.words import VERB, Text, Word
+from lint_rules.language.words import NOUN, VERB, Text, Word
 
 SUBJECTS = frozenset({"nsubj", "nsubjpass", "expl", "csubj"})
 _DO = frozenset({"do", "does", "did"})
@@ -34,6 +34,11 @@ def supported_by_do(text: Text) -> None:
 
 def verbs_taken_for_nouns(text: Text) -> None:
     """A verb tag on an object or on part of a compound belongs to a noun: `in the OPEN`, `Iraq HANDS`."""
+    for start, end in text.sentences:
+        first, second = text.words[start], text.words[end - 1]
+        if end - start == 2 and first.tag == "NN" and second.tag == "VBZ" and verb_forms.s_base(second.lower):
+            second.retag("NNS", "NOUN")  # a title: `Animal sounds`
+            first.dep = "compound"
     for word in text.words:
         if word.tag == "VBZ" and word.dep in ("dobj", "pobj", "compound", "nsubj") and not subject(text, word):
             word.retag("NNS", "NOUN")
@@ -181,7 +186,8 @@ def plural_or_verb(text: Text) -> None:
         who, opener = words[word.index - 1], words[word.head]
         if word.dep == "advcl":
             opener = next((words[i] for i in word.children if words[i].lower in _CLAUSE_OPENERS), word)
-        if opener.lower not in _CLAUSE_OPENERS:
+        as_soon = opener.lower == "as" and words[opener.head].lower == "soon"
+        if opener.lower not in _CLAUSE_OPENERS and not as_soon:
             continue
         past = word.lower in verb_forms.only_past()
         base = "" if word.tag == "NN" else verb_forms.s_base(word.lower)
@@ -214,7 +220,49 @@ def no_verb_after_be(text: Text) -> None:
             word.retag("JJ", "ADJ", word.lower)
 
 
+def verbless_sentences(text: Text) -> None:
+    """`Dogs BARK.`, `The bird SINGS.`: where a whole sentence has no verb, the noun that can be one is."""
+    for start, end in text.sentences:
+        words = text.words[start:end]
+        if text.instruction or len(words) < 3 or not any(word.lower in (".", "!", "?") for word in words[-2:]):
+            continue
+        if any(word.tag in VERB and word.dep in _MAIN for word in words):
+            continue
+        for word in reversed(words[1:]):
+            who = text.words[word.index - 1]
+            if who.dep == "compound" and who.head == word.index and _can_say(text, who, word):
+                _give_subject(text, who, word)
+                text.detach(word)
+                break
+
+
+_MAIN = frozenset({"ROOT", "conj", "ccomp", "parataxis"})
+
+
+def _can_say(text: Text, who: Word, word: Word) -> bool:
+    """Say whether two nouns can be a subject and its verb."""
+    after = text.after(word)
+    if (after is not None and after.tag in NOUN) or any(text.words[i].dep == "nummod" for i in word.children):
+        return False
+    if word.tag == "NNS" and who.tag in ("NN", "NNP"):
+        return bool(verb_forms.s_base(word.lower))
+    plural = who.tag in ("NNS", "NNPS") or who.lower in ("fish", "sheep") or (who.tag == "NNP" and who.lower[-1] == "s")
+    return word.tag == "NN" and plural and word.lower in verb_forms.bases()
+
+
+def _give_subject(text: Text, who: Word, word: Word) -> None:
+    """Make a noun and the noun before it a verb and its subject."""
+    if word.tag == "NNS":
+        word.retag("VBZ", "VERB", verb_forms.s_base(word.lower))
+    else:
+        word.retag("VBP", "VERB", word.lower)
+    for index in [i for i in word.children if i < who.index]:
+        text.attach(text.words[index], who, text.words[index].dep)
+    who.dep = "nsubj"
+
+
 STEPS = (
+    verbless_sentences,
     turn_left,
     no_verb_after_be,
     plural_or_verb,

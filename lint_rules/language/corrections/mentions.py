@@ -12,7 +12,7 @@ def options(text: Text) -> None:
     """`is / are`, `go / went / gone`, `Write is or are in each gap.`: forms to choose from."""
     words = text.words
     for word in words:
-        if word.lower in ("/", "or") and 0 < word.index < len(words) - 1:
+        if word.lower in ("/", "or") and not word.mention and 0 < word.index < len(words) - 1:
             before, after = words[word.index - 1], words[word.index + 1]
             if before.lower in _NEGATIONS and before.index:
                 before = words[before.index - 1]

@@ -50,7 +50,8 @@ def openers(text: Text) -> list[Word]:
                 at += 2
             else:
                 break
-        found.append(text.words[at])
+        if at < end:
+            found.append(text.words[at])
     return found
 
 
@@ -144,7 +145,7 @@ def after_please(text: Text) -> None:
                 _make_order(text, after)
             elif after.tag == "VB" and after.dep not in ("ROOT", "conj") and not _has_auxiliary(text, after):
                 text.detach(after)
-        elif word.lower in ("so", "but", "then") and word.index:
+        elif word.lower in ("so", "but", "then", ",") and word.index:
             after = text.words[word.index + 1]
             if after.tag == "VBP" and after.lower in known and _lacks_subject(text, after):
                 _make_order(text, after)

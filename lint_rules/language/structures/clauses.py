@@ -10,6 +10,7 @@ from lint_rules.language.words import Word
 
 _TIME = frozenset({"when", "whenever", "while", "whilst", "before", "after", "until", "till", "once"})
 _TIME_PREPOSITIONS = frozenset({"before", "after", "while", "since", "until"})  # before applying
+_AS = frozenset({"as"})
 _BECAUSE = frozenset({"because"})
 _IF = frozenset({"if"})
 _INDIRECT = frozenset({"what", "who", "where", "when", "why", "how", "which", "whose", "whether", "if", "whom"})
@@ -86,6 +87,10 @@ def find_time_clause(parsed: Parsed) -> Iterator[Range]:
         mark = _conjunction(parsed, group, _TIME)
         if mark is None and verb.dep == "pcomp" and head.lower in _TIME_PREPOSITIONS:
             mark = head
+        if mark is None:  # as soon as
+            mark = _conjunction(parsed, group, _AS)
+            if mark is not None and parsed.text.words[mark.index - 1].lower != "soon":
+                mark = None
         asks = mark is not None and mark.lower == "when" and head.lemma in tables.words("when_questions")
         if mark is not None and not (asks and head.index < mark.index):
             yield clause(parsed, group, mark)

@@ -30,7 +30,7 @@ def _kind(parsed: Parsed, other: Group, group: Group) -> str:
     words = parsed.text.words
     head, verb = other.verb, group.verb
     asked = any(words[index].lower in _QUESTION_WORDS for index in verb.children if head.index < index < group.to)
-    if asked or head.lemma == "take" or (head.lemma == "be" and parsed.text.child(head, "acomp", "attr")):
+    if asked or head.lemma in ("take", "ought") or (head.lemma == "be" and parsed.text.child(head, "acomp", "attr")):
         return ""
     between = [words[index] for index in head.children if head.index < index < group.to]
     persons = [word for word in between if word.dep in ("dobj", "dative") and _is_person(word)]
