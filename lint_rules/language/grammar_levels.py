@@ -1,7 +1,8 @@
 """Where a structure stands for the children of a unit: free, taught later, or above their level.
 
-Order of authority: what the course's units teach (their `grammar` labels), then the bands the course sets itself
-(`structures` in course.yaml), then the house table of structures with its sources.
+Order of authority: what units have taught by then (their `grammar` labels) is free; what a later unit of the level
+teaches comes too early; else the band counts that the course sets itself (`structures` in course.yaml); else what a
+later level teaches is above level; else the house table of structures decides, with its sources.
 """
 
 from collections.abc import Mapping

@@ -1,10 +1,10 @@
 """Grammar above the children's level, on their page or in what they hear.
 
-A child who meets `Dot has eaten the cake` in its first year understands `cake`, and guesses the rest. Each structure
-has a level: the unit of the course that first teaches it; else the band that course.yaml gives it (`structures`); else
-the house table, which names a source for each (the CEFR-J Grammar Profile, or a house default). What a later level of
-the course teaches, and what no unit teaches and is above the band, is above level. Where sources disagree on the band
-of a structure that no unit teaches, the author is only asked, once a unit; instructions are only asked about too.
+A child who meets `Dot has eaten the cake` in its first year understands `cake`, and guesses the rest. A structure is
+free once a unit has taught it. Else the band counts that course.yaml gives it (`structures`); else it is above level
+when a later level teaches it; else the house table decides, which names a source for each band (the CEFR-J Grammar
+Profile, or a house default). Where sources disagree on the band of a structure that no unit teaches, the author is only
+asked, once a unit; instructions are only asked about too.
 
 Read are pages and audio scripts, once an activity for each structure; not word panels, alternative text, greetings and
 other set phrases, nor activities whose mistakes are deliberate. Imperatives are free: every instruction is one.
