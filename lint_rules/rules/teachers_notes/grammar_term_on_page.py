@@ -33,7 +33,7 @@ RULE = Rule(
         Example("| «Pronouns» | Boats |\n|---|---|\n| he, she | red |\n"),
         Example("Put a «pre**posi**tion» in each gap.\n"),
         Example("Write the «-ing form» of the «verb».\n", why="`verb` alone is only noted"),
-        Example("Complete with the «verb be».\n"),
+        Example("Complete with the «verb» be.\n"),
         Example("Is it the «simple\npresent»?\n"),
     ),
     limits=(Limit("terms that are for the teacher alone", "grammar_terms.csv: common practice, no source"),),
@@ -85,7 +85,7 @@ def _terms() -> dict[str, GrammarTerm]:
 
 @cache
 def _pattern() -> "re.Pattern[str]":
-    """Any of the terms as whole words, the longest first; over a line's end too. `verb be` is always one."""
-    forms = sorted((*_terms(), "verb be"), key=lambda form: (-len(form), form))
+    """Any of the terms as whole words, the longest first; over a line's end too."""
+    forms = sorted(_terms(), key=lambda form: (-len(form), form))
     flexible = (r"[\s-]+".join(map(re.escape, re.split(r"[\s]+", form))) for form in forms)
     return re.compile(r"(?<![\w-])(?:" + "|".join(flexible) + r")(?![\w-])", re.I)
