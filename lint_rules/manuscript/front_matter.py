@@ -14,7 +14,7 @@ from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 from lint_rules.manuscript.model import FrontMatter, Problem
 from lint_rules.source import Source, Span
 
-EXAMPLE = "---\nlevel: level-1\nunit: 1\ntitle: The title\n---"
+_EXAMPLE = "`---`, `level: level-1`, `unit: 1`, `title: The title`, `---`"
 _OPENING = re.compile(r"---[ \t]*(?:\r\n|\n|\r|$)")
 _CLOSING = re.compile(r"^(?:---|\.\.\.)[ \t]*$")
 _CLOSING_LINE = re.compile(r"(?:\r\n|\n|\r)(?:---|\.\.\.)[ \t]*(?:\r\n|\n|\r|\Z)")
@@ -68,8 +68,8 @@ def read_front_matter(source: Source) -> tuple[FrontMatter, tuple[Problem, ...]]
     if not lines:
         at = Span(0, source.line_span(1).end)
         what = "This unit does not begin with its front matter" if source.text.strip() else "This file is empty"
-        cure = f"Put these lines at the very top, with this unit's own level, number and title:\n{EXAMPLE}"
-        return FrontMatter(span=Span(0, 0)), (Problem(at, f"{what}. {cure}"),)
+        message = f"{what}. Put these lines at the very top, with this unit's own values: {_EXAMPLE}."
+        return FrontMatter(span=Span(0, 0)), (Problem(at, message),)
     block = Span(0, source.line_span(lines).end)
     problems: list[Problem] = []
     if not closed:
@@ -83,7 +83,9 @@ def read_front_matter(source: Source) -> tuple[FrontMatter, tuple[Problem, ...]]
         table = _parsed(source, Span(start, max(start, end)), problems)
     if table is None:
         return FrontMatter(span=block), tuple(problems)
-    return _front_matter(table, block, problems)
+    if not closed and not table:
+        return FrontMatter(span=block), tuple(problems)
+    return _front_matter(table, block, source.line_span(1), problems)
 
 
 def _plain(source: Source, last: int) -> Table | None:
@@ -144,9 +146,8 @@ def _parsed(source: Source, span: Span, problems: list[Problem]) -> Table | None
     if root is None:
         return {}
     if not isinstance(root, MappingNode):
-        problems.append(
-            Problem(span, f"The front matter holds no `key: value` lines. It should look like this:\n{EXAMPLE}")
-        )
+        message = f"The front matter holds no `key: value` lines. It should be these lines: {_EXAMPLE}."
+        problems.append(Problem(span, message))
         return None
     table: Table = {}
     for key, value in root.value:
@@ -187,10 +188,12 @@ def _entry(node: Node, source: Source, offset: int) -> Entry:
     return None
 
 
-def _front_matter(table: Table, block: Span, problems: list[Problem]) -> tuple[FrontMatter, tuple[Problem, ...]]:
-    level = _text(table, "level", "the folder of its level, e.g. `level: level-1`", block, problems)
-    title = _text(table, "title", "the unit's title, e.g. `title: A windy day`", block, problems)
-    number = _text(table, "unit", "the unit's number, e.g. `unit: 4`", block, problems)
+def _front_matter(
+    table: Table, block: Span, first_line: Span, problems: list[Problem]
+) -> tuple[FrontMatter, tuple[Problem, ...]]:
+    level = _text(table, "level", "the folder of its level, e.g. `level: level-1`", first_line, problems)
+    title = _text(table, "title", "the unit's title, e.g. `title: A windy day`", first_line, problems)
+    number = _text(table, "unit", "the unit's number, e.g. `unit: 4`", first_line, problems)
     unit = 0
     if number and re.fullmatch(r"[0-9]{1,9}", number.text) and int(number.text) > 0:
         unit = int(number.text)
@@ -215,14 +218,14 @@ def _front_matter(table: Table, block: Span, problems: list[Problem]) -> tuple[F
     )
 
 
-def _text(table: Table, key: str, what: str, block: Span, problems: list[Problem]) -> Value | None:
-    entry, span = table.get(key, (Value("", block), block))
+def _text(table: Table, key: str, what: str, first_line: Span, problems: list[Problem]) -> Value | None:
+    entry, span = table.get(key, (Value("", first_line), first_line))
     if isinstance(entry, Value):
         text = " ".join(entry.text.split())
         if text and text not in ("~", "null"):
             return Value(text, entry.span)
         message = f"The front matter does not say `{key}`: {what}. Add that line."
-        problems.append(Problem(block if key not in table else span, message))
+        problems.append(Problem(span, message))
         return None
     problems.append(Problem(span, f"`{key}` must be one value: {what}."))
     return None

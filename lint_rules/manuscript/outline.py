@@ -56,10 +56,10 @@ def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Pro
         else:
             early.append(Activity(heading, part, Span(heading.span.start, end)))
     if unit is None and source.text.strip():
-        at = Span(0, 0) if not marks else marks[0].span
+        at = marks[0].span if marks else source.line_span(1)
         problems.append(Problem(at, "The unit has no title. Write it as a heading of its own: `# A windy day`."))
     if not lessons and source.text.strip():
-        at = unit.span if unit else (marks[0].span if marks else Span(0, 0))
+        at = unit.span if unit else (marks[0].span if marks else source.line_span(1))
         message = "The unit has no lessons. Each begins with a heading like `## Lesson 1: What's the weather like?`."
         problems.append(Problem(at, message))
     opening = _part(contents, 0, edges[0])

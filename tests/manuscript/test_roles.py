@@ -1,0 +1,273 @@
+"""What a text is on the page and for whom, case by case; as many cases that must be left alone as that are caught."""
+
+import pytest
+
+from lint_rules.manuscript.model import Audience, DivKind, Role, Unit
+from lint_rules.manuscript.reading import read_unit
+from lint_rules.source import Source
+
+HEAD = "---\nlevel: level-1\nunit: 1\ntitle: T\n---\n\n# T\n\n## Lesson 1: L\n\n"
+
+
+def unit_of(text: str, heading: str = "### 1 Read.") -> Unit:
+    return read_unit(Source("level-1/unit-01.md", f"{HEAD}{heading}\n\n{text}\n"))
+
+
+def said(text: str, heading: str = "### 1 Read.") -> list[tuple[str, str]]:
+    """Speaker or role, and text, of everything in an activity."""
+    (activity,) = unit_of(text, heading).activities
+    return [(passage.speaker or passage.role.value, passage.text) for passage in activity.part.passages]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("ZOFI: Hi!\nBRAM: Hello!", [("ZOFI", "Hi!"), ("BRAM", "Hello!")]),
+        ("**Zofi:** Hi!\n\n**Bram**: Hello!", [("Zofi", "Hi!"), ("Bram", "Hello!")]),
+        ("CHILD 1: Hi!\nMum and Dad: Hello!", [("CHILD 1", "Hi!"), ("Mum and Dad", "Hello!")]),
+        ("ZOFI: Hi! My hat\nis flying.", [("ZOFI", "Hi! My hat is flying.")]),
+        ("(Bells.)\nZOFI: Hi!", [("running text", "(Bells.)"), ("ZOFI", "Hi!")]),
+        ("- ZOFI: Hi!\n- BRAM: Bye!", [("ZOFI", "Hi!"), ("BRAM", "Bye!")]),
+        # left alone
+        ("It is 10:30 now.", [("running text", "It is 10:30 now.")]),
+        ("Zofi says this: hello.", [("running text", "Zofi says this: hello.")]),
+        ("look: a kite", [("running text", "look: a kite")]),
+        ("The wind blows.", [("running text", "The wind blows.")]),
+        ("http://a.b", [("running text", "http://a.b")]),
+    ],
+)
+def test_turns_of_an_audio_script(text: str, expected: list[tuple[str, str]]) -> None:
+    assert said(f"::: audio\n{text}\n:::") == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("**Zofi:** Hi!", [("Zofi", "Hi!")]),
+        ("**Zofi**: Hi!\n**Bram:** Bye!", [("Zofi", "Hi!"), ("Bram", "Bye!")]),
+        ("- **Zofi:** Hi!", [("Zofi", "Hi!")]),
+        # left alone: on a pupil's page only bold names a speaker
+        ("TIP: look up!", [("running text", "TIP: look up!")]),
+        ("Zofi: Hi!", [("running text", "Zofi: Hi!")]),
+        ("**Now** look: a kite", [("running text", "Now look: a kite")]),
+        ("I **love**: kites", [("running text", "I love: kites")]),
+        ("**look at this:** a kite", [("running text", "look at this: a kite")]),
+    ],
+)
+def test_speakers_on_a_pupils_page(text: str, expected: list[tuple[str, str]]) -> None:
+    assert said(text) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "labels"),
+    [
+        ("a) blue\nb) red", "ab"),
+        ("(a) blue\n(b) red", "ab"),
+        ("A) blue", "A"),
+        ("a) blue   b) red   c) green", "abc"),
+        ("1 I am ____.\n2 You are ____.", "12"),
+        ("3 He is ____.\n4 She is ____.\n5 It is ____.", "345"),
+        # left alone
+        ("I can see a kite (red) and a hat (blue).", ""),
+        ("a kite\nb) no", "b"),
+        ("3 kites are red.", ""),
+        ("2 hats\n5 coats", ""),
+        ("a)blue", ""),
+        ("abc) blue", ""),
+    ],
+)
+def test_lettered_and_numbered_lines(text: str, labels: str) -> None:
+    (activity,) = unit_of(text).activities
+    assert "".join(passage.item.label for passage in activity.part.passages if passage.item) == labels
+
+
+@pytest.mark.parametrize(
+    ("heading", "number", "text"),
+    [
+        ("### 1 Listen.", "1", "Listen."),
+        ("### 1. Listen.", "1.", "Listen."),
+        ("### 1) Listen.", "1)", "Listen."),
+        ("### 12b Listen.", "12b", "Listen."),
+        ("### **1** Listen.", "1", "Listen."),
+        ("### Activity 3: Listen.", "Activity 3:", "Listen."),
+        # left alone
+        ("### Listen.", "", "Listen."),
+        ("### 1st, listen.", "", "1st, listen."),
+        ("### 10:30 is the time.", "", "10:30 is the time."),
+        ("### 3", "3", "3"),
+    ],
+)
+def test_the_number_of_an_activity(heading: str, number: str, text: str) -> None:
+    (activity,) = unit_of("", heading).activities
+    assert (activity.heading.number, activity.heading.passage.text) == (number, text)
+
+
+@pytest.mark.parametrize(
+    ("heading", "number", "text"),
+    [
+        ("## Lesson 1: Kites", "Lesson 1:", "Kites"),
+        ("## Lesson 2 - Kites", "Lesson 2 -", "Kites"),
+        ("## LESSON 3. Kites", "LESSON 3.", "Kites"),
+        ("## Lesson two: Kites", "Lesson two:", "Kites"),
+        # left alone
+        ("## Kites", "", "Kites"),
+        ("## Lessons from kites", "", "Lessons from kites"),
+        ("## Lesson plans: kites", "", "Lesson plans: kites"),
+        ("## Lesson 4", "Lesson 4", "Lesson 4"),
+    ],
+)
+def test_the_number_of_a_lesson(heading: str, number: str, text: str) -> None:
+    unit = read_unit(Source("u.md", f"---\nlevel: l\nunit: 1\ntitle: T\n---\n# T\n{heading} {{.story}}\n"))
+    (lesson,) = unit.lessons
+    assert (lesson.heading.number, lesson.heading.passage.text, lesson.classes) == (number, text, ("story",))
+
+
+def test_fields_run_until_the_next_one_or_the_end_of_the_div() -> None:
+    unit = unit_of(
+        "::: teacher\nFirst of all.\n\n**Steps:** Hold up a card.\n\nChildren name it.\n\n- one\n- two\n\n"
+        "**Time**: 5–10 minutes **or** more: see below.\n**Extra:**\n:::\n\n::: teacher\nNot extra.\n:::"
+    )
+    (activity,) = unit.activities
+    assert [(field.name, field.text) for field in activity.part.fields] == [
+        ("Steps", "Hold up a card.\nChildren name it.\none\ntwo"),
+        ("Time", "5–10 minutes or more: see below."),
+        ("Extra", ""),
+    ]
+    notes = [passage.text for passage in activity.part.passages if passage.role is Role.NOTE]
+    assert notes == ["First of all.", "Not extra."]
+    assert unit.source.slice(activity.part.fields[1].name_span) == "Time"
+
+
+def test_fields_in_a_list() -> None:
+    (activity,) = unit_of("::: teacher\n- **Aim:** say hello\n- **Time:** 5 minutes\n  or more\n:::").activities
+    assert [(field.name, field.text) for field in activity.part.fields] == [
+        ("Aim", "say hello"),
+        ("Time", "5 minutes or more"),
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "**Hold** up a card: red.",
+        "Say **now:** go.",
+        "**" + "A long bold sentence that goes on and on and on" + ":** x",
+    ],
+)
+def test_bold_that_names_no_field(text: str) -> None:
+    (activity,) = unit_of(f"::: teacher\n{text}\n:::").activities
+    assert activity.part.fields == ()
+
+
+@pytest.mark.parametrize(
+    ("fence", "kind", "audience"),
+    [
+        ("teacher", DivKind.TEACHER, Audience.TEACHER),
+        ("{.audio track=1.1}", DivKind.AUDIO, Audience.LISTENER),
+        ("answers", DivKind.ANSWERS, Audience.KEY),
+        ("{.art .photo}", DivKind.ART, Audience.ARTIST),
+        ("{.photo .art}", DivKind.ART, Audience.ARTIST),
+        ("words", DivKind.WORDS, Audience.PUPIL),
+        ("pattern", DivKind.PATTERN, Audience.PUPIL),
+        ("speech", DivKind.PAGE, Audience.PUPIL),
+        ("{.teachers}", DivKind.PAGE, Audience.PUPIL),
+        ("{#teacher}", DivKind.PAGE, Audience.PUPIL),
+    ],
+)
+def test_who_reads_a_div(fence: str, kind: DivKind, audience: Audience) -> None:
+    unit = unit_of(f"::: {fence}\nHello there\n:::\n\nAfter it.")
+    inside, after = list(unit.passages)[-2:]
+    assert (unit.divs[0].kind, inside.audience, inside.div) == (kind, audience, 0)
+    assert (after.audience, after.div) == (Audience.PUPIL, None)
+
+
+def test_a_box_in_the_notes_is_for_the_teacher_and_a_script_in_them_for_listeners() -> None:
+    unit = unit_of("::: teacher\n::: box\nBoxed.\n:::\n::: audio\nZOFI: Hi!\n:::\n:::")
+    assert [passage.audience for passage in unit.passages][-2:] == [Audience.TEACHER, Audience.LISTENER]
+
+
+def test_lessons_and_activities_may_stand_in_a_box_but_not_in_notes() -> None:
+    unit = unit_of("::: spread\n### 2 Say.\n:::\n\n::: teacher\n### Not an activity\n:::\n\n> ### Nor this")
+    assert [activity.heading.passage.text for activity in unit.activities] == ["Read.", "Say."]
+    assert [passage.text for passage in unit.passages if passage.role is Role.TITLE] == ["Not an activity", "Nor this"]
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("kite, hat\nscarf", ["kite", "hat", "scarf"]),
+        ("- kite\n- ice cream, coat", ["kite", "ice cream", "coat"]),
+        ("**kite**,hat;coat", ["kite", "hat", "coat"]),
+        ("| kite | hat |\n|---|---|\n| coat | boots |", ["coat", "boots"]),
+        ("next to", ["next to"]),
+    ],
+)
+def test_entries_of_a_words_panel(text: str, entries: list[str]) -> None:
+    unit = unit_of(f"::: words\n{text}\n:::")
+    assert [passage.text for passage in unit.passages if passage.role is Role.PANEL] == entries
+
+
+@pytest.mark.parametrize(
+    ("heading", "text", "lines"),
+    [
+        ("### 1 Sing. {.song}", "Blow, wind,\nblow!\n\nFly!", 3),
+        ("### 1 Sing. {.listening .song}", "::: audio\nBlow, wind,\nblow!\n:::", 2),
+        ("### 1 Read.", "::: {.song}\nBlow, wind,\nblow!\n:::", 2),
+        # left alone
+        ("### 1 Read.", "Blow, wind,\nblow!", 0),
+        ("### 1 Sing. {.song}", "::: teacher\nPlay it\ntwice.\n:::", 0),
+        ("### 1 Sing. {.song}", "::: answers\nwind\nkite\n:::", 0),
+    ],
+)
+def test_song_lines(heading: str, text: str, lines: int) -> None:
+    assert [role for role, _ in said(text, heading)].count("song line") == lines
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("![kite](k.svg)\n\n*A red kite*", [("alternative text", "kite"), ("caption", "A red kite")]),
+        ("![kite](k.svg)\n*A red kite*", [("alternative text", "kite"), ("caption", "A red kite")]),
+        ("| a |\n|---|\n| b |\n\nTable: Who?", [("table head", "a"), ("table cell", "b"), ("caption", "Who?")]),
+        ("| a |\n|---|\n| b |\n: Who?", [("table head", "a"), ("table cell", "b"), ("caption", "Who?")]),
+        # left alone
+        ("![kite](k.svg)\n\nA *red* kite", [("alternative text", "kite"), ("running text", "A red kite")]),
+        ("*A red kite*", [("running text", "A red kite")]),
+        ("Text.\n\n*A red kite*", [("running text", "Text."), ("running text", "A red kite")]),
+        ("Look: ![kite](k.svg)", [("running text", "Look: \ufffc")]),
+        ("![](k.svg)", []),
+        ("- ![kite](k.svg)", [("list item", "\ufffc")]),
+        ("![a](a.svg) ![b](b.svg)", [("running text", "\ufffc \ufffc")]),
+    ],
+)
+def test_pictures_and_captions(text: str, expected: list[tuple[str, str]]) -> None:
+    assert said(text) == expected
+
+
+def test_a_pictures_attributes_and_places() -> None:
+    unit = unit_of('![a &quot;kite&quot;](art/kite.svg "title"){.drawing width=3cm}\n\nSee ![hat](h.svg).')
+    (activity,) = unit.activities
+    alone, inline = activity.part.pictures
+    assert (alone.alt, alone.target, alone.at, alone.attributes.classes) == (
+        'a "kite"',
+        "art/kite.svg",
+        -1,
+        ("drawing",),
+    )
+    assert unit.source.slice(alone.span).endswith("{.drawing width=3cm}")
+    assert unit.source.slice(alone.alt_span) == "a &quot;kite&quot;"
+    assert unit.source.slice(alone.attributes.span) == "{.drawing width=3cm}"
+    assert inline.at == 4
+    assert unit.source.slice(inline.span) == "![hat](h.svg)"
+
+
+def test_gaps_are_blanks_of_any_length() -> None:
+    (activity,) = unit_of("The __ is ____ and snake_case is not, nor \\_\\_ but k__e.").activities
+    (passage,) = activity.part.passages
+    assert [passage.text[start:end] for start, end in passage.gaps] == ["__", "____", "__", "__"]
+
+
+def test_text_in_html_is_read() -> None:
+    assert said("<div>\n<p>Tom <b>is</b> here.</p>\n</div>\n\n<script>\nvar x;\n</script>") == [
+        ("running text", "Tom is here.")
+    ]
