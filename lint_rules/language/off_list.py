@@ -62,13 +62,15 @@ def _usual_weight(word: WordLevel, above: int, *, pictured: bool) -> Severity:
 
 def graded(word: WordLevel) -> bool:
     """Say whether the reference has really graded a word: C2 is where it puts the ones that it has not."""
-    return word.origin is Origin.REFERENCE and word.band != "C2"
+    return word.origin is Origin.REFERENCE and word.band != "C2" and bool(lowest(word.lemma))
 
 
 def what_the_reference_says(word: WordLevel) -> str:
     """How a message tells what is known of a word, and no more than that."""
     if word.origin is Origin.FREQUENCY:
         return f"no reference grades it (going by how rare it is in English at large, about {word.band})"
+    if not lowest(word.lemma):
+        return f"the reference has only the words it is made of, up to {word.band}"
     if graded(word):
         return f"the reference lists it at {word.band}"
     return f"the reference lists it at {word.band} (where it also puts what it has not graded)"

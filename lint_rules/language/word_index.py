@@ -22,7 +22,7 @@ from enum import StrEnum
 from functools import cache, lru_cache
 
 from lint_rules.course.model import Course, Level, WordEntry
-from lint_rules.language.lemmas import irregular_noun_forms, irregular_verb_forms
+from lint_rules.language.reference import lowest
 from lint_rules.language.tables import alternatives, entries, rows
 
 
@@ -131,6 +131,11 @@ def parts_of(phrase: str) -> tuple[str, ...]:
     return tuple(canonical(word) for word in words)
 
 
+def solid(phrase: str) -> str:
+    """A word or phrase as it is compared, without spaces and hyphens: how the house tables are looked up."""
+    return "".join(parts_of(phrase))
+
+
 def build_index(course: Course | None) -> WordIndex:
     """The index of a course (or of what is built in alone). Built once for the same word lists and settings."""
     if course is None:
@@ -179,6 +184,12 @@ def _built_in() -> tuple[Listing, ...]:
         for part in alternatives(parts)
     ]
     found += [Listing(parts_of(word), "", Origin.SOUND) for word in entries("sounds.txt")]
+    found += [
+        Listing(parts, part, Origin.REFERENCE, max(lowest(word) for word in parts))
+        for _, part, words in rows("childrens_words.csv")
+        for word in alternatives(words)
+        if len(parts := parts_of(word)) > 1
+    ]
     return tuple(found)
 
 
@@ -203,9 +214,7 @@ def _authority(listing: Listing) -> tuple[int, int, int, int]:
 def childrens_words() -> frozenset[tuple[str, str]]:
     """Words that children meet early, with their part of speech, which a general reference rates too high."""
     return frozenset(
-        ("".join(parts_of(word)), part)
-        for _, part, words in rows("childrens_words.csv")
-        for word in alternatives(words)
+        (solid(word), part) for _, part, words in rows("childrens_words.csv") for word in alternatives(words)
     )
 
 
@@ -230,9 +239,3 @@ def near_words() -> Mapping[tuple[str, str], tuple[str, ...]]:
 def given_names() -> frozenset[str]:
     """Given names that are also words."""
     return frozenset(entries("given_names.txt"))
-
-
-@lru_cache(maxsize=20_000)
-def base_of(word: str) -> str:
-    """The base form of an irregular plural, past or participle, else the word itself."""
-    return irregular_noun_forms().get(word) or irregular_verb_forms().get(word) or word

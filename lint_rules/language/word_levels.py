@@ -15,6 +15,7 @@ from lint_rules.language.word_index import (
     childrens_words,
     given_names,
     picturable_nouns,
+    solid,
 )
 from lint_rules.language.word_shapes import (
     HYPHEN,
@@ -65,12 +66,12 @@ class WordLevel:
 
         Its part of speech is not asked: the parser is least sure of it in such words (a jellyfish stings).
         """
-        return not _childrens_spellings().isdisjoint((canonical(self.lemma), canonical(self.text)))
+        return not _childrens_spellings().isdisjoint((solid(self.lemma), solid(self.text)))
 
     @property
     def picturable(self) -> bool:
         """A noun (or what may be one before another) that names something that can be drawn."""
-        return self.part_of_speech in {"noun", "adjective"} and canonical(self.lemma) in picturable_nouns()
+        return self.part_of_speech in {"noun", "adjective"} and solid(self.lemma) in picturable_nouns()
 
 
 @cache
