@@ -1,0 +1,131 @@
+"""A survey in which a child asks too few classmates to learn the pattern.
+
+A survey is practice in disguise: the same question and the same kind of answer, again and again, until they come by
+themselves, and with a reason to ask each time. With three classmates it is over before the pattern sits. The number is
+the one in the instruction, else the rows that the chart has for classmates; `survey: {classmates: 8}` in course.yaml
+says how many are enough (eight, if it says nothing: common practice, no source).
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.charts import Chart, charts_of
+from lint_rules.language.classmates import EVERYBODY, Asked, asked_in, in_words
+from lint_rules.manuscript.model import Activity, Audience, Passage, Role
+from lint_rules.rule import Example, Limit, Reading, Rule
+
+
+def _chart(rows: int) -> str:
+    return "| Name | Colour |\n|---|---|\n" + "".join(f"| {row} ____ | ____ |\n" for row in range(1, rows + 1))
+
+
+_EMPTY = "| | |\n"
+_TALLY = "| Colour | How many? |\n|---|---|\n| red | ____ |\n| blue | ____ |\n"
+
+RULE = Rule(
+    name="short-survey",
+    family="activities",
+    severity=Severity.QUERY,
+    passes=(
+        Example("### 1 Ask eight friends. Write the answers. {.survey}\n\n" + _chart(8)),
+        Example("### 1 Ask 8–10 classmates. {.survey}\n"),
+        Example("### 1 Ask your friends. {.survey}\n\n" + _chart(8), why="the chart has eight rows"),
+        Example("### 1 Ask your friends. {.survey}\n\n| Name | Pet |\n|---|---|\n" + _EMPTY * 8, why="empty rows too"),
+        Example("### 1 Ask everyone. {.survey}\n\n" + _TALLY, why="the whole class; the rows are for colours"),
+        Example("### 1 Ask four boys and four girls. Tell three friends. {.survey}\n"),
+        Example("### 1 Ask five people. {.survey}\n", course="survey: {classmates: 5}"),
+        Example("### 1 Ask three friends. {.speaking}\n", why="no survey"),
+        Example("### 1 Ask two questions. {.survey}\n\nAsk eight of your classmates.\n"),
+        Example(
+            "### 1 Ask and write. {.survey}\n\n::: teacher\n**Steps:** Children go and ask eight classmates.\n:::\n"
+        ),
+        Example(
+            "### 1 Ask. {.survey}\n\n| | 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 |\n"
+            "|---|---|---|---|---|---|---|---|---|\n| Can you swim? |\n"
+        ),
+    ),
+    fails=(
+        Example("### 1 Ask «three» friends. Write the answers. {.survey}\n\n" + _chart(3)),
+        Example("### 1 Ask «5» of your classmates. {.survey}\n\n" + _chart(8), why="the children do what they read"),
+        Example("### 1 Ask your friends. {.survey}\n\n" + _chart(5).replace("Name", "«Name»")),
+        Example("### 1 Ask eight friends. {.survey}\n\n" + _chart(6).replace("Name", "«Name»"), why="no room for two"),
+        Example("### 1 Ask «a friend». {.survey}\n"),
+        Example("### 1 «Find out about pets.» {.survey}\n\n" + _TALLY, why="nothing says how many: a note"),
+        Example("### 1 Do a survey. {.survey}\n\nAsk «four» children in your class.\n"),
+        Example("### 1 Ask «eight» friends. {.survey}\n", course="survey: {classmates: 10}"),
+    ),
+    limits=(
+        Limit(
+            "classmates to ask: `survey: {classmates: …}` in course.yaml, eight by default",
+            "common practice, no source",
+        ),
+    ),
+)
+
+_PAGE = frozenset({Role.TEXT, Role.ITEM, Role.TURN, Role.TITLE, Role.LINE})
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report surveys with too few classmates, at the number, else at the chart, else at the instruction."""
+    wanted = reading.course.survey_classmates
+    for activity in reading.unit.activities:
+        if "survey" in activity.kinds:
+            yield from _short(activity, reading, wanted)
+
+
+def _short(activity: Activity, reading: Reading, wanted: int) -> Iterator[Found]:
+    charts = [chart for chart in charts_of(reading.unit, activity) if chart.room]
+    room = sum(chart.room for chart in charts)
+    said = _said(activity, Audience.PUPIL)
+    if said is None or (charts and not said[1].plain):
+        if charts:
+            if room < wanted:
+                yield _at_chart(charts[0], activity, f"This chart has room for {_friends(room)}", wanted)
+            return
+        said = said or _said(activity, Audience.TEACHER)
+    if said is None:
+        heading = activity.heading.passage
+        message = (
+            "Neither the instruction nor a chart says how many classmates to ask. Children stop early if nobody says: "
+            f"write “Ask {in_words(wanted)} friends”, or draw a chart with {in_words(wanted)} rows."
+        )
+        yield Found(heading.span(), heading.text, message, Severity.NOTE)
+        return
+    passage, asked = said
+    if asked.number < wanted:
+        words = passage.text[asked.start : asked.end]
+        also = f" The chart has room for {in_words(room)}." if room >= wanted else ""
+        message = f"{_friends(asked.number).capitalize()}: {_too_few(wanted)}{also}"
+        yield Found(passage.span(asked.start, asked.end), words, message)
+    elif charts and room < wanted:
+        asks = "everybody" if asked.number == EVERYBODY else _friends(asked.number)
+        yield _at_chart(charts[0], activity, f"Children are to ask {asks}, but this chart has room for {room}", wanted)
+
+
+def _said(activity: Activity, audience: Audience) -> tuple[Passage, Asked] | None:
+    """What the instruction says, else the page; for teachers, what the notes say."""
+    passages = [p for p in activity.part.passages if p.audience is audience]
+    if audience is Audience.PUPIL:
+        passages = [activity.heading.passage, *(p for p in passages if p.role in _PAGE)]
+    found = [(passage, asked) for passage in passages if (asked := asked_in(passage.text)) is not None]
+    plain = [one for one in found if one[1].plain]
+    return next(iter(plain or found), None)
+
+
+def _at_chart(chart: Chart, activity: Activity, what: str, wanted: int) -> Found:
+    cells = [p for p in activity.part.passages if p.cell is not None and chart.span.covers(p.block)]
+    who = [p for p in cells if p.cell is not None and p.cell.row == 0 and p.cell.column == chart.who]
+    at = next(iter(who or cells), None)
+    message = f"{what}: {_too_few(wanted)}"
+    return Found(at.span(), at.text, message) if at else Found(chart.span, "", message)
+
+
+def _too_few(wanted: int) -> str:
+    return (
+        f"too few for the question and its answer to come by themselves. This course asks for {in_words(wanted)} "
+        f"(common practice, no source). Write “Ask {in_words(wanted)} friends” and give the chart as many rows."
+    )
+
+
+def _friends(number: int) -> str:
+    return f"{in_words(number)} classmate{'' if number == 1 else 's'}"
