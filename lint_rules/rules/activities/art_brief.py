@@ -1,0 +1,222 @@
+"""A picture, or the brief for one, that leaves the artist or the child guessing.
+
+For a child who cannot read yet the picture is the meaning of the word. So each picture needs an alternative text that
+names what must be seen: the artist draws by it, the screen reader speaks it. `image`, a file's name, or another word
+than the one beside it help nobody; a file that does not exist is a hole on the page; an art brief must say drawing or
+photo, and what it shows. And a photo shows too much: a child who sees a dog on grass may take *dog* for the word for
+grass. For a word that the unit teaches, a drawing is clearer (common practice, no source; a note).
+"""
+
+import re
+from collections.abc import Iterator
+
+from lint_rules.course.model import WordEntry
+from lint_rules.finding import Found, Severity
+from lint_rules.language.picture_sentences import names_of_picture
+from lint_rules.language.pictures import (
+    asked_photo,
+    file_of,
+    is_photo,
+    names_nothing,
+    nearest_file,
+    says_how,
+    shows_nothing,
+)
+from lint_rules.language.topics import TopicList, topic_key, topics_of
+from lint_rules.manuscript.model import PICTURE, Activity, Div, DivKind, Passage, Picture, Role, Unit
+from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.source import Span
+
+_WORDS = "apple,noun,food,1\ndog,noun,animals,1\ncat,noun,animals,1\nhill,noun,places,2\nanimal,noun,animals,1\n"
+_FILES = ("art/apple.svg", "art/a cat.svg", "art/hill.jpg")
+
+RULE = Rule(
+    name="art-brief",
+    family="activities",
+    severity=Severity.QUERY,
+    passes=(
+        Example("![a red apple](../art/apple.svg){.drawing}\n", words=_WORDS, files=_FILES),
+        Example(
+            "![a hill in the sun](../art/hill.jpg){.photo}\n", words=_WORDS, files=_FILES, why="not a word of this unit"
+        ),
+        Example("![a market in the rain](https://example.org/market.jpg){.photo}\n", words=_WORDS, why="on the web"),
+        Example("1. ![cat](<../art/a cat.svg>) It's a ____.\n2. ![a cat](../art/a%20cat.svg)\n", files=_FILES),
+        Example("::: art\nDrawing: Mina waves from the ferry.\n:::\n"),
+        Example("::: {.art .photo}\nThe harbour on a busy morning, from above.\n:::\n"),
+        Example(
+            "::: words\n![a dog](../art/apple.svg) dog, ![a dog](../art/apple.svg) animal\n:::\n",
+            words=_WORDS,
+            files=_FILES,
+        ),
+        Example("### 1 Tick or cross. {.reading}\n\n1. ![a dog](../art/apple.svg) cat\n", words=_WORDS, files=_FILES),
+    ),
+    fails=(
+        Example("![«a red apple»](../art/apple.svg){.photo}\n", words=_WORDS, files=_FILES, why="a note"),
+        Example("1. ![«»](../art/apple.svg){.drawing} It's an ____.\n", files=_FILES),
+        Example(
+            "![«image»](../art/apple.svg)\n\n![«Picture 3»](../art/apple.svg)\n\n![«apple.svg»](../art/apple.svg)\n",
+            files=_FILES,
+        ),
+        Example("![«a pear»](../art/pear.svg){.drawing}\n", files=_FILES, why="no such file"),
+        Example("![«a hill»](../Art/Hill.jpg)\n", files=_FILES, why="a name in other capitals is another name"),
+        Example(
+            "::: words\n![«a dog»](../art/apple.svg) cat, dog\n:::\n", words=_WORDS, files=_FILES, why="the word is cat"
+        ),
+        Example("::: art\n«Mina waves from the ferry.»\n:::\n", why="drawing or photo?"),
+        Example("«::: {.art .drawing}»\n:::\n\n::: art\n«A full-page drawing.»\n:::\n", why="of what?"),
+        Example("::: art\n«Photo: an apple on a table»\n:::\n", words=_WORDS),
+    ),
+    limits=(Limit("a drawing, not a photo, for a word that the unit teaches", "common practice, no source"),),
+)
+
+_JUDGING = re.compile(
+    r"\b(?:tick|cross|match|join|yes|no|true|false|correct|right|wrong|mistakes?|circle|choose|find|which|odd|line)\b",
+    re.I,
+)
+_JUDGED = frozenset({"test", "game", "mistakes", "odd-one-out", "picture-sentence"})
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report pictures at their alternative text, and art briefs at their words or their fence."""
+    unit, topics = reading.unit, topics_of(reading.course)
+    briefs = [div for div in unit.divs if div.kind is DivKind.ART]
+    for picture in _pictures(unit):
+        yield from _picture(picture, reading, topics, in_brief=any(div.span.covers(picture.span) for div in briefs))
+    for picture, word in _beside(unit):
+        if _names_another(picture.alt, word, topics):
+            yield _at(
+                picture,
+                unit,
+                f"This picture stands for the word “{word}”, but its alternative text names something else: the artist "
+                f"will draw what it says. Write what must be seen, such as “{_with_article(word)}”.",
+            )
+    for index, div in enumerate(unit.divs):
+        if div.kind is DivKind.ART:
+            yield from _brief(index, div, reading, topics)
+
+
+def _pictures(unit: Unit) -> Iterator[Picture]:
+    """Every picture of a unit, in file order."""
+    found = {picture.span: picture for picture in unit.opening.pictures}
+    for lesson in unit.lessons:
+        found |= {picture.span: picture for picture in lesson.part.pictures}
+    for activity in unit.activities:
+        found |= {picture.span: picture for picture in activity.part.pictures}
+    yield from (found[span] for span in sorted(found))
+
+
+def _picture(picture: Picture, reading: Reading, topics: TopicList, *, in_brief: bool) -> Iterator[Found]:
+    alt = picture.alt.strip()
+    if not alt:
+        message = (
+            "This picture has no alternative text: neither the artist nor a child who listens to the page knows what "
+            "it shows. Write between the brackets what must be seen, such as “a dog with a red ball”."
+        )
+        yield _at(picture, reading.unit, message)
+    elif names_nothing(alt, picture.target):
+        message = (
+            f"“{alt}” does not say what must be seen. Name it, such as “a dog with a red ball”: artists draw by this."
+        )
+        yield _at(picture, reading.unit, message)
+    elif is_photo(picture.attributes.classes) and not in_brief and (word := _taught_here(alt, reading, topics)):
+        yield _at(picture, reading.unit, _too_much(word), Severity.NOTE)
+    path = file_of(picture.target, reading.unit.path)
+    if path is not None and path not in reading.files:
+        near = nearest_file(path, reading.files)
+        meant = f" Did you mean {near}?" if near else " Add it, or write an art brief (`::: art`) until it is there."
+        yield _at(picture, reading.unit, f"There is no file {path} in this course.{meant}")
+
+
+def _at(picture: Picture, unit: Unit, message: str, severity: Severity | None = None) -> Found:
+    return Found(picture.alt_span, picture.alt, message, severity, key=picture.target)
+
+
+def _too_much(word: WordEntry) -> str:
+    return (
+        f"This unit teaches “{word.word}”, and a photo shows too much: children cannot tell which part is the word. "
+        "A drawing with nothing else in it is clearer (common practice, no source)."
+    )
+
+
+def _taught_here(alt: str, reading: Reading, topics: TopicList) -> WordEntry | None:
+    """The target word of this unit that an alternative text names."""
+    heads, _ = names_of_picture(alt)
+    for head in sorted(heads):
+        for entry in topics.entries(head):
+            if entry.level == reading.level.index and entry.unit in (0, reading.unit.front.unit):
+                return entry
+    return None
+
+
+def _beside(unit: Unit) -> Iterator[tuple[Picture, str]]:
+    """Pictures that teach the one word beside them: in a `words` panel, or in a list that asks for no answer."""
+    judged = {passage: _is_judged(activity, unit) for activity in unit.activities for passage in activity.part.passages}
+    for passage in unit.passages:
+        taught = passage.role is Role.PANEL or (passage.role is Role.ITEM and not judged.get(passage, True))
+        if not taught or len(passage.pictures) != 1 or passage.gaps:
+            continue
+        word = passage.text.replace(PICTURE, "").strip(" \t\n=:–—-.")
+        if word and len(word.split()) == 1:
+            yield passage.pictures[0], word
+
+
+def _is_judged(activity: Activity, unit: Unit) -> bool:
+    """An activity in which pictures and words may differ on purpose: children judge, match or correct them."""
+    return (
+        bool(_JUDGED.intersection(activity.kinds))
+        or bool(_JUDGING.search(activity.heading.passage.text))
+        or any(unit.divs[div].kind is DivKind.ANSWERS for div in activity.part.divs)
+    )
+
+
+def _names_another(alt: str, word: str, topics: TopicList) -> bool:
+    """Say whether an alternative text names another noun of the lists than the one it stands beside."""
+    heads, all_words = names_of_picture(alt)
+    keys = {topic_key(word), word.casefold()}
+    own = [entry for entry in topics.entries(word) if entry.part_of_speech in ("", "noun")]
+    if not own or keys & (heads | all_words):
+        return False
+    others = [e for head in heads for e in topics.entries(head) if e.part_of_speech in ("", "noun") and e not in own]
+    return bool(others) and not any(keys & topics.of(entry.word) for entry in others)
+
+
+def _brief(index: int, div: Div, reading: Reading, topics: TopicList) -> Iterator[Found]:
+    """One art brief: it must say drawing or photo, and what it shows."""
+    unit = reading.unit
+    passages = [p for p in unit.passages if p.div == index and p.role in (Role.BRIEF, Role.ALT)]
+    text = " ".join([p.text.replace(PICTURE, " ") for p in passages] + [q.alt for p in passages for q in p.pictures])
+    classes = [name for name in div.attributes.classes if name != "art"]
+    classes += [
+        name for picture in _pictures(unit) if div.span.covers(picture.span) for name in picture.attributes.classes
+    ]
+    classes += div.attributes.values.values()
+    if shows_nothing(text):
+        message = (
+            "This art brief does not say what must be seen. Write it as a sentence: “Drawing: a dog jumps over a box.”"
+        )
+        yield _at_brief(passages, div, unit, message)
+    elif not says_how(text, classes):
+        message = (
+            "This art brief does not say whether it asks for a drawing or a photo. Begin it with “Drawing:” or “Photo:”, "
+            "or write `::: {.art .drawing}`."
+        )
+        yield _at_brief(passages, div, unit, message)
+    elif asked_photo(text, classes) and (word := _taught_here(_without_how(text), reading, topics)):
+        yield _at_brief(passages, div, unit, _too_much(word), Severity.NOTE)
+
+
+def _without_how(text: str) -> str:
+    how, colon, rest = text.partition(":")
+    return rest if colon and len(how.split()) < 4 else text
+
+
+def _at_brief(passages: list[Passage], div: Div, unit: Unit, message: str, severity: Severity | None = None) -> Found:
+    if not passages:
+        return Found(div.opening, unit.source.slice(div.opening), message, severity)
+    spans = [passage.span() for passage in passages]
+    words = " ".join(passage.text.replace(PICTURE, "").strip() for passage in passages)
+    return Found(Span(spans[0].start, spans[-1].end), words, message, severity)
+
+
+def _with_article(word: str) -> str:
+    return f"{'an' if word[:1].lower() in 'aeiou' else 'a'} {word}"
