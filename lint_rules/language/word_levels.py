@@ -32,6 +32,8 @@ from lint_rules.language.word_shapes import (
 )
 
 _VERBS_THAT_HOLD = frozenset({"be", "have", "do", "get", "let", "can", "go", "use", "ought"})
+# What stands before a name.
+_HONORIFICS = frozenset({"mr", "mrs", "miss", "ms", "dr", "uncle", "aunt", "auntie", "captain", "king", "queen", "st"})
 _HYPHENS = frozenset("-‐‑–")
 _PARTICLE_REACH = 5  # words between a verb and its particle: put your new hat on
 
@@ -312,6 +314,8 @@ class _Reader:
             return True
         if token.pos != "PROPN":
             return False
+        if at and canonical(self.tokens[at - 1].text).rstrip(".") in _HONORIFICS:
+            return True
         shouted = word.isupper() and len(word) > 3
         if at not in self.starts and not self.title_case and not shouted:
             return True

@@ -44,6 +44,7 @@ READ_AS = {
 }
 NOISE = re.compile(r"([^\W\d_])\1\1")  # a letter three times: Woooow, Shhh
 HYPHEN = re.compile("[-‐‑–]")
+_HALF_DAY = re.compile(r"[ap]\.m\.?$|pm$")
 _NOTATION = re.compile(r"[/@]|://|^www\.")  # /kæt/, an address
 
 
@@ -81,12 +82,12 @@ def is_ordinary_noun(word: str) -> bool:
 def in_title_case(tokens: Sequence[Token]) -> bool:
     """Say whether a text is set as titles are, with a capital on every word of any length."""
     long = [token.text for token in tokens if token.text.isalpha() and len(token.text) > 3]
-    return len(long) > 1 and all(word[0].isupper() for word in long)
+    return len(long) > 1 and tokens[-1].text != "." and all(word[0].isupper() for word in long)
 
 
 def is_number(word: str) -> bool:
     """Say whether a word is a figure or a number word."""
-    return any(char.isdigit() for char in word) or word in entries("numbers.txt")
+    return any(char.isdigit() for char in word) or word in entries("numbers.txt") or bool(_HALF_DAY.match(word))
 
 
 def is_bare(tokens: Sequence[Token]) -> bool:
