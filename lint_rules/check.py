@@ -12,7 +12,7 @@ from functools import partial
 
 from lint_rules.course.model import Course
 from lint_rules.draw_facts import facts_of
-from lint_rules.facts import UnitFacts
+from lint_rules.facts import Spot, UnitFacts
 from lint_rules.finding import Finding, Found, Severity, Status
 from lint_rules.language.service import EnglishMatch, Request
 from lint_rules.language.tokens import Analysis, Mode
@@ -96,7 +96,19 @@ def read_unit_rules(
             broken.append(Broken(module.rule.name, unit.path, unavailable[missing]))
         elif module.find is not None:
             found += _guarded(module.rule.name, unit.path, partial(module.find, reading), broken)
-    return Outcome(tuple(found), tuple(broken), facts_of(reading), unit.stets, sections_of(unit))
+    facts = _facts(reading, rules, broken)
+    return Outcome(tuple(found), tuple(broken), facts, unit.stets, sections_of(unit))
+
+
+def _facts(reading: Reading, rules: Sequence[RuleModule], broken: list[Broken]) -> UnitFacts:
+    """The facts of a unit. When they cannot be drawn, the rules that need them could not run, and no other."""
+    try:
+        return facts_of(reading)
+    except Exception as error:
+        why = f"the facts of {reading.unit.path} could not be drawn ({type(error).__name__}: {error})"
+        broken += [Broken(m.rule.name, reading.unit.path, why) for m in rules if m.find_in_book is not None]
+        title = Spot(*reading.unit.title_span, reading.unit.front.title)
+        return UnitFacts(reading.unit.path, reading.level.index, reading.unit.front.unit, title)
 
 
 def settle(

@@ -27,9 +27,18 @@ def print_report(report: Report, console: Console) -> None:
                 console.print(line, soft_wrap=True)
     for skipped in report.skipped:
         console.print(Text(f"{skipped.path}: not checked: {skipped.why}"), soft_wrap=True)
+    for line in broken_lines(report):
+        console.print(Text(line), soft_wrap=True)
+
+
+def broken_lines(report: Report) -> Iterator[str]:
+    """The checks that could not run, each reason once: a checker that is down is down for every unit."""
+    files: dict[tuple[str, str], list[str]] = {}
     for note in report.broken:
-        where = report.path(note.path) if note.path else "the whole book"
-        console.print(Text(f"{where}: the check {note.rule} could not run: {note.why}"), soft_wrap=True)
+        files.setdefault((note.rule, note.why), []).append(report.path(note.path) if note.path else "the whole book")
+    for (rule, why), paths in files.items():
+        where = paths[0] if len(paths) == 1 else f"{len(paths)} files, first {paths[0]}"
+        yield f"{where}: the check {rule} could not run: {one_line(why)}"
 
 
 def print_summary(reports: Sequence[Report], console: Console) -> None:
@@ -60,9 +69,9 @@ def summary(reports: Sequence[Report]) -> Iterator[str]:
     gone = sum(report.carried_gone for report in reports)
     if gone:
         yield f"Carried findings that are gone: {gone}. `hornbook carry` drops them from carried.yaml."
-    broken = sum(len(report.broken) for report in reports)
+    broken = {note.rule for report in reports for note in report.broken}
     if broken:
-        yield f"{_many(broken, 'check')} could not run, so this is not the whole picture."
+        yield f"{_many(len(broken), 'check')} could not run, so this is not the whole picture."
     for name, why in sorted({item for report in reports for item in report.unchecked.items()}):
         yield f"Not checked: {name} ({why})."
 

@@ -54,4 +54,4 @@ def test_every_rule_has_examples_of_both_kinds():
 def test_every_rule_is_called_as_its_module_and_family_say():
     own = {path.rpartition(".")[2].replace("_", "-"): path.split(".")[-2] for path in rule_paths()}
     for module in RULES:
-        assert own[module.rule.name].replace("_", "-") == module.rule.family.replace("'", "").replace(" ", "-")
+        assert own[module.rule.name].replace("_", "-") == module.rule.family.lower().replace("'", "").replace(" ", "-")

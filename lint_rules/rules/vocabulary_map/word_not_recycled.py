@@ -3,17 +3,17 @@
 A child who meets a word once has heard it, no more; each later meeting makes it surer, and examinations for children
 ask for words above all. A meeting is a later lesson that has the word on a pupil's page or in a script. Headings,
 instructions and teacher's notes do not count, nor does a word count twice in one lesson. Where no unit of the level is
-left to bring a word back, or units are still to be written, this is a note.
+left to bring a word back, this is a note; units that are still to be written are waited for.
 """
 
 from collections.abc import Iterator, Sequence
 
-from lint_rules.course.model import Course
+from lint_rules.course.model import Course, Level
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
 from lint_rules.rule import Book, Example, Limit, Need, Rule
 from lint_rules.source import Span
-from lint_rules.vocabulary import Sight, WordRow, vocabulary_map
+from lint_rules.vocabulary import WordRow, vocabulary_map
 
 _LIST = "kite,noun,toys,1\n"
 
@@ -42,6 +42,7 @@ RULE = Rule(
             why="a script counts",
         ),
         Example(_unit(1, "A kite!"), words=_LIST, course="levels:\n  - recycle: 0\n", why="the course asks for none"),
+        Example(_unit(1, "A kite!", "A hat!"), words=_LIST, course=_TWICE, why="unit 2 is still to come"),
         Example(_unit(1, "A hat!"), words=_LIST, course=_TWICE, why="never taught: another rule says so"),
     ),
     fails=(
@@ -59,7 +60,13 @@ RULE = Rule(
             course=_TWICE,
             why="found in the panel that teaches it",
         ),
-        Example(_unit(1, "A «kite»!", "A hat!"), words=_LIST, course=_TWICE, why="unit 2 is to come: a note"),
+        Example(
+            _unit(1, "A hat!"),
+            others=(_unit(2, "A «kite»!", "A hat!"),),
+            words="kite,noun,toys,2\n",
+            course=_TWICE,
+            why="the last unit of the level: a note",
+        ),
     ),
     limits=(Limit("the later lessons under `recycle` of the level", "house default, no source"),),
 )
@@ -68,22 +75,26 @@ RULE = Rule(
 def find_in_book(book: Book) -> Iterator[Found]:
     """Report each such word where it is taught."""
     for row in vocabulary_map(book.course, book.units):
-        wanted = book.course.levels[row.entry.level].limits.recycle
-        if row.taught is not None and row.meetings < wanted:
-            severity, why = _hope(row.taught, row.room, wanted, book)
-            unit, spot = book.units[row.taught.unit], row.taught.spot
-            message = f"{_said(row, wanted, book.course, book.units)} {why}"
-            yield Found(Span(spot.start, spot.end), spot.text, message, severity, path=unit.path, key=row.entry.word)
+        level = book.course.levels[row.entry.level]
+        wanted = level.limits.recycle
+        units = [unit for unit in book.units if unit.level == level.index]
+        if row.taught is None or row.meetings >= wanted or _can_still_come(row, level, units):
+            continue
+        unit, spot = book.units[row.taught.unit], row.taught.spot
+        severity, why = _hope(unit, row.room, level, units)
+        message = f"{_said(row, wanted, book.course, book.units)} {why}"
+        yield Found(Span(spot.start, spot.end), spot.text, message, severity, path=unit.path, key=row.entry.word)
 
 
-def _hope(taught: Sight, room: int, wanted: int, book: Book) -> tuple[Severity | None, str]:
-    """Whether the word can still come back: a fair verdict on the last units."""
-    unit = book.units[taught.unit]
-    level = book.course.levels[unit.level]
-    of_level = [other for other in book.units if other.level == unit.level]
-    if len(of_level) < level.units:
-        return Severity.NOTE, "Units are still to come: bring it back there."
-    if unit is of_level[-1] or room < wanted:
+def _can_still_come(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> bool:
+    """Whether the units that are not written yet have lessons enough, if they are like those that are."""
+    lessons = max((len(unit.lessons) for unit in units), default=0)
+    return (level.units - len(units)) * lessons >= level.limits.recycle - row.meetings
+
+
+def _hope(unit: UnitFacts, room: int, level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None, str]:
+    """A fair verdict on the last units: a word that no later unit can bring back is only a note."""
+    if unit is units[-1] or room < level.limits.recycle:
         return Severity.NOTE, f"No later unit of {level.name} can bring it back; the lessons of this one still may."
     return None, "Bring it back in a later story, dialogue, game or review."
 

@@ -2,12 +2,13 @@
 
 What is not tested, a teacher cannot see whether a child has learnt. A word is tested where a test's page or script has
 it, or where the answers have it (a child writes it). Not every word needs a test, so this is for information; a level
-that tests nothing at all, and does not mean to, is left alone.
+that tests nothing at all, and does not mean to, is left alone, and units that are still to be written are waited for.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from lint_rules.facts import Where
+from lint_rules.course.model import Level
+from lint_rules.facts import UnitFacts, Where
 from lint_rules.finding import Found, Severity
 from lint_rules.language.tests_of import TEST
 from lint_rules.rule import Book, Example, Need, Rule
@@ -45,19 +46,28 @@ RULE = Rule(
 
 def find_in_book(book: Book) -> Iterator[Found]:
     """Report each such word where it is taught."""
-    tested_levels = {
-        unit.level for unit in book.units if any(word.where in (Where.TEST, Where.KEY) for word in unit.words)
-    }
     for row in vocabulary_map(book.course, book.units):
         level = book.course.levels[row.entry.level]
-        tests = level.index in tested_levels or TEST in level.unit_pattern
-        if row.taught is not None and not row.tested and tests:
-            unit, spot = book.units[row.taught.unit], row.taught.spot
-            written = sum(other.level == unit.level for other in book.units)
-            cure = (
-                "Let a test of a later unit ask for it."
-                if written < level.units
-                else "Let the test of this unit or a later one ask for it, or leave it so if it is only met."
-            )
-            message = f"No test asks for “{row.entry.word}” so far. {cure}"
-            yield Found(Span(spot.start, spot.end), spot.text, message, path=unit.path, key=row.entry.word)
+        if row.taught is None or row.tested:
+            continue
+        units = [unit for unit in book.units if unit.level == level.index]
+        unit, spot = book.units[row.taught.unit], row.taught.spot
+        to_come = len(units) < level.units
+        if (to_come and not _has_test(unit)) or not _tests(level, units):
+            continue
+        cure = (
+            "Let a test of a later unit ask for it."
+            if to_come
+            else "Let the test of this unit or a later one ask for it, or leave it so if it is only met."
+        )
+        message = f"No test asks for “{row.entry.word}” so far. {cure}"
+        yield Found(Span(spot.start, spot.end), spot.text, message, path=unit.path, key=row.entry.word)
+
+
+def _tests(level: Level, units: Sequence[UnitFacts]) -> bool:
+    """Whether a level tests anything, or means to."""
+    return TEST in level.unit_pattern or any(map(_has_test, units))
+
+
+def _has_test(unit: UnitFacts) -> bool:
+    return any(word.where in (Where.TEST, Where.KEY) for word in unit.words)
