@@ -133,6 +133,19 @@ def test_an_instruction_and_its_activity_are_read_by_different_rules(language):
     ]
 
 
+RUBRICS = [line for line in (HERE / "rubrics.txt").read_text(encoding="utf-8").splitlines() if line[0] != "#"]
+
+
+def test_the_usual_instructions_are_left_alone(language):
+    page = "".join(f"### {number} {line} {{.game}}\n\nA cat.\n\n" for number, line in enumerate(RUBRICS, start=1))
+    assert weights(page, language) == {}
+
+
+def test_an_instruction_with_a_word_of_a_later_level(language):
+    (finding,) = read("### 1 Draw the volcano. {.make}\n\nA cat.\n", language, "", later_words="volcano,noun,,1\n")
+    assert finding.message.startswith("“volcano” in an instruction: level-2 teaches it; a child of level-1 reads this")
+
+
 def test_titles_and_songs_stop_nobody(language):
     titles = "## Lesson 1: The economy {.words}\n\n### 1 Sing. {.song}\n\nTwinkle, furious star!\n"
     assert set(weights(titles, language).values()) <= {"query", "note"}

@@ -6,8 +6,8 @@ match, circle, tick, colour, in pairs): a readable house table gives each word t
 it, and a simpler way to say the others. A course adds its own words (`instruction_words` in course.yaml).
 
 Only the heading of an activity is read. Words of the course's lists at or below the level, words that the unit
-presents, names, numbers and words within the band of a general reference pass; so do things that the same activity
-shows. Words of the activity's text are word-above-level.
+presents, names, numbers and words within the band of a general reference pass; so do words that children meet early
+(Make a mask) and things that the same activity shows. Words of the activity's text are word-above-level.
 """
 
 from collections.abc import Iterator
@@ -57,16 +57,14 @@ def find(reading: Reading) -> Iterator[Found]:
     for met in words_met(reading.unit, reading.course, reading.analyse, _is_instruction, presented):
         judged = _judge(met, reading)
         if judged is not None:
-            severity, message = judged
-            span = met.passage.span(met.word.start, met.word.end)
-            yield Found(span, met.word.text, message, severity=None if severity is RULE.severity else severity)
+            yield Found(met.passage.span(met.word.start, met.word.end), met.word.text, judged)
 
 
 def _is_instruction(passage: Passage) -> bool:
     return passage.role is Role.INSTRUCTION
 
 
-def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
+def _judge(met: Met, reading: Reading) -> str | None:
     word, level = met.word, reading.level
     if word.free:
         return None
@@ -75,20 +73,17 @@ def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
         if word.entry.level <= level.index:
             return None
         later = reading.course.levels[word.entry.level].name
-        return (
-            RULE.severity,
-            f"{said} {later} teaches it; a child of {level.name} reads this alone. {_advice(met, reading)}",
-        )
+        return f"{said} {later} teaches it; a child of {level.name} reads this alone. {_advice(met, reading)}"
     if word.origin is Origin.CLASSROOM:
         if band_rank(word.band) <= band_rank(level.cefr):
             return None
-        return RULE.severity, (
+        return (
             f"{said} children can follow it from {word.band}, and {level.name} is {level.cefr}. {_advice(met, reading)}"
         )
     weight = off_list_severity(word, level, "", pictured=has_picture(met.place, word))
-    if weight is None:
+    if weight in {None, Severity.NOTE}:  # a child's word, or a thing that can be shown: Make a mask
         return None
-    return min(weight, RULE.severity, key=lambda severity: severity.weight), (
+    return (
         f"{said} not in the course's list, nor a usual word of instructions; {what_the_reference_says(word)}, and "
         f"{level.name} is {level.cefr}. {_advice(met, reading)}"
     )
