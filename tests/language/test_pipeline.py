@@ -127,6 +127,28 @@ def test_answers_do_not_depend_on_neighbours_or_batches(language: SpacyLanguage)
     assert together == [analyse(language, request.text, request.mode) for request in requests] * 40
 
 
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("Snow is white.", {"Snow": ("NOUN", "snow")}),
+        ("Dogs bark.", {"Dogs": ("NOUN", "dog"), "bark": ("VERB", "bark")}),
+        ("Rose lives in Spain.", {"Rose": ("PROPN", "Rose"), "Spain": ("PROPN", "Spain")}),
+        ("Yuck! Twelve geese!", {"Yuck": ("INTJ", "yuck"), "Twelve": ("NUM", "twelve"), "geese": ("NOUN", "goose")}),
+        ("Open the green can.", {"Open": ("VERB", "open"), "can": ("NOUN", "can")}),
+        ("She can’t swim.", {"ca": ("AUX", "can"), "n’t": ("PART", "not")}),
+        ("I’m tired.", {"’m": ("AUX", "be"), "tired": ("ADJ", "tired")}),
+        ("My favourite sport is swimming.", {"swimming": ("NOUN", "swimming")}),
+        (
+            "She’s got two ice-creams.",
+            {"’s": ("AUX", "have"), "got": ("VERB", "get"), "ice-creams": ("NOUN", "ice-cream")},
+        ),
+    ],
+)
+def test_parts_of_speech_and_lemmas(language: SpacyLanguage, text: str, words: dict[str, tuple[str, str]]) -> None:
+    tagged = {token.text: (token.pos, token.lemma) for token in analyse(language, text).tokens}
+    assert {word: tagged[word] for word in words} == words
+
+
 def test_heads_point_at_words(language: SpacyLanguage) -> None:
     analysis = analyse(language, "Please match ice-cream with T-shirt, ____ and twenty-one.", Mode.INSTRUCTION)
     assert all(0 <= token.head < len(analysis.tokens) for token in analysis.tokens)
@@ -147,8 +169,8 @@ def test_the_version_names_model_and_rules(language: SpacyLanguage) -> None:
 
 
 # Pieces from which texts are made that no author would write: the analysis must survive them and keep its places.
-_WORDS = """I you she Tom May Will can can't is are 's ’s 'd got have has to going used been be not n't do don't did let's
-lets please match number read put cut and or but if when because who what how that is / isn't her/his ____ _____
+_WORDS = """I you she Tom May Will can can't is are 's ’s 'd got have has to going used been be not n't do don't did
+let's lets please match number read put cut and or but if when because who what how that is / isn't her/his ____ _____
 10:30 p.m. T-shirt ice - cream more most than best its your wanna 1. 2) ( ) - – — ... . ! ? , : " “ ” '"""
 _PIECES = st.sampled_from([*_WORDS.split(), "\ufffc", "\u200b", "\u00ad", "İ", "ß", "😀"])
 _TEXTS = st.lists(st.tuples(_PIECES, st.sampled_from(["", " ", " ", " ", "\n", "\u00a0"])), max_size=14).map(

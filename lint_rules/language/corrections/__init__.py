@@ -3,10 +3,17 @@
 Each module corrects one kind of thing and says so; the order matters where one builds on another.
 """
 
-from lint_rules.language.corrections import auxiliaries, complements, forms, mentions, orders
+from lint_rules.language.corrections import (
+    auxiliaries,
+    complements,
+    forms,
+    mentions,
+    orders,
+    parts_of_speech,
+)
 from lint_rules.language.words import Text
 
-STEPS = (*mentions.STEPS, *forms.STEPS, *orders.STEPS, *auxiliaries.STEPS, *complements.STEPS)
+STEPS = (*mentions.STEPS, *forms.STEPS, *orders.STEPS, *auxiliaries.STEPS, *complements.STEPS, *parts_of_speech.STEPS)
 
 
 def correct(text: Text) -> None:

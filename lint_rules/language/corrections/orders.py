@@ -91,10 +91,18 @@ def at_start(text: Text) -> None:
         elif (
             after.lower in tables.group("objects")
             or (text.instruction and not _is_title(text, word, after))
-            or (after.lower == "!" and (word.index == 0 or text.words[word.index - 1].lower in (",", '"')))
+            or (after.lower == "!" and _is_called_out(text, word))
             or (after.lower in _DIRECTIONS and _is_stopped(text, word))
         ):
             _make_order(text, word)
+
+
+def _is_called_out(text: Text, word: Word) -> bool:
+    """`Jump!`, `“Bram, stop!”`, `Run! Swim!`: an order of one word."""
+    if word.index == 0 or text.words[word.index - 1].lower in (",", '"'):
+        return True
+    before = text.words[word.index - 2]
+    return text.words[word.index - 1].lower == "!" and before.tag == "VB"
 
 
 def _is_title(text: Text, word: Word, after: Word) -> bool:
