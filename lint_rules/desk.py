@@ -96,8 +96,13 @@ def _connect(address: str) -> AbstractContextManager[English]:
 
 def _versions(rules: Sequence[RuleModule]) -> tuple[str, ...]:
     """What the outcomes of a run depend on besides texts: hornbook's code, and that of rules a house has added."""
-    added = sorted({distribution_of(m.code) for m in rules if not m.code.startswith(f"{lint_rules.__name__}.")})
-    return (code_digest(), *added)
+    return (code_digest(), *added_rules(rules))
+
+
+def added_rules(rules: Sequence[RuleModule]) -> tuple[str, ...]:
+    """Names and versions of the distributions of the rules that a house has added, sorted."""
+    own = f"{lint_rules.__name__}."
+    return tuple(sorted({distribution_of(module.code) for module in rules if not module.code.startswith(own)}))
 
 
 class Unanswering:
@@ -135,8 +140,11 @@ def shown_path(root: Path, path: str) -> str:
         return full.as_posix()
 
 
-def book_report(place: Path, kit: Tools, blocks_from: Severity) -> Report:
-    """Read every unit of the course in a folder, by every rule. Raises CannotRun."""
+def book_report(place: Path, kit: Tools, blocks_from: Severity, insists: frozenset[str] = frozenset()) -> Report:
+    """Read every unit of the course in a folder, by every rule. Raises CannotRun.
+
+    ``insists`` names rules that the course's settings can neither switch off nor make a note.
+    """
     if not place.exists():
         raise CannotRun(f"There is no {place}.")
     folder = open_course(place, kit.rules)
@@ -146,7 +154,7 @@ def book_report(place: Path, kit: Tools, blocks_from: Severity) -> Report:
         raise CannotRun(
             f"{shown_path(folder.root, '.')}: this course has no units yet. Put one into {named}unit-01.md."
         )
-    return _report(folder, folder.units, folder.unreadable, kit, blocks_from, whole_book=True)
+    return _report(folder, folder.units, folder.unreadable, kit, blocks_from, whole_book=True, insists=insists)
 
 
 def proof_reports(files: Sequence[str], kit: Tools, blocks_from: Severity) -> list[Report]:
@@ -225,10 +233,14 @@ def _report(
     blocks_from: Severity,
     *,
     whole_book: bool,
+    insists: frozenset[str] = frozenset(),
 ) -> Report:
     assert folder.course is not None
+    settings = folder.course.rules.items()
+    kept = {name: weight for name, weight in settings if name not in insists or weight not in ("off", "note")}
+    course = replace(folder.course, rules=kept)
     job = Job(
-        folder.course,
+        course,
         units,
         kit.rules,
         kit.language,
@@ -237,7 +249,7 @@ def _report(
         kit.english,
         folder.files,
         unreadable,
-        kit.memory(folder.course, folder.files) if kit.versions else None,
+        kit.memory(course, folder.files) if kit.versions else None,
     )
     result = run(job)
     entries = carried_entries(folder.root)

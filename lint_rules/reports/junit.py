@@ -1,0 +1,125 @@
+"""Findings as JUnit XML, the form in which build servers show test results.
+
+There is no official schema; the shape is the one that readers agree on. A suite a unit; a case a finding: one that is
+in the way of a release is a failure, a note passes, what is let stand or carried over is skipped with its reason, a
+check that could not run is an error. A unit without any finding has one case that passes. Cases are named by rule and
+words, not by line, so that a build server can tell a new one from one that has moved.
+"""
+
+import re
+import xml.etree.ElementTree as ET
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from lint_rules.finding import Finding, Status
+from lint_rules.reports.report import Report
+
+_WHOLE_BOOK = "the whole book"
+_MOST = 80  # characters of the words in a case's name
+# XML 1.0 (W3C, fifth edition) §2.2: no document may hold these, not even as references.
+_NOT_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
+
+
+@dataclass(frozen=True, slots=True)
+class _Case:
+    name: str
+    kind: str = ""  # failure | error | skipped | '' (passes)
+    type: str = ""
+    message: str = ""
+    text: str = ""
+
+
+@dataclass(slots=True)
+class _Suite:
+    name: str
+    classname: str
+    cases: list[_Case] = field(default_factory=list)
+
+    def count(self, kind: str) -> int:
+        return sum(case.kind == kind for case in self.cases)
+
+
+def junit_report(report: Report) -> bytes:
+    """One run as JUnit XML, UTF-8."""
+    suites = list(_suites(report))
+    counts = _counts(suites)
+    del counts["skipped"]  # the common schema knows it of a suite only
+    top = ET.Element("testsuites", {"name": "hornbook", **counts})
+    taken: set[tuple[str, str]] = set()
+    for suite in suites:
+        element = ET.SubElement(top, "testsuite", {"name": _plain(suite.name), **_counts([suite]), "time": "0"})
+        for case in suite.cases:
+            _add(element, suite.classname, case, taken)
+    ET.indent(top, " ")
+    whole: bytes = ET.tostring(top, encoding="UTF-8", xml_declaration=True)
+    return whole + b"\n"
+
+
+def _suites(report: Report) -> Iterator[_Suite]:
+    suites = {path: _Suite(report.path(path), _classname(path)) for path in sorted(report.sources)}
+    book = _Suite(_WHOLE_BOOK, "book")
+    for finding in report.result.findings:
+        suites[finding.path].cases.append(_case(report, finding))
+    for note in report.broken:
+        suite = suites.get(note.path, book)
+        suite.cases.append(_Case(f"{note.rule} could not run", "error", "could not run", note.why, note.why))
+    for skipped in report.skipped:
+        book.cases.append(_Case(f"{skipped.path} is read", "error", "not checked", skipped.why, skipped.why))
+    for name, why in sorted(report.unchecked.items()):
+        book.cases.append(_Case(f"{name} was not checked", "skipped", message=why))
+    for suite in suites.values():
+        if not suite.cases:
+            suite.cases.append(_Case("nothing to mend"))
+    yield from suites.values()
+    if book.cases:
+        yield book
+
+
+def _case(report: Report, finding: Finding) -> _Case:
+    where = f"{report.path(finding.path)}:{finding.start.line}:{finding.start.column}"
+    text = f"{where}: {finding.severity}: {finding.message} [{finding.rule}]"
+    words = " ".join(finding.text.split())
+    words = words if len(words) <= _MOST else f"{words[: _MOST - 1]}…"
+    name = f"{finding.rule}: {words}" if words else finding.rule
+    if finding.place:
+        name += f" ({finding.place})"
+    if finding.status is Status.LET_STAND:
+        return _Case(name, "skipped", message=f"let stand: {finding.reason}", text=text)
+    if finding.status is Status.CARRIED:
+        return _Case(name, "skipped", message="carried over from before (carried.yaml)", text=text)
+    kind = "failure" if finding.severity.weight >= report.blocks_from.weight else ""
+    return _Case(name, kind, finding.severity.value, finding.message, text)
+
+
+def _add(suite: ET.Element, classname: str, case: _Case, taken: set[tuple[str, str]]) -> None:
+    """Add a case under a name that no other case of its class has: readers keep only the first of equal ones."""
+    classname, plain = _plain(classname), _plain(case.name)
+    name, number = plain, 1
+    while (classname, name) in taken:
+        number += 1
+        name = f"{plain} ({number})"
+    taken.add((classname, name))
+    element = ET.SubElement(suite, "testcase", classname=classname, name=name, time="0")
+    if case.kind:
+        of_type = {"type": _plain(case.type)} if case.type else {}
+        child = ET.SubElement(element, case.kind, {**of_type, "message": _plain(case.message)})
+        child.text = _NOT_XML.sub("\ufffd", case.text) or None
+    elif case.text:
+        ET.SubElement(element, "system-out").text = _NOT_XML.sub("\ufffd", case.text)
+
+
+def _counts(suites: list[_Suite]) -> dict[str, str]:
+    names = {"failures": "failure", "errors": "error", "skipped": "skipped"}
+    counts = {"tests": sum(len(suite.cases) for suite in suites)}
+    counts |= {name: sum(suite.count(kind) for suite in suites) for name, kind in names.items()}
+    return {name: str(count) for name, count in counts.items()}
+
+
+def _classname(path: str) -> str:
+    """`level-1/unit-01.md` as `level-1.unit-01`."""
+    return path.removesuffix(".md").replace(".", "_").replace("/", ".")
+
+
+def _plain(text: str) -> str:
+    """A text as an attribute's value: in one line, without what XML does not allow."""
+    return " ".join(_NOT_XML.sub("\ufffd", text).split())

@@ -1,0 +1,168 @@
+"""The release record: what was released, what it was checked with, and what was found, as one JSON object.
+
+A publisher keeps it with the book. A second run on the same tree gives the same bytes but for the date; paths are those
+inside the course, and nothing of the machine is in it.
+"""
+
+import hashlib
+import json
+import posixpath
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime
+from typing import Any
+from urllib.parse import unquote
+
+from lint_rules import __version__
+from lint_rules.finding import Finding, Severity, Status
+from lint_rules.letstand.stets import lets_stand
+from lint_rules.manuscript.model import Stet, Unit
+from lint_rules.outline import place_of, sections_of
+from lint_rules.reports.report import Report
+from lint_rules.reports.verdict import switched_off, unread_units, verdict
+
+
+@dataclass(frozen=True, slots=True)
+class CheckedWith:
+    """What the book was checked with: language room, English checker (None: nobody named one), libraries, and the rules
+    that a house has added, each with its version."""
+
+    language: str
+    english: str | None
+    libraries: Mapping[str, str]
+    added_rules: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FileRead:
+    """A file of the course that was read: what it is, and its bytes (None: they could not be had)."""
+
+    what: str  # 'course' | 'word list' | 'unit' | 'picture' | 'carried findings'
+    path: str
+    data: bytes | None
+
+
+def release_record(
+    report: Report, units: Mapping[str, Unit], files: list[FileRead], checked_with: CheckedWith, when: datetime
+) -> str:
+    """The record of a run; ``units`` are the units that could be read, by path, ``when`` is in UTC."""
+    report = _inside_the_course(report)
+    judged = verdict(report)
+    course = report.course
+    whole = {
+        "hornbook": __version__,
+        "date": when.strftime("%Y-%m-%dT%H:%M:%SZ"),
+        "course": {
+            "title": course.title,
+            "variety": course.variety,
+            "levels": [
+                {
+                    "name": level.name,
+                    "cefr": level.cefr,
+                    "units": sum(facts.level == level.index for facts in report.facts),
+                    "units_planned": level.units,
+                }
+                for level in course.levels
+            ],
+        },
+        "verdict": {"can_go": judged.can_go, "in_the_way": list(judged.in_the_way)},
+        "checked_with": {
+            "language": checked_with.language,
+            "english": checked_with.english,
+            "libraries": dict(sorted(checked_with.libraries.items())),
+            "added_rules": sorted(checked_with.added_rules),
+        },
+        "not_checked": list(_not_checked(report)),
+        "settings": dict(sorted(course.rules.items())),
+        "counts": _counts(report),
+        "rules": _by_rule(report),
+        "stets": list(_stets(report, units)),
+        "carried": len(report.with_status(Status.CARRIED)),
+        "files": [_file(file) for file in sorted(files, key=lambda file: file.path)],
+    }
+    return json.dumps(whole, ensure_ascii=False, indent=1) + "\n"
+
+
+def pictures_of(unit: Unit) -> Iterator[str]:
+    """Paths inside the course of the picture files that a unit names."""
+    folder = posixpath.dirname(unit.path)
+    for passage in unit.passages:
+        for picture in passage.pictures:
+            yield posixpath.normpath(posixpath.join(folder, unquote(picture.target)))
+    for part in (unit.opening, *(lesson.part for lesson in unit.lessons), *(a.part for a in unit.activities)):
+        for picture in part.pictures:
+            yield posixpath.normpath(posixpath.join(folder, unquote(picture.target)))
+
+
+def _counts(report: Report) -> dict[str, int]:
+    return {
+        **{severity.value: report.count()[severity] for severity in Severity},
+        "let_stand": len(report.with_status(Status.LET_STAND)),
+        "carried": len(report.with_status(Status.CARRIED)),
+    }
+
+
+def _by_rule(report: Report) -> dict[str, dict[str, int]]:
+    counts: dict[str, Counter[str]] = {}
+    for finding in report.result.findings:
+        counts.setdefault(finding.rule, Counter())[_column(finding)] += 1
+    names = (*(severity.value for severity in Severity), "let_stand", "carried")
+    return {rule: {name: counts[rule][name] for name in names if counts[rule][name]} for rule in sorted(counts)}
+
+
+def _column(finding: Finding) -> str:
+    return finding.severity.value if finding.status is Status.OPEN else finding.status.value.replace(" ", "_")
+
+
+def _not_checked(report: Report) -> Iterator[dict[str, str]]:
+    for note in sorted(report.broken, key=lambda note: (note.rule, note.path, note.why)):
+        yield {"what": note.rule, "where": note.path or "the whole book", "why": note.why}
+    for path in unread_units(report):
+        yield {"what": "parts of the unit", "where": path, "why": "the unit could not be read in full"}
+    for skipped in report.skipped:
+        yield {"what": "the file", "where": skipped.path, "why": skipped.why}
+    for name, why in sorted(report.unchecked.items()):
+        yield {"what": name, "where": "the whole book", "why": why}
+    for name in switched_off(report):
+        yield {"what": name, "where": "the whole book", "why": "switched off in course.yaml"}
+
+
+def _inside_the_course(report: Report) -> Report:
+    """The report with every file called as it is inside the course."""
+    first = next(iter(report.sources), "")
+    prefix = report.path(first).removesuffix(first)
+    skipped = tuple(replace(row, path=row.path.removeprefix(prefix)) for row in report.skipped)
+    return replace(report, shown={}, skipped=skipped)
+
+
+def _stets(report: Report, units: Mapping[str, Unit]) -> Iterator[dict[str, Any]]:
+    stood: dict[str, list[Finding]] = {}
+    for finding in report.with_status(Status.LET_STAND):
+        stood.setdefault(finding.path, []).append(finding)
+    for path, unit in sorted(units.items()):
+        sections = sections_of(unit)
+        left = stood.get(path, [])
+        for stet in unit.stets:
+            mine = [finding for finding in left if lets_stand(stet, finding) and finding.reason == stet.reason]
+            left = [finding for finding in left if finding not in mine]
+            yield _stet(stet, path, unit, place_of(stet.span, sections), mine)
+
+
+def _stet(stet: Stet, path: str, unit: Unit, place: str, mine: list[Finding]) -> dict[str, Any]:
+    row: dict[str, Any] = {
+        "rule": stet.rule,
+        "path": path,
+        "line": unit.source.position(stet.span.start).line,
+        "place": place,
+        "reason": stet.reason,
+    }
+    if stet.until is not None:
+        row["until"] = stet.until.isoformat()
+    row["lets_stand"] = [finding.text for finding in mine]
+    return row
+
+
+def _file(file: FileRead) -> dict[str, str | None]:
+    digest = None if file.data is None else hashlib.sha256(file.data).hexdigest()
+    return {"path": file.path, "what": file.what, "sha256": digest}

@@ -1,0 +1,216 @@
+"""Findings as SARIF 2.1.0 (OASIS, Static Analysis Results Interchange Format, errata 01), for build servers.
+
+Columns count Unicode code points and say so. Findings that are let stand or carried over are in the file too, as
+suppressed ones with their reason. Nothing in it depends on the day or on the machine, so two runs can be compared.
+"""
+
+import hashlib
+import inspect
+import json
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+from urllib.parse import quote
+
+from lint_rules import __version__
+from lint_rules.finding import Finding, Mend, Severity, Status
+from lint_rules.letstand.carried import CARRIED_FILE, entry_key
+from lint_rules.reports.report import Report
+from lint_rules.rule import RuleModule
+from lint_rules.source import Source, Span
+
+SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+FINGERPRINT = "ruleWordsPlace/v1"  # name of the recipe in ``_fingerprints``: another recipe needs another name
+_BASE = "ROOT"
+_LEVELS = {Severity.STOP: "error", Severity.QUERY: "warning", Severity.NOTE: "note"}
+
+
+def sarif_report(report: Report, rules: Sequence[RuleModule], status: int) -> str:
+    """One run as a SARIF log. ``status`` is the exit status of the run."""
+    names = _rule_names(report, rules)
+    index = {name: at for at, name in enumerate(names)}
+    paths = sorted(report.sources)
+    artifacts = {path: at for at, path in enumerate(paths)}
+    prints = _fingerprints(report.result.findings)
+    place = _Places(report, artifacts)
+    run = {
+        "tool": {
+            "driver": {
+                "name": "hornbook",
+                "version": __version__,
+                "semanticVersion": __version__,
+                "language": "en-GB",
+                "shortDescription": {"text": "Proofs the manuscripts of English courses for children aged 6 to 10."},
+                "rules": [_descriptor(name, {m.rule.name: m for m in rules}.get(name), report) for name in names],
+            }
+        },
+        "language": "en-GB",
+        "columnKind": "unicodeCodePoints",
+        "newlineSequences": ["\r\n", "\n", "\r"],
+        "defaultEncoding": "utf-8",
+        "automationDetails": {"id": f"hornbook/{place.folder}"},
+        "originalUriBaseIds": {_BASE: {"description": {"text": place.base}}},
+        "invocations": [_invocation(report, index, place, status)],
+        "artifacts": [_artifact(report.sources[path], place) for path in paths],
+        "results": [
+            _result(finding, index[finding.rule], fingerprint, report.sources[finding.path], place)
+            for finding, fingerprint in zip(report.result.findings, prints, strict=True)
+        ],
+    }
+    return json.dumps({"$schema": SCHEMA, "version": "2.1.0", "runs": [run]}, ensure_ascii=False, indent=1) + "\n"
+
+
+class _Places:
+    """How files are called in the log: relative to where the command was given, else to the course's folder."""
+
+    def __init__(self, report: Report, artifacts: Mapping[str, int]) -> None:
+        first = next(iter(artifacts), "")
+        prefix = report.path(first).removesuffix(first)
+        outside = prefix.startswith(("../", "/")) or ":" in prefix.split("/")[0]
+        self.base = "The course's folder." if outside else "The folder that the command was given in."
+        self.folder = "" if outside else quote(prefix)
+        self._artifacts = artifacts
+
+    def location(self, path: str) -> dict[str, Any]:
+        """A file as an artifactLocation: relative, percent-encoded, with ``/``."""
+        found: dict[str, Any] = {"uri": self.folder + quote(path), "uriBaseId": _BASE}
+        if path in self._artifacts:
+            found["index"] = self._artifacts[path]
+        return found
+
+
+def _rule_names(report: Report, rules: Sequence[RuleModule]) -> list[str]:
+    known = {module.rule.name for module in rules}
+    return sorted(known | {finding.rule for finding in report.result.findings} | {n.rule for n in report.broken})
+
+
+def _descriptor(name: str, module: RuleModule | None, report: Report) -> dict[str, Any]:
+    if module is None:
+        return {"id": name, "shortDescription": {"text": name}, "help": {"text": name}}
+    setting = report.course.rules.get(name, module.rule.severity.value)
+    page = inspect.cleandoc(module.page)
+    first, _, rest = page.partition("\n\n")
+    paragraphs = [" ".join(part.split()) for part in (first, *rest.split("\n\n")) if part.strip()]
+    level = module.rule.severity if setting == "off" else Severity(setting)
+    return {
+        "id": name,
+        "shortDescription": {"text": paragraphs[0]},
+        "fullDescription": {"text": " ".join(paragraphs)},
+        "help": {"text": "\n\n".join(paragraphs), "markdown": page},
+        "defaultConfiguration": {"level": _LEVELS[level], "enabled": setting != "off"},
+        "properties": {"tags": [module.rule.family]},
+    }
+
+
+def _artifact(source: Source, place: _Places) -> dict[str, Any]:
+    location = place.location(source.path)
+    found: dict[str, Any] = {"location": location, "roles": ["analysisTarget"], "mimeType": "text/markdown"}
+    if source.text:
+        data = source.encode()
+        found |= {"length": len(data), "encoding": "utf-8", "hashes": {"sha-256": hashlib.sha256(data).hexdigest()}}
+    return found
+
+
+def _result(finding: Finding, rule: int, fingerprint: str, source: Source, place: _Places) -> dict[str, Any]:
+    location: dict[str, Any] = {"physicalLocation": _physical(finding, source, place)}
+    if finding.place:
+        location["logicalLocations"] = [{"fullyQualifiedName": finding.place}]
+    result: dict[str, Any] = {
+        "ruleId": finding.rule,
+        "ruleIndex": rule,
+        "level": _LEVELS[finding.severity],
+        "message": {"text": finding.message},
+        "locations": [location],
+        "partialFingerprints": {FINGERPRINT: fingerprint},
+        "suppressions": list(_suppressions(finding, place)),
+        "properties": {"severity": finding.severity.value, "text": finding.text},
+    }
+    if finding.mend is not None:
+        result["fixes"] = [_fix(finding.mend, source, place)]
+    return result
+
+
+def _physical(finding: Finding, source: Source, place: _Places) -> dict[str, Any]:
+    region: dict[str, Any] = {
+        "startLine": finding.start.line,
+        "startColumn": finding.start.column,
+        "endLine": finding.end.line,
+        "endColumn": finding.end.column,
+    }
+    if finding.span.start < finding.span.end:
+        region["snippet"] = {"text": source.slice(finding.span)}
+    return {"artifactLocation": place.location(finding.path), "region": region}
+
+
+def _suppressions(finding: Finding, place: _Places) -> Iterator[dict[str, Any]]:
+    """SARIF 2.1.0 §3.27.23: on every result or on none; an empty list says that a result is not suppressed."""
+    if finding.status is Status.LET_STAND:
+        yield {"kind": "inSource", "status": "accepted", "justification": finding.reason}
+    elif finding.status is Status.CARRIED:
+        yield {
+            "kind": "external",
+            "status": "accepted",
+            "justification": "It stood in the book when the course took up hornbook.",
+            "location": {"physicalLocation": {"artifactLocation": place.location(CARRIED_FILE)}},
+        }
+
+
+def _fix(mend: Mend, source: Source, place: _Places) -> dict[str, Any]:
+    replacements = [
+        {"deletedRegion": _region(source, edit.span), "insertedContent": {"text": edit.text}}
+        for edit in sorted(mend.edits, key=lambda edit: edit.span)
+    ]
+    change = {"artifactLocation": place.location(source.path), "replacements": replacements}
+    return {"description": {"text": mend.title}, "artifactChanges": [change]}
+
+
+def _region(source: Source, span: Span) -> dict[str, int]:
+    start, end = source.position(span.start), source.position(span.end)
+    return {"startLine": start.line, "startColumn": start.column, "endLine": end.line, "endColumn": end.column}
+
+
+def _invocation(report: Report, index: Mapping[str, int], place: _Places, status: int) -> dict[str, Any]:
+    execution = [_broken(note.rule, note.path, note.why, index, place) for note in report.broken]
+    settings: list[dict[str, Any]] = [
+        {"level": "warning", "message": {"text": f"{skipped.path}: not checked: {skipped.why}"}}
+        for skipped in report.skipped
+    ]
+    settings += [
+        {
+            "level": "note",
+            "message": {"text": f"Not checked: {name} ({why})."},
+            "associatedRule": {"id": name, "index": index[name]},
+        }
+        for name, why in sorted(report.unchecked.items())
+        if name in index
+    ]
+    return {
+        "executionSuccessful": not report.broken and not report.spoilt,
+        "exitCode": status,
+        "toolExecutionNotifications": execution,
+        "toolConfigurationNotifications": settings,
+    }
+
+
+def _broken(rule: str, path: str, why: str, index: Mapping[str, int], place: _Places) -> dict[str, Any]:
+    note: dict[str, Any] = {
+        "level": "error",
+        "message": {"text": f"The check {rule} could not run: {why}"},
+        "associatedRule": {"id": rule, "index": index[rule]},
+    }
+    if path:
+        note["locations"] = [{"physicalLocation": {"artifactLocation": place.location(path)}}]
+    return note
+
+
+def _fingerprints(findings: Sequence[Finding]) -> list[str]:
+    """What a finding is known by from one version of a book to the next: rule, file, place in the structure, words and
+    key, and its number among equal ones; no line numbers, so that a paragraph above changes nothing."""
+    seen: Counter[tuple[str, ...]] = Counter()
+    prints = []
+    for finding in findings:
+        key = entry_key(finding)
+        parts = "".join(f"{len(part)}:{part}" for part in (*key, str(seen[key])))
+        prints.append(hashlib.sha256(parts.encode("utf-8", "surrogatepass")).hexdigest()[:32])
+        seen[key] += 1
+    return prints

@@ -1,0 +1,117 @@
+"""Can this book go to press, and if not, what is in the way: the answer that the gate and the editor's report share.
+
+A book can go when nothing is open that stops it, no question to its author is unanswered, no stet has lapsed, every
+unit could be read and every check that was asked for has run.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+
+from lint_rules.finding import Finding, Severity, Status
+from lint_rules.reports.report import Report
+
+LAPSED = "stet-lapsed"
+UNREADABLE = "unreadable-manuscript"
+GATE_RULES = frozenset({LAPSED, UNREADABLE})  # neither a course's settings nor a stet take these out of the way
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """Whether a book can go; what is in the way, in words, the gravest first; what an editor should know besides."""
+
+    can_go: bool
+    in_the_way: tuple[str, ...]
+    besides: tuple[str, ...]
+
+    @property
+    def sentence(self) -> str:
+        """The answer in one line."""
+        return (
+            "This book can go." if self.can_go else f"This book cannot go yet. In the way: {listed(self.in_the_way)}."
+        )
+
+
+def verdict(report: Report) -> Verdict:
+    """Judge a whole book as a release would."""
+    in_the_way = tuple(_in_the_way(report))
+    return Verdict(not in_the_way, in_the_way, tuple(_besides(report)))
+
+
+def reopen(report: Report) -> Report:
+    """Count what no stet can let stand in a release: stets that have lapsed, and units that cannot be read."""
+
+    def counts(finding: Finding) -> bool:
+        return finding.rule == LAPSED or (finding.rule == UNREADABLE and finding.severity is Severity.STOP)
+
+    findings = tuple(
+        replace(finding, status=Status.OPEN, reason="") if counts(finding) else finding
+        for finding in report.result.findings
+    )
+    return replace(report, result=replace(report.result, findings=findings))
+
+
+def switched_off(report: Report) -> tuple[str, ...]:
+    """The rules that the course has switched off, sorted."""
+    return tuple(sorted(name for name, weight in report.course.rules.items() if weight == "off"))
+
+
+def unread_units(report: Report) -> tuple[str, ...]:
+    """Paths of the units that could not be read, or not in full, sorted."""
+    return tuple(sorted({f.path for f in report.findings if f.rule == UNREADABLE and f.severity is Severity.STOP}))
+
+
+def _in_the_way(report: Report) -> Iterator[str]:
+    if report.broken:
+        checks = sorted({note.rule for note in report.broken})
+        yield f"{many(len(checks), 'check')} that could not run ({', '.join(checks)})"
+    unread = unread_units(report)
+    if unread:
+        yield f"{many(len(unread), 'unit')} that could not be read in full ({', '.join(map(report.path, unread))})"
+    if report.skipped:
+        yield f"{many(len(report.skipped), 'file or row', 'files or rows')} left out ({_paths(report)})"
+    counted = [f for f in report.findings if not (f.rule == UNREADABLE and f.severity is Severity.STOP)]
+    stops = sum(finding.severity is Severity.STOP for finding in counted)
+    lapsed = sum(finding.rule == LAPSED for finding in counted if finding.severity is Severity.QUERY)
+    queries = sum(finding.severity is Severity.QUERY for finding in counted) - lapsed
+    if stops:
+        yield f"{many(stops, 'stop')} to mend"
+    if queries:
+        yield f"{many(queries, 'query', 'queries')} to answer"
+    if lapsed:
+        yield f"{many(lapsed, 'stet')} that has lapsed" if lapsed == 1 else f"{many(lapsed, 'stet')} that have lapsed"
+
+
+def _paths(report: Report) -> str:
+    return ", ".join(dict.fromkeys(skipped.path for skipped in report.skipped))
+
+
+def _besides(report: Report) -> Iterator[str]:
+    notes = report.count()[Severity.NOTE]
+    if notes:
+        yield f"{many(notes, 'note')} for information"
+    stood = len(report.with_status(Status.LET_STAND))
+    if stood:
+        yield f"{many(stood, 'finding')} let stand, each with a reason"
+    carried = len(report.with_status(Status.CARRIED))
+    if carried:
+        yield f"{many(carried, 'finding')} carried over from before the course took up hornbook (carried.yaml)"
+    reasons: dict[str, list[str]] = defaultdict(list)
+    for name, why in sorted(report.unchecked.items()):
+        reasons[why].append(name)
+    for why, names in reasons.items():
+        yield f"not checked: {listed(names)} ({why})"
+    off = switched_off(report)
+    if off:
+        yield f"switched off in course.yaml: {listed(off)}"
+
+
+def many(count: int, noun: str, plural: str = "") -> str:
+    """A count with its noun: `1 stop`, `2 stops`."""
+    return f"{count} {noun if count == 1 else plural or noun + 's'}"
+
+
+def listed(parts: Iterable[str]) -> str:
+    """Parts as a list in a sentence: `a, b and c`."""
+    *most, last = parts
+    return f"{', '.join(most)} and {last}" if most else last
