@@ -30,6 +30,7 @@ MAX_NESTING = 60  # of lists, quotes and links: deeper than any manuscript, shal
 _MAX_IMAGE_NESTING = 8
 _NEWLINES = re.compile(r"\r\n?")
 _OPTION = re.compile(r"[ \t>]*\(?[A-Za-z]\)[ \t]")
+_CUT_BY_COMMENTS = ("bullet_list_close", "ordered_list_close", "table_close", "blockquote_close", "list_item_open")
 _SILENT_HTML = re.compile(r"<(?:script|style|textarea|!|\?)", re.IGNORECASE)
 
 Nesting = Literal[-1, 0, 1]
@@ -234,14 +235,15 @@ def parse(source: Source, front_lines: int = 0) -> Document:
     skip = set(range(front_lines))
     comments: list[Comment] = []
     unclosed: list[Span] = []
-    if OPENING in text:
-        first: list[Token] = []
-        md.block.parse(text, md, {"skip": skip}, first)
-        text = _take_out(first, text, shift, skip, comments, unclosed)
     env: dict[str, Any] = {"skip": skip}
     tokens: list[Token] = []
     md.block.parse(text, md, env, tokens)
-    _take_out(tokens, text, shift, set(), comments, unclosed)  # taking some out may have laid others bare
+    if OPENING in text:
+        text, cut_up = _take_out(tokens, text, shift, skip, comments, unclosed)
+        if cut_up:
+            env, tokens = {"skip": skip}, []
+            md.block.parse(text, md, env, tokens)
+            _take_out(tokens, text, shift, set(), comments, unclosed)  # taking some out may have laid others bare
     tokens, open_divs, surplus = close_divs(tokens)
     for token in tokens:
         if "start" in token.meta:
@@ -284,12 +286,14 @@ class _Shift:
 
 def _take_out(
     tokens: list[Token], text: str, shift: _Shift, skip: set[int], comments: list[Comment], unclosed: list[Span]
-) -> str:
+) -> tuple[str, bool]:
     """Blank the comments that have their lines to themselves; take out their lines altogether inside a table.
 
-    Between lettered lines, too: they are one list.
+    Between lettered lines, too: they are one list. Says whether the blocks must be read again, because a comment may
+    have cut one in two.
     """
     pieces: list[str] = []
+    cut_up = False
     done = 0
     rows = -1  # a table goes on from this line, as long as lines hold pipes
     for index, token in enumerate(tokens):
@@ -301,14 +305,17 @@ def _take_out(
         span = Span(shift(start), shift(end))
         if token.type == UNCLOSED_COMMENT:
             unclosed.append(span)
+            cut_up = True
             continue
         lines = (shift.line(start), shift.line(end) + 1)
         comments.append(Comment(span, text[start:end], lines))
         above = tokens[index - 1] if index else None
+        cut_up = cut_up or (above is not None and above.type in _CUT_BY_COMMENTS)
         if above is not None and above.type == "table_close" and shift.line_text(text, lines[0] - 1).strip(" \t\n>"):
             rows = lines[0]
         if _OPTION.match(shift.line_text(text, lines[0] - 1)) and _OPTION.match(shift.line_text(text, lines[1])):
             skip.update(range(*lines))
+            cut_up = True
         if rows >= 0 and all("|" in shift.line_text(text, line) for line in range(rows, lines[0])):
             after = shift.line_text(text, lines[1]).lstrip(" \t>")
             if "|" in after or after.startswith(OPENING):
@@ -316,4 +323,4 @@ def _take_out(
                 rows = lines[1]
                 continue
         rows = -1
-    return "".join([*pieces, text[done:]])
+    return "".join([*pieces, text[done:]]), cut_up

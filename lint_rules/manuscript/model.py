@@ -159,7 +159,8 @@ class Passage:
 class Heading:
     """A heading: its level, its text (``passage``, without number and attributes), its line, its attributes.
 
-    ``number`` is what stands before the text of an activity (`1`) or a lesson (`Lesson 2:`), as written.
+    ``number`` is what stands before the text of an activity (`1`), a lesson (`Lesson 2:`) or a unit (`Unit 3:`), as
+    written.
     """
 
     level: int

@@ -19,7 +19,8 @@ _LESSON_NUMBER = re.compile(
     rf"(?i:lesson)\s+(?:[0-9]+[a-z]?|[A-Z]|[ivx]+|{_NUMBER_WORDS})\s*(?:[:.)]|[-–—](?=\s)|(?=\s*$))\s*"
 )
 _ACTIVITY_NUMBER = re.compile(r"(?:(?i:activity|exercise|task)\s+)?[0-9]{1,3}[a-z]?(?:[.):](?=\s|$)|(?=\s|$))\s*")
-_NUMBER = {2: _LESSON_NUMBER, 3: _ACTIVITY_NUMBER}
+_UNIT_NUMBER = re.compile(rf"(?i:unit)\s+(?:[0-9]+|{_NUMBER_WORDS})\s*(?:[:.)]|[-–—](?=\s))\s*")
+_NUMBER = {1: _UNIT_NUMBER, 2: _LESSON_NUMBER, 3: _ACTIVITY_NUMBER}
 _HEADING_ROLE = {1: Role.UNIT_TITLE, 2: Role.LESSON_TITLE, 3: Role.INSTRUCTION}
 _BROKEN_BRACES = (
     "These braces cannot be read, so they would be printed as text."

@@ -134,6 +134,14 @@ def test_every_fault_has_its_place_and_its_cure() -> None:
     hold(GOLDEN / "faults.txt", "\n".join(lines))
 
 
+@pytest.mark.parametrize("line_end", ["\r\n", "\r"])
+def test_line_ends_and_a_byte_order_mark_change_nothing(line_end: str) -> None:
+    text = (GOLDEN / "kite_day.md").read_text(encoding="utf-8")
+    data = b"\xef\xbb\xbf" + text.replace("\n", line_end).encode()
+    unit = read_unit(Source.decode("level-1/kite_day.md", data))
+    assert outline_of(unit) == (GOLDEN / "kite_day.txt").read_text(encoding="utf-8")
+
+
 @pytest.mark.parametrize("name", ["kite_day", "stets"])
 def test_a_unit_without_faults_stays_without_problems(name: str) -> None:
     assert unit_of(name).problems == ()

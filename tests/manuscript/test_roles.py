@@ -122,6 +122,23 @@ def test_the_number_of_a_lesson(heading: str, number: str, text: str) -> None:
     assert (lesson.heading.number, lesson.heading.passage.text, lesson.classes) == (number, text, ("story",))
 
 
+@pytest.mark.parametrize(
+    ("title", "number", "text"),
+    [
+        ("# Unit 4: A windy day", "Unit 4:", "A windy day"),
+        ("# Unit four – A windy day", "Unit four –", "A windy day"),
+        # left alone
+        ("# A windy day", "", "A windy day"),
+        ("# Unit 4", "", "Unit 4"),
+        ("# Units: a windy day", "", "Units: a windy day"),
+    ],
+)
+def test_the_number_of_a_unit(title: str, number: str, text: str) -> None:
+    unit = read_unit(Source("u.md", f"---\nlevel: l\nunit: 4\ntitle: T\n---\n{title}\n## L\n"))
+    assert unit.heading is not None
+    assert (unit.heading.number, unit.heading.passage.text) == (number, text)
+
+
 def test_fields_run_until_the_next_one_or_the_end_of_the_div() -> None:
     unit = unit_of(
         "::: teacher\nFirst of all.\n\n**Steps:** Hold up a card.\n\nChildren name it.\n\n- one\n- two\n\n"

@@ -45,7 +45,7 @@ def assert_places(source: Source, passage: Passage) -> None:
         assert passage.ends[-1] <= len(source.text)
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=120, deadline=None)
 @given(bodies(), LINE_ENDS)
 def test_the_text_is_found_and_every_word_stands_where_its_span_says(body: Body, line_end: str) -> None:
     source, unit = read(manuscript(body, line_end))
@@ -59,7 +59,7 @@ def test_the_text_is_found_and_every_word_stands_where_its_span_says(body: Body,
             assert unmarked(stored) == word[0]
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(bodies(), LINE_ENDS)
 def test_every_character_is_stored_where_its_span_says(body: Body, line_end: str) -> None:
     source, unit = read(manuscript(body, line_end))
@@ -74,7 +74,7 @@ def test_every_character_is_stored_where_its_span_says(body: Body, line_end: str
                 assert stored == char
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(bodies())
 def test_a_byte_order_mark_and_the_kind_of_line_end_change_nothing_but_offsets(body: Body) -> None:
     plain, unit = read(manuscript(body))
