@@ -29,6 +29,7 @@ from lint_rules.source import Source, Span
 MAX_NESTING = 60  # of lists, quotes and links: deeper than any manuscript, shallower than Python's own limit
 _MAX_IMAGE_NESTING = 8
 _NEWLINES = re.compile(r"\r\n?")
+_GAP = re.compile(r"_{4,}")
 _OPTION = re.compile(r"[ \t>]*\(?[A-Za-z]\)[ \t]")
 _CUT_BY_COMMENTS = ("bullet_list_close", "ordered_list_close", "table_close", "blockquote_close", "list_item_open")
 _SILENT_HTML = re.compile(r"<(?:script|style|textarea|!|\?)", re.IGNORECASE)
@@ -196,6 +197,17 @@ def _span(state: StateInline, silent: bool) -> bool:
     return True
 
 
+def _gap(state: StateInline, silent: bool) -> bool:
+    """Four or more underscores are a gap to fill in and never emphasis, whatever stands around them; so in Pandoc."""
+    match = _GAP.match(state.src, state.pos, state.posMax)
+    if match is None:
+        return False
+    if not silent:
+        state.append_pending(match[0])
+    state.pos = match.end()
+    return True
+
+
 def _bracketed(rule: InlineRule) -> InlineRule:
     """No bracket closes here any more: say so at once (the rule would read to the end of the paragraph each time)."""
 
@@ -218,6 +230,7 @@ def _parser() -> MarkdownIt:
     md.block.ruler.at("html_block", _html_block, {"alt": ["paragraph", "reference", "blockquote"]})
     md.block.ruler.before("html_block", "comment", comment_block, {"alt": ["paragraph", "reference", "blockquote"]})
     md.block.ruler.before("table", "div", div_fence, {"alt": ["paragraph", "reference", "blockquote", "list"]})
+    md.inline.ruler.before("emphasis", "gap", _gap)
     md.inline.ruler.at("backticks", _with_attributes(backtick))
     md.inline.ruler.at("autolink", _with_attributes(autolink))
     md.inline.ruler.at("link", _bracketed(_with_attributes(link)))

@@ -1,5 +1,6 @@
 """Walk over Markdown's tokens and sort out who each text is for and where it stands."""
 
+import re
 from collections.abc import Callable
 
 from markdown_it.token import Token
@@ -8,10 +9,12 @@ from lint_rules.manuscript.contents import Contents, cut_passage
 from lint_rules.manuscript.markdown import Document
 from lint_rules.manuscript.model import Item, Problem, Role
 from lint_rules.manuscript.paragraphs import read_cell, read_heading, read_paragraph
+from lint_rules.manuscript.places import Places
 from lint_rules.manuscript.plain import Plain, read_plain
 from lint_rules.manuscript.scene import OpenList, OpenTable, Scene
 from lint_rules.source import Source, Span
 
+_WRITING_LINE = re.compile(r"(?<![^\s>])_{3,}(?=\s*\Z)")
 UNCLOSED_COMMENT = "This comment is not closed: what follows it would vanish. End it with -->."
 
 
@@ -133,8 +136,16 @@ def _html(scene: Scene, token: Token) -> None:
 
 
 def _rule(scene: Scene, token: Token) -> None:
-    scene.note_block("rule", token)
+    """A line across the page; one of underscores is a line to write on: a gap on its own."""
+    span = scene.note_block("rule", token)
     scene.last = ""
+    underscores = _WRITING_LINE.search(scene.source.slice(span))
+    if underscores is not None:
+        plain, places = Plain(), Places()
+        places.add(0, span.start + underscores.start(), span.start)
+        plain.put(underscores[0], 0, places)
+        role = Role.TEXT if scene.item is None else Role.ITEM
+        scene.add(cut_passage(plain, 0, plain.length, role, scene.setting(span)))
 
 
 _HANDLERS: dict[str, Callable[[Scene, Token], None]] = {

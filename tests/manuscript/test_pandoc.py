@@ -14,6 +14,7 @@ Pandoc's CommonMark reader. Where the two truly differ, CommonMark rules the tex
 - A comment between the rows of a table or the items of a list ends neither for us.
 - Comments behind a heading's attributes leave them attributes for us.
 - Inside an ordered list in a quote written `>` without its space, Pandoc's Markdown counts indents otherwise.
+- Four or more underscores (a gap) are never emphasis in Pandoc's Markdown and for us; in CommonMark they may be.
 - Pandoc's CommonMark reader composes combining marks (Unicode NFC); both make one space of a tab.
 """
 
@@ -52,6 +53,7 @@ def test_text_reads_as_commonmark(name: str) -> None:
     text = (Path(__file__).parent / "tricky" / f"{name}.md").read_text(encoding="utf-8")
     if name == "comments":  # a comment that begins a line takes the whole line in CommonMark; we read what follows it
         text = text.replace("<!----> Short.", "Short.")
+    text = re.sub(r"It's _.*\n", "", text)  # four underscores are text in Pandoc's Markdown only
     assert [even(shown) for shown in we_read(text).texts] == [
         even(shown) for shown in pandoc_reads(text, COMMONMARK).texts
     ]

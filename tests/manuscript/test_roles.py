@@ -284,6 +284,30 @@ def test_gaps_are_blanks_of_any_length() -> None:
     assert [passage.text[start:end] for start, end in passage.gaps] == ["__", "____", "__", "__"]
 
 
+@pytest.mark.parametrize(
+    ("text", "gaps"),
+    [
+        ("It's ____y. He's play____.", 2),
+        ("(____) and (____)", 2),
+        ("'____' or '____'", 2),
+        ("____is____", 2),
+        ("**____** and *a ____*", 2),
+        ("1. ____\n2. ____", 2),
+        ("____", 1),
+        ("> ______", 1),
+        # left alone
+        ("- - -\n\n***\n\n_ _ _", 0),
+        ("__strong__ and ___both___", 0),
+        ("a_b_c", 0),
+    ],
+)
+def test_a_gap_is_a_gap_wherever_it_stands(text: str, gaps: int) -> None:
+    (activity,) = unit_of(text).activities
+    found = [passage.text[start:end] for passage in activity.part.passages for start, end in passage.gaps]
+    assert len(found) == gaps
+    assert all(set(gap) == {"_"} for gap in found)
+
+
 def test_text_in_html_is_read() -> None:
     assert said("<div>\n<p>Tom <b>is</b> here.</p>\n</div>\n\n<script>\nvar x;\n</script>") == [
         ("running text", "Tom is here.")
