@@ -94,6 +94,8 @@ def gap_word(pieces: Sequence[Piece], index: int) -> str:
         return "better"
     if before in tables.group("base_after") or (before in _OTHERS and _asks_before(pieces, index)):
         return "go" if ends else "be" if after in ("a", "an") else "take"
+    if before in ("'ve", "have", "has", "had", "haven't", "hasn't", "n't") and after in tables.group("gap_objects"):
+        return "got"
     if before in tables.group("determiners"):
         return "thing" if ends or after in _FINITE or after in _PREPOSITIONS or after == "and" else "big"
     if before in ("is", "are", "was", "were", "am", "'s", "'re", "'m"):

@@ -140,7 +140,7 @@ def _share(text: Text, group: Group, by_verb: dict[int, Group]) -> None:
 def _name(text: Text, group: Group, by_verb: dict[int, Group]) -> None:
     """Find the names of the tense, mood or voice that the group shows. They exclude each other, but for the passive."""
     group.tag = _is_tag(text, group)
-    if group.verb.gap:
+    if group.verb.gap or _follows_gap(text, group):
         _name_before_gap(text, group)
         return
     if group.tag or _whole_phrase(text, group):
@@ -179,6 +179,12 @@ def _name(text: Text, group: Group, by_verb: dict[int, Group]) -> None:
         pass
     else:
         names.append(f"{tense}-simple")
+
+
+def _follows_gap(text: Text, group: Group) -> bool:
+    """Say whether a participle (or what looks like a past) stands right after a gap: `The cat ____ got it`."""
+    before = text.before(group.verb)
+    return before is not None and before.gap and group.verb.tag in ("VBN", "VBG", "VBD") and len(group.members) == 1
 
 
 def _name_before_gap(text: Text, group: Group) -> None:
@@ -313,7 +319,8 @@ def _orders(text: Text, group: Group, by_verb: dict[int, Group]) -> bool:
         if other is None:
             return head.tag not in ("NN", "NNS", "JJ", "NNP")
         linked = text.words[verb.index - 1].lower in ("so", "but", ",", "please", "or", "n't", "then")
-        return other.imperative or (linked and other.verb.tag != "VB")
+        told = other.subject >= 0 and text.words[verb.index - 1].lower in (",", "or", "then")
+        return other.imperative or (linked and not told and other.verb.tag != "VB")
     return True
 
 

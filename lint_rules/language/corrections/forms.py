@@ -2,7 +2,7 @@
 
 from lint_rules.language import tables, verb_forms
 from lint_rules.language.lemmas import lemma
-from lint_rules.language.words import NOUN, VERB, Text, Word
+from lint_rules.language.words import FINITE, NOUN, VERB, Text, Word
 
 SUBJECTS = frozenset({"nsubj", "nsubjpass", "expl", "csubj"})
 _DO = frozenset({"do", "does", "did"})
@@ -127,7 +127,7 @@ def _is_past(text: Text, word: Word) -> bool | None:
             return True
     elif word.dep == "conj":
         head = text.words[word.head]
-        return True if head.tag == "VBD" else None
+        return head.tag == "VBD" if head.tag in FINITE else None
     elif who is None:
         return None
     lowered = {one.lower for one in text.words}
@@ -236,6 +236,27 @@ def verbless_sentences(text: Text) -> None:
                 break
 
 
+def verbless_questions(text: Text) -> None:
+    """`Can a duck SWIM?`: where a modal has no verb, the noun that can be one is."""
+    for modal in text.words:
+        if modal.tag != "MD" or text.words[modal.head].tag in VERB - {"MD"}:
+            continue
+        end = next(end for start, end in text.sentences if start <= modal.index < end)
+        for word in text.words[modal.index + 2 : end]:
+            who = text.words[word.index - 1]
+            joined = who.dep == "compound" and who.head == word.index
+            if word.tag == "NN" and joined and word.lower in verb_forms.bases() and _ends_phrase(text, word):
+                _give_subject(text, who, word)
+                word.retag("VB", "VERB", word.lower)
+                text.promote(word, modal, "aux")
+                break
+
+
+def _ends_phrase(text: Text, word: Word) -> bool:
+    after = text.after(word)
+    return after is None or after.tag not in NOUN
+
+
 _MAIN = frozenset({"ROOT", "conj", "ccomp", "parataxis"})
 
 
@@ -263,6 +284,7 @@ def _give_subject(text: Text, who: Word, word: Word) -> None:
 
 STEPS = (
     verbless_sentences,
+    verbless_questions,
     turn_left,
     no_verb_after_be,
     plural_or_verb,

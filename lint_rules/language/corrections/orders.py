@@ -91,6 +91,7 @@ def at_start(text: Text) -> None:
         elif (
             after.lower in tables.group("objects")
             or (text.instruction and not _is_title(text, word, after))
+            or _calls_somebody(text, word)
             or (after.lower == "!" and _is_called_out(text, word))
             or (after.lower in _DIRECTIONS and _is_stopped(text, word))
         ):
@@ -103,6 +104,12 @@ def _is_called_out(text: Text, word: Word) -> bool:
         return True
     before = text.words[word.index - 2]
     return text.words[word.index - 1].lower == "!" and before.tag == "VB"
+
+
+def _calls_somebody(text: Text, word: Word) -> bool:
+    """`Swim, fish!`: an order, a comma, who is to do it."""
+    rest = text.words[word.index + 1 : word.index + 4]
+    return len(rest) > 2 and rest[0].lower == "," and rest[1].tag in NOUN and rest[2].lower == "!"
 
 
 def _is_title(text: Text, word: Word, after: Word) -> bool:
@@ -155,8 +162,20 @@ def after_please(text: Text) -> None:
                 text.detach(after)
         elif word.lower in ("so", "but", "then", ",") and word.index:
             after = text.words[word.index + 1]
-            if after.tag == "VBP" and after.lower in known and _lacks_subject(text, after):
+            if after.tag == "VBP" and after.lower in known and _lacks_subject(text, after) and _is_free(text, word):
                 _make_order(text, after)
+
+
+def _is_free(text: Text, link: Word) -> bool:
+    """Say whether no clause with a subject goes on after a link: `Children write, then READ it` tells."""
+    head = link
+    for word in reversed(text.words[: link.index]):
+        if word.tag == ".":
+            break
+        if word.tag in FINITE and word.dep in ("ROOT", "conj", "dep", "ccomp"):
+            head = word
+            break
+    return head is link or head.tag == "MD" or not any(text.words[i].dep in ("nsubj", "expl") for i in head.children)
 
 
 def _has_auxiliary(text: Text, word: Word) -> bool:
@@ -177,6 +196,8 @@ def in_a_row(text: Text) -> None:
             verb = text.words[word.head]  # `Let go!`
             text.detach(word)
             text.attach(verb, word, "ccomp")
+        if _calls_somebody(text, word):
+            continue
         last = word
         end = next(end for start, end in text.sentences if start <= word.index < end)
         for link in text.words[word.index + 1 : end - 1]:

@@ -38,7 +38,7 @@ def find_relative_clause(parsed: Parsed) -> Iterator[Range]:
             continue
         if verb.dep == "relcl" and not (group.subject > group.first and words[group.first].lower in AUXILIARIES):
             first, last = clause(parsed, group)
-            if first > verb.head:
+            if first > verb.head and words[first - 1].lower != ":":
                 yield first, last
         elif verb.dep in ("ccomp", "advcl", "parataxis") and group.subject > 0:
             who = parsed.text.reach(words[group.subject])[0]

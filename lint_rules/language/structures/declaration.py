@@ -48,12 +48,12 @@ def by_form(name: str) -> Finder:
     def find(parsed: Parsed) -> Iterator[Range]:
         for group in parsed.groups:
             if name in group.names:
-                yield group.first, _with_not(parsed, group.first if group.verb.gap else group.last)
+                yield group.first, with_not(parsed, group.first if group.verb.gap else group.last)
 
     return find
 
 
-def _with_not(parsed: Parsed, last: int) -> int:
+def with_not(parsed: Parsed, last: int) -> int:
     """The index of the *n't* that is written together with a word, else that word's own: `No, he doesn't.`"""
     after = parsed.text.after(parsed.text.words[last])
     return last + 1 if after is not None and after.lower == "n't" else last

@@ -41,7 +41,7 @@ def find_wh_question(parsed: Parsed) -> Iterator[Range]:
         if _asks(parsed, group):
             if group.verb.dep not in _SUBORDINATE or _opens(parsed, at):
                 yield at, _end(group)
-        elif group.verb.dep not in _SUBORDINATE and (group.subject < 0 or _covers(parsed, group.subject, at)):
+        elif (group.verb.dep not in _SUBORDINATE or words[at - 1].lower == ":") and _is_subject(parsed, group, at):
             told = group.verb.dep == "ccomp" and group.verb.head < at and words[at - 1].lower not in (":", '"', ",")
             adverb = words[at].lower in ("where", "when", "why", "how") and at + 1 == group.first
             if not told and not adverb:
@@ -59,6 +59,15 @@ def _opens(parsed: Parsed, index: int) -> bool:
     return before in ("", '"', ",", "'", "and", "so", "but") or any(
         index == start for start, _ in parsed.text.sentences
     )
+
+
+def _is_subject(parsed: Parsed, group: Group, at: int) -> bool:
+    """Say whether a question word is the subject of a group, or its sentence asks without one."""
+    end = next(end for start, end in parsed.text.sentences if start <= at < end)
+    asks = any(word.lower == "?" for word in parsed.text.words[at:end])
+    if group.subject < 0:
+        return asks
+    return (asks or _opens(parsed, at)) and _covers(parsed, group.subject, at)
 
 
 def _covers(parsed: Parsed, subject: int, index: int) -> bool:

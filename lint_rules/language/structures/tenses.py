@@ -2,7 +2,14 @@
 
 from collections.abc import Iterator
 
-from lint_rules.language.structures.declaration import Parsed, Range, StructureDeclaration, by_form, with_infinitive
+from lint_rules.language.structures.declaration import (
+    Parsed,
+    Range,
+    StructureDeclaration,
+    by_form,
+    with_infinitive,
+    with_not,
+)
 from lint_rules.language.structures.sources import HOUSE, pre_a1, profile
 
 
@@ -12,7 +19,7 @@ def find_there_is(parsed: Parsed) -> Iterator[Range]:
         if group.subject >= 0 and group.verb.lemma == "be":
             subject = parsed.text.words[group.subject]
             if subject.lower == "there" and subject.dep == "expl":
-                yield min(subject.index, group.first), max(subject.index, group.last)
+                yield min(subject.index, group.first), with_not(parsed, max(subject.index, group.last))
 
 
 DECLARATIONS = (
@@ -203,8 +210,13 @@ DECLARATIONS = (
         gloss="there is, there are: what exists somewhere",
         level="Pre-A1",
         source=pre_a1("146 A1.2"),
-        examples=("«There is» a cat.", "«Are there» any apples?", "How many chairs «are there»?"),
-        decoys=("The cat is there.", "Put it there.", "There goes the bus!"),
+        examples=(
+            "«There is» a cat.",
+            "«Are there» any apples?",
+            "How many chairs «are there»?",
+            "«There isn't» a shop.",
+        ),
+        decoys=("The cat is there.", "Put it there.", "There goes the bus!", "They're there."),
         find=find_there_is,
     ),
 )
