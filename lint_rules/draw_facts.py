@@ -1,16 +1,19 @@
 """Draws the small facts of one unit that the book's rules work on."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
+from lint_rules.course.model import CEFR_BANDS, Course, band_rank
 from lint_rules.facts import Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
 from lint_rules.language.audio import is_own_track, scripts_of, tracks_played
+from lint_rules.language.load import weighed_band
 from lint_rules.language.references import references_in
 from lint_rules.language.tests_of import TEST
 from lint_rules.language.times import lesson_minutes
 from lint_rules.language.unit_words import is_title, read_by_children
-from lint_rules.language.word_index import build_index
-from lint_rules.language.word_levels import look_up
+from lint_rules.language.word_index import Origin, build_index, canonical
+from lint_rules.language.word_levels import WordLevel, look_up
 from lint_rules.manuscript.model import Audience, DivKind, Lesson, Passage, Unit
 from lint_rules.rule import Reading
 
@@ -19,13 +22,15 @@ def facts_of(reading: Reading) -> UnitFacts:
     """Draw the facts of one unit."""
     unit = reading.unit
     title = unit.heading.passage.text if unit.heading else unit.front.title
+    read = tuple(_read(reading))
     return UnitFacts(
         unit.path,
         reading.level.index,
         unit.front.unit,
         Spot(*unit.title_span, title),
         lessons=tuple(_lesson_time(lesson) for lesson in unit.lessons),
-        words=tuple(_words_met(reading)),
+        words=tuple(_words_met(reading, read)),
+        words_by_band=_words_by_band(reading, read),
         structures=tuple(sorted(_structures(reading))),
         scripts=tuple(_scripts(unit)),
         tracks_elsewhere=tuple(_tracks_elsewhere(unit)),
@@ -40,23 +45,57 @@ def _instructions(unit: Unit) -> Iterator[Instruction]:
         yield Instruction(Spot(*passage.span(), passage.text), activity.kinds)
 
 
-def _words_met(reading: Reading) -> Iterator[WordMet]:
-    """Target words by lesson and kind of place, in file order; headings and instructions do not count."""
+@dataclass(frozen=True, slots=True)
+class _Read:
+    """A passage that counts for target words: its lesson (index), what kind of place it is, and its words."""
+
+    lesson: int
+    passage: Passage
+    where: Where
+    words: tuple[WordLevel, ...]
+
+
+def _read(reading: Reading) -> Iterator[_Read]:
     index = build_index(reading.course)
+    for lesson, passage, in_test in _lesson_passages(reading.unit):
+        where = _where(passage, reading.unit, in_test=in_test)
+        if where is not None:
+            yield _Read(lesson, passage, where, look_up(reading.analyse(passage), passage.text, index))
+
+
+def _words_met(reading: Reading, read: Sequence[_Read]) -> Iterator[WordMet]:
+    """Target words by lesson and kind of place, in file order; headings and instructions do not count."""
     rows = {(entry.path, entry.row): at for at, entry in enumerate(reading.course.words)}
     first: dict[tuple[int, int, Where], Spot] = {}
     times: Counter[tuple[int, int, Where]] = Counter()
-    for lesson, passage, in_test in _lesson_passages(reading.unit):
-        where = _where(passage, reading.unit, in_test=in_test)
-        if where is None:
-            continue
-        for word in look_up(reading.analyse(passage), passage.text, index):
+    for one in read:
+        for word in one.words:
             if word.entry is not None:
-                key = (rows[word.entry.path, word.entry.row], lesson, where)
+                key = (rows[word.entry.path, word.entry.row], one.lesson, one.where)
                 times[key] += 1
-                first.setdefault(key, Spot(*passage.span(word.start, word.end), word.text))
+                first.setdefault(key, Spot(*one.passage.span(word.start, word.end), word.text))
     for key, spot in first.items():
         yield WordMet(*key, spot, times[key])
+
+
+def _words_by_band(reading: Reading, read: Sequence[_Read]) -> tuple[tuple[str, int], ...]:
+    """Different words that children read or hear, names left out, by the lowest band that each has there."""
+    bands: dict[str, str] = {}
+    for word in (word for one in read if one.where is not Where.KEY for word in one.words):
+        if word.origin is not Origin.NAME and not word.text.isdigit():
+            lemma, band = canonical(word.lemma), _band(word, reading.course)
+            bands[lemma] = min(band, bands.get(lemma, band), key=_order_of_band)
+    return tuple(sorted(Counter(bands.values()).items(), key=lambda pair: _order_of_band(pair[0])))
+
+
+def _band(word: WordLevel, course: Course) -> str:
+    if word.entry is not None:
+        return course.levels[word.entry.level].cefr
+    return "" if word.origin is Origin.UNKNOWN else weighed_band(word)
+
+
+def _order_of_band(band: str) -> int:
+    return band_rank(band) if band else len(CEFR_BANDS)
 
 
 def _lesson_passages(unit: Unit) -> Iterator[tuple[int, Passage, bool]]:

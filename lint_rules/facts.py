@@ -59,6 +59,7 @@ class UnitFacts(msgspec.Struct, frozen=True):
     lessons: tuple[LessonTime, ...] = ()
     words: tuple[WordMet, ...] = ()
     structures: tuple[str, ...] = ()  # on pupil pages and in scripts, sorted
+    words_by_band: tuple[tuple[str, int], ...] = ()  # different words there by CEFR band ('' where nobody gives one)
     instructions: tuple[Instruction, ...] = ()
     scripts: tuple[tuple[str, Spot], ...] = ()  # audio scripts: track and the div's first line
     tracks_elsewhere: tuple[tuple[str, Spot], ...] = ()  # tracks played here that are another unit's by their number
