@@ -21,6 +21,7 @@ _RHOTIC = frozenset({"en-US", "en-CA"})
 _MIXED = frozenset({"en-IE", "en-IN", "en-PH"})  # some have the one, some the other: both are taken
 _BRITISH_ONLY = ("ɒ", "ɪə", "eə", "ʊə")
 _VOWELS = ("ɑː", "æ", "ʌ", "ɔː", "aʊ", "aɪ", "e", "ɜː", "eɪ", "ɪ", "iː", "oʊ", "ɔɪ", "ʊ", "uː", "ə", *_BRITISH_ONLY)
+_MARGIN = 4096  # bytes; a line has about 25
 _MOST = 96  # pronunciations of one word that are followed up
 
 
@@ -123,12 +124,25 @@ def _looked_up(word: str) -> tuple[tuple[str, ...], ...]:
 
 
 def _lines(word: str) -> Iterator[tuple[str, ...]]:
+    low, high = _region(word.encode())
     for number in ("", "(2)", "(3)", "(4)"):
-        start = _dictionary().find(f"\n{word}{number} ".encode())
+        start = _dictionary().find(f"\n{word}{number} ".encode(), low, high)
         if start < 0:
             return
         line = _dictionary()[start + 1 : _dictionary().index(b"\n", start + 1)].decode()
         yield tuple(line.partition("#")[0].split()[1:])
+
+
+def _region(word: bytes) -> tuple[int, int]:
+    """Where in the dictionary a word's lines can be. It is sorted but for a few lines: hence the margin."""
+    data, low, high = _dictionary(), 0, len(_dictionary())
+    while high - low > _MARGIN:
+        middle = data.rfind(b"\n", low, (low + high) // 2)
+        if data[middle + 1 : data.index(b" ", middle)].partition(b"(")[0] < word:
+            low = middle
+        else:
+            high = middle
+    return max(low - _MARGIN, 0), high + _MARGIN
 
 
 def _american_spellings(word: str) -> list[str]:
