@@ -314,7 +314,7 @@ def _orders(text: Text, group: Group, by_verb: dict[int, Group]) -> bool:
         return False
     if verb.dep == "ccomp":  # direct speech (`"Come here!" said Tom`) or a bare complement (`let it dry`)
         return head.index > verb.index or head.lemma not in tables.words("bare_infinitive_verbs")
-    if verb.dep == "conj":
+    if verb.dep in ("conj", "dep"):
         other = by_verb.get(verb.head)
         if other is None:
             return head.tag not in ("NN", "NNS", "JJ", "NNP")

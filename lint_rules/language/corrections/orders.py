@@ -57,7 +57,8 @@ def openers(text: Text) -> list[Word]:
 
 def _is_called(word: Word, following: Word) -> bool:
     """Say whether a word before a comma is a name or an exclamation, and not the first of a row (`Hop, hop, hop!`)."""
-    return (word.tag in ("NNP", "UH") or word.name) and word.lower != following.lower
+    orders = word.lower in tables.words("orders") and not word.name and following.tag in ("NN", "NNS")
+    return (word.tag in ("NNP", "UH") or word.name) and word.lower != following.lower and not orders
 
 
 def at_start(text: Text) -> None:

@@ -67,7 +67,8 @@ def _is_subject(parsed: Parsed, group: Group, at: int) -> bool:
     asks = any(word.lower == "?" for word in parsed.text.words[at:end])
     if group.subject < 0:
         return asks
-    return (asks or _opens(parsed, at)) and _covers(parsed, group.subject, at)
+    opens = _opens(parsed, at) and (at == 0 or parsed.text.words[at - 1].lower not in ("and", "but", ","))
+    return (asks or opens) and _covers(parsed, group.subject, at)
 
 
 def _covers(parsed: Parsed, subject: int, index: int) -> bool:
