@@ -123,7 +123,7 @@ def test_the_message_is_calm_and_defers() -> None:
     assert found.message == (
         "Cutting with scissors: the notes do not say what care to take. Usual is at least one of: round-ended scissors "
         "that fit the hand, left-handed ones too; sit to cut, carry closed, pass handle first; adult watches, scissors "
-        f'counted out and in. A draft: "{DRAFT}" This prompts the usual caution and is no risk assessment: the '
+        f"counted out and in. A draft: “{DRAFT}” This prompts the usual caution and is no risk assessment: the "
         "school's policy, local rules and licensed practice decide."
     )
     assert found.severity is Severity.QUERY

@@ -71,7 +71,7 @@ def test_a_total_that_may_run_over_is_a_note() -> None:
 def test_what_cannot_be_read_is_quoted() -> None:
     found = only(list(missing_time.find(reading_of(lesson("a short lesson")))))
     assert found.text == "a short lesson"
-    assert found.message == ('"a short lesson" cannot be read as a time. Write it as "10 minutes" or "5–10 minutes".')
+    assert found.message == ("“a short lesson” cannot be read as a time. Write it as “10 minutes” or “5–10 minutes”.")
 
 
 def test_a_lesson_and_each_activity_without_a_time_are_named() -> None:

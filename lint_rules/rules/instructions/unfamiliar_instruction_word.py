@@ -14,6 +14,7 @@ from collections.abc import Iterator
 
 from lint_rules.course.model import band_rank
 from lint_rules.finding import Found, Severity
+from lint_rules.language.labels import all_grammar_terms
 from lint_rules.language.off_list import off_list_severity, what_the_reference_says
 from lint_rules.language.unit_words import Met, has_picture, listed, simpler_words, unit_words, words_met
 from lint_rules.language.word_index import Origin
@@ -54,9 +55,10 @@ RULE = Rule(
 def find(reading: Reading) -> Iterator[Found]:
     """Report the words of instructions above the level."""
     presented = unit_words(reading.unit)
+    terms = {term.term for term in all_grammar_terms()}
     for met in words_met(reading.unit, reading.course, reading.analyse, _is_instruction, presented):
         judged = _judge(met, reading)
-        if judged is not None:
+        if judged is not None and met.word.text.casefold() not in terms:  # grammar-term-on-page has those
             yield Found(met.passage.span(met.word.start, met.word.end), met.word.text, judged)
 
 

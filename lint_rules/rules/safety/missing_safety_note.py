@@ -149,4 +149,4 @@ def _message(hazard: Hazard, missing: tuple[Topic, ...], others: int) -> str:
     else:
         first = f"{hazard.title}: the notes do not say what care to take. Usual is: {gists}."
     more = f" {others} more of this unit's activities {'ask' if others > 1 else 'asks'} for it." if others else ""
-    return f'{first}{more} A draft: "{hazard.draft_note}" {_DEFERS}'
+    return f"{first}{more} A draft: “{hazard.draft_note}” {_DEFERS}"

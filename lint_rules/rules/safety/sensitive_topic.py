@@ -70,7 +70,7 @@ def _found(places: Sequence[tuple[Passage, Touch]]) -> Found:
     more = f" ({len(places) - 1} more here)" if len(places) > 1 else ""
     topic = touch.topic
     message = (
-        f'"{words}"{more} touches {topic.name}: {topic.about}. Publishers for children commonly avoid this or clear it '
+        f"“{words}”{more} touches {topic.name}: {topic.about}. Publishers for children commonly avoid this or clear it "
         "with their markets. Choose another word, let it stand with a reason, or, if the course has cleared the topic, "
         f"list {topic.name} under `sensitive_off` in course.yaml."
     )

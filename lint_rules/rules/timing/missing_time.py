@@ -55,10 +55,10 @@ def _missing(heading: Heading, part: Part, lack: str) -> Iterator[Found]:
     stated = stated_time(part)
     if stated is not None and stated.minutes is None:
         words = stated.passage.text[stated.start : stated.end]
-        message = f'"{words}" cannot be read as a time. Write it as "10 minutes" or "5–10 minutes".'
+        message = f"“{words}” cannot be read as a time. Write it as “10 minutes” or “5–10 minutes”."
         yield Found(stated.passage.span(stated.start, stated.end), words, message)
     elif stated is None:
-        message = f'{lack} to plan the lesson. Write it in the teacher\'s notes as "**Time:** 10 minutes".'
+        message = f"{lack} to plan the lesson. Write it in the teacher's notes: **Time:** 10 minutes."
         field = part.field("Time")
         if field is not None:
             yield Found(field.name_span, field.name, message)

@@ -101,7 +101,7 @@ def _structures(reading: Reading) -> Iterator[Found]:
                 continue
             told.add(name)
             message = (
-                f"This test goes beyond unit {number}: “{use.text}” is {names()[name].called}, which unit "
-                f"{where.later.unit} teaches. Ask for what is taught by now, or teach it by unit {number}."
+                f"This test goes beyond unit {number}: “{use.text}” ({names()[name].called}) is taught in "
+                f"unit {where.later.unit}. Ask for what is taught by now, or teach it by unit {number}."
             )
             yield Found(use.passage.span(use.structure.start, use.structure.end), use.text, message, key=name)
