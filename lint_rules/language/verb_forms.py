@@ -70,6 +70,6 @@ def ing_base(word: str) -> bool:
     if not word.endswith("ing") or word in tables.words("ing_nouns"):
         return False
     stem = word[:-3]
-    if stem in _stems() or stem in bases():
+    if stem in _stems() or stem in bases() or word in ("lying", "dying", "tying"):
         return True
     return len(stem) > 2 and stem[-1] == stem[-2] and stem[:-1] in bases()

@@ -7,13 +7,22 @@ from lint_rules.language.corrections import (
     auxiliaries,
     complements,
     forms,
+    garden_paths,
     mentions,
     orders,
     parts_of_speech,
 )
 from lint_rules.language.words import Text
 
-STEPS = (*mentions.STEPS, *forms.STEPS, *orders.STEPS, *auxiliaries.STEPS, *complements.STEPS, *parts_of_speech.STEPS)
+STEPS = (
+    *mentions.STEPS,
+    *forms.STEPS,
+    *orders.STEPS,
+    *auxiliaries.STEPS,
+    *garden_paths.STEPS,
+    *complements.STEPS,
+    *parts_of_speech.STEPS,
+)
 
 
 def correct(text: Text) -> None:

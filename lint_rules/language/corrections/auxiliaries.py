@@ -80,9 +80,23 @@ def _active(text: Text, verb: Word) -> None:
             text.words[index].dep = "nsubj"
 
 
+def _before_been(text: Text, word: Word) -> bool:
+    """Say whether *been* follows, with nothing but adverbs and a subject between: `He's been sleeping`."""
+    for after in text.words[word.index + 1 : word.index + 4]:
+        if after.lower == "been":
+            return True
+        if after.tag not in ("RB", "PRP", "NNP"):
+            return False
+    return False
+
+
 def is_or_has(text: Text) -> None:
     """`What's he done?`, `She's eaten my cake.`: 's before a participle with an object is has."""
     for word in text.words:
+        if word.lower in _IS and word.dep in ("aux", "auxpass") and _before_been(text, word):
+            word.retag("VBZ", "AUX", "have")
+            word.dep = "aux"
+            _active(text, text.words[word.head])
         if word.lower not in _IS or word.dep != "auxpass":
             continue
         verb = text.words[word.head]

@@ -205,6 +205,14 @@ def plural_or_verb(text: Text) -> None:
 _LED_BY = frozenset({"turn", "turned", "turns", "go", "look", "keep", "step", "hop", "jump", "bear", "move"})
 
 
+def same_again(text: Text) -> None:
+    """`colder and COLDER`: a word said twice is the same both times."""
+    for word in text.words[2:]:
+        before = text.words[word.index - 2]
+        if word.lower == before.lower and before.tag in ("JJR", "RBR", "JJ", "RB", "VBD") and word.tag != before.tag:
+            word.retag(before.tag, before.pos, before.lemma)
+
+
 def turn_left(text: Text) -> None:
     """`Turn LEFT.`: a direction, no participle."""
     for word in text.words[1:]:
@@ -283,6 +291,7 @@ def _give_subject(text: Text, who: Word, word: Word) -> None:
 
 
 STEPS = (
+    same_again,
     verbless_sentences,
     verbless_questions,
     turn_left,

@@ -19,7 +19,8 @@ def _infinitives(parsed: Parsed) -> Iterator[tuple[Group, Group, str]]:
         if group.to < 0 or verb.index == verb.head or verb.dep not in ("advcl", "xcomp", "ccomp"):
             continue
         other = parsed.by_verb.get(verb.head)
-        if other is not None and other.verb.index < verb.index and not _PHRASES.intersection(other.names):
+        before = other is not None and (other.verb.index < verb.index or (verb.dep == "advcl" and not other.imperative))
+        if other is not None and before and not _PHRASES.intersection(other.names):
             kind = _kind(parsed, other, group)
             if kind:
                 yield other, group, kind
@@ -32,10 +33,13 @@ def _kind(parsed: Parsed, other: Group, group: Group) -> str:
     asked = any(words[index].lower in _QUESTION_WORDS for index in verb.children if head.index < index < group.to)
     if asked or head.lemma in ("take", "ought") or (head.lemma == "be" and parsed.text.child(head, "acomp", "attr")):
         return ""
+    if head.index > verb.index:
+        return "purpose"  # `To make a kite, you need paper.`
     between = [words[index] for index in head.children if head.index < index < group.to]
     persons = [word for word in between if word.dep in ("dobj", "dative") and _is_person(word)]
     has_object = any(word.dep in ("dobj", "dative") for word in between) or group.subject > head.index
-    takes_object = head.lemma in tables.words("object_to_infinitive") or (
+    rubric = head.lemma == "order" and other.imperative and not persons  # `Order the letters to make words.`
+    takes_object = (not rubric and head.lemma in tables.words("object_to_infinitive")) or (
         head.lemma in tables.words("person_to_infinitive")
         and (bool(persons) or (group.subject > head.index and _is_person(words[group.subject])))
     )
@@ -52,7 +56,8 @@ def _kind(parsed: Parsed, other: Group, group: Group) -> str:
 
 
 def _is_person(word: Word) -> bool:
-    return word.tag in ("PRP", "NNP") or word.name or word.lower in tables.group("anybody")
+    people = tables.group("anybody") | tables.group("persons")
+    return (word.tag == "PRP" and word.lower != "it") or word.tag == "NNP" or word.name or word.lower in people
 
 
 def find_verb_to_infinitive(parsed: Parsed) -> Iterator[Range]:
