@@ -18,11 +18,11 @@ _NUMBERED = re.compile(
 )
 _WHO = re.compile(
     r"(?:(?:my|your|the|our)\s+)?(?:first\s+)?"
-    r"(?:names?|friends?|friend'?s names?|classmates?|child|children|people|persons?|pupils?|students?|who|"
-    r"no\.?|number|#)"
+    r"(?:names?|friends?|friend'?s names?|classmates?|child|children|people|persons?|pupils?|students?|who)"
     r"(?:'s name)?\s*[?:…]?",
     re.I,
 )
+_COUNTED = re.compile(r"(?:no|nr|number)\.?|#", re.I)
 _OFF_THE_PAGE = frozenset({DivKind.TEACHER, DivKind.AUDIO, DivKind.ANSWERS, DivKind.ART, DivKind.PATTERN})
 
 
@@ -36,22 +36,29 @@ class Chart:
 
     @property
     def who(self) -> int | None:
-        """The column in which classmates are named or numbered, if the chart goes by classmates."""
-        named = [column for column, text in enumerate(self.head) if text and _WHO.fullmatch(text)]
+        """The column in which classmates are named or numbered, if the rows go by classmates."""
+        named = [column for column, text in enumerate(self.head) if _WHO.fullmatch(text)]
         if named:
             names = [column for column in named if re.search("name|who", self.head[column], re.I)]
             return (names or named)[0]
-        return 0 if not self.head or not self.head[0] else None
+        return 0 if not self.head or not self.head[0] or _COUNTED.fullmatch(self.head[0]) else None
+
+    @property
+    def columns(self) -> tuple[int, ...]:
+        """The columns that are for a classmate each: `Friend 1`, `Friend 2`, or numbers after a first one."""
+        found = [column for column, text in enumerate(self.head) if text and _NUMBERED.fullmatch(text)]
+        one_each = [c for c in found if re.search(r"\d", self.head[c])] if len(found) > 1 else []
+        blank = all(not text or _NUMBERED.fullmatch(text) for text in self.head[1:])
+        return tuple(one_each) or (tuple(range(1, len(self.head))) if blank and len(self.head) > 2 else ())
 
     @property
     def room(self) -> int:
-        """How many classmates there is room for: body rows to be filled in, or columns headed so; 0: it does not go by
-        classmates."""
+        """How many classmates there is room for, by rows or columns; 0 when the chart does not go by classmates."""
         column = self.who
-        if column is not None and (rows := sum(_for_a_child(row, column) for row in self.rows)):
-            return rows
-        columns = sum(bool(_NUMBERED.fullmatch(text)) for text in self.head[1:])
-        return columns if columns > 1 and all(row and row[0] for row in self.rows) else 0
+        rows = 0 if column is None else sum(_for_a_child(row, column) for row in self.rows)
+        if self.columns and (column is None or not rows or re.search(r"\d", self.head[self.columns[0]])):
+            return len(self.columns)
+        return rows
 
 
 def charts_of(unit: Unit, activity: Activity) -> Iterator[Chart]:
@@ -85,6 +92,5 @@ def _cells(line: str) -> tuple[str, ...]:
 
 
 def _for_a_child(row: tuple[str, ...], column: int) -> bool:
-    """A row for one classmate: its name cell is empty, a gap, or a number."""
-    cell = row[column] if column < len(row) else ""
-    return bool(_BLANK.fullmatch(cell) or _NUMBERED.fullmatch(cell))
+    """A row for one classmate: its name is empty, a gap, or a number, and no question stands before it."""
+    return all(_BLANK.fullmatch(cell) or _NUMBERED.fullmatch(cell) for cell in row[: column + 1])

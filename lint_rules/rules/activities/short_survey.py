@@ -6,6 +6,7 @@ the one in the instruction, else the rows that the chart has for classmates; `su
 says how many are enough (eight, if it says nothing: common practice, no source).
 """
 
+import re
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
@@ -62,6 +63,7 @@ RULE = Rule(
     ),
 )
 
+_RANGE = re.compile(r"\b(?:to|or)\b|[-–—]", re.I)
 _PAGE = frozenset({Role.TEXT, Role.ITEM, Role.TURN, Role.TITLE, Role.LINE})
 
 
@@ -82,7 +84,7 @@ def _short(activity: Activity, reading: Reading, wanted: int) -> Iterator[Found]
             if room < wanted:
                 yield _at_chart(charts[0], activity, f"This chart has room for {_friends(room)}", wanted)
             return
-        said = said or _said(activity, Audience.TEACHER)
+        said = said or _said(activity, Audience.TEACHER) or _lines(activity)
     if said is None:
         heading = activity.heading.passage
         message = (
@@ -95,7 +97,8 @@ def _short(activity: Activity, reading: Reading, wanted: int) -> Iterator[Found]
     if asked.number < wanted:
         words = passage.text[asked.start : asked.end]
         also = f" The chart has room for {in_words(room)}." if room >= wanted else ""
-        message = f"{_friends(asked.number).capitalize()}: {_too_few(wanted)}{also}"
+        several = f"{words} classmates" if _RANGE.search(words) else _friends(asked.number)
+        message = f"This survey asks {several}: {_too_few(wanted)}{also}"
         yield Found(passage.span(asked.start, asked.end), words, message)
     elif charts and room < wanted:
         asks = "everybody" if asked.number == EVERYBODY else _friends(asked.number)
@@ -112,9 +115,18 @@ def _said(activity: Activity, audience: Audience) -> tuple[Passage, Asked] | Non
     return next(iter(plain or found), None)
 
 
+def _lines(activity: Activity) -> tuple[Passage, Asked] | None:
+    """Numbered lines to be filled in, each beginning with a gap, stand for a chart."""
+    items = [p for p in activity.part.passages if p.audience is Audience.PUPIL and p.role is Role.ITEM]
+    if len(items) < 2 or not all(p.gaps and not p.text[: p.gaps[0][0]].strip() for p in items):
+        return None
+    return items[0], Asked(len(items), 0, len(items[0].text))
+
+
 def _at_chart(chart: Chart, activity: Activity, what: str, wanted: int) -> Found:
     cells = [p for p in activity.part.passages if p.cell is not None and chart.span.covers(p.block)]
-    who = [p for p in cells if p.cell is not None and p.cell.row == 0 and p.cell.column == chart.who]
+    columns = chart.columns if chart.room == len(chart.columns) else (chart.who,)
+    who = [p for p in cells if p.cell is not None and p.cell.column in columns]
     at = next(iter(who or cells), None)
     message = f"{what}: {_too_few(wanted)}"
     return Found(at.span(), at.text, message) if at else Found(chart.span, "", message)
