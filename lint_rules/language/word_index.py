@@ -16,8 +16,8 @@ hyphened or solid. A word list that has a British or an American spelling is tak
 """
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from enum import StrEnum
 from functools import cache, lru_cache
 
@@ -45,7 +45,10 @@ class Origin(StrEnum):
     @property
     def rank(self) -> int:
         """Place in the order of authority, from 0."""
-        return list(Origin).index(self)
+        return _RANKS[self]
+
+
+_RANKS = {origin: rank for rank, origin in enumerate(Origin)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,14 +79,25 @@ class WordIndex:
     by_first: Mapping[str, tuple[Listing, ...]]
     by_solid: Mapping[str, tuple[Listing, ...]]
     level_names: tuple[str, ...] = ()
+    _kept: dict[tuple[str, ...], tuple[tuple[Listing, ...], tuple[Listing, ...]]] = field(default_factory=dict)
 
-    def starting_with(self, keys: Iterable[str]) -> list[Listing]:
-        """Listings whose first word is one of these, each once."""
-        found: dict[int, Listing] = {}
-        for key in keys:
-            for listing in self.by_first.get(key, ()):
-                found.setdefault(id(listing), listing)
-        return list(found.values())
+    def starting_with(self, keys: tuple[str, ...]) -> tuple[Listing, ...]:
+        """Listings of several words whose first word is one of these, each once."""
+        return self._looked_up(keys)[0]
+
+    def single(self, keys: tuple[str, ...]) -> tuple[Listing, ...]:
+        """Listings of one word that is one of these, each once."""
+        return self._looked_up(keys)[1]
+
+    def _looked_up(self, keys: tuple[str, ...]) -> tuple[tuple[Listing, ...], tuple[Listing, ...]]:
+        kept = self._kept.get(keys)
+        if kept is None:
+            found = {id(listing): listing for key in keys for listing in self.by_first.get(key, ())}.values()
+            kept = self._kept[keys] = (
+                tuple(listing for listing in found if len(listing.parts) > 1),
+                tuple(listing for listing in found if len(listing.parts) == 1),
+            )
+        return kept
 
     def has(self, word: str) -> bool:
         """Say whether a course's own list has this word (as compared), as any part of speech."""

@@ -1,8 +1,9 @@
 """What each word of a text asks of a child: its level, and who says so (in the order that ``word_index.py`` states)."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache
+
+import msgspec
 
 from lint_rules.course.model import WordEntry
 from lint_rules.language.reference import graded, reference
@@ -38,8 +39,7 @@ _HYPHENS = frozenset("-‐‑–")
 _PARTICLE_REACH = 5  # words between a verb and its particle: put your new hat on
 
 
-@dataclass(frozen=True, slots=True)
-class WordLevel:
+class WordLevel(msgspec.Struct, frozen=True):
     """A word of a text (or an entry of several words) and its level.
 
     ``start``, ``end`` are offsets into the text; ``part_of_speech`` is a word list's name for it; ``band`` the CEFR
@@ -145,7 +145,7 @@ class _Reader:
         keys = keys_of(self.tokens[at])
         best: tuple[int, int, Listing] | None = None
         for listing in (item for index in self.indexes for item in index.starting_with(keys)):
-            after = self._match(listing, at) if len(listing.parts) > 1 else 0
+            after = self._match(listing, at)
             if after and (best is None or (after, -listing.origin.rank) > best[:2]):
                 best = (after, -listing.origin.rank, listing)
         if best is None:
@@ -168,7 +168,7 @@ class _Reader:
             place += 1
         return place
 
-    def _split_verb(self, at: int, keys: frozenset[str]) -> tuple[WordLevel, int] | None:
+    def _split_verb(self, at: int, keys: tuple[str, ...]) -> tuple[WordLevel, int] | None:
         """A verb of the course whose particle stands behind its object: put your hat on."""
         if self.tokens[at].pos != "VERB":
             return None
@@ -239,7 +239,7 @@ class _Reader:
     def _single(self, at: int) -> WordLevel | None:
         token = self.tokens[at]
         keys = keys_of(token)
-        candidates = [item for index in self.indexes for item in index.starting_with(keys) if len(item.parts) == 1]
+        candidates = [item for index in self.indexes for item in index.single(keys)]
         candidates += [item for key in keys for item in self.index.by_solid.get(key, ()) if len(item.parts) > 1]
         candidates.sort(key=_authority)
         noise = NOISE.search(token.text) or (at in self.starts and any(c.origin is Origin.SOUND for c in candidates))

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 from itertools import pairwise
 
 from lint_rules.language.lemmas import lemma as lemma_of
@@ -50,25 +51,28 @@ _NOTATION = re.compile(r"[/@]|://|^www\.")  # /kæt/, an address
 
 def is_word(token: Token) -> bool:
     """Say whether a token is a word: no mark, gap, possessive ending, address or piece of notation."""
-    return (
-        token.tag not in {"GAP", "POS"}
-        and token.pos not in {"PUNCT", "SYM", "SPACE"}
-        and any(char.isalnum() for char in token.text)
-        and "_" not in token.text
-        and not _NOTATION.search(token.text)
-    )
+    return token.tag not in {"GAP", "POS"} and token.pos not in {"PUNCT", "SYM", "SPACE"} and _is_spelt(token.text)
 
 
-def keys_of(token: Token) -> frozenset[str]:
+@lru_cache(maxsize=20_000)
+def _is_spelt(word: str) -> bool:
+    return any(char.isalnum() for char in word) and "_" not in word and not _NOTATION.search(word)
+
+
+def keys_of(token: Token) -> tuple[str, ...]:
     """What a word may be listed under: as it stands, its lemma, and for forms in -ing and -ed their verb."""
-    word = canonical(token.text)
-    keys = {word, canonical(token.lemma)}
-    if token.pos in {"NOUN", "ADJ"} and word.endswith(("ing", "ed")):
-        keys.add(canonical(lemma_of(token.text, "VBG" if word.endswith("ing") else "VBD", "VERB", "")))
-    elif token.pos in {"NOUN", "PROPN", "VERB"} and word.endswith("s") and not word.endswith("ss"):
-        keys.add(canonical(lemma_of(token.text, "NNS", "NOUN", "")))
-        keys.add(word[:-1])
-    return frozenset(keys | {HYPHEN.sub("", key) for key in keys})
+    return _keys(token.text, token.lemma, token.pos)
+
+
+@lru_cache(maxsize=20_000)
+def _keys(text: str, lemma: str, pos: str) -> tuple[str, ...]:
+    word = canonical(text)
+    keys = [word, canonical(lemma)]
+    if pos in {"NOUN", "ADJ"} and word.endswith(("ing", "ed")):
+        keys.append(canonical(lemma_of(text, "VBG" if word.endswith("ing") else "VBD", "VERB", "")))
+    elif pos in {"NOUN", "PROPN", "VERB"} and word.endswith("s") and not word.endswith("ss"):
+        keys += [canonical(lemma_of(text, "NNS", "NOUN", "")), word[:-1]]
+    return tuple(dict.fromkeys([*keys, *(HYPHEN.sub("", key) for key in keys)]))
 
 
 def is_ordinary_noun(word: str) -> bool:
