@@ -7,6 +7,7 @@ import msgspec
 
 from lint_rules.course.model import WordEntry
 from lint_rules.language.reference import graded, reference
+from lint_rules.language.tables import words as word_table
 from lint_rules.language.tokens import Analysis, Token
 from lint_rules.language.word_index import (
     Listing,
@@ -310,6 +311,8 @@ class _Reader:
         lowered = canonical(word)
         if any(item.origin is Origin.NAME for item in self.index.by_first.get(lowered, ())):
             return True
+        if lowered in word_table("kin_words"):
+            return False
         if lowered in self.names and not self.index.has(lowered):
             return True
         if token.pos != "PROPN":

@@ -17,6 +17,7 @@ WORDS = """
 0 4 water noun drinks
 0 4 paint verb art
 0 4 orange noun food
+0 4 grandma noun family
 0 5 May noun months
 0 5 swimming_pool noun places
 0 6 what's_your_name phrase -
