@@ -12,8 +12,8 @@ from lint_rules.language.references import references_in
 from lint_rules.language.tests_of import TEST
 from lint_rules.language.times import lesson_minutes
 from lint_rules.language.unit_words import is_title, read_by_children
-from lint_rules.language.word_index import Origin, build_index, canonical
-from lint_rules.language.word_levels import WordLevel, look_up
+from lint_rules.language.word_index import Origin, canonical
+from lint_rules.language.word_levels import WordLevel
 from lint_rules.manuscript.model import Audience, DivKind, Lesson, Passage, Unit
 from lint_rules.rule import Reading
 
@@ -56,22 +56,20 @@ class _Read:
 
 
 def _read(reading: Reading) -> Iterator[_Read]:
-    index = build_index(reading.course)
     for lesson, passage, in_test in _lesson_passages(reading.unit):
         where = _where(passage, reading.unit, in_test=in_test)
         if where is not None:
-            yield _Read(lesson, passage, where, look_up(reading.analyse(passage), passage.text, index))
+            yield _Read(lesson, passage, where, reading.words.of(passage))
 
 
 def _words_met(reading: Reading, read: Sequence[_Read]) -> Iterator[WordMet]:
     """Target words by lesson and kind of place, in file order; headings and instructions do not count."""
-    rows = {(entry.path, entry.row): at for at, entry in enumerate(reading.course.words)}
     first: dict[tuple[int, int, Where], Spot] = {}
     times: Counter[tuple[int, int, Where]] = Counter()
     for one in read:
         for word in one.words:
             if word.entry is not None:
-                key = (rows[word.entry.path, word.entry.row], one.lesson, one.where)
+                key = (reading.words.lists.row(word.entry), one.lesson, one.where)
                 times[key] += 1
                 first.setdefault(key, Spot(*one.passage.span(word.start, word.end), word.text))
     for key, spot in first.items():

@@ -10,13 +10,16 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+from functools import cached_property
 from types import ModuleType
 
 from lint_rules.course.model import Course, Level
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
+from lint_rules.language.course_words import CourseWords
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.tokens import Analysis
+from lint_rules.language.unit_words import UnitWords
 from lint_rules.manuscript.model import Passage, Stet, Unit
 
 
@@ -69,11 +72,12 @@ class Rule:
     limits: tuple[Limit, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Reading:
     """What a unit rule sees: the unit, its course and level, and the language of its passages.
 
-    ``files`` are the paths (inside the course) of the art files that exist.
+    ``files`` are the paths (inside the course) of the art files that exist; ``lists`` the course's word lists, indexed
+    (without them the reading indexes them itself).
     """
 
     unit: Unit
@@ -82,6 +86,12 @@ class Reading:
     analyse: Callable[[Passage], Analysis]
     english: Callable[[Passage], tuple[EnglishMatch, ...]]
     files: frozenset[str] = frozenset()
+    lists: CourseWords | None = None
+
+    @cached_property
+    def words(self) -> UnitWords:
+        """The words of the unit's passages and their levels."""
+        return UnitWords(self.unit, self.lists or CourseWords(self.course), self.analyse)
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ have to be in memory at once.
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
+from functools import cache
 from itertools import islice
 from typing import Protocol
 
@@ -14,6 +15,7 @@ from lint_rules.check import Outcome, Result, choose, read_unit_rules, request_o
 from lint_rules.course.model import Course, Level
 from lint_rules.course.problem import CourseProblem
 from lint_rules.finding import Finding, Severity
+from lint_rules.language.course_words import CourseWords
 from lint_rules.language.english_text import matches_of
 from lint_rules.language.service import (
     English,
@@ -66,9 +68,12 @@ def run(job: Job) -> Result:
     chosen = choose(job.rules, job.course, english=job.english is not None)
     outcomes: dict[str, Outcome] = {}
     sources = {source.path: source for source in sorted(job.sources, key=lambda source: source.path)}
+    lists: CourseWords | None = None
     for some in _handfuls(sources.values()):
         known = job.memory.recall(some) if job.memory else {}
-        fresh = _read_some(job, [source for source in some if source.path not in known], chosen)
+        missing = [source for source in some if source.path not in known]
+        lists = lists or (CourseWords(job.course) if missing else None)
+        fresh = _read_some(job, missing, chosen, lists) if lists else {}
         if job.memory:
             for path, outcome in fresh.items():
                 job.memory.keep(sources[path], outcome)
@@ -103,9 +108,9 @@ def _handfuls(sources: Iterable[Source]) -> Iterator[list[Source]]:
         yield some
 
 
-def _read_some(job: Job, sources: Sequence[Source], chosen: Sequence[RuleModule]) -> dict[str, Outcome]:
-    if not sources:
-        return {}
+def _read_some(
+    job: Job, sources: Sequence[Source], chosen: Sequence[RuleModule], lists: CourseWords
+) -> dict[str, Outcome]:
     units = [read_unit(source) for source in sources]
     unavailable: dict[Need, str] = {}
     analyses: dict[Request, Analysis] = {}
@@ -121,6 +126,7 @@ def _read_some(job: Job, sources: Sequence[Source], chosen: Sequence[RuleModule]
         except EnglishUnavailable as error:
             unavailable[Need.ENGLISH] = str(error)
 
+    @cache
     def analyse(passage: Passage) -> Analysis:
         return analyses[request_of(passage, job.course)] if analyses else Analysis((), (), ())
 
@@ -129,7 +135,7 @@ def _read_some(job: Job, sources: Sequence[Source], chosen: Sequence[RuleModule]
 
     outcomes = {}
     for source, unit in zip(sources, units, strict=True):
-        reading = Reading(unit, job.course, level_of(unit, job.course), analyse, english, job.files)
+        reading = Reading(unit, job.course, level_of(unit, job.course), analyse, english, job.files, lists)
         outcomes[source.path] = read_unit_rules(reading, chosen, unavailable)
     return outcomes
 

@@ -3,10 +3,12 @@
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
-from lint_rules.course.model import Course, Level, WordEntry, band_rank
+from lint_rules.course.model import Level, band_rank
+from lint_rules.language.course_words import CourseWords
 from lint_rules.language.tokens import Analysis
-from lint_rules.language.word_index import Origin, WordIndex, build_index, canonical, index_of, near_words, parts_of
+from lint_rules.language.word_index import Origin, WordIndex, canonical, index_of, parts_of
 from lint_rules.language.word_levels import WordLevel, look_up, names_in
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Part, Passage, Role, Unit
 
@@ -57,46 +59,56 @@ def is_title(passage: Passage) -> bool:
     return passage.role in _TITLES
 
 
-def unit_words(unit: Unit) -> WordIndex:
-    """The words that a unit presents itself: its `words` panels and the Words field of its notes."""
-    words: list[str] = []
-    for passage in unit.passages:
-        if passage.role is Role.PANEL or DivKind.WORDS in unit.div_kinds(passage):
-            words.append(passage.text)
-        elif passage.role is Role.FIELD and passage.field.casefold() == "words":
-            words += [word for line in passage.text.splitlines() for word in line.replace(";", ",").split(",")]
-    return index_of([word.strip() for word in words if word.strip()], Origin.UNIT)
+class UnitWords:
+    """The words of one unit's passages: each passage is looked up once, however many rules ask."""
 
+    def __init__(self, unit: Unit, lists: CourseWords, analyse: Callable[[Passage], Analysis]) -> None:
+        self._unit = unit
+        self._analyse = analyse
+        self._kept: dict[tuple[Passage, bool], tuple[WordLevel, ...]] = {}
+        self.lists = lists
 
-def words_met(
-    unit: Unit,
-    course: Course,
-    analyse: Callable[[Passage], Analysis],
-    wanted: Callable[[Passage], bool] = read_by_children,
-    presented: WordIndex | None = None,
-) -> Iterator[Met]:
-    """Each distinct word of each place, where it first stands, in file order; only passages that are ``wanted``."""
-    index = build_index(course)
-    names = _names_of(unit, analyse)
-    for place in places_of(unit):
-        first: dict[tuple[str, str], tuple[Passage, WordLevel]] = {}
-        counts: Counter[tuple[str, str]] = Counter()
-        for passage in place.passages:
-            if wanted(passage):
-                for word in look_up(analyse(passage), passage.text, index, presented, names):
-                    key = (canonical(word.lemma), word.part_of_speech)
-                    counts[key] += 1
-                    first.setdefault(key, (passage, word))
-        for key, (passage, word) in first.items():
-            yield Met(place, passage, word, counts[key])
+    @cached_property
+    def presented(self) -> WordIndex:
+        """The words that the unit presents itself: its `words` panels and the Words field of its notes."""
+        words: list[str] = []
+        for passage in self._unit.passages:
+            if passage.role is Role.PANEL or DivKind.WORDS in self._unit.div_kinds(passage):
+                words.append(passage.text)
+            elif passage.role is Role.FIELD and passage.field.casefold() == "words":
+                words += [word for line in passage.text.splitlines() for word in line.replace(";", ",").split(",")]
+        return index_of([word.strip() for word in words if word.strip()], Origin.UNIT)
 
+    @cached_property
+    def _names(self) -> frozenset[str]:
+        found: set[str] = set()
+        for passage in self._unit.passages:
+            if passage.audience in _READ_BY_CHILDREN and passage.role not in {Role.ALT, Role.CODE}:
+                found |= names_in(self._analyse(passage))
+        return frozenset(found)
 
-def _names_of(unit: Unit, analyse: Callable[[Passage], Analysis]) -> frozenset[str]:
-    found: frozenset[str] = frozenset()
-    for passage in unit.passages:
-        if passage.audience in _READ_BY_CHILDREN and passage.role not in {Role.ALT, Role.CODE}:
-            found |= names_in(analyse(passage))
-    return found
+    def of(self, passage: Passage, *, presented: bool = False) -> tuple[WordLevel, ...]:
+        """The words of a passage; ``presented``: those that the unit presents are taken for known."""
+        kept = self._kept.get((passage, presented))
+        if kept is None:
+            own = self.presented if presented else None
+            kept = look_up(self._analyse(passage), passage.text, self.lists.index, own, self._names)
+            self._kept[passage, presented] = kept
+        return kept
+
+    def met(self, wanted: Callable[[Passage], bool] = read_by_children, *, presented: bool = False) -> Iterator[Met]:
+        """Each distinct word of each place, where it first stands, in file order; only passages that are wanted."""
+        for place in places_of(self._unit):
+            first: dict[tuple[str, str], tuple[Passage, WordLevel]] = {}
+            counts: Counter[tuple[str, str]] = Counter()
+            for passage in place.passages:
+                if wanted(passage):
+                    for word in self.of(passage, presented=presented):
+                        key = (canonical(word.lemma), word.part_of_speech)
+                        counts[key] += 1
+                        first.setdefault(key, (passage, word))
+            for key, (passage, word) in first.items():
+                yield Met(place, passage, word, counts[key])
 
 
 def has_picture(place: Place, word: WordLevel) -> bool:
@@ -122,37 +134,6 @@ def _named(text: str) -> set[str]:
     words = parts_of(text.replace("_", " "))
     found = {*words, " ".join(words), *(word[:-1] for word in words if word.endswith("s"))}
     return found | {word[:-2] for word in words if word.endswith("es")} | {"".join(words)}
-
-
-def taught_by(entry: WordEntry, level: Level, unit: int) -> bool:
-    """Say whether a word of the course's list is taught by a unit of a level (a word without a unit is)."""
-    return entry.level < level.index or (entry.level == level.index and entry.unit <= unit)
-
-
-def simpler_words(word: WordLevel, course: Course, level: Level, unit: int) -> tuple[str, ...]:
-    """Words that could serve instead: near in meaning, of the same part of speech, taught by now. At most three."""
-    near = near_words().get((canonical(word.lemma), word.part_of_speech), ())
-    by_word = {canonical(entry.word): entry for entry in reversed(course.words) if _same_part(entry, word)}
-    return tuple(by_word[item].word for item in near if item in by_word and taught_by(by_word[item], level, unit))[:3]
-
-
-def words_of_topic(word: WordLevel, course: Course, level: Level, unit: int) -> tuple[str, ...]:
-    """Words of the same topic and part of speech that are taught by now. At most three."""
-    if word.entry is None or word.entry.part_of_speech != "noun":
-        return ()  # `jump` is no stand-in for `whisper`, but `hill` may be one for `volcano`
-    topics = set(word.entry.topics)
-    return tuple(
-        entry.word
-        for entry in course.words
-        if topics & set(entry.topics)
-        and entry.word != word.entry.word
-        and entry.part_of_speech == word.entry.part_of_speech
-        and taught_by(entry, level, unit)
-    )[:3]
-
-
-def _same_part(entry: WordEntry, word: WordLevel) -> bool:
-    return entry.part_of_speech in {"", word.part_of_speech}
 
 
 def bands_above(band: str, level: Level) -> int:

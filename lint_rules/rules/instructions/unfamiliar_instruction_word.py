@@ -16,7 +16,7 @@ from lint_rules.course.model import band_rank
 from lint_rules.finding import Found, Severity
 from lint_rules.language.labels import all_grammar_terms
 from lint_rules.language.off_list import off_list_severity, what_the_reference_says
-from lint_rules.language.unit_words import Met, has_picture, listed, simpler_words, unit_words, words_met
+from lint_rules.language.unit_words import Met, has_picture, listed
 from lint_rules.language.word_index import Origin
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
@@ -54,9 +54,8 @@ RULE = Rule(
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report the words of instructions above the level."""
-    presented = unit_words(reading.unit)
     terms = {term.term for term in all_grammar_terms()}
-    for met in words_met(reading.unit, reading.course, reading.analyse, _is_instruction, presented):
+    for met in reading.words.met(_is_instruction, presented=True):
         judged = _judge(met, reading)
         if judged is not None and met.word.text.casefold() not in terms:  # grammar-term-on-page has those
             yield Found(met.passage.span(met.word.start, met.word.end), met.word.text, judged)
@@ -92,7 +91,7 @@ def _judge(met: Met, reading: Reading) -> str | None:
 
 
 def _advice(met: Met, reading: Reading) -> str:
-    near = simpler_words(met.word, reading.course, reading.level, reading.unit.front.unit)
+    near = reading.words.lists.simpler(met.word, reading.level, reading.unit.front.unit)
     simpler = (
         f"Say “{met.word.instead}”"
         if met.word.instead

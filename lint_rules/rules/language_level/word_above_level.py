@@ -16,7 +16,7 @@ songs stop nobody: there a word is a query at most. Each word is reported once i
 
 from collections.abc import Iterator
 
-from lint_rules.course.model import Course, Level, WordEntry
+from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.off_list import off_list_severity, what_the_reference_says
 from lint_rules.language.unit_words import (
@@ -24,12 +24,8 @@ from lint_rules.language.unit_words import (
     has_picture,
     is_title,
     listed,
-    simpler_words,
-    unit_words,
-    words_met,
-    words_of_topic,
 )
-from lint_rules.language.word_index import WordIndex, canonical, parts_of
+from lint_rules.language.word_index import canonical, parts_of
 from lint_rules.language.word_levels import WordLevel
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
@@ -95,9 +91,8 @@ RULE = Rule(
 def find(reading: Reading) -> Iterator[Found]:
     """Report the words above the level, each once in an activity (a note once in the unit)."""
     noted: set[str] = set()
-    presented = unit_words(reading.unit)
-    for met in words_met(reading.unit, reading.course, reading.analyse, presented=presented):
-        judged = _judge(met, reading, presented)
+    for met in reading.words.met(presented=True):
+        judged = _judge(met, reading)
         if judged is None:
             continue
         severity, message = judged
@@ -119,19 +114,18 @@ def _is_lenient(passage: Passage) -> bool:
     return is_title(passage) or passage.role is Role.LINE
 
 
-def _judge(met: Met, reading: Reading, presented: WordIndex) -> tuple[Severity, str] | None:
+def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
     """How much a word weighs and what to say of it; None where it is at home in the level."""
     word, level, course = met.word, reading.level, reading.course
     if word.free:
         return None
-    unit = reading.unit.front.unit
     often = f" ({met.times} times in this activity)" if met.times > 1 and met.place.activity else ""
     if word.entry is not None:
         if word.entry.level <= level.index:
             return None
-        itself = "".join(parts_of(word.lemma)) in presented.by_solid  # the unit presents the word itself
+        itself = "".join(parts_of(word.lemma)) in reading.words.presented.by_solid  # the unit presents the word itself
         severity = Severity.QUERY if itself or word.elsewhere is not None else Severity.STOP
-        return severity, f"“{word.text}”{often} {_of_later_level(word, word.entry, course, level, unit)}"
+        return severity, f"“{word.text}”{often} {_of_later_level(word, word.entry, reading)}"
     pictured = has_picture(met.place, word)
     weight = off_list_severity(word, level, course.off_list, pictured=pictured)
     if weight is None:
@@ -139,26 +133,27 @@ def _judge(met: Met, reading: Reading, presented: WordIndex) -> tuple[Severity, 
     return weight, f"“{word.text}”{often} {_off_list(word, weight, reading, pictured=pictured)}"
 
 
-def _of_later_level(word: WordLevel, entry: WordEntry, course: Course, level: Level, unit: int) -> str:
-    later = course.levels[entry.level].name
+def _of_later_level(word: WordLevel, entry: WordEntry, reading: Reading) -> str:
+    level, unit = reading.level, reading.unit.front.unit
+    later = reading.course.levels[entry.level].name
     where = f"{later}, unit {entry.unit}" if entry.unit else later
     said = f"is a target word of {where} ({entry.path}); this is {level.name}, so children have not met it."
-    near = simpler_words(word, course, level, unit)
+    near = reading.words.lists.simpler(word, level, unit)
     if near:
         return f"{said} Say {listed(near)}, or move the word to {level.words_path}."
-    topic = words_of_topic(word, course, level, unit)
+    topic = reading.words.lists.of_topic(word, level, unit)
     if topic:
         return f"{said} Known by now of its topic: {listed(topic)}. Or move the word to {level.words_path}."
     return f"{said} Use a word they know, or move this one to {level.words_path}."
 
 
 def _off_list(word: WordLevel, weight: Severity, reading: Reading, *, pictured: bool) -> str:
-    level, course = reading.level, reading.course
+    level = reading.level
     as_other = ""
     if word.elsewhere is not None and word.elsewhere.part_of_speech:
         as_other = f" as {_a(word.part_of_speech)} (it has the {word.elsewhere.part_of_speech})"
     said = f"is not in the course's list{as_other}; {what_the_reference_says(word)}, and {level.name} is {level.cefr}."
-    near = simpler_words(word, course, level, reading.unit.front.unit)
+    near = reading.words.lists.simpler(word, level, reading.unit.front.unit)
     instead = f"Say {listed(near)}" if near else ""
     if weight is Severity.NOTE and word.young:
         keep = f"f your children know it, as many do, add it to {level.words_path} or to `known`."

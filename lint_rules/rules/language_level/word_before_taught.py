@@ -12,10 +12,10 @@ of a later level is word-above-level. Each word is reported once in an activity.
 
 from collections.abc import Iterator
 
-from lint_rules.course.model import Course, Level, WordEntry
+from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.tests_of import asked_in_tests
-from lint_rules.language.unit_words import Met, listed, simpler_words, words_met, words_of_topic
+from lint_rules.language.unit_words import Met, listed
 from lint_rules.rule import Example, Need, Reading, Rule
 
 _UNIT_2 = (
@@ -59,7 +59,7 @@ def find(reading: Reading) -> Iterator[Found]:
     if not unit:
         return
     tests = asked_in_tests(reading.unit)
-    for met in words_met(reading.unit, reading.course, reading.analyse):
+    for met in reading.words.met():
         entry = met.word.entry
         if entry is None or met.word.free or entry.level != level.index or entry.unit <= unit:
             continue
@@ -68,16 +68,17 @@ def find(reading: Reading) -> Iterator[Found]:
         yield Found(
             met.passage.span(met.word.start, met.word.end),
             met.word.text,
-            _message(met, entry, reading.course, level, unit),
+            _message(met, entry, reading),
         )
 
 
-def _message(met: Met, entry: WordEntry, course: Course, level: Level, unit: int) -> str:
+def _message(met: Met, entry: WordEntry, reading: Reading) -> str:
+    lists, level, unit = reading.words.lists, reading.level, reading.unit.front.unit
     often = f" ({met.times} times in this activity)" if met.times > 1 and met.place.activity else ""
     form = "" if met.word.text.casefold() == entry.word.casefold() else f" (“{entry.word}”)"
     said = f"“{met.word.text}”{form}{often} is taught in unit {entry.unit} ({entry.path}); this is unit {unit}."
-    near = simpler_words(met.word, course, level, unit)
-    topic = words_of_topic(met.word, course, level, unit)
+    near = lists.simpler(met.word, level, unit)
+    topic = lists.of_topic(met.word, level, unit)
     if near:
         return f"{said} Say {listed(near)} here, teach it by now, or show what it means and let it stand."
     if topic:

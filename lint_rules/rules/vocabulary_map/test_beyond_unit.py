@@ -11,7 +11,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar_levels import names, standing
 from lint_rules.language.grammar_uses import grammar_uses, is_carried
 from lint_rules.language.tests_of import asked_in_tests
-from lint_rules.language.unit_words import Met, words_met
+from lint_rules.language.unit_words import Met
 from lint_rules.manuscript.model import Audience
 from lint_rules.rule import Example, Need, Reading, Rule
 
@@ -67,7 +67,7 @@ def find(reading: Reading) -> Iterator[Found]:
 def _words(reading: Reading) -> Iterator[Found]:
     number, level = reading.unit.front.unit, reading.level
     asked = asked_in_tests(reading.unit)
-    for met in words_met(reading.unit, reading.course, reading.analyse, lambda passage: id(passage) in asked):
+    for met in reading.words.met(lambda passage: id(passage) in asked):
         entry = met.word.entry
         if entry is not None and not met.word.free and entry.level == level.index and entry.unit > number:
             where = "its answers have" if met.passage.audience is Audience.KEY else "it has"
