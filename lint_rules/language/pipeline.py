@@ -2,7 +2,7 @@
 
 import importlib
 import os
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from functools import cache, lru_cache
 from hashlib import blake2b
 from itertools import pairwise
@@ -180,8 +180,3 @@ def _look_up(shown: str, tag: str, pos: str, parser_lemma: str) -> tuple[str, Re
     """A word's dictionary form and its level in the general reference."""
     form = lemma(shown, tag, pos, parser_lemma)
     return form, reference(form, pos, shown)
-
-
-def analyse(texts: Iterable[str]) -> list[Analysis]:
-    """Analyse running texts with the usual model."""
-    return SpacyLanguage().analyse([Request(text, Mode.TEXT) for text in texts])

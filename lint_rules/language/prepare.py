@@ -79,7 +79,7 @@ def prepare(text: str, mode: Mode, names: Sequence[str], tokenize: Tokenize) -> 
     pieces = _restore(pieces)
     starts = _sentence_starts(pieces, text)
     instead = stand_ins(pieces)
-    known = names_at(pieces, names) if names else {}
+    known = names_at(pieces, names, text) if names else {}
     aside = second_choices(pieces)
     last = len(pieces) - 1
     for index, (word, at) in enumerate(pieces):
@@ -89,7 +89,7 @@ def prepare(text: str, mode: Mode, names: Sequence[str], tokenize: Tokenize) -> 
             continue
         space = index < last and pieces[index + 1][1] > place[1]
         start = starts[index]
-        if start and mode is Mode.INSTRUCTION and _is_order(pieces, index):
+        if start and mode is Mode.INSTRUCTION and index not in known and _is_order(pieces, index):
             result.add("Please", True, None, True)
             word, start = word[:1].lower() + word[1:], False
         if _GAP_STAND_IN in word:

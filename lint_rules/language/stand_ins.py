@@ -4,6 +4,7 @@ unambiguous word for one that the model takes for another (*can* that holds bean
 from collections.abc import Sequence
 
 from lint_rules.language import tables
+from lint_rules.language.verb_forms import bases
 
 Piece = tuple[str, int]  # a word of the plain text, and its offset
 
@@ -69,14 +70,20 @@ def _is_name(pieces: Sequence[Piece], index: int) -> bool:
     )
 
 
-def names_at(pieces: Sequence[Piece], names: Sequence[str]) -> dict[int, str]:
-    """Where the course's names stand, and the well-known name that stands in for each."""
+def names_at(pieces: Sequence[Piece], names: Sequence[str], text: str) -> dict[int, str]:
+    """Where the course's names stand in ``text``, and the well-known name that stands in for each.
+
+    A name that is also a verb (Mark, Will, Skip) is a name where only a name can stand.
+    """
     found: dict[int, str] = {}
     lowered = [word.lower() for word, _ in pieces]
     for number, name in enumerate(names):
         parts = name.lower().replace("-", " - ").split()
+        is_verb = len(parts) == 1 and (parts[0] in bases() or parts[0] in ("will", "may"))
         for index in range(len(lowered) - len(parts) + 1):
-            if lowered[index : index + len(parts)] == parts and pieces[index][0][:1].isupper():
+            if lowered[index : index + len(parts)] != parts or not text[pieces[index][1]].isupper():
+                continue
+            if not is_verb or _is_name(pieces, index):
                 found[index + len(parts) - 1] = NAMES[number % len(NAMES)]
     return found
 

@@ -99,6 +99,20 @@ def test_a_course_s_names_are_names(language: SpacyLanguage) -> None:
     assert ("present-simple", "lives") in shown(text, analysis)
 
 
+@pytest.mark.parametrize(
+    ("text", "structures"),
+    [
+        ("Mark the right answer.", [("imperative", "Mark")]),
+        ("Mark is my brother.", [("present-simple-be", "is")]),
+        ("Will you come, Mark?", [("future-will", "Will you come"), ("yes-no-question", "Will you come")]),
+        ("Will, come here!", [("imperative", "come")]),
+        ("I AM WILL.", [("present-simple-be", "AM")]),
+    ],
+)
+def test_names_that_are_also_verbs(language: SpacyLanguage, text: str, structures: list[tuple[str, str]]) -> None:
+    assert shown(text, analyse(language, text, Mode.INSTRUCTION, ("Mark", "Will"))) == structures
+
+
 def test_curly_and_straight_apostrophes_read_alike(language: SpacyLanguage) -> None:
     curly, straight = "She’s got a cat, hasn’t she?", "She's got a cat, hasn't she?"
     one, other = analyse(language, curly), analyse(language, straight)
