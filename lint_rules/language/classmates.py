@@ -25,7 +25,8 @@ _EVERYBODY = re.compile(
     r"\b(?:everybody|everyone|every\s+(?:child|classmate|friend|pupil|student)|each\s+(?:child|classmate|friend)|"
     r"all\s+(?:of\s+)?(?:(?:your|the|my)\s+)?(?:other\s+)?"
     r"(?:friends|classmates|class|children|pupils|students|boys and girls)|"
-    r"(?<!in )(?<!from )(?<!of )(?:the|your|our)\s+(?:whole\s+|entire\s+)?class\b(?!\w)|as many\s+\w+\s+as|(?:from|in|at)\s+(?:each|every)\s+(?:table|group|row|team)|"
+    r"(?<!in )(?<!from )(?<!of )(?:the|your|our)\s+(?:whole\s+|entire\s+)?class\b(?!\w)|as many\s+\w+\s+as|"
+    r"(?:from|in|at)\s+(?:each|every)\s+(?:table|group|row|team)|"
     r"find\s+(?:someone|somebody|a\s+(?:friend|classmate|child|person)|friends|classmates|children)\s+who)",
     re.I,
 )

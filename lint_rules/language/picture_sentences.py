@@ -9,15 +9,17 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from difflib import SequenceMatcher
+from functools import cache
 
-from lint_rules.language.tables import entries
+from lint_rules.language.pictures import names_nothing
+from lint_rules.language.tables import alternatives, entries, rows
 from lint_rules.language.tokens import Analysis, Token
 from lint_rules.language.topics import topic_key
 from lint_rules.language.word_index import canonical
-from lint_rules.manuscript.model import PICTURE, Passage, Picture
+from lint_rules.manuscript.model import PICTURE, Passage, Picture, Role
 
 _LETTERS = re.compile(r"[^\W_]")
-_STOPS = frozenset(".!?…")
+_STOPS = frozenset(".!?…:")
 _QUOTED = re.compile(r"[“\"„«][^“”\"»]*[”\"»“]|(?<!\w)[‘'](?!\w{1,2}\b)(?:[^‘’'\n]|(?<=\w)[’'](?=\w))+[’'](?!\w)")
 _ARTICLES = frozenset({"a", "an", "the", "some"})
 # fmt: off
@@ -80,13 +82,23 @@ def fits(sentence: Line, story: Iterable[Line]) -> bool:
 def nearest(sentence: Line, story: Iterable[Line]) -> Near | None:
     """The line of a story that is most like a sentence, the first of several; None when there is no story."""
     wanted = [_spelt(slot) for slot in sentence.slots]
+    weights = [_weight(slot) for slot in sentence.slots]
     best: Near | None = None
     for line in story:
+        if line.passage.role is Role.TITLE:
+            continue
         there = [_aligned(slot, sentence.slots) for slot in line.slots]
-        likeness = SequenceMatcher(None, wanted, there, autojunk=False).ratio()
+        matcher = SequenceMatcher(None, wanted, there, autojunk=False)
+        shared = sum(sum(weights[block.a : block.a + block.size]) for block in matcher.get_matching_blocks())
+        likeness = 0.9 * shared / sum(weights) + 0.1 * matcher.ratio()
         if best is None or likeness > best.likeness:
             best = Near(line, likeness)
     return best
+
+
+def _weight(slot: Slot) -> int:
+    """What a word counts when sentences are compared: function words less than others."""
+    return 1 if slot.keys & function_words() else 2
 
 
 def missing_words(sentence: Line, line: Line) -> list[Slot]:
@@ -108,7 +120,7 @@ def names_of_picture(alt: str) -> tuple[frozenset[str], frozenset[str]]:
 
     `a big red box` is read as `box`; `a glass of milk` as `glass` or `milk`; `a girl swimming` as `girl` or `swimming`.
     """
-    every = [word for word in re.findall(r"[^\W_]+(?:['’-][^\W_]+)*", alt.casefold()) if word not in _ARTICLES]
+    every = [word for word in re.findall(r"[^\W_]+(?:['’][^\W_]+)*", alt.casefold()) if word not in _ARTICLES]
     if len(every) > 2 and every[0] in _PICTURE_WORDS and every[1] == "of":
         every = every[2:]
     cut = next((at for at, word in enumerate(every) if at and _ends_noun(word)), len(every))
@@ -121,6 +133,12 @@ def names_of_picture(alt: str) -> tuple[frozenset[str], frozenset[str]]:
         heads.append(rest[0])
     keys = frozenset(key for head in heads for key in _keys(head))
     return keys, frozenset(key for word in (*every, *_ARTICLES, "of") for key in _keys(word))
+
+
+@cache
+def function_words() -> frozenset[str]:
+    """Function words, as they are compared."""
+    return frozenset(canonical(word) for _, cell in rows("function_words.csv") for word in alternatives(cell))
 
 
 def _ends_noun(word: str) -> bool:
@@ -153,7 +171,10 @@ def _slots(passage: Passage, tokens: Sequence[Token]) -> Iterator[Slot]:
 
 
 def _picture_slot(picture: Picture | None, at: int) -> Slot:
-    keys, before = names_of_picture(picture.alt if picture else "")
+    """A picture that says nothing of what it shows may be any word: art-brief asks about it."""
+    if picture is None or names_nothing(picture.alt, picture.target):
+        return Slot(frozenset({PICTURE}), at, at + 1, picture=True, gap=True)
+    keys, before = names_of_picture(picture.alt)
     return Slot(keys or frozenset({PICTURE}), at, at + 1, before, picture=True)
 
 
@@ -189,6 +210,8 @@ def _matches(wanted: Sequence[Slot], at: int, there: Sequence[Slot], start: int)
     if at == len(wanted):
         return True
     slot = wanted[at]
+    if slot.gap and start == len(there) and not slot.picture:
+        return _matches(wanted, at + 1, there, start)  # a line to write on at the end
     longest = _LONGEST_GAP if slot.gap else 1 + len(slot.before) if slot.picture else 1
     for end in range(start + 1, min(start + longest, len(there)) + 1):
         if _fills(slot, there[start:end]) and _matches(wanted, at + 1, there, end):

@@ -212,7 +212,7 @@ def _by_place(word: str, phones: Sequence[str], at: int, *, american: bool) -> l
     if _TELLING in found:
         found = {_TELLING: found[_TELLING]}
     plain = _ipa()[phone[:-1]].removesuffix("r")
-    return list(dict.fromkeys(sum(found.values(), []))) or [plain]
+    return list(dict.fromkeys(sound for sounds in found.values() for sound in sounds)) or [plain]
 
 
 def _place(phones: Sequence[str], at: int) -> str:

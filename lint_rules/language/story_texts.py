@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Passage, Role, Unit
 
 STORY = frozenset({"story", "comic", "play"})
-_READ = frozenset({Role.TEXT, Role.TURN, Role.LINE, Role.CAPTION, Role.TITLE, Role.CELL, Role.ITEM})
+_READ = frozenset({Role.TEXT, Role.TURN, Role.LINE, Role.CAPTION, Role.TITLE, Role.CELL, Role.HEAD, Role.ITEM})
 _RUNNING = frozenset({Role.TEXT, Role.TURN, Role.LINE, Role.CAPTION})
 _OTHER_PANELS = frozenset({DivKind.WORDS, DivKind.PATTERN})
 

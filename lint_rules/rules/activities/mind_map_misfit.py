@@ -55,7 +55,7 @@ def find(reading: Reading) -> Iterator[Found]:
     for activity in reading.unit.activities:
         if "mind-map" not in activity.kinds:
             continue
-        for branch in branches_of(activity):
+        for branch in branches_of(activity, reading.unit.source):
             wanted, own = _topic_of(branch, topics), topics.of(branch.word.word)
             if wanted and own and not _related(wanted, own, topics):
                 listed = branch.word

@@ -56,7 +56,7 @@ RULE = Rule(
     ),
 )
 
-_SENTENCES = frozenset({Role.ITEM, Role.TEXT, Role.LINE, Role.TURN, Role.CELL, Role.CAPTION})
+_SENTENCES = frozenset({Role.ITEM, Role.TEXT, Role.LINE, Role.TURN, Role.CELL, Role.HEAD, Role.CAPTION})
 
 
 def find(reading: Reading) -> Iterator[Found]:

@@ -16,7 +16,7 @@ from lint_rules.language.spelling_sounds import Heard, Practised, hear, practise
 from lint_rules.language.word_sets import Listed, listed_words
 from lint_rules.manuscript.model import PICTURE, Activity, Audience, Passage, Role
 from lint_rules.rule import Example, Limit, Reading, Rule
-from lint_rules.source import Span
+from lint_rules.source import Source, Span
 
 
 def _head(sound: str, spelling: str, kinds: str = ".sounds") -> str:
@@ -84,7 +84,7 @@ def find(reading: Reading) -> Iterator[Found]:
             (word, hear(word.word, wanted, reading.course.variety), choice)
             for passage in activity.part.passages
             if passage.audience is Audience.PUPIL and passage.role in _LISTS
-            for word, choice in _words(passage, wanted)
+            for word, choice in _words(passage, wanted, reading.unit.source)
         ]
         picking = bool(_PICKING.search(activity.heading.passage.text)) and any(one.fits for _, one, _ in heard)
         fitting = {choice for _, one, choice in heard if choice and one.fits}
@@ -99,9 +99,9 @@ def find(reading: Reading) -> Iterator[Found]:
                 yield Found(span, word.shown, _message(word, one, wanted, reading, listed))
 
 
-def _words(passage: Passage, wanted: Practised) -> Iterator[tuple[Listed, int]]:
+def _words(passage: Passage, wanted: Practised, source: Source) -> Iterator[tuple[Listed, int]]:
     """The words a passage lists, with a number that those share between which a child chooses (0: no choice)."""
-    words = listed_words(passage)
+    words = listed_words(passage, source)
     text = passage.text.strip()
     sentence = text.endswith((".", "!", "?", "…")) and " " in text and not (len(words) > 2 and text.endswith("."))
     if sentence or (passage.role in _RUNNING and len(words) < 2) or _is_spelt_with_gaps(passage):

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.topics import OddOnes, TopicList, odd_ones, topics_of
-from lint_rules.language.word_sets import Listed, sets_of
+from lint_rules.language.word_sets import Listed, sets_of, shown
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
 
@@ -60,7 +60,7 @@ def find(reading: Reading) -> Iterator[Found]:
     for activity in reading.unit.activities:
         if "odd-one-out" not in activity.kinds:
             continue
-        for words in sets_of(activity):
+        for words in sets_of(activity, reading.unit.source):
             if len(words) < 3:
                 continue
             odd = odd_ones([word.word for word in words], topics)
@@ -72,7 +72,7 @@ def _found(words: Sequence[Listed], message: str) -> Found:
     first, last = words[0], words[-1]
     if first.passage is last.passage:
         span = first.passage.span(first.start, last.end)
-        return Found(span, first.passage.text[first.start : last.end], message)
+        return Found(span, shown(first.passage, first.start, last.end), message)
     begin, end = first.passage.span(first.start, first.end), last.passage.span(last.start, last.end)
     return Found(Span(begin.start, end.end), ", ".join(word.shown for word in words), message)
 
