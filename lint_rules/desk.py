@@ -6,7 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import AbstractContextManager, ExitStack, contextmanager
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 import lint_rules
@@ -16,6 +16,7 @@ from lint_rules.cache.shelf import Shelf, cache_folder, shelf
 from lint_rules.catalogue import BadRule, load_rules
 from lint_rules.check import Result
 from lint_rules.course.folder import (
+    COURSE_FILE,
     CourseOnDisk,
     FolderError,
     NoCourse,
@@ -325,9 +326,34 @@ def _skipped_row(root: Path, problem: CourseProblem) -> Skipped:
     return Skipped(f"{where}:{problem.line}:{problem.column}" if problem.line else where, problem.message)
 
 
+def check_output(option: str, name: str) -> None:
+    """Say before the book is read that a file cannot be written. Raises CannotRun."""
+    if Path(name).is_dir():
+        raise CannotRun(f"{option} wants a file, and {name} is a folder.")
+    if not Path(name).absolute().parent.is_dir():
+        raise CannotRun(f"{option} {name}: there is no folder {Path(name).parent} to write into.")
+
+
+def spare_the_manuscript(option: str, name: str, report: Report) -> None:
+    """Never write over what was read. Raises CannotRun."""
+    lists = (level.words_path for level in report.course.levels if level.words_path)
+    own = (*report.sources, *lists, COURSE_FILE, CARRIED_FILE)
+    if os.path.realpath(name) in {os.path.realpath(report.root / path) for path in own}:
+        raise CannotRun(f"{option} {name} would write over a file of the course. Give it a name of its own.")
+
+
 def write_output(name: str, data: bytes) -> None:
     """Write a file that the user asked for, whole or not at all. Raises CannotRun."""
     try:
         write_whole(Path(name), data)
     except OSError as error:
         raise CannotRun(f"{name} could not be written ({error.strerror or error}).") from error
+
+
+def now() -> datetime:
+    """The time, or the one that a reproducible build names (reproducible-builds.org, SOURCE_DATE_EPOCH)."""
+    named = os.environ.get("SOURCE_DATE_EPOCH", "")
+    try:
+        return datetime.fromtimestamp(int(named), UTC) if named else datetime.now(UTC)
+    except (ValueError, OverflowError, OSError) as error:
+        raise CannotRun(f"SOURCE_DATE_EPOCH should be a number of seconds since 1970, not {named}.") from error

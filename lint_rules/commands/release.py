@@ -4,7 +4,6 @@ import argparse
 import os
 from collections.abc import Iterator
 from dataclasses import replace
-from datetime import UTC, datetime
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
@@ -13,7 +12,17 @@ from rich.text import Text
 
 from lint_rules.check import Broken
 from lint_rules.course.folder import COURSE_FILE
-from lint_rules.desk import Tools, added_rules, book_report, status_of, tools, write_output
+from lint_rules.desk import (
+    Tools,
+    added_rules,
+    book_report,
+    check_output,
+    now,
+    spare_the_manuscript,
+    status_of,
+    tools,
+    write_output,
+)
 from lint_rules.exits import BLOCKED, CLEAN, CannotRun
 from lint_rules.finding import Severity
 from lint_rules.language.service import EnglishUnavailable
@@ -42,7 +51,8 @@ def run(arguments: argparse.Namespace) -> int:
         if "english" in arguments.require:
             report = _with_required_english(report, kit)
         checked_with = _checked_with(kit)
-    _spare_the_manuscript(wanted, report)
+    for option, name in wanted.items():
+        spare_the_manuscript(f"--{option}", name, report)
     status = _status(report)
     written = {name: _written(option, report, kit, checked_with, status) for option, name in wanted.items()}
     for name, data in written.items():
@@ -59,24 +69,12 @@ def _wanted(arguments: argparse.Namespace) -> dict[str, str]:
     wanted = {option: getattr(arguments, option) for option in _FILES if getattr(arguments, option)}
     taken: dict[str, str] = {}
     for option, name in wanted.items():
-        if Path(name).is_dir():
-            raise CannotRun(f"--{option} wants a file, and {name} is a folder.")
-        if not Path(name).absolute().parent.is_dir():
-            raise CannotRun(f"--{option} {name}: there is no folder {Path(name).parent} to write into.")
+        check_output(f"--{option}", name)
         real = os.path.normcase(os.path.realpath(name))
         if real in taken:
             raise CannotRun(f"--{taken[real]} and --{option} name the same file, {name}. Give each a file of its own.")
         taken[real] = option
     return wanted
-
-
-def _spare_the_manuscript(wanted: dict[str, str], report: Report) -> None:
-    """Never write over what was read. Raises CannotRun."""
-    lists = (level.words_path for level in report.course.levels if level.words_path)
-    own = {os.path.realpath(report.root / path) for path in (*report.sources, *lists, COURSE_FILE, CARRIED_FILE)}
-    for option, name in wanted.items():
-        if os.path.realpath(name) in own:
-            raise CannotRun(f"--{option} {name} would write over a file of the course. Give it a name of its own.")
 
 
 def _with_required_english(report: Report, kit: Tools) -> Report:
@@ -122,10 +120,10 @@ def _written(option: str, report: Report, kit: Tools, checked_with: CheckedWith,
     if option == "record":
         units = {facts.path: read_unit(report.sources[facts.path]) for facts in report.facts}
         files = list(_files_read(report, units))
-        return release_record(report, units, files, checked_with, _now()).encode("utf-8", "backslashreplace")
+        return release_record(report, units, files, checked_with, now()).encode("utf-8", "backslashreplace")
     from lint_rules.reports.html.page import html_report
 
-    return html_report(report, kit.rules).encode("utf-8", "backslashreplace")
+    return html_report(report, kit.rules, now()).encode("utf-8", "backslashreplace")
 
 
 def _files_read(report: Report, units: dict[str, Unit]) -> Iterator[FileRead]:
@@ -149,15 +147,6 @@ def _from_disk(what: str, report: Report, path: str) -> FileRead:
         return FileRead(what, path, None)
 
 
-def _now() -> datetime:
-    """The time, or the one that a reproducible build names (reproducible-builds.org, SOURCE_DATE_EPOCH)."""
-    named = os.environ.get("SOURCE_DATE_EPOCH", "")
-    try:
-        return datetime.fromtimestamp(int(named), UTC) if named else datetime.now(UTC)
-    except (ValueError, OverflowError, OSError) as error:
-        raise CannotRun(f"SOURCE_DATE_EPOCH should be a number of seconds since 1970, not {named}.") from error
-
-
 def _print(report: Report, wanted: dict[str, str]) -> None:
     console = Console(highlight=False, soft_wrap=True)
     print_report(report, console)
@@ -169,9 +158,9 @@ def _print(report: Report, wanted: dict[str, str]) -> None:
     for option, name in wanted.items():
         console.print(Text(f"Written: {name} ({_SHOWN[option]})"))
     if judged.can_go:
-        console.print(Text("This book can go.", "bold green"))
+        console.print(Text(judged.sentence, "bold green"))
         return
-    console.print(Text("This book cannot go yet. In the way:", "bold red"))
+    console.print(Text(f"{judged.sentence} In the way:", "bold red"))
     for part in judged.in_the_way:
         console.print(Text(f"  {part}"))
 

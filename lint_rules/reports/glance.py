@@ -13,16 +13,22 @@ from lint_rules.vocabulary import WordRow, vocabulary_map
 
 def glance(report: Report) -> Iterator[str]:
     """Units, lessons, hours and target words by level, then the findings by rule and severity."""
-    rows = vocabulary_map(report.course, report.facts)
-    for level in report.course.levels:
-        units = [unit for unit in report.facts if unit.level == level.index]
-        yield f"{level.name} ({level.cefr}): {_units(level, units)}"
-        of_level = [row for row in rows if row.entry.level == level.index]
-        if of_level:
-            yield f"  {_words(of_level, level)}"
+    for name, units, words in levels_at_a_glance(report):
+        yield f"{name}: {units}"
+        if words:
+            yield f"  {words}"
     if report.findings:
         yield "Findings by rule:"
         yield from _by_rule(report)
+
+
+def levels_at_a_glance(report: Report) -> Iterator[tuple[str, str, str]]:
+    """Each level: its name, its units with their hours, and its target words ('' when it has none)."""
+    rows = vocabulary_map(report.course, report.facts)
+    for level in report.course.levels:
+        units = [unit for unit in report.facts if unit.level == level.index]
+        of_level = [row for row in rows if row.entry.level == level.index]
+        yield f"{level.name} ({level.cefr})", _units(level, units), _words(of_level, level) if of_level else ""
 
 
 def _units(level: Level, units: Sequence[UnitFacts]) -> str:

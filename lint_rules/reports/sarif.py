@@ -7,20 +7,21 @@ suppressed ones with their reason. Nothing in it depends on the day or on the ma
 import hashlib
 import inspect
 import json
-from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 from urllib.parse import quote
 
 from lint_rules import __version__
 from lint_rules.finding import Finding, Mend, Severity, Status
-from lint_rules.letstand.carried import CARRIED_FILE, entry_key
+from lint_rules.letstand.carried import CARRIED_FILE
+from lint_rules.reports.fingerprints import fingerprints
 from lint_rules.reports.report import Report
+from lint_rules.reports.rule_pages import paragraphs_of
 from lint_rules.rule import RuleModule
 from lint_rules.source import Source, Span
 
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
-FINGERPRINT = "ruleWordsPlace/v1"  # name of the recipe in ``_fingerprints``: another recipe needs another name
+FINGERPRINT = "ruleWordsPlace/v1"  # name of the recipe in fingerprints.py: another one needs another name
 _BASE = "ROOT"
 _LEVELS = {Severity.STOP: "error", Severity.QUERY: "warning", Severity.NOTE: "note"}
 
@@ -31,7 +32,7 @@ def sarif_report(report: Report, rules: Sequence[RuleModule], status: int) -> st
     index = {name: at for at, name in enumerate(names)}
     paths = sorted(report.sources)
     artifacts = {path: at for at, path in enumerate(paths)}
-    prints = _fingerprints(report.result.findings)
+    prints = fingerprints(report.result.findings)
     place = _Places(report, artifacts)
     run = {
         "tool": {
@@ -88,15 +89,13 @@ def _descriptor(name: str, module: RuleModule | None, report: Report) -> dict[st
     if module is None:
         return {"id": name, "shortDescription": {"text": name}, "help": {"text": name}}
     setting = report.course.rules.get(name, module.rule.severity.value)
-    page = inspect.cleandoc(module.page)
-    first, _, rest = page.partition("\n\n")
-    paragraphs = [" ".join(part.split()) for part in (first, *rest.split("\n\n")) if part.strip()]
+    paragraphs = paragraphs_of(module)
     level = module.rule.severity if setting == "off" else Severity(setting)
     return {
         "id": name,
         "shortDescription": {"text": paragraphs[0]},
         "fullDescription": {"text": " ".join(paragraphs)},
-        "help": {"text": "\n\n".join(paragraphs), "markdown": page},
+        "help": {"text": "\n\n".join(paragraphs), "markdown": inspect.cleandoc(module.page)},
         "defaultConfiguration": {"level": _LEVELS[level], "enabled": setting != "off"},
         "properties": {"tags": [module.rule.family]},
     }
@@ -201,16 +200,3 @@ def _broken(rule: str, path: str, why: str, index: Mapping[str, int], place: _Pl
     if path:
         note["locations"] = [{"physicalLocation": {"artifactLocation": place.location(path)}}]
     return note
-
-
-def _fingerprints(findings: Sequence[Finding]) -> list[str]:
-    """What a finding is known by from one version of a book to the next: rule, file, place in the structure, words and
-    key, and its number among equal ones; no line numbers, so that a paragraph above changes nothing."""
-    seen: Counter[tuple[str, ...]] = Counter()
-    prints = []
-    for finding in findings:
-        key = entry_key(finding)
-        parts = "".join(f"{len(part)}:{part}" for part in (*key, str(seen[key])))
-        prints.append(hashlib.sha256(parts.encode("utf-8", "surrogatepass")).hexdigest()[:32])
-        seen[key] += 1
-    return prints

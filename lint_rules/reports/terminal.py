@@ -27,8 +27,8 @@ def print_report(report: Report, console: Console) -> None:
                 console.print(line, soft_wrap=True)
     for skipped in report.skipped:
         console.print(Text(f"{skipped.path}: not checked: {skipped.why}"), soft_wrap=True)
-    for line in broken_lines(report):
-        console.print(Text(line), soft_wrap=True)
+    for said in broken_lines(report):
+        console.print(Text(said), soft_wrap=True)
 
 
 def broken_lines(report: Report) -> Iterator[str]:

@@ -17,25 +17,36 @@ GATE_RULES = frozenset({LAPSED, UNREADABLE})  # neither a course's settings nor 
 
 
 @dataclass(frozen=True, slots=True)
+class Hindrance:
+    """One kind of thing that is in the way, in words; ``show`` is what to show of the findings (`severity=stop`)."""
+
+    text: str
+    show: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Verdict:
-    """Whether a book can go; what is in the way, in words, the gravest first; what an editor should know besides."""
+    """Whether a book can go; what is in the way, the gravest first; what an editor should know besides."""
 
     can_go: bool
-    in_the_way: tuple[str, ...]
+    hindrances: tuple[Hindrance, ...]
     besides: tuple[str, ...]
+
+    @property
+    def in_the_way(self) -> tuple[str, ...]:
+        """What is in the way, in words."""
+        return tuple(hindrance.text for hindrance in self.hindrances)
 
     @property
     def sentence(self) -> str:
         """The answer in one line."""
-        return (
-            "This book can go." if self.can_go else f"This book cannot go yet. In the way: {listed(self.in_the_way)}."
-        )
+        return "This book can go." if self.can_go else "This book cannot go yet."
 
 
 def verdict(report: Report) -> Verdict:
     """Judge a whole book as a release would."""
-    in_the_way = tuple(_in_the_way(report))
-    return Verdict(not in_the_way, in_the_way, tuple(_besides(report)))
+    hindrances = tuple(_in_the_way(report))
+    return Verdict(not hindrances, hindrances, tuple(_besides(report)))
 
 
 def reopen(report: Report) -> Report:
@@ -61,25 +72,26 @@ def unread_units(report: Report) -> tuple[str, ...]:
     return tuple(sorted({f.path for f in report.findings if f.rule == UNREADABLE and f.severity is Severity.STOP}))
 
 
-def _in_the_way(report: Report) -> Iterator[str]:
+def _in_the_way(report: Report) -> Iterator[Hindrance]:
     if report.broken:
         checks = sorted({note.rule for note in report.broken})
-        yield f"{many(len(checks), 'check')} that could not run ({', '.join(checks)})"
+        yield Hindrance(f"{many(len(checks), 'check')} that could not run ({', '.join(checks)})")
     unread = unread_units(report)
     if unread:
-        yield f"{many(len(unread), 'unit')} that could not be read in full ({', '.join(map(report.path, unread))})"
+        named = ", ".join(map(report.path, unread))
+        yield Hindrance(f"{many(len(unread), 'unit')} that could not be read in full ({named})", f"rule={UNREADABLE}")
     if report.skipped:
-        yield f"{many(len(report.skipped), 'file or row', 'files or rows')} left out ({_paths(report)})"
+        yield Hindrance(f"{many(len(report.skipped), 'file or row', 'files or rows')} left out ({_paths(report)})")
     counted = [f for f in report.findings if not (f.rule == UNREADABLE and f.severity is Severity.STOP)]
     stops = sum(finding.severity is Severity.STOP for finding in counted)
     lapsed = sum(finding.rule == LAPSED for finding in counted if finding.severity is Severity.QUERY)
     queries = sum(finding.severity is Severity.QUERY for finding in counted) - lapsed
     if stops:
-        yield f"{many(stops, 'stop')} to mend"
+        yield Hindrance(f"{many(stops, 'stop')} to mend", "severity=stop")
     if queries:
-        yield f"{many(queries, 'query', 'queries')} to answer"
+        yield Hindrance(f"{many(queries, 'query', 'queries')} to answer", "severity=query")
     if lapsed:
-        yield f"{many(lapsed, 'stet')} that has lapsed" if lapsed == 1 else f"{many(lapsed, 'stet')} that have lapsed"
+        yield Hindrance(many(lapsed, "stet that has lapsed", "stets that have lapsed"), f"rule={LAPSED}")
 
 
 def _paths(report: Report) -> str:

@@ -1,0 +1,137 @@
+"""Builds the editor's report from a run: plain values for the template, which escapes every one of them."""
+
+import base64
+import hashlib
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from importlib.resources import files
+
+from jinja2 import Environment, StrictUndefined
+from markupsafe import Markup
+
+from lint_rules import __version__
+from lint_rules.finding import Finding, Status
+from lint_rules.reports.fingerprints import fingerprints
+from lint_rules.reports.glance import levels_at_a_glance
+from lint_rules.reports.html.passages import Line, passage_of, printable
+from lint_rules.reports.html.pictures import findings_by_rule, lesson_times, structures, vocabulary_map, word_levels
+from lint_rules.reports.html.pictures.figure import Figure
+from lint_rules.reports.report import Report
+from lint_rules.reports.rule_pages import summary_of
+from lint_rules.reports.verdict import switched_off, verdict
+from lint_rules.rule import RuleModule
+
+_PICTURES = (lesson_times, word_levels, structures, vocabulary_map, findings_by_rule)
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A finding as the page shows it."""
+
+    id: str
+    finding: Finding
+    path: str
+    lines: list[Line]
+    more: int
+
+    @property
+    def at(self) -> str:
+        """Its place: line:column-line:column."""
+        start, end = self.finding.start, self.finding.end
+        return f"{start.line}:{start.column}-{end.line}:{end.column}"
+
+
+@dataclass(frozen=True, slots=True)
+class UnitShown:
+    """A unit with its findings: what it is called, its path, and the path inside the course that filters go by."""
+
+    title: str
+    path: str
+    key: str
+    findings: list[Shown]
+
+
+@dataclass(frozen=True, slots=True)
+class NotChecked:
+    """Something that was not checked, where, and why."""
+
+    what: str
+    where: str
+    why: str
+
+
+def html_report(report: Report, rules: Sequence[RuleModule], when: datetime) -> str:
+    """The report as one HTML file; ``when`` is the day it shows."""
+    shown = [
+        Shown(f"f-{name[:16]}", finding, report.path(finding.path), *passage_of(finding, report.sources[finding.path]))
+        for finding, name in zip(report.result.findings, fingerprints(report.result.findings), strict=True)
+    ]
+    open_ones = [one for one in shown if one.finding.status is Status.OPEN]
+    style, script = _own("page.css"), _own("page.js")
+    environment = Environment(autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
+    environment.filters["printable"] = printable
+    fired = {one.finding.rule for one in shown}
+    return environment.from_string(_own("page.html")).render(
+        title=report.course.title or "Untitled course",
+        version=__version__,
+        day=f"{when.day} {when:%B %Y}",
+        policy=f"default-src 'none'; style-src {_hash(style)}; script-src {_hash(script)}; img-src data:; "
+        "base-uri 'none'; form-action 'none'",
+        style=Markup(style),
+        script=Markup(script),
+        verdict=verdict(report),
+        levels=list(levels_at_a_glance(report)),
+        units=len(report.sources),
+        figures=list(_figures(report)),
+        sections=list(_sections(report, open_ones)),
+        counts=report.count(),
+        total=len(open_ones),
+        rules=[(module.rule.name, *summary_of(module)) for module in rules if module.rule.name in fired],
+        fired=sorted({one.finding.rule for one in open_ones}),
+        let_stand=[one for one in shown if one.finding.status is Status.LET_STAND],
+        carried=[one for one in shown if one.finding.status is Status.CARRIED],
+        not_checked=list(_not_checked(report)),
+    )
+
+
+def _own(name: str) -> str:
+    return files("lint_rules.reports.html").joinpath(name).read_text("utf-8")
+
+
+def _hash(text: str) -> str:
+    """What the Content Security Policy (W3C, level 3) lets run: this very text and no other."""
+    return f"'sha256-{base64.b64encode(hashlib.sha256(text.encode('utf-8')).digest()).decode('ascii')}'"
+
+
+def _figures(report: Report) -> Iterator[Figure]:
+    for picture in _PICTURES:
+        figure = picture.figure(report)
+        if figure is not None:
+            yield figure
+
+
+def _sections(report: Report, shown: Sequence[Shown]) -> Iterator[UnitShown]:
+    """The units that have findings: in teaching order, then those that could not be read."""
+    order = [facts.path for facts in report.facts]
+    order += [path for path in sorted(report.sources) if path not in set(order)]
+    titles = {facts.path: _title(facts.unit, facts.title.text) for facts in report.facts}
+    for path in order:
+        mine = [one for one in shown if one.finding.path == path]
+        if mine:
+            yield UnitShown(titles.get(path) or "A unit that could not be read", report.path(path), path, mine)
+
+
+def _title(number: int, title: str) -> str:
+    return f"Unit {number}: {title}" if number and title else title or (f"Unit {number}" if number else "")
+
+
+def _not_checked(report: Report) -> Iterator[NotChecked]:
+    for note in sorted(report.broken, key=lambda note: (note.rule, note.path)):
+        yield NotChecked(f"{note.rule} could not run", report.path(note.path) or "the whole book", note.why)
+    for skipped in report.skipped:
+        yield NotChecked("left out", skipped.path, skipped.why)
+    for name, why in sorted(report.unchecked.items()):
+        yield NotChecked(f"{name} was not asked for", "the whole book", why)
+    for name in switched_off(report):
+        yield NotChecked(f"{name} is switched off", "the whole book", "by course.yaml")

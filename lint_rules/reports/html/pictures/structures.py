@@ -1,0 +1,145 @@
+"""Which structures of grammar each unit uses, which it teaches, and which come before their turn."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from lint_rules.course.model import Level
+from lint_rules.facts import UnitFacts
+from lint_rules.language.grammar_levels import names, standing
+from lint_rules.language.labels import structures_of_label
+from lint_rules.language.structures import STRUCTURE_NAMES, structure
+from lint_rules.reports.html.pictures.figure import GREEN, INK, RED, RULE, Figure, Panel, Spec, draw, row
+from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, width_for
+from lint_rules.reports.report import Report
+from lint_rules.reports.verdict import many
+
+
+@dataclass(frozen=True, slots=True)
+class _Dot:
+    """A structure in a unit: does the unit use it, does it teach it, and may its children be asked to know it."""
+
+    name: str
+    unit: str
+    used: bool
+    taught: bool
+    early: bool
+
+
+def figure(report: Report) -> Figure | None:
+    """The picture, or None when no unit has structures."""
+    if not any(facts.structures for facts in report.facts):
+        return None
+    labels = unit_labels(report)
+    panels, rows = [], []
+    for heading, units in units_by_level(report):
+        level = report.course.levels[units[0].level]
+        dots = [dot for facts in units for dot in _dots(facts, labels[facts.path], level, report)]
+        if not dots:
+            continue
+        order = sorted({dot.name for dot in dots}, key=lambda name: (_band(name, report), called(name)))
+        columns = [labels[facts.path] for facts in units]
+        height = 20 * len(order)
+        panels.append(
+            Panel(heading, _says(dots), draw(_layers(dots, order, columns), width_for(len(units), 44), height))
+        )
+        for name in order:
+            mine = [dot for dot in dots if dot.name == name]
+            rows.append(
+                row(
+                    f"{called(name)} ({level.name})",
+                    _band(name, report),
+                    _units(dot.unit for dot in mine if dot.taught),
+                    _units(dot.unit for dot in mine if dot.used),
+                    _units(dot.unit for dot in mine if dot.early),
+                )
+            )
+    return Figure(
+        "structures",
+        "Structures, by unit",
+        "Structures on children's pages and in scripts, easiest first. Instructions and titles are left out.",
+        tuple(panels),
+        ("Structure", "Free from", "Taught in unit", "Used in unit", "Before its turn in unit"),
+        tuple(rows),
+        (
+            ("dot green", "taught by this unit and used"),
+            ("dot ink", "used"),
+            ("dot red", "used before its turn or above the level"),
+            ("dot hollow", "taught, but not found"),
+        ),
+    )
+
+
+def called(name: str) -> str:
+    """What a teacher calls a structure."""
+    return names()[name].called if name in names() else name.replace("-", " ")
+
+
+def _dots(facts: UnitFacts, label: str, level: Level, report: Report) -> list[_Dot]:
+    plan = next((plan for plan in report.course.plans if plan.path == facts.path), None)
+    taught = {name for words in (plan.grammar if plan else ()) for name in structures_of_label(words)}
+    early = {
+        name for name in facts.structures if name not in taught and standing(name, report.course, level, facts.unit)
+    }
+    return [
+        _Dot(name, label, name in facts.structures, name in taught, name in early)
+        for name in sorted({*facts.structures, *taught})
+        if name in STRUCTURE_NAMES
+    ]
+
+
+def _band(name: str, report: Report) -> str:
+    return report.course.structures.get(name) or structure(name).level
+
+
+def _layers(dots: list[_Dot], order: list[str], columns: list[str]) -> list[Spec]:
+    values = [
+        {
+            "unit": dot.unit,
+            "name": called(dot.name),
+            "fill": (RED if dot.early else GREEN if dot.taught else INK) if dot.used else "transparent",
+            "edge": RED if dot.early else GREEN if dot.taught else INK,
+        }
+        for dot in dots
+    ]
+    return [
+        {
+            "data": {"values": values},
+            "mark": {"type": "point", "size": 90, "opacity": 1, "strokeWidth": 1.6},
+            "encoding": {
+                "x": {
+                    "field": "unit",
+                    "type": "ordinal",
+                    "title": "unit",
+                    "scale": {"domain": columns},
+                    "axis": {"orient": "top"},
+                },
+                "y": {
+                    "field": "name",
+                    "type": "ordinal",
+                    "title": None,
+                    "scale": {"domain": [called(name) for name in order]},
+                    "axis": {"grid": True, "gridColor": RULE, "ticks": False, "domain": False},
+                },
+                "fill": {"field": "fill", "type": "nominal", "scale": None},
+                "stroke": {"field": "edge", "type": "nominal", "scale": None},
+            },
+        }
+    ]
+
+
+def _says(dots: list[_Dot]) -> str:
+    used = {dot.name for dot in dots if dot.used}
+    early = [dot for dot in dots if dot.early]
+    unfound = [dot for dot in dots if dot.taught and not dot.used]
+    said = [f"{many(len(used), 'structure')} in use"]
+    if early:
+        said.append("before their turn: " + ", ".join(f"{called(dot.name)} in unit {dot.unit}" for dot in early[:6]))
+        if len(early) > 6:
+            said.append(f"and {len(early) - 6} more")
+    if unfound:
+        said.append("taught but not found: " + ", ".join(f"{called(d.name)} in unit {d.unit}" for d in unfound[:6]))
+    return "; ".join(said) + "." if len(said) > 1 else f"{said[0]}, each in its turn."
+
+
+def _units(labels: Iterable[str]) -> str:
+    return ", ".join(dict.fromkeys(labels)) or "–"

@@ -1,0 +1,196 @@
+"""Where the target words are taught, met again and tested: word by unit, or for a long list, teaching unit by unit."""
+
+from collections import Counter
+from collections.abc import Sequence
+
+from lint_rules.course.model import Level
+from lint_rules.facts import UnitFacts
+from lint_rules.reports.html.pictures.figure import BLUE, INK, PAPER, RED, RULE, Figure, Panel, Spec, draw, row
+from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, width_for
+from lint_rules.reports.report import Report
+from lint_rules.reports.verdict import many
+from lint_rules.reports.words import lines_of
+from lint_rules.vocabulary import WordRow, vocabulary_map
+
+MOST_WORDS = 130  # a word a line can be read up to so many lines; then a teaching unit a line
+_LATER = "later"
+
+
+def figure(report: Report) -> Figure | None:
+    """The picture, or None when the course has no target words."""
+    rows = vocabulary_map(report.course, report.facts)
+    if not rows:
+        return None
+    lines = lines_of(rows, report.course, report.facts)
+    panels = []
+    for heading, units in units_by_level(report):
+        level = report.course.levels[units[0].level]
+        of_level = [r for r in rows if r.entry.level == level.index]
+        if of_level:
+            panels.append(_panel(heading, level, units, of_level, report))
+    return Figure(
+        "map",
+        "Vocabulary map",
+        "Each line is a target word, or with a long word list the words of one unit. Numbers are unit.lesson.",
+        tuple(panels),
+        ("Word", "Level", "Unit", "Taught", "Met again", "Lessons", "Tested", "Missing"),
+        tuple(
+            row(
+                f"{line.word} ({line.part_of_speech})" if line.part_of_speech else line.word,
+                line.level,
+                line.unit or "",
+                line.taught or "–",
+                line.met_again or "–",
+                line.times_met,
+                line.tested or "–",
+                line.missing,
+            )
+            for line in lines
+        ),
+        (
+            ("square ink", "taught"),
+            ("dot blue", "met again (larger: in more lessons)"),
+            ("diamond red", "tested"),
+        ),
+    )
+
+
+def _panel(heading: str, level: Level, units: list[UnitFacts], rows: list[WordRow], report: Report) -> Panel:
+    labels = unit_labels(report)
+    columns = [labels[facts.path] for facts in units]
+    at = {index: labels[facts.path] for index, facts in enumerate(report.facts) if facts.level == level.index}
+    if len(rows) <= MOST_WORDS:
+        values = [value for number, r in enumerate(_in_order(rows)) for value in _marks(r, number, at)]
+        if any(value["unit"] == _LATER for value in values):
+            columns.append(_LATER)
+        names = [r.entry.word for r in _in_order(rows)]
+        svg = draw(_layers(values, names, columns), width_for(len(columns), 46), 15 * len(rows))
+    else:
+        svg = draw(_shares(rows, at, columns), width_for(len(columns), 40, most=960), max(60, 22 * len(columns)))
+    return Panel(heading, _says(rows, level), svg)
+
+
+def _in_order(rows: Sequence[WordRow]) -> list[WordRow]:
+    never = (1_000_000, 0)
+    return sorted(rows, key=lambda r: (r.taught.unit, r.taught.lesson) if r.taught else never)
+
+
+def _marks(word: WordRow, number: int, at: dict[int, str]) -> list[Spec]:
+    taught = [{"line": number, "unit": at[word.taught.unit], "what": "taught", "times": 1}] if word.taught else []
+    met = Counter(at.get(sight.unit, _LATER) for sight in word.met)
+    tested = dict.fromkeys(at.get(sight.unit, _LATER) for sight in word.tested)
+    return [
+        *taught,
+        *({"line": number, "unit": unit, "what": "met", "times": times} for unit, times in met.items()),
+        *({"line": number, "unit": unit, "what": "tested", "times": 1} for unit in tested),
+    ]
+
+
+def _layers(values: list[Spec], names: list[str], columns: list[str]) -> list[Spec]:
+    x: Spec = {
+        "field": "unit",
+        "type": "ordinal",
+        "title": "unit",
+        "scale": {"domain": columns, "padding": 0},
+        "axis": {"orient": "top", "grid": True},
+    }
+    lines = [{"line": number, "word": word} for number, word in enumerate(names)]
+    y: Spec = {"field": "line", "type": "ordinal", "title": None, "scale": {"domain": list(range(len(names)))}}
+    bare: Spec = {"labels": False, "ticks": False, "domain": False, "grid": True, "gridColor": RULE}
+    kinds = {what: [value for value in values if value["what"] == what] for what in ("taught", "met", "tested")}
+    return [
+        {
+            "data": {"values": lines},
+            "mark": {"type": "text", "align": "right", "x": -8, "fontSize": 11, "color": INK, "limit": 170},
+            "encoding": {"y": {**y, "axis": bare}, "text": {"field": "word"}},
+        },
+        {
+            "data": {"values": kinds["taught"]},
+            "mark": {"type": "point", "shape": "square", "filled": True, "size": 92, "opacity": 1, "color": INK},
+            "encoding": {"x": x, "y": y, "xOffset": {"value": -13}},
+        },
+        {
+            "data": {"values": kinds["met"]},
+            "mark": {"type": "point", "filled": True, "opacity": 1, "color": BLUE},
+            "encoding": {
+                "x": x,
+                "y": y,
+                "size": {
+                    "field": "times",
+                    "type": "quantitative",
+                    "legend": None,
+                    "scale": {"domain": [1, 5], "range": [18, 88], "clamp": True},
+                },
+            },
+        },
+        {
+            "data": {"values": kinds["tested"]},
+            "mark": {"type": "point", "shape": "diamond", "size": 60, "opacity": 1, "color": RED, "strokeWidth": 1.6},
+            "encoding": {"x": x, "y": y, "xOffset": {"value": 13}},
+        },
+    ]
+
+
+def _shares(rows: list[WordRow], at: dict[int, str], columns: list[str]) -> list[Spec]:
+    """For each unit's words, how many of them each unit has: a square a pair of units."""
+    taught: Counter[str] = Counter()
+    met: Counter[tuple[str, str]] = Counter()
+    for word in rows:
+        if word.taught is not None:
+            mine = at[word.taught.unit]
+            taught[mine] += 1
+            for unit in {mine, *(at[sight.unit] for sight in word.met if sight.unit in at)}:
+                met[mine, unit] += 1
+    values = [
+        {"of": of, "unit": unit, "share": count / taught[of], "count": count} for (of, unit), count in met.items()
+    ]
+    place: Spec = {
+        "x": {
+            "field": "unit",
+            "type": "ordinal",
+            "title": "unit that has them",
+            "scale": {"domain": columns},
+            "axis": {"orient": "top"},
+        },
+        "y": {
+            "field": "of",
+            "type": "ordinal",
+            "title": "words of unit",
+            "scale": {"domain": columns},
+            "axis": {"grid": False},
+        },
+    }
+    few = len(columns) <= 24
+    text: Spec = {
+        "data": {"values": values},
+        "mark": {"type": "text", "fontSize": 10},
+        "encoding": {
+            **place,
+            "text": {"field": "count", "type": "quantitative"},
+            "color": {"condition": {"test": "datum.share > 0.45", "value": PAPER}, "value": INK},
+        },
+    }
+    squares: Spec = {
+        "data": {"values": values},
+        "mark": {"type": "rect", "stroke": PAPER, "strokeWidth": 1},
+        "encoding": {
+            **place,
+            "color": {
+                "field": "share",
+                "type": "quantitative",
+                "legend": None,
+                "scale": {"domain": [0, 1], "range": ["#e6edf5", BLUE]},
+            },
+        },
+    }
+    return [squares, text] if few else [squares]
+
+
+def _says(rows: list[WordRow], level: Level) -> str:
+    often = level.limits.recycle
+    taught = sum(r.taught is not None for r in rows)
+    again = sum(r.taught is not None and r.meetings >= often for r in rows)
+    tested = sum(bool(r.tested) for r in rows)
+    return (
+        f"{many(len(rows), 'target word')}: {taught} taught, {again} met again {often} times or more, {tested} tested."
+    )
