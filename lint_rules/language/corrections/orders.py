@@ -229,6 +229,9 @@ def _continues(text: Text, link: Word, word: Word, last: Word) -> bool:
         before = text.words[link.index - 2]
     if before is last or (link.lower == "then" and word.tag == "VBP"):
         return True
+    listed = link.lower == "," and after is not None and after.lower in tables.group("objects") | _DIRECTIONS
+    if (listed or word.dep == "conj") and word.lower in verb_forms.like_base():
+        return True  # `Fold the paper, CUT along the line`
     if after is None or word.tag in ("JJ", "RB", "IN", "VBN", "VBD"):
         return False
     if after.lower in tables.group("objects") and after.lower not in ("that", "both"):
