@@ -86,7 +86,17 @@ def pronunciations(word: str, variety: str) -> tuple[Sounds, ...]:
     if not found and re.search(r"[-\s]", plain):
         parts = [pronunciations(part, variety) for part in re.split(r"[-\s]+", plain) if part]
         found = [sum(said, ()) for said in product(*parts)][:_MOST] if all(parts) else []
+    if not found and plain.endswith("s") and not plain.endswith("ss"):
+        stem = plain.removesuffix("s").removesuffix("'")
+        found = [(*said, *_ending_s(said)) for said in pronunciations(stem, variety)]
     return tuple(dict.fromkeys(found))
+
+
+def _ending_s(said: Sounds) -> Sounds:
+    """How the -s of a plural, a verb or a possessive is said after a word."""
+    if said[-1] in ("s", "z", "ʃ", "ʒ", "tʃ", "dʒ"):
+        return ("ɪ", "z")
+    return ("s",) if said[-1] in ("p", "t", "k", "f", "θ") else ("z",)
 
 
 @cache

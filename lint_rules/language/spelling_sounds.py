@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from lint_rules.language.pronunciation import Sounds, has_sound, pronunciations, read_ipa
 
-_BETWEEN = re.compile(r"\s*(?:[,;/|+&]|\band\b|\bor\b|\bvs?\b\.?|\s)\s*")
+_BETWEEN = re.compile(r"\s*(?:[,;/|+&]|\s(?:and|or|vs?\.?)\s|\s)\s*")
 _SPLIT = re.compile(r"([a-z])\s*[-_–—…]+\s*e")
 _LETTERS = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 

@@ -9,6 +9,7 @@ one is enough. A word that the dictionary lacks is a note: it was not checked.
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.pronunciation import write_ipa
@@ -63,7 +64,7 @@ RULE = Rule(
     ),
 )
 
-_LISTS = frozenset({Role.ITEM, Role.PANEL, Role.CELL, Role.TEXT, Role.LINE, Role.CAPTION})
+_LISTS = frozenset({Role.ITEM, Role.PANEL, Role.CELL, Role.HEAD, Role.TEXT, Role.LINE, Role.CAPTION})
 _RUNNING = frozenset({Role.TEXT, Role.LINE, Role.CAPTION})
 _MIXED_ON_PURPOSE = frozenset({"odd-one-out", "mistakes"})
 _PICKING = re.compile(
@@ -73,6 +74,15 @@ _PICKING = re.compile(
 _PHONETIC = re.compile("[ˈˌːæɑɒɔəɜɪʊʌʃʒθðŋɡ]")
 
 
+@dataclass(frozen=True, slots=True)
+class _Entry:
+    """A listed word, what it has of the sound and the spelling, and the number of its choice (0: none)."""
+
+    word: Listed
+    heard: Heard
+    choice: int
+
+
 def find(reading: Reading) -> Iterator[Found]:
     """Report listed words without the sound or the spelling, and note what could not be checked, at the words."""
     for activity in reading.unit.activities:
@@ -80,23 +90,37 @@ def find(reading: Reading) -> Iterator[Found]:
         if wanted is None or _MIXED_ON_PURPOSE.intersection(activity.kinds):
             continue
         yield from _unread(activity, wanted, reading)
-        heard = [
-            (word, hear(word.word, wanted, reading.course.variety), choice)
-            for passage in activity.part.passages
-            if passage.audience is Audience.PUPIL and passage.role in _LISTS
-            for word, choice in _words(passage, wanted, reading.unit.source)
-        ]
-        picking = bool(_PICKING.search(activity.heading.passage.text)) and any(one.fits for _, one, _ in heard)
-        fitting = {choice for _, one, choice in heard if choice and one.fits}
-        listed = {word.word.casefold() for word, _, _ in heard}
-        for word, one, choice in heard:
-            if one.fits or picking or choice in fitting:
+        entries = _entries(activity, wanted, reading)
+        fitting = {entry.choice for entry in entries if entry.heard.fits}
+        if fitting and _PICKING.search(activity.heading.passage.text):
+            continue  # the words that do not fit are the task
+        listed = {entry.word.word.casefold() for entry in entries}
+        for entry in entries:
+            if entry.heard.fits or (entry.choice and entry.choice in fitting):
                 continue
+            word = entry.word
             span = word.passage.span(word.start, word.end)
-            if one.sound is None and one.spelling:
+            if entry.heard.sound is None and entry.heard.spelling:
                 yield Found(span, word.shown, _unchecked(word, wanted), Severity.NOTE)
             else:
-                yield Found(span, word.shown, _message(word, one, wanted, reading, listed))
+                yield Found(span, word.shown, _message(word, entry.heard, wanted, reading, listed))
+
+
+def _entries(activity: Activity, wanted: Practised, reading: Reading) -> list[_Entry]:
+    """The words an activity lists. The head of a table counts only where a word of it fits: else it is a title."""
+    found = [
+        _Entry(word, hear(word.word, wanted, reading.course.variety), choice)
+        for passage in activity.part.passages
+        if passage.audience is Audience.PUPIL and passage.role in _LISTS
+        for word, choice in _words(passage, wanted, reading.unit.source)
+    ]
+    heads = {_table_head(entry.word.passage) for entry in found if entry.heard.fits}
+    return [entry for entry in found if _table_head(entry.word.passage) in {0, *heads}]
+
+
+def _table_head(passage: Passage) -> int:
+    """Number of the table that a passage stands in the head of; 0 for any other."""
+    return passage.cell.table if passage.cell is not None and passage.role is Role.HEAD else 0
 
 
 def _words(passage: Passage, wanted: Practised, source: Source) -> Iterator[tuple[Listed, int]]:
@@ -155,7 +179,11 @@ def _message(word: Listed, one: Heard, wanted: Practised, reading: Reading, list
         what = f"“{word.word}” is not spelt with {letters}"
     better = _better(wanted, reading, listed)
     instead = f"The word lists have {', '.join(better)}." if better else "Take a word that has both."
-    return f"{what}. Children learn here that {letters or 'these letters'} say {sounds or 'one sound'}. {instead}"
+    if letters and sounds:
+        lesson = f"that {letters} stands for {sounds}"
+    else:
+        lesson = f"to hear {sounds}" if sounds else f"to write {letters}"
+    return f"{what}. Children learn here {lesson}. {instead}"
 
 
 def _better(wanted: Practised, reading: Reading, listed: set[str]) -> list[str]:
