@@ -26,12 +26,14 @@ _PLAIN_NEGATORS = frozenset({"no", "not"})  # these reach no further than their 
 
 @dataclass(frozen=True, slots=True)
 class Cue:
-    """A hazard's cue in a text: the range ``start:end`` of its words, and whether the words raise it to a stop."""
+    """A hazard's cue in a text: the range ``start:end`` of its words, whether the words raise it to a stop, and whether
+    it is a thing under Materials (``listed``)."""
 
     hazard: Hazard
     start: int
     end: int
     raised: bool = False
+    listed: bool = False
 
 
 @dataclass(frozen=True)
@@ -54,6 +56,7 @@ class CueIndex:
     topics: dict[str, Finder[str]]
     by_material: dict[str, tuple[Hazard, ...]]
     nouns_of: dict[str, frozenset[str]]
+    harmless_of: dict[str, frozenset[str]]
     base_verbs: frozenset[str]
     verb_forms: frozenset[str]
     verb_s_forms: frozenset[str]
@@ -114,6 +117,11 @@ def cue_index() -> CueIndex:
         },
         by_material={m: tuple(h for h in hazards if m in h.cues.materials) for m in sorted(nouns)},
         nouns_of={h.id: frozenset(noun for group in h.cues.any_of for noun in group.nouns) for h in hazards},
+        harmless_of={
+            h.id: frozenset(form for verb in h.cues.harmless for form in verb_pattern(verb)[0])
+            for h in hazards
+            if h.cues.harmless
+        },
         base_verbs=base_verbs,
         verb_forms=frozenset(form for verb in base_verbs for form in verb_pattern(verb)[0]),
         verb_s_forms=frozenset(verb + "s" for verb in base_verbs),

@@ -11,11 +11,15 @@ from lint_rules.language.cue_words import (
 )
 from lint_rules.language.hazards import Hazard, Matching, Topic
 
+_HARMLESS_REACH = 4  # words between a harmless verb and its noun: `roll the soft red ball`
 _LONGEST_ITEM = 40  # words; a list without a comma is read in pieces
 
 
-def cues_in_materials(text: str) -> list[Cue]:
-    """Cues in a materials list: the first of each hazard, in the order of the table."""
+def cues_in_materials(text: str, acts: Sequence[str] = ()) -> list[Cue]:
+    """Cues in a materials list: the first of each hazard, in the order of the table.
+
+    ``acts`` are the texts that say what children do with the things.
+    """
     index = cue_index()
     found: dict[str, Cue] = {}
     for words, shown in _materials(text):
@@ -29,7 +33,10 @@ def cues_in_materials(text: str) -> list[Cue]:
                 if negated(words, hit.start, index) or overlaps(hazard, idioms, [hit]):
                     continue
                 raised = any(True for _ in index.raising[hazard.id].find(forms))
-                found[hazard.id] = Cue(hazard, words.words[hit.start].start, words.words[hit.end - 1].end, raised)
+                if not raised and _is_harmless(noun, hazard, acts):
+                    continue
+                start, end = words.words[hit.start].start, words.words[hit.end - 1].end
+                found[hazard.id] = Cue(hazard, start, end, raised, listed=True)
     return [found[hazard.id] for hazard in index.hazards if hazard.id in found]
 
 
@@ -54,6 +61,21 @@ def missing_topics(hazard: Hazard, safety: Sequence[str], notes: Sequence[str]) 
     if demand.require == "any" and len(missing) < len(demand.topics):
         return ()
     return missing
+
+
+def _is_harmless(noun: str, hazard: Hazard, acts: Sequence[str]) -> bool:
+    """Say whether the acts do something harmless with a thing that is only listed: `roll the ball`."""
+    index = cue_index()
+    verbs = index.harmless_of.get(hazard.id)
+    if not verbs:
+        return False
+    for text in acts:
+        for sentence in sentences_of(text):
+            for found, hit in index.nouns.find(sentence.forms):
+                before = sentence.forms[max(0, hit.start - _HARMLESS_REACH) : hit.start]
+                if found == noun and not verbs.isdisjoint(before):
+                    return True
+    return False
 
 
 def works_with_pictures(text: str) -> bool:

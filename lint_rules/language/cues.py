@@ -146,10 +146,7 @@ class _SentenceReader:
             )
             return not shown
         if kind == "adjacent":
-            return len(between) == 0 or (
-                len(between) == 1
-                and between[0] not in self.index.breaks | self.index.prepositions | self.index.determiners
-            )
+            return self._is_made_of(between, noun)
         if kind == "between":
             return (verb is None or frame.start >= verb.end) and self._one_clause(frame.end, noun.start)
         single = frame.end - frame.start == 1
@@ -159,6 +156,15 @@ class _SentenceReader:
             return True  # 'Order the steps: mix the flour, bake the cake'
         anew = any(frame.end <= clause <= noun.start for clause in self.clauses)
         return not anew and self.index.real_prepositions.isdisjoint(between)
+
+    def _is_made_of(self, between: Sequence[str], noun: Hit) -> bool:
+        """Say whether `paper` or `toy` before these words goes with the noun: `paper fruit`, `paper fruit and nuts`."""
+        if len(between) < 2:
+            small_words = self.index.breaks | self.index.prepositions | self.index.determiners
+            return small_words.isdisjoint(between)
+        first = noun.start - len(between)
+        things = {at for _, hit in self.nouns for at in range(hit.start, hit.end)}
+        return all(at in things or self.forms[at] in ("and", "or") for at in range(first, noun.start))
 
     def _belongs(self, verb: Hit, noun: Hit, group: CueGroup) -> bool:
         """Say whether a noun is within a verb's reach, in its clause, after a preposition where the group has one."""

@@ -35,7 +35,8 @@ class Doings:
     """What children do in one activity (or what a lesson's own notes say they do), and the notes that count for it.
 
     ``safety`` are the texts of the Safety fields, ``notes`` of all other teacher's notes; ``part`` is where a note
-    belongs; ``lesson`` numbers the lesson within the unit (-1 before the first).
+    belongs; ``lesson`` numbers the lesson within the unit (-1 before the first); ``acts`` are all the actions that
+    the listed materials may be for.
     """
 
     lesson: int
@@ -46,6 +47,7 @@ class Doings:
     safety: tuple[str, ...]
     notes: tuple[str, ...]
     pictures: bool
+    acts: tuple[Passage, ...] = ()
 
     def cues(self) -> list[tuple[Cue, Passage]]:
         """The cue of each hazard that shows first, words that raise it before all others."""
@@ -61,7 +63,7 @@ class Doings:
             for cue in cues_in_actions(passage.text, pictures=self.pictures):
                 yield passage, cue
         for passage in self.materials:
-            for cue in cues_in_materials(passage.text):
+            for cue in cues_in_materials(passage.text, [act.text for act in self.acts]):
                 yield passage, cue
 
 
@@ -78,6 +80,7 @@ def doings_of(unit: Unit) -> Iterator[Doings]:
             whole_lesson=True,
             part=own,
             actions=_told(own),
+            acts=(*_told(own), *(passage for doings in of_activities for passage in doings.actions)),
             materials=_materials(own),
             safety=(*_safety(own), *(text for doings in of_activities for text in doings.safety)),
             notes=(*_other_notes(own), *(text for doings in of_activities for text in doings.notes)),
@@ -88,11 +91,13 @@ def doings_of(unit: Unit) -> Iterator[Doings]:
 def _of_activity(unit: Unit, activity: Activity, lesson: Lesson | None, number: int) -> Doings:
     part = activity.part
     to_follow, needed = _page_steps(unit, activity)
+    actions = (activity.heading.passage, *to_follow, *_told(part))
     return Doings(
         lesson=number,
         whole_lesson=False,
         part=part,
-        actions=(activity.heading.passage, *to_follow, *_told(part)),
+        actions=actions,
+        acts=actions,
         materials=(*needed, *_materials(part)),
         safety=(*_safety(part), *(_safety(lesson.part) if lesson else ())),
         notes=_other_notes(part),

@@ -40,10 +40,12 @@ class CueGroup(msgspec.Struct, frozen=True):
 
 
 class Cues(msgspec.Struct, frozen=True):
-    """All the cues of a hazard; ``materials`` are things that give it away in a materials list."""
+    """All the cues of a hazard; ``materials`` are things that give it away in a materials list, unless ``harmless``
+    verbs say what is done with them (`roll the ball`)."""
 
     any_of: tuple[CueGroup, ...]
     materials: tuple[str, ...] = ()
+    harmless: tuple[str, ...] = ()
 
 
 class Decoys(msgspec.Struct, frozen=True):
@@ -56,7 +58,7 @@ class Decoys(msgspec.Struct, frozen=True):
 
 
 class Hazard(msgspec.Struct, frozen=True):
-    """A row of the table."""
+    """A row of the table; ``listed`` is what it weighs where a materials list alone gives it away."""
 
     id: str
     title: str
@@ -66,6 +68,7 @@ class Hazard(msgspec.Struct, frozen=True):
     note_must_address: NoteDemand
     draft_note: str
     escalate_to_stop_if: tuple[str, ...] = ()
+    listed: Literal["stop", "query", "note", ""] = ""
 
 
 class Matching(msgspec.Struct, frozen=True):

@@ -175,3 +175,34 @@ def test_mends_of_several_hazards_end_up_in_one_note() -> None:
     text = mended("### 1 Slice the banana. Taste the fruit. {.make}\n\n::: teacher\n**Time:** 9 minutes\n:::\n")
     assert text.count("**Safety:**") == 1
     assert text.count("[check]") == 2
+
+
+BALL = (
+    "## Lesson 1: A\n\n::: teacher\n**Materials:** {things}\n:::\n\n"
+    "### 1 Play. {{.game}}\n\n::: teacher\n**Steps:** {steps}\n:::\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("things", "steps", "expected"),
+    [
+        ("cards, a ball", "Children sit in a circle and roll the ball.", []),
+        ("cards, a ball", "Pass the red ball round.", []),
+        ("cards, a ball", "Play the ball game.", ["catapults-darts-throwing"]),
+        ("cards, a ball", "Roll the ball. Then throw the ball to a friend.", ["catapults-darts-throwing"]),
+        ("a rubber band", "Hold the rubber band.", ["catapults-darts-throwing"]),
+        ("a ball", "Roll the dice.", ["catapults-darts-throwing"]),
+    ],
+)
+def test_a_ball_that_is_only_rolled_asks_for_nothing(things: str, steps: str, expected: list[str]) -> None:
+    assert keys(BALL.format(things=things, steps=steps)) == expected
+
+
+def test_food_that_is_only_listed_asks_and_does_not_stop() -> None:
+    listed = found_in(
+        "## Lesson 1: A\n\n::: teacher\n**Materials:** real fruit in a basket\n:::\n\n### 1 Look. {.speaking}\n"
+    )
+    tasted = found_in(BALL.format(things="real fruit", steps="Children taste the fruit."))
+    assert [found.severity for found in listed] == [Severity.QUERY]
+    severities = [found.severity for found in tasted if found.key == "food-tasting-allergy"]
+    assert severities in ([None], [Severity.STOP])

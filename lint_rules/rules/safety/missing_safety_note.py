@@ -76,7 +76,7 @@ RULE = Rule(
         ),
     ),
     limits=(
-        Limit("35 hazards: their cues, decoys, and what a note must say", "hazards.yaml, source of each row there"),
+        Limit("36 hazards: their cues, decoys, and what a note must say", "hazards.yaml, source of each row there"),
     ),
 )
 
@@ -97,7 +97,10 @@ class _Open:
 
     @property
     def severity(self) -> Severity:
-        return Severity.STOP if self.cue.raised else Severity(self.cue.hazard.severity)
+        if self.cue.raised:
+            return Severity.STOP
+        hazard = self.cue.hazard
+        return Severity((self.cue.listed and hazard.listed) or hazard.severity)
 
 
 def find(reading: Reading) -> Iterator[Found]:
