@@ -115,24 +115,33 @@ def missing_words(sentence: Line, line: Line) -> list[Slot]:
     ]
 
 
-def names_of_picture(alt: str) -> tuple[frozenset[str], frozenset[str]]:
-    """What a picture may be read as, from its alternative text: its noun, and the words that may stand before it.
+def nouns_of_picture(alt: str) -> tuple[tuple[str, ...], ...]:
+    """What a picture shows, from its alternative text: for each thing its adjectives and its noun, the noun last.
 
-    `a big red box` is read as `box`; `a glass of milk` as `glass` or `milk`; `a girl swimming` as `girl` or `swimming`.
+    `a big red box` gives one; `a glass of milk` two (glass, milk); `a girl swimming` too (girl, swimming).
     """
-    every = [word for word in re.findall(r"[^\W_]+(?:['’][^\W_]+)*", alt.casefold()) if word not in _ARTICLES]
+    every = [word for word in _words(alt) if word not in _ARTICLES]
     if len(every) > 2 and every[0] in _PICTURE_WORDS and every[1] == "of":
         every = every[2:]
     cut = next((at for at, word in enumerate(every) if at and _ends_noun(word)), len(every))
-    heads = every[cut - 1 : cut]
+    found = [tuple(every[:cut])] if cut else []
     rest = every[cut:]
     if rest[:1] == ["of"]:
         inner = next((at for at, word in enumerate(rest) if at > 1 and _ends_noun(word)), len(rest))
-        heads += rest[inner - 1 : inner]
+        found.append(tuple(rest[1:inner]))
     elif rest and rest[0].endswith("ing"):
-        heads.append(rest[0])
-    keys = frozenset(key for head in heads for key in _keys(head))
-    return keys, frozenset(key for word in (*every, *_ARTICLES, "of") for key in _keys(word))
+        found.append((rest[0],))
+    return tuple(phrase for phrase in found if phrase)
+
+
+def names_of_picture(alt: str) -> tuple[frozenset[str], frozenset[str]]:
+    """What a picture may be read as: its nouns, and all words that may stand before them, as they are compared."""
+    keys = frozenset(key for phrase in nouns_of_picture(alt) for key in _keys(phrase[-1]))
+    return keys, frozenset(key for word in (*_words(alt), *_ARTICLES, "of") for key in _keys(word))
+
+
+def _words(alt: str) -> list[str]:
+    return re.findall(r"[^\W_]+(?:['’][^\W_]+)*", alt.casefold())
 
 
 @cache

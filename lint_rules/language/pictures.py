@@ -26,6 +26,8 @@ def names_nothing(alt: str, target: str) -> bool:
     if _SUFFIX.search(text):
         return True
     own = _WORD.findall(text.casefold())
+    if re.fullmatch(r"\d+|[^\W\d_]", text):
+        return False  # a number or a letter to learn
     if not own or all(word in words("empty_picture_words") for word in own):
         return True
     stem = posixpath.basename(unquote(target)).rpartition(".")[0].casefold()
@@ -57,7 +59,7 @@ def asked_photo(text: str, classes: Iterable[str]) -> bool:
 def file_of(target: str, unit_path: str) -> str | None:
     """The path inside the course of a picture's file, relative to the file of its unit; None for what is no file of
     the course: an address on the web, data, a place outside the course's folder."""
-    if not target or _ELSEWHERE.match(target):
+    if _ELSEWHERE.match(target):
         return None
     plain = unquote(re.split(r"[?#]", target, maxsplit=1)[0]).replace("\\", "/")
     if plain.startswith("/"):

@@ -9,10 +9,11 @@ grass. For a word that the unit teaches, a drawing is clearer (common practice, 
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
-from lint_rules.language.picture_sentences import names_of_picture
+from lint_rules.language.picture_sentences import names_of_picture, nouns_of_picture
 from lint_rules.language.pictures import (
     asked_photo,
     file_of,
@@ -64,11 +65,13 @@ RULE = Rule(
         ),
         Example("::: art\n«Mina waves from the ferry.»\n:::\n", why="drawing or photo?"),
         Example("«::: {.art .drawing}»\n:::\n\n::: art\n«A full-page drawing.»\n:::\n", why="of what?"),
-        Example("::: art\n«Photo: an apple on a table»\n:::\n", words=_WORDS),
+        Example("::: art\n«Photo: a red apple»\n:::\n", words=_WORDS),
     ),
     limits=(Limit("a drawing, not a photo, for a word that the unit teaches", "common practice, no source"),),
 )
 
+_WORD_LESSONS = frozenset({"words", "vocabulary"})
+_MOST_WORDS_OF_A_THING = 3
 _JUDGING = re.compile(
     r"\b(?:tick|cross|match|join|yes|no|true|false|correct|right|wrong|mistakes?|circle|choose|find|which|odd|line)\b",
     re.I,
@@ -80,55 +83,75 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report pictures at their alternative text, and art briefs at their words or their fence."""
     unit, topics = reading.unit, topics_of(reading.course)
     briefs = [div for div in unit.divs if div.kind is DivKind.ART]
-    for picture in _pictures(unit):
-        yield from _picture(picture, reading, topics, in_brief=any(div.span.covers(picture.span) for div in briefs))
+    for shown in _pictures(unit):
+        in_brief = any(div.span.covers(shown.picture.span) for div in briefs)
+        yield from _picture(shown, reading, topics, in_brief=in_brief)
     for picture, word in _beside(unit):
         if _names_another(picture.alt, word, topics):
             yield _at(
                 picture,
-                unit,
                 f"This picture stands for the word “{word}”, but its alternative text names something else: the artist "
                 f"will draw what it says. Write what must be seen, such as “{_with_article(word)}”.",
             )
-    for index, div in enumerate(unit.divs):
-        if div.kind is DivKind.ART:
-            yield from _brief(index, div, reading, topics)
+    for div in briefs:
+        yield from _brief(div, reading, topics)
 
 
-def _pictures(unit: Unit) -> Iterator[Picture]:
+@dataclass(frozen=True, slots=True)
+class _Shown:
+    """A picture, and whether it stands in a lesson that teaches words."""
+
+    picture: Picture
+    in_words: bool
+
+
+def _pictures(unit: Unit) -> list[_Shown]:
     """Every picture of a unit, in file order."""
-    found = {picture.span: picture for picture in unit.opening.pictures}
+    found = {p.span: _Shown(p, False) for p in unit.opening.pictures}
+    found |= {p.span: _Shown(p, False) for activity in unit.opening_activities for p in activity.part.pictures}
     for lesson in unit.lessons:
-        found |= {picture.span: picture for picture in lesson.part.pictures}
-    for activity in unit.activities:
-        found |= {picture.span: picture for picture in activity.part.pictures}
-    yield from (found[span] for span in sorted(found))
+        teaches = bool(_WORD_LESSONS.intersection(lesson.classes))
+        for part in (lesson.part, *(activity.part for activity in lesson.activities)):
+            found |= {picture.span: _Shown(picture, teaches) for picture in part.pictures}
+    return [found[span] for span in sorted(found)]
 
 
-def _picture(picture: Picture, reading: Reading, topics: TopicList, *, in_brief: bool) -> Iterator[Found]:
+def _picture(shown: _Shown, reading: Reading, topics: TopicList, *, in_brief: bool) -> Iterator[Found]:
+    picture, unit = shown.picture, reading.unit
     alt = picture.alt.strip()
     if not alt:
         message = (
             "This picture has no alternative text: neither the artist nor a child who listens to the page knows what "
             "it shows. Write between the brackets what must be seen, such as “a dog with a red ball”."
         )
-        yield _at(picture, reading.unit, message)
+        yield _at(picture, message)
     elif names_nothing(alt, picture.target):
         message = (
             f"“{alt}” does not say what must be seen. Name it, such as “a dog with a red ball”: artists draw by this."
         )
-        yield _at(picture, reading.unit, message)
-    elif is_photo(picture.attributes.classes) and not in_brief and (word := _taught_here(alt, reading, topics)):
-        yield _at(picture, reading.unit, _too_much(word), Severity.NOTE)
-    path = file_of(picture.target, reading.unit.path)
+        yield _at(picture, message)
+    elif is_photo(picture.attributes.classes) and not in_brief and (shown.in_words or _is_one_thing(alt)):
+        word = _taught_here(alt, reading, topics)
+        if word is not None:
+            yield _at(picture, _too_much(word), Severity.NOTE)
+    if not picture.target.strip():
+        yield _at(picture, "This picture names no file: write between the round brackets where it is, or will be.")
+        return
+    path = file_of(picture.target, unit.path)
     if path is not None and path not in reading.files:
         near = nearest_file(path, reading.files)
         meant = f" Did you mean {near}?" if near else " Add it, or write an art brief (`::: art`) until it is there."
-        yield _at(picture, reading.unit, f"There is no file {path} in this course.{meant}")
+        yield _at(picture, f"There is no file {path} in this course, or git does not know it yet.{meant}")
 
 
-def _at(picture: Picture, unit: Unit, message: str, severity: Severity | None = None) -> Found:
+def _at(picture: Picture, message: str, severity: Severity | None = None) -> Found:
     return Found(picture.alt_span, picture.alt, message, severity, key=picture.target)
+
+
+def _is_one_thing(text: str) -> bool:
+    """Say whether a text names one thing and no more: `a red apple`."""
+    things = nouns_of_picture(text)
+    return len(things) == 1 and len(things[0]) <= _MOST_WORDS_OF_A_THING and not text.strip().endswith(".")
 
 
 def _too_much(word: WordEntry) -> str:
@@ -140,24 +163,37 @@ def _too_much(word: WordEntry) -> str:
 
 def _taught_here(alt: str, reading: Reading, topics: TopicList) -> WordEntry | None:
     """The target word of this unit that an alternative text names."""
-    heads, _ = names_of_picture(alt)
-    for head in sorted(heads):
-        for entry in topics.entries(head):
-            if entry.level == reading.level.index and entry.unit in (0, reading.unit.front.unit):
-                return entry
+    for entry in _listed(alt, topics):
+        if entry.level == reading.level.index and entry.unit in (0, reading.unit.front.unit):
+            return entry
     return None
 
 
+def _listed(alt: str, topics: TopicList) -> list[WordEntry]:
+    """The rows of the word lists for what an alternative text names: `teddy bear` before `bear`."""
+    found: list[WordEntry] = []
+    for phrase in nouns_of_picture(alt):
+        names = (" ".join(phrase[at:]) for at in range(len(phrase)))
+        found += next((entries for name in names if (entries := topics.entries(name))), ())
+    return found
+
+
 def _beside(unit: Unit) -> Iterator[tuple[Picture, str]]:
-    """Pictures that teach the one word beside them: in a `words` panel, or in a list that asks for no answer."""
+    """Pictures that teach the one word beside or under them: in a `words` panel, or where no answer is asked for."""
     judged = {passage: _is_judged(activity, unit) for activity in unit.activities for passage in activity.part.passages}
+    by_alt = {shown.picture.alt_span: shown.picture for shown in _pictures(unit)}
+    before: Passage | None = None
     for passage in unit.passages:
-        taught = passage.role is Role.PANEL or (passage.role is Role.ITEM and not judged.get(passage, True))
-        if not taught or len(passage.pictures) != 1 or passage.gaps:
-            continue
+        teaches = passage.role is Role.PANEL or not judged.get(passage, True)
+        pictures = passage.pictures
+        if passage.role is Role.CAPTION and before is not None and before.role is Role.ALT:
+            pictures = tuple(by_alt[span] for span in (before.span(),) if span in by_alt)
+        elif passage.role not in (Role.PANEL, Role.ITEM):
+            pictures = ()
         word = passage.text.replace(PICTURE, "").strip(" \t\n=:–—-.")
-        if word and len(word.split()) == 1:
-            yield passage.pictures[0], word
+        if teaches and len(pictures) == 1 and not passage.gaps and word and len(word.split()) == 1:
+            yield pictures[0], word
+        before = passage
 
 
 def _is_judged(activity: Activity, unit: Unit) -> bool:
@@ -176,19 +212,18 @@ def _names_another(alt: str, word: str, topics: TopicList) -> bool:
     own = [entry for entry in topics.entries(word) if entry.part_of_speech in ("", "noun")]
     if not own or keys & (heads | all_words):
         return False
-    others = [e for head in heads for e in topics.entries(head) if e.part_of_speech in ("", "noun") and e not in own]
+    others = [entry for entry in _listed(alt, topics) if entry.part_of_speech in ("", "noun") and entry not in own]
     return bool(others) and not any(keys & topics.of(entry.word) for entry in others)
 
 
-def _brief(index: int, div: Div, reading: Reading, topics: TopicList) -> Iterator[Found]:
+def _brief(div: Div, reading: Reading, topics: TopicList) -> Iterator[Found]:
     """One art brief: it must say drawing or photo, and what it shows."""
     unit = reading.unit
-    passages = [p for p in unit.passages if p.div == index and p.role in (Role.BRIEF, Role.ALT)]
+    passages = [p for p in unit.passages if p.role in (Role.BRIEF, Role.ALT) and div.span.covers(p.block)]
+    inside = [shown.picture for shown in _pictures(unit) if div.span.covers(shown.picture.span)]
     text = " ".join([p.text.replace(PICTURE, " ") for p in passages] + [q.alt for p in passages for q in p.pictures])
     classes = [name for name in div.attributes.classes if name != "art"]
-    classes += [
-        name for picture in _pictures(unit) if div.span.covers(picture.span) for name in picture.attributes.classes
-    ]
+    classes += [name for picture in inside for name in picture.attributes.classes]
     classes += div.attributes.values.values()
     if shows_nothing(text):
         message = (
@@ -201,7 +236,11 @@ def _brief(index: int, div: Div, reading: Reading, topics: TopicList) -> Iterato
             "or write `::: {.art .drawing}`."
         )
         yield _at_brief(passages, div, unit, message)
-    elif asked_photo(text, classes) and (word := _taught_here(_without_how(text), reading, topics)):
+    elif (
+        asked_photo(text, classes)
+        and _is_one_thing(_without_how(text))
+        and (word := _taught_here(_without_how(text), reading, topics))
+    ):
         yield _at_brief(passages, div, unit, _too_much(word), Severity.NOTE)
 
 
