@@ -5,7 +5,7 @@ unit could be read and every check that was asked for has run.
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from lint_rules.finding import Finding, Severity, Status
@@ -78,10 +78,12 @@ def _in_the_way(report: Report) -> Iterator[Hindrance]:
         yield Hindrance(f"{many(len(checks), 'check')} that could not run ({', '.join(checks)})")
     unread = unread_units(report)
     if unread:
-        named = ", ".join(map(report.path, unread))
+        named = _some([report.path(path) for path in unread])
         yield Hindrance(f"{many(len(unread), 'unit')} that could not be read in full ({named})", f"rule={UNREADABLE}")
     if report.skipped:
-        yield Hindrance(f"{many(len(report.skipped), 'file or row', 'files or rows')} left out ({_paths(report)})")
+        yield Hindrance(
+            f"{many(len(report.skipped), 'file or row', 'files or rows')} left out ({_some([s.path for s in report.skipped])})"
+        )
     counted = [f for f in report.findings if not (f.rule == UNREADABLE and f.severity is Severity.STOP)]
     stops = sum(finding.severity is Severity.STOP for finding in counted)
     lapsed = sum(finding.rule == LAPSED for finding in counted if finding.severity is Severity.QUERY)
@@ -94,8 +96,10 @@ def _in_the_way(report: Report) -> Iterator[Hindrance]:
         yield Hindrance(many(lapsed, "stet that has lapsed", "stets that have lapsed"), f"rule={LAPSED}")
 
 
-def _paths(report: Report) -> str:
-    return ", ".join(dict.fromkeys(skipped.path for skipped in report.skipped))
+def _some(names: Sequence[str]) -> str:
+    """The first names of a list, and how many more there are."""
+    names = list(dict.fromkeys(names))
+    return ", ".join(names) if len(names) <= 3 else f"{', '.join(names[:2])} and {len(names) - 2} more"
 
 
 def _besides(report: Report) -> Iterator[str]:

@@ -19,7 +19,7 @@ from lint_rules.reports.html.pictures import findings_by_rule, lesson_times, str
 from lint_rules.reports.html.pictures.figure import Figure
 from lint_rules.reports.report import Report
 from lint_rules.reports.rule_pages import summary_of
-from lint_rules.reports.verdict import switched_off, verdict
+from lint_rules.reports.verdict import listed, switched_off, verdict
 from lint_rules.rule import RuleModule
 
 _PICTURES = (lesson_times, word_levels, structures, vocabulary_map, findings_by_rule)
@@ -127,8 +127,11 @@ def _title(number: int, title: str) -> str:
 
 
 def _not_checked(report: Report) -> Iterator[NotChecked]:
+    where: dict[tuple[str, str], list[str]] = {}
     for note in sorted(report.broken, key=lambda note: (note.rule, note.path)):
-        yield NotChecked(f"{note.rule} could not run", report.path(note.path) or "the whole book", note.why)
+        where.setdefault((note.rule, note.why), []).append(report.path(note.path) or "the whole book")
+    for (rule, why), places in where.items():
+        yield NotChecked(f"{rule} could not run", listed(places), why)
     for skipped in report.skipped:
         yield NotChecked("left out", skipped.path, skipped.why)
     for name, why in sorted(report.unchecked.items()):

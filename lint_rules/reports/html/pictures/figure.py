@@ -1,6 +1,7 @@
 """What a picture in the report is made of, and how it is drawn: a Vega-Lite specification, rendered to SVG offline."""
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -19,14 +20,19 @@ SANS = "system-ui, -apple-system, 'Segoe UI', Roboto, 'Helvetica Neue', Arial, s
 
 Spec = dict[str, Any]
 
+FULL = 920  # pixels of a drawing as wide as the sheet, without its axes
+BESIDE_TEXT = 700  # pixels that a drawing may have beside its text
+_LETTER = 6.3  # pixels of a letter in an axis, on the generous side: readers' fonts differ from ours
+_WIDTH = re.compile(r' width="(\d+)"')
+
 
 @dataclass(frozen=True, slots=True)
 class Panel:
-    """One drawing (of one level, say): its heading, what it shows in a sentence or two, and the drawing."""
+    """One drawing (of one level, say): its heading, what it shows in a sentence or two, and its parts."""
 
     heading: str
     says: str
-    svg: Markup
+    svgs: tuple[Markup, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,10 +55,21 @@ class Figure:
     rows: tuple[tuple[Cell, ...], ...]
     legend: tuple[tuple[str, str], ...] = ()
 
+    @property
+    def wide(self) -> bool:
+        """Say whether a part of it needs the whole width of the sheet."""
+        widths = [int(found.group(1)) for p in self.panels for svg in p.svgs if (found := _WIDTH.search(svg))]
+        return max(widths, default=0) > BESIDE_TEXT
+
 
 def row(*cells: str | int | Cell) -> tuple[Cell, ...]:
     """A row of a table."""
     return tuple(cell if isinstance(cell, Cell) else Cell(str(cell)) for cell in cells)
+
+
+def room_for(labels: Iterable[str]) -> float:
+    """Pixels that the labels of a vertical axis need."""
+    return min(240.0, 10 + _LETTER * max(map(len, labels), default=0))
 
 
 def draw(layers: Sequence[Spec], width: int, height: int) -> Markup:

@@ -4,13 +4,25 @@ from collections import Counter
 from collections.abc import Mapping
 
 from lint_rules.finding import Severity
-from lint_rules.reports.html.pictures.figure import BLUE, GREY, PAPER, RED, Cell, Figure, Panel, Spec, draw, row
+from lint_rules.reports.html.pictures.figure import (
+    BLUE,
+    GREY,
+    PAPER,
+    RED,
+    Cell,
+    Figure,
+    Panel,
+    Spec,
+    draw,
+    room_for,
+    row,
+)
 from lint_rules.reports.html.pictures.units import unit_labels, width_for
 from lint_rules.reports.report import Report
 from lint_rules.reports.verdict import many
 
 _COLOURS = {Severity.STOP: RED, Severity.QUERY: BLUE, Severity.NOTE: GREY}
-MOST_COLUMNS = 34
+MOST_COLUMNS = 30
 
 
 def figure(report: Report) -> Figure | None:
@@ -30,7 +42,7 @@ def figure(report: Report) -> Figure | None:
             heading = _heading(some, report) if len(paths) > MOST_COLUMNS else "All units"
             columns = [_column(path, labels, report) for path in some]
             svg = draw(_layers(report, counts, mine, dict(zip(some, columns, strict=True))), *_size(columns, mine))
-            panels.append(Panel(heading, _says(counts, mine, some), svg))
+            panels.append(Panel(heading, _says(counts, mine, some), (svg,)))
     per_unit = Counter(finding.path for finding in report.findings)
     named = [path for path in paths if per_unit[path]]
     return Figure(
@@ -71,7 +83,7 @@ def _heading(paths: list[str], report: Report) -> str:
 
 def _size(columns: list[str], rules: list[str]) -> tuple[int, int]:
     longest = max(map(len, columns))
-    return width_for(len(columns), max(26, 7 * longest if len(columns) < 12 else 26)), 20 * len(rules)
+    return width_for(len(columns), max(26, 8 + 7 * longest if len(columns) < 12 else 26)), 20 * len(rules)
 
 
 def _layers(report: Report, counts: Counter[tuple[str, str]], rules: list[str], columns: dict[str, str]) -> list[Spec]:
@@ -103,7 +115,7 @@ def _layers(report: Report, counts: Counter[tuple[str, str]], rules: list[str], 
             "type": "ordinal",
             "title": None,
             "scale": {"domain": rules},
-            "axis": {"grid": True, "ticks": False, "domain": False},
+            "axis": {"grid": False, "ticks": False, "domain": False, "minExtent": room_for(rules)},
         },
     }
     return [

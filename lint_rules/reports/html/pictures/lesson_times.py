@@ -18,7 +18,7 @@ def figure(report: Report) -> Figure | None:
         level = report.course.levels[units[0].level]
         timed = [(labels[facts.path], number, lesson) for facts in units for number, lesson in _numbered(facts)]
         if timed:
-            panels.append(Panel(heading, _says(timed, level), draw(_layers(timed, level), _width(units), 170)))
+            panels.append(Panel(heading, _says(timed, level), (draw(_layers(timed, level), _width(units), 160),)))
         for label, number, lesson in timed:
             cells = (f"{level.name} {label}.{number} {lesson.heading.text}", _minutes(lesson), _judged(lesson, level))
             rows.append(row(*cells[:2], Cell(cells[2])))
@@ -38,7 +38,7 @@ def _numbered(facts: UnitFacts) -> list[tuple[int, LessonTime]]:
 
 
 def _width(units: list[UnitFacts]) -> int:
-    return width_for(len(units), 16 + 12 * max(len(facts.lessons) for facts in units), least=200)
+    return width_for(len(units), 16 + 12 * max(len(facts.lessons) for facts in units), least=180)
 
 
 def _layers(timed: list[tuple[str, int, LessonTime]], level: Level) -> list[Spec]:

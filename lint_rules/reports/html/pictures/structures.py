@@ -3,20 +3,34 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from lint_rules.course.model import Level
+from lint_rules.course.model import band_rank
 from lint_rules.facts import UnitFacts
-from lint_rules.language.grammar_levels import names, standing
+from lint_rules.language.grammar_levels import names
 from lint_rules.language.labels import structures_of_label
 from lint_rules.language.structures import STRUCTURE_NAMES, structure
-from lint_rules.reports.html.pictures.figure import GREEN, INK, RED, RULE, Figure, Panel, Spec, draw, row
+from lint_rules.reports.html.pictures.figure import (
+    FULL,
+    GREEN,
+    INK,
+    RED,
+    RULE,
+    Figure,
+    Panel,
+    Spec,
+    draw,
+    room_for,
+    row,
+)
 from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, width_for
 from lint_rules.reports.report import Report
 from lint_rules.reports.verdict import many
 
+_EARLY = ("grammar-above-level", "grammar-before-taught")  # their findings have the structure as their key
+
 
 @dataclass(frozen=True, slots=True)
 class _Dot:
-    """A structure in a unit: does the unit use it, does it teach it, and may its children be asked to know it."""
+    """A structure in a unit: does the unit use it, does it teach it, and was it found to come before its turn."""
 
     name: str
     unit: str
@@ -33,15 +47,14 @@ def figure(report: Report) -> Figure | None:
     panels, rows = [], []
     for heading, units in units_by_level(report):
         level = report.course.levels[units[0].level]
-        dots = [dot for facts in units for dot in _dots(facts, labels[facts.path], level, report)]
+        dots = [dot for facts in units for dot in _dots(facts, labels[facts.path], report)]
         if not dots:
             continue
-        order = sorted({dot.name for dot in dots}, key=lambda name: (_band(name, report), called(name)))
+        order = sorted({dot.name for dot in dots}, key=lambda name: (band_rank(_band(name, report)), called(name)))
         columns = [labels[facts.path] for facts in units]
         height = 20 * len(order)
-        panels.append(
-            Panel(heading, _says(dots), draw(_layers(dots, order, columns), width_for(len(units), 44), height))
-        )
+        svg = draw(_layers(dots, order, columns), width_for(len(units), 40, most=FULL - 160), height)
+        panels.append(Panel(heading, _says(dots), (svg,)))
         for name in order:
             mine = [dot for dot in dots if dot.name == name]
             rows.append(
@@ -74,15 +87,14 @@ def called(name: str) -> str:
     return names()[name].called if name in names() else name.replace("-", " ")
 
 
-def _dots(facts: UnitFacts, label: str, level: Level, report: Report) -> list[_Dot]:
+def _dots(facts: UnitFacts, label: str, report: Report) -> list[_Dot]:
     plan = next((plan for plan in report.course.plans if plan.path == facts.path), None)
     taught = {name for words in (plan.grammar if plan else ()) for name in structures_of_label(words)}
-    early = {
-        name for name in facts.structures if name not in taught and standing(name, report.course, level, facts.unit)
-    }
+    early = {f.key for f in report.result.findings if f.rule in _EARLY and f.path == facts.path}
+    used = {*facts.structures, *early}
     return [
-        _Dot(name, label, name in facts.structures, name in taught, name in early)
-        for name in sorted({*facts.structures, *taught})
+        _Dot(name, label, name in used, name in taught, name in early)
+        for name in sorted({*used, *taught})
         if name in STRUCTURE_NAMES
     ]
 
@@ -110,15 +122,21 @@ def _layers(dots: list[_Dot], order: list[str], columns: list[str]) -> list[Spec
                     "field": "unit",
                     "type": "ordinal",
                     "title": "unit",
-                    "scale": {"domain": columns},
-                    "axis": {"orient": "top"},
+                    "scale": {"domain": columns, "type": "band"},
+                    "axis": {"orient": "top", "ticks": False},
                 },
                 "y": {
                     "field": "name",
                     "type": "ordinal",
                     "title": None,
                     "scale": {"domain": [called(name) for name in order]},
-                    "axis": {"grid": True, "gridColor": RULE, "ticks": False, "domain": False},
+                    "axis": {
+                        "grid": True,
+                        "gridColor": RULE,
+                        "ticks": False,
+                        "domain": False,
+                        "minExtent": room_for(called(name) for name in order),
+                    },
                 },
                 "fill": {"field": "fill", "type": "nominal", "scale": None},
                 "stroke": {"field": "edge", "type": "nominal", "scale": None},
@@ -129,16 +147,21 @@ def _layers(dots: list[_Dot], order: list[str], columns: list[str]) -> list[Spec
 
 def _says(dots: list[_Dot]) -> str:
     used = {dot.name for dot in dots if dot.used}
-    early = [dot for dot in dots if dot.early]
-    unfound = [dot for dot in dots if dot.taught and not dot.used]
+    early = _where(dot for dot in dots if dot.early)
+    unfound = _where(dot for dot in dots if dot.taught and not dot.used)
     said = [f"{many(len(used), 'structure')} in use"]
-    if early:
-        said.append("before their turn: " + ", ".join(f"{called(dot.name)} in unit {dot.unit}" for dot in early[:6]))
-        if len(early) > 6:
-            said.append(f"and {len(early) - 6} more")
-    if unfound:
-        said.append("taught but not found: " + ", ".join(f"{called(d.name)} in unit {d.unit}" for d in unfound[:6]))
+    said += [f"before their turn: {early}"] if early else []
+    said += [f"taught but not found: {unfound}"] if unfound else []
     return "; ".join(said) + "." if len(said) > 1 else f"{said[0]}, each in its turn."
+
+
+def _where(dots: Iterable[_Dot]) -> str:
+    units: dict[str, list[str]] = {}
+    for dot in dots:
+        units.setdefault(called(dot.name), []).append(dot.unit)
+    return ", ".join(
+        f"{name} in {'unit' if len(some) == 1 else 'units'} {', '.join(some)}" for name, some in units.items()
+    )
 
 
 def _units(labels: Iterable[str]) -> str:

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from posixpath import basename
 
 from lint_rules.facts import UnitFacts
+from lint_rules.reports.html.pictures.figure import FULL
 from lint_rules.reports.report import Report
 
 
@@ -24,7 +25,7 @@ def units_by_level(report: Report) -> list[tuple[str, list[UnitFacts]]]:
     return [(f"{level.name} ({level.cefr})", units) for level, units in levels if units]
 
 
-def width_for(columns: int, step: int, least: int = 120, most: int = 1000) -> int:
+def width_for(columns: int, step: int, least: int = 90, most: int = FULL) -> int:
     """Width of a drawing with so many columns of ``step`` pixels, within what a page and a printer can show."""
     return max(least, min(most, columns * step))
 

@@ -1,18 +1,35 @@
 """Where the target words are taught, met again and tested: word by unit, or for a long list, teaching unit by unit."""
 
+import math
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+
+from markupsafe import Markup
 
 from lint_rules.course.model import Level
 from lint_rules.facts import UnitFacts
-from lint_rules.reports.html.pictures.figure import BLUE, INK, PAPER, RED, RULE, Figure, Panel, Spec, draw, row
+from lint_rules.reports.html.pictures.figure import (
+    BLUE,
+    FULL,
+    INK,
+    PAPER,
+    RED,
+    RULE,
+    Figure,
+    Panel,
+    Spec,
+    draw,
+    room_for,
+    row,
+)
 from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, width_for
 from lint_rules.reports.report import Report
 from lint_rules.reports.verdict import many
 from lint_rules.reports.words import lines_of
 from lint_rules.vocabulary import WordRow, vocabulary_map
 
-MOST_WORDS = 130  # a word a line can be read up to so many lines; then a teaching unit a line
+MOST_WORDS = 120  # a word a line can be read up to so many lines; then a teaching unit a line
+WORDS_A_PART = 40
 _LATER = "later"
 
 
@@ -60,14 +77,27 @@ def _panel(heading: str, level: Level, units: list[UnitFacts], rows: list[WordRo
     columns = [labels[facts.path] for facts in units]
     at = {index: labels[facts.path] for index, facts in enumerate(report.facts) if facts.level == level.index}
     if len(rows) <= MOST_WORDS:
-        values = [value for number, r in enumerate(_in_order(rows)) for value in _marks(r, number, at)]
-        if any(value["unit"] == _LATER for value in values):
-            columns.append(_LATER)
-        names = [r.entry.word for r in _in_order(rows)]
-        svg = draw(_layers(values, names, columns), width_for(len(columns), 46), 15 * len(rows))
+        svgs = tuple(_word_by_word(_in_order(rows), at, columns))
     else:
-        svg = draw(_shares(rows, at, columns), width_for(len(columns), 40, most=960), max(60, 22 * len(columns)))
-    return Panel(heading, _says(rows, level), svg)
+        cell = max(9, min(24, 880 // len(columns)))
+        svgs = (draw(_shares(rows, at, columns), cell * len(columns), cell * len(columns)),)
+    return Panel(heading, _says(rows, level), svgs)
+
+
+def _word_by_word(rows: list[WordRow], at: dict[int, str], columns: list[str]) -> Iterator[Markup]:
+    """The words in parts that fit a page, all of one width."""
+    later = any(sight.unit not in at for r in rows for sight in (*r.met, *r.tested))
+    columns = [*columns, _LATER] if later else columns
+    room = room_for(r.entry.word for r in rows)
+    count = math.ceil(len(rows) / math.ceil(len(rows) / WORDS_A_PART))
+    for first in range(0, len(rows), count):
+        some = rows[first : first + count]
+        values = [value for number, r in enumerate(some) for value in _marks(r, number, at)]
+        names = [f"{number:03} {r.entry.word}" for number, r in enumerate(some)]
+        for value in values:
+            value["line"] = names[value["line"]]
+        width = width_for(len(columns), 48, most=FULL - 120)
+        yield draw(_layers(values, names, columns, room, width / len(columns)), width, 15 * len(some))
 
 
 def _in_order(rows: Sequence[WordRow]) -> list[WordRow]:
@@ -86,28 +116,42 @@ def _marks(word: WordRow, number: int, at: dict[int, str]) -> list[Spec]:
     ]
 
 
-def _layers(values: list[Spec], names: list[str], columns: list[str]) -> list[Spec]:
+def _layers(values: list[Spec], names: list[str], columns: list[str], room: float, step: float) -> list[Spec]:
     x: Spec = {
         "field": "unit",
         "type": "ordinal",
         "title": "unit",
-        "scale": {"domain": columns, "padding": 0},
-        "axis": {"orient": "top", "grid": True},
+        "scale": {"domain": columns, "type": "band"},
+        "axis": {"orient": "top", "ticks": False},
     }
-    lines = [{"line": number, "word": word} for number, word in enumerate(names)]
-    y: Spec = {"field": "line", "type": "ordinal", "title": None, "scale": {"domain": list(range(len(names)))}}
-    bare: Spec = {"labels": False, "ticks": False, "domain": False, "grid": True, "gridColor": RULE}
+    y: Spec = {
+        "field": "line",
+        "type": "ordinal",
+        "title": None,
+        "scale": {"domain": names},
+        "axis": {
+            "labelExpr": "slice(datum.label, 4)",  # the number keeps two equal words apart
+            "grid": True,
+            "gridColor": RULE,
+            "ticks": False,
+            "domain": False,
+            "minExtent": room,
+        },
+    }
+    scale = min(1.0, (step / 40) ** 2)  # of the marks' areas
     kinds = {what: [value for value in values if value["what"] == what] for what in ("taught", "met", "tested")}
     return [
         {
-            "data": {"values": lines},
-            "mark": {"type": "text", "align": "right", "x": -8, "fontSize": 11, "color": INK, "limit": 170},
-            "encoding": {"y": {**y, "axis": bare}, "text": {"field": "word"}},
-        },
-        {
             "data": {"values": kinds["taught"]},
-            "mark": {"type": "point", "shape": "square", "filled": True, "size": 92, "opacity": 1, "color": INK},
-            "encoding": {"x": x, "y": y, "xOffset": {"value": -13}},
+            "mark": {
+                "type": "point",
+                "shape": "square",
+                "filled": True,
+                "size": 92 * scale,
+                "opacity": 1,
+                "color": INK,
+            },
+            "encoding": {"x": x, "y": y, "xOffset": {"value": 0.2 * step}},
         },
         {
             "data": {"values": kinds["met"]},
@@ -119,14 +163,21 @@ def _layers(values: list[Spec], names: list[str], columns: list[str]) -> list[Sp
                     "field": "times",
                     "type": "quantitative",
                     "legend": None,
-                    "scale": {"domain": [1, 5], "range": [18, 88], "clamp": True},
+                    "scale": {"domain": [1, 5], "range": [18 * scale, 88 * scale], "clamp": True},
                 },
             },
         },
         {
             "data": {"values": kinds["tested"]},
-            "mark": {"type": "point", "shape": "diamond", "size": 60, "opacity": 1, "color": RED, "strokeWidth": 1.6},
-            "encoding": {"x": x, "y": y, "xOffset": {"value": 13}},
+            "mark": {
+                "type": "point",
+                "shape": "diamond",
+                "size": 60 * scale,
+                "opacity": 1,
+                "color": RED,
+                "strokeWidth": 1.6,
+            },
+            "encoding": {"x": x, "y": y, "xOffset": {"value": 0.8 * step}},
         },
     ]
 

@@ -21,7 +21,7 @@ def figure(report: Report) -> Figure | None:
     for heading, units in units_by_level(report):
         level = report.course.levels[units[0].level]
         counted = [(labels[facts.path], _kinds(facts, level)) for facts in units]
-        panels.append(Panel(heading, _says(counted), draw([_bars(counted)], width_for(len(units), 44), 150)))
+        panels.append(Panel(heading, _says(counted), (draw([_bars(counted)], width_for(len(units), 40), 150),)))
         for facts in units:
             counts = dict(facts.words_by_band)
             name = f"{level.name} {labels[facts.path]}"
