@@ -1,6 +1,7 @@
 """Reads what is not told but listed or noted: materials lists, and whether a note addresses a hazard."""
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from lint_rules.language.cue_index import Cue, cue_index, negated, overlaps, whole_nouns
 from lint_rules.language.cue_words import (
@@ -78,6 +79,7 @@ def _is_harmless(noun: str, hazard: Hazard, acts: Sequence[str]) -> bool:
     return False
 
 
+@lru_cache(maxsize=5000)
 def works_with_pictures(text: str) -> bool:
     """Say whether teacher's notes speak of flashcards or pictures that stand for things."""
     return any(True for _ in cue_index().page_things.find([word.form for word in words_of(text)]))

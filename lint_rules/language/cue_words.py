@@ -4,7 +4,7 @@ import re
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Generic, NamedTuple, TypeVar
 
 from lint_rules.language.word_forms import every_form, ing_form, noun_forms
@@ -54,6 +54,7 @@ class Sentence:
         return tuple(word.form for word in self.words)
 
 
+@lru_cache(maxsize=5000)  # several rules ask for the words of the same notes
 def words_of(text: str) -> tuple[Word, ...]:
     """The words of a text; a hyphened word is several, joined."""
     words: list[Word] = []
@@ -68,8 +69,13 @@ def words_of(text: str) -> tuple[Word, ...]:
     return tuple(words)
 
 
-def sentences_of(text: str) -> Iterator[Sentence]:
+@lru_cache(maxsize=5000)
+def sentences_of(text: str) -> tuple[Sentence, ...]:
     """The sentences of a text; a line, a bullet or a semicolon ends one too."""
+    return tuple(_sentences(text))
+
+
+def _sentences(text: str) -> Iterator[Sentence]:
     quoted = [match.span() for match in _QUOTED.finditer(text)]
     openings = [start for start, _ in quoted]
     words = words_of(text)

@@ -1,7 +1,7 @@
 """The things that steps and instructions use and that a list of materials should name; see data/materials.csv."""
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -103,14 +103,19 @@ def _covering(thing: Thing) -> Finder[str]:
 def _by_verb(text: str, tokens: Sequence[Token], index: int) -> Iterator[Used]:
     """The thing that a verb needs: `cut out the cards`, `stick it in your book`."""
     token = tokens[index]
-    for thing in things():
-        verbs = {verb.partition(" ")[0]: verb for verb in sorted(thing.verbs)}
-        verb = verbs.get(token.lemma)
-        if verb is None or _is_other_sense(tokens, index):
+    for thing in _needed_for().get(token.lemma, ()):
+        if _is_other_sense(tokens, index):
             continue
         particle = tokens[index + 1] if index + 1 < len(tokens) else None
         with_out = particle is not None and particle.text.casefold() in ("out", "up", "off")
         yield Used(thing, token.start, particle.end if particle is not None and with_out else token.end, named=False)
+
+
+@cache
+def _needed_for() -> Mapping[str, tuple[Thing, ...]]:
+    """First word of a verb → the things that it needs, in the order of the table."""
+    pairs = [(verb.partition(" ")[0], thing) for thing in things() for verb in thing.verbs]
+    return {first: tuple(dict.fromkeys(thing for verb, thing in pairs if verb == first)) for first, _ in pairs}
 
 
 def _is_other_sense(tokens: Sequence[Token], index: int) -> bool:

