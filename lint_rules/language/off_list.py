@@ -8,6 +8,8 @@ level for whatever it has not graded. So the word itself is looked at:
 - a word one band up, or one that no reference has graded, is a query;
 - a spelling that the reference has within the band as another part of speech (home, to fish) is nothing one band up,
   and else a note: parser and reference may be wrong about which it is;
+- a noun whose verb the course teaches by now (to flash, a flash) is nothing;
+- a word that only instructions may have so early (symbol, to predict) is weighed by its lowest band, and stops nobody;
 - a graded word two or more bands up (economy, nevertheless), or an ungraded one that is learned by its make
   (-tion, -ity, -ous …), is a stop.
 
@@ -28,7 +30,7 @@ from lint_rules.language.word_levels import WordLevel
 _LEARNED = re.compile(
     r".{3,}(?:[st]ion|ity|ment|ism|logy|[ae]nce|[ae]ncy|ous|[ts]ive|ify|ize|ise|[iu]al|ship|hood|iation)(?:s|d|ly)?$"
 )
-_FROM_A_REFERENCE = frozenset({Origin.REFERENCE, Origin.FREQUENCY})
+_WEIGHED = frozenset({Origin.REFERENCE, Origin.FREQUENCY, Origin.CLASSROOM})
 
 
 def off_list_severity(word: WordLevel, level: Level, policy: str, *, pictured: bool) -> Severity | None:
@@ -36,8 +38,8 @@ def off_list_severity(word: WordLevel, level: Level, policy: str, *, pictured: b
 
     ``policy`` is the course's ``off_list`` ('' for none); ``pictured`` says that the same activity shows the word.
     """
-    above = bands_above(word.band, level) if word.origin in _FROM_A_REFERENCE else 0
-    if above <= 0:
+    above = bands_above(_band(word), level) if word.origin in _WEIGHED else 0
+    if above <= 0 or _is_noun_to_a_taught_verb(word, level):
         return None
     if policy == "picture" and pictured and (word.picturable or word.young):
         return None
@@ -48,6 +50,20 @@ def off_list_severity(word: WordLevel, level: Level, policy: str, *, pictured: b
         return Severity.NOTE if above >= 2 else None
     # The same spelling taught as another part of speech: the parser may be wrong about which it is.
     return min(usual, Severity.QUERY, key=lambda s: s.weight) if word.elsewhere is not None else usual
+
+
+def _band(word: WordLevel) -> str:
+    """The band a word is weighed by: of a word of instructions the lowest that anybody gives it."""
+    low = lowest(word.lemma)
+    return min(word.band, low) if word.origin is Origin.CLASSROOM and low and word.band != "Pre-A1" else word.band
+
+
+def _is_noun_to_a_taught_verb(word: WordLevel, level: Level) -> bool:
+    """Say whether the course teaches the verb to this noun by this level: to jump, a jump."""
+    other = word.elsewhere
+    if other is None or other.level > level.index or other.part_of_speech != "verb" or word.part_of_speech != "noun":
+        return False
+    return canonical(other.word) == canonical(word.lemma)
 
 
 def _usual_weight(word: WordLevel, above: int, *, pictured: bool) -> Severity:
@@ -67,6 +83,8 @@ def graded(word: WordLevel) -> bool:
 
 def what_the_reference_says(word: WordLevel) -> str:
     """How a message tells what is known of a word, and no more than that."""
+    if word.origin is Origin.CLASSROOM:
+        return f"children can follow it from {_band(word)}"
     if word.origin is Origin.FREQUENCY:
         return f"no reference grades it (going by how rare it is in English at large, about {word.band})"
     if not lowest(word.lemma):

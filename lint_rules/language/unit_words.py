@@ -1,5 +1,6 @@
 """The words of a unit's passages with their levels, place by place: what the rules about words have in common."""
 
+import re
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
@@ -70,13 +71,15 @@ class UnitWords:
 
     @cached_property
     def presented(self) -> WordIndex:
-        """The words that the unit presents itself: its `words` panels and the Words field of its notes."""
+        """The words that the unit presents itself: its `words` panels, the Words field of its notes, and the spellings
+        of its sounds (Find *ee*)."""
         words: list[str] = []
         for passage in self._unit.passages:
             if passage.role is Role.PANEL or DivKind.WORDS in self._unit.div_kinds(passage):
                 words.append(passage.text)
             elif passage.role is Role.FIELD and passage.field.casefold() == "words":
                 words += [word for line in passage.text.splitlines() for word in line.replace(";", ",").split(",")]
+        words += [part for one in self._unit.activities for part in _spellings(one)]
         return index_of([word.strip() for word in words if word.strip()], Origin.UNIT)
 
     @cached_property
@@ -109,6 +112,12 @@ class UnitWords:
                         first.setdefault(key, (passage, word))
             for key, (passage, word) in first.items():
                 yield Met(place, passage, word, counts[key])
+
+
+def _spellings(activity: Activity) -> list[str]:
+    """The letters that an activity about a sound teaches, where they are more than one: `ee`."""
+    written = activity.heading.attributes.values.get("spelling", "")
+    return [part.strip("-_ ") for part in re.split(r"[,/|\s]+", written) if len(part.strip("-_ ")) > 1]
 
 
 def has_picture(place: Place, word: WordLevel) -> bool:

@@ -36,6 +36,10 @@ from lint_rules.language.word_shapes import (
 _VERBS_THAT_HOLD = frozenset({"be", "have", "do", "get", "let", "can", "go", "use", "ought"})
 # What stands before a name.
 _HONORIFICS = frozenset({"mr", "mrs", "miss", "ms", "dr", "uncle", "aunt", "auntie", "captain", "king", "queen", "st"})
+# Words for colours are noun and adjective in one: I like red. (The eleven basic colour terms of Berlin and Kay, 1969.)
+_COLOURS = frozenset(["black", "white", "red", "green", "yellow", "blue", "brown", "purple", "pink", "orange", "grey"])
+# Where a noun stands as an adjective does: a light bag, the bag is light.
+_ADJECTIVE_PLACES = frozenset({"compound", "amod", "acomp", "attr", "oprd"})
 _HYPHENS = frozenset("-‐‑–")
 _PARTICLE_REACH = 5  # words between a verb and its particle: put your new hat on
 
@@ -259,13 +263,18 @@ class _Reader:
             return self._made(at, at + 1, Origin.NAME, free=True)
         return self._unlisted(token, at, elsewhere)
 
-    @staticmethod
-    def _swaps(listing: Listing, token: Token) -> bool:
-        """Say whether a listed noun stands here as an adjective, or the other way round: an orange hat; Red!"""
+    def _swaps(self, listing: Listing, token: Token) -> bool:
+        """Say whether a listed noun stands here as an adjective, or the other way round: an orange hat; Red!
+
+        A listed adjective is another word than the noun of its spelling (a light bag; the light went out), but for
+        colours, and where the noun stands in an adjective's place.
+        """
         same = listing.parts in {(canonical(token.text),), (canonical(token.lemma),)}
         if listing.entry is None or listing.capital or not same:
             return False
-        return (listing.part_of_speech, token.pos) in {("noun", "ADJ"), ("adjective", "NOUN"), ("adjective", "PROPN")}
+        if (listing.part_of_speech, token.pos) == ("adjective", "NOUN"):
+            return self.bare or token.dep in _ADJECTIVE_PLACES or canonical(token.lemma) in _COLOURS
+        return (listing.part_of_speech, token.pos) in {("noun", "ADJ"), ("adjective", "PROPN")}
 
     def _unlisted(self, token: Token, at: int, elsewhere: WordEntry | None) -> WordLevel:
         word = token.text

@@ -43,7 +43,8 @@ READ_AS = {
     "number": frozenset({"NUM", "NOUN", "ADJ", "PRON", "ADV", "DET"}),
     "function": _SMALL | {"ADJ"},
 }
-NOISE = re.compile(r"([^\W\d_])\1\1")  # a letter three times: Woooow, Shhh
+# A letter three times (Woooow, Shhh), or no vowel and the last letter twice (Bzz, Grr).
+NOISE = re.compile(r"([^\W\d_])\1\1|^[b-df-hj-np-tv-xz]*([b-df-hj-np-tv-xz])\2$", re.I)
 HYPHEN = re.compile("[-‐‑–]")
 _HALF_DAY = re.compile(r"[ap]\.m\.?$|pm$")
 _NOTATION = re.compile(r"[/@]|://|^www\.")  # /kæt/, an address

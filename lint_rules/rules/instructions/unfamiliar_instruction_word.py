@@ -37,6 +37,12 @@ RULE = Rule(
         Example("### 1 Annotate the picture. {.make}\n\nA cat.\n", course="instruction_words: [annotate]"),
         Example("### 1 Point to the volcano. {.words}\n\nA cat.\n", words="volcano,noun,nature,1\n"),
         Example("### 1 Listen to Zofi. {.listening}\n\nA cat.\n", course="characters: [Zofi]"),
+        Example("### 1 Read the sentences aloud. {.reading}\n\nA cat.\n"),
+        Example(
+            '### 1 Say. {.sounds sound="iː" spelling="ee"}\n\nA bee.\n\n### 2 Circle *ee*. {.reading}\n\nA tree.\n',
+            course=_PRE_A1,
+            why="letters of a sound that the unit teaches",
+        ),
         Example("### 1 Read. {.reading}\n\nNevertheless, compare the categories.\n", why="no instruction"),
         Example("### 1 Read.\n\n::: teacher\n**Steps:** Elicit the answers.\n:::\n", why="for the teacher"),
     ),
@@ -95,7 +101,7 @@ def _advice(met: Met, reading: Reading) -> str:
     simpler = (
         f"Say “{met.word.instead}”"
         if met.word.instead
-        else f"Say {listed(near)}"
+        else f"Near in meaning: {listed(near)}. Say it more simply"
         if near
         else "Say it more simply or show it"
     )

@@ -59,6 +59,17 @@ RULE = Rule(
             course="off_list: picture",
             why="there is a drawing of it, and the course accepts that",
         ),
+        Example(
+            "The lamp gives two flashes.\n", words="flash,verb,,1\nlamp,noun,,1\n", why="a noun to a verb they know"
+        ),
+        Example(
+            "The string is 30 cm long. Bzz!\n", course=_PRE_A1, words="string,noun,,1\n", why="centimetres; a noise"
+        ),
+        Example(
+            '### 1 Listen and say. {.sounds sound="iː" spelling="ee"}\n\nCan you find ee?\n',
+            course=_PRE_A1,
+            why="letters of the sound",
+        ),
         Example("She is swimming.\n", later_words="swimming,noun,sports,2\n", words="swim,verb,sports,1\n"),
     ),
     fails=(
@@ -71,6 +82,7 @@ RULE = Rule(
             "### 1 Read. {.reading}\n\nThe «economy» is big.\n\n### 2 Read. {.reading}\n\nThe «economy» is small.\n",
             why="once in each activity",
         ),
+        Example("What is the «situation»?\n", course=_PRE_A1, why="a word of instructions for older children"),
         Example("This is a «hippo» and a «jellyfish».\n", course=_PRE_A1, why="children's words: only a note"),
         Example(
             "![kite](art/kite.svg){.drawing}\n\nThe «jellyfish» is big.\n",
@@ -130,7 +142,7 @@ def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
     weight = off_list_severity(word, level, course.off_list, pictured=pictured)
     if weight is None:
         return None
-    return weight, f"“{word.text}”{often} {_off_list(word, weight, reading, pictured=pictured)}"
+    return weight, f"“{word.text}”{often} {_off_list(met, weight, reading, pictured=pictured)}"
 
 
 def _of_later_level(word: WordLevel, entry: WordEntry, reading: Reading) -> str:
@@ -140,29 +152,37 @@ def _of_later_level(word: WordLevel, entry: WordEntry, reading: Reading) -> str:
     said = f"is a target word of {where} ({entry.path}); this is {level.name}, so children have not met it."
     near = reading.words.lists.simpler(word, level, unit)
     if near:
-        return f"{said} Say {listed(near)}, or move the word to {level.words_path}."
+        return f"{said} Near in meaning: {listed(near)}. Or move the word to {level.words_path}."
     topic = reading.words.lists.of_topic(word, level, unit)
     if topic:
         return f"{said} Known by now of its topic: {listed(topic)}. Or move the word to {level.words_path}."
     return f"{said} Use a word they know, or move this one to {level.words_path}."
 
 
-def _off_list(word: WordLevel, weight: Severity, reading: Reading, *, pictured: bool) -> str:
-    level = reading.level
+def _off_list(met: Met, weight: Severity, reading: Reading, *, pictured: bool) -> str:
+    word, level = met.word, reading.level
     as_other = ""
     if word.elsewhere is not None and word.elsewhere.part_of_speech:
         as_other = f" as {_a(word.part_of_speech)} (it has the {word.elsewhere.part_of_speech})"
     said = f"is not in the course's list{as_other}; {what_the_reference_says(word)}, and {level.name} is {level.cefr}."
     near = reading.words.lists.simpler(word, level, reading.unit.front.unit)
-    instead = f"Say {listed(near)}" if near else ""
+    instead = f"Near in meaning: {listed(near)}. Use a simpler word such as that" if near else ""
+    if _may_be_a_name(word, met):
+        return f"{said} If it is a name, write it under `characters` in course.yaml; else use a simpler word."
     if weight is Severity.NOTE and word.young:
-        keep = f"f your children know it, as many do, add it to {level.words_path} or to `known`."
-        return f"{said} {instead}; or, i{keep}" if near else f"{said} I{keep}"
+        keep = f"If your children know it, as many do, add it to {level.words_path} or to `known`."
+        return f"{said} Near in meaning: {listed(near)}. {keep}" if near else f"{said} {keep}"
     if pictured:
         return f"{said} {instead or 'Its picture may carry it'}, or add it to {level.words_path}."
     if weight is Severity.NOTE:
         return f"{said} {instead or 'Show it in a picture'}, or add it to {level.words_path}."
     return f"{said} {instead or 'Use a simpler word, show it in a `words` panel'}, or add it to {level.words_path}."
+
+
+def _may_be_a_name(word: WordLevel, met: Met) -> bool:
+    """Say whether a word has a capital that its place does not ask for."""
+    before = met.passage.text[: word.start].rstrip(" \"“‘'(")
+    return word.text[:1].isupper() and not word.text.isupper() and before[-1:].isalnum()
 
 
 def _a(part: str) -> str:

@@ -40,11 +40,18 @@ RULE = Rule(
         Example("### 1 Draw a kite. {.make}\n\nIt's red.\n", words=_LIST, why="an instruction"),
         Example("::: teacher\n**Steps:** Show the kite.\n:::\n", words=_LIST, why="for the teacher"),
         Example("There's a fly in my soup!\n", words=_LIST, why="the insect: the list teaches the verb"),
+        Example(
+            "The light went out.\n",
+            words="light,adjective,,3\n",
+            why="the lamp's light: the list teaches the adjective",
+        ),
         Example("A kite can fly.\n", words=_LIST, course="known: [kite, fly]", why="every child here knows it"),
     ),
     fails=(
         Example("I've got two «kites».\n", words=_LIST),
         Example("The bird «flew» to the cloud.\n", words=_LIST, why="a past form"),
+        Example("I like «red».\n", words="red,adjective,colours,3\n", why="a colour"),
+        Example("The bag is «light».\n", words="light,adjective,,3\n"),
         Example("She's «putting on» her hat.\n", words=_LIST, why="an entry of two words"),
         Example("«Put» your hat on, Bram!\n", words=_LIST, course="characters: [Bram]", why="its words apart"),
         Example(_UNIT_2 + "It's a «kite». The kite is red.\n", words=_LIST, why="once in an activity"),
@@ -80,7 +87,7 @@ def _message(met: Met, entry: WordEntry, reading: Reading) -> str:
     near = lists.simpler(met.word, level, unit)
     topic = lists.of_topic(met.word, level, unit)
     if near:
-        return f"{said} Say {listed(near)} here, teach it by now, or show what it means and let it stand."
+        return f"{said} Near in meaning: {listed(near)}. Else teach it by now, or show what it means and let it stand."
     if topic:
         return (
             f"{said} Known by now of its topic: {listed(topic)}. Else teach it by now, or let it stand with a picture."
