@@ -87,7 +87,7 @@ def pronunciations(word: str, variety: str) -> tuple[Sounds, ...]:
     found = [said for phones in _looked_up(plain) for said in _in_variety(plain, phones, variety)]
     if not found and re.search(r"[-\s]", plain):
         parts = [pronunciations(part, variety) for part in re.split(r"[-\s]+", plain) if part]
-        found = [sum(said, ()) for said in product(*parts)][:_MOST] if all(parts) else []
+        found = [sum(said, ()) for said in product(*parts)][:_MOST] if parts and all(parts) else []
     if not found and plain.endswith("s") and not plain.endswith("ss"):
         stem = plain.removesuffix("s").removesuffix("'")
         found = [(*said, *_ending_s(said)) for said in pronunciations(stem, variety)]

@@ -72,6 +72,7 @@ RULE = Rule(
 
 _WORD_LESSONS = frozenset({"words", "vocabulary"})
 _MOST_WORDS_OF_A_THING = 3
+_ARTICLES = frozenset({"a", "an", "the", "some"})
 _JUDGING = re.compile(
     r"\b(?:tick|cross|match|join|yes|no|true|false|correct|right|wrong|mistakes?|circle|choose|find|which|odd|line)\b",
     re.I,
@@ -151,7 +152,8 @@ def _at(picture: Picture, message: str, severity: Severity | None = None) -> Fou
 def _is_one_thing(text: str) -> bool:
     """Say whether a text names one thing and no more: `a red apple`."""
     things = nouns_of_picture(text)
-    return len(things) == 1 and len(things[0]) <= _MOST_WORDS_OF_A_THING and not text.strip().endswith(".")
+    words = [word for word in text.casefold().split() if word not in _ARTICLES]
+    return len(things) == 1 and len(things[0]) == len(words) <= _MOST_WORDS_OF_A_THING
 
 
 def _too_much(word: WordEntry) -> str:
