@@ -11,7 +11,7 @@ from pathlib import Path
 
 import lint_rules
 from lint_rules.cache.answers import RememberingEnglish, RememberingLanguage
-from lint_rules.cache.outcomes import OutcomeMemory, code_digest, distribution_of
+from lint_rules.cache.outcomes import OutcomeMemory, distribution_of, versions
 from lint_rules.cache.shelf import Shelf, cache_folder, shelf
 from lint_rules.catalogue import BadRule, load_rules
 from lint_rules.check import Result
@@ -83,7 +83,7 @@ def tools(arguments: argparse.Namespace) -> Iterator[Tools]:
             except EnglishUnavailable as error:
                 english = Unanswering(str(error))
         language = RememberingLanguage(SpacyLanguage(), kept)
-        yield Tools(rules, language, english, date.today(), kept, () if arguments.no_cache else _versions(rules))
+        yield Tools(rules, language, english, date.today(), kept, () if arguments.no_cache else versions(rules))
 
 
 def _connect(address: str) -> AbstractContextManager[English]:
@@ -93,11 +93,6 @@ def _connect(address: str) -> AbstractContextManager[English]:
         return connect(address)
     except ValueError as error:
         raise CannotRun(str(error)) from error
-
-
-def _versions(rules: Sequence[RuleModule]) -> tuple[str, ...]:
-    """What the outcomes of a run depend on besides texts: hornbook's code, and that of rules a house has added."""
-    return (code_digest(), *added_rules(rules))
 
 
 def added_rules(rules: Sequence[RuleModule]) -> tuple[str, ...]:

