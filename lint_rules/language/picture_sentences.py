@@ -36,12 +36,14 @@ _NUMBERS = {str(number): word for number, word in enumerate(entries("numbers.txt
 @dataclass(frozen=True, slots=True)
 class Slot:
     """A place in a sentence: the words that may fill it, as they are compared; ``before`` are words that may stand
-    before them in the same slot (adjectives of a picture); ``gap``: any words may."""
+    before them in the same slot (adjectives of a picture), ``phrase`` is all that a picture's text says, word by word;
+    ``gap``: any words may fill it."""
 
     keys: frozenset[str]
     start: int
     end: int
     before: frozenset[str] = frozenset()
+    phrase: tuple[frozenset[str], ...] = ()
     picture: bool = False
     gap: bool = False
 
@@ -184,7 +186,8 @@ def _picture_slot(picture: Picture | None, at: int) -> Slot:
     if picture is None or names_nothing(picture.alt, picture.target):
         return Slot(frozenset({PICTURE}), at, at + 1, picture=True, gap=True)
     keys, before = names_of_picture(picture.alt)
-    return Slot(keys or frozenset({PICTURE}), at, at + 1, before, picture=True)
+    phrase = tuple(frozenset(_keys(word)) for word in _words(picture.alt) if word not in _ARTICLES)
+    return Slot(keys or frozenset({PICTURE}), at, at + 1, before, phrase, picture=True)
 
 
 def _cut(passage: Passage, slots: Iterable[Slot]) -> Iterator[Line]:
@@ -230,7 +233,14 @@ def _matches(wanted: Sequence[Slot], at: int, there: Sequence[Slot], start: int)
 
 def _fills(slot: Slot, there: Sequence[Slot]) -> bool:
     *before, last = there
-    return slot.gap or (bool(slot.keys & last.keys) and all(word.keys & slot.before for word in before))
+    if slot.gap or (slot.keys & last.keys and all(word.keys & slot.before for word in before)):
+        return True
+    words = [word for word in there if not word.keys & _ARTICLES]
+    return bool(slot.phrase) and len(words) == len(slot.phrase) and all(map(_shares, words, slot.phrase))
+
+
+def _shares(word: Slot, keys: frozenset[str]) -> bool:
+    return bool(word.keys & keys)
 
 
 def _spelt(slot: Slot) -> str:

@@ -118,6 +118,6 @@ def _message(line: Line, earlier: list[Line], known_later: bool) -> str:
     missing = [shown(line.passage, slot.start, slot.end) for slot in missing_words(line, near.line)]
     lack = f" It has nothing for {', '.join(f'“{word}”' for word in missing)}." if missing else ""
     return (
-        f"No story or script earlier in this unit says this. The nearest is “{there.strip('“”')}”.{lack} "
+        f"No story or script earlier in this unit says this. The nearest is “{there.strip('“”').rstrip('.')}”.{lack} "
         f"{fair}: take the sentence as the story has it."
     )
