@@ -104,7 +104,7 @@ def _by_verb(text: str, tokens: Sequence[Token], index: int) -> Iterator[Used]:
     """The thing that a verb needs: `cut out the cards`, `stick it in your book`."""
     token = tokens[index]
     for thing in _needed_for().get(token.lemma, ()):
-        if _is_other_sense(tokens, index):
+        if _is_other_sense(tokens, index) or _is_said_of_me(tokens, index):
             continue
         particle = tokens[index + 1] if index + 1 < len(tokens) else None
         with_out = particle is not None and particle.text.casefold() in ("out", "up", "off")
@@ -135,7 +135,7 @@ def _is_other_sense(tokens: Sequence[Token], index: int) -> bool:
 def _is_used(tokens: Sequence[Token], noun: int, after: Sequence[str], *, handled: bool) -> bool:
     """Say whether a noun is a thing in use, by the verb it belongs to (or by `with` before it)."""
     first = _first_of_sentence(tokens, noun)
-    if (after and after[0] in _HEADS) or any(token.lemma in _PRETEND for token in tokens[first:noun]):
+    if (after and after[0] in _HEADS) or any(_is_pretence(token) for token in tokens[first:noun]):
         return False
     if _opens_with_handling(tokens, first, noun):
         return True
@@ -147,6 +147,8 @@ def _is_used(tokens: Sequence[Token], noun: int, after: Sequence[str], *, handle
         if parent.pos in ("ADP", "SCONJ"):
             preposition = parent.text.casefold()
         if parent.pos == "VERB":
+            if _is_said_of_me(tokens, head.head):
+                return False
             if preposition == "into" and parent.lemma not in ("put", "place", "drop", "throw"):
                 return False  # what it becomes: `roll the clay into balls`
             if parent.lemma in words("showing_verbs"):
@@ -156,6 +158,16 @@ def _is_used(tokens: Sequence[Token], noun: int, after: Sequence[str], *, handle
             break
         head = parent
     return not handled
+
+
+def _is_pretence(token: Token) -> bool:
+    """Say whether a verb takes things for granted that are not there (`picture a dog`; not `a picture card`)."""
+    return token.lemma in _PRETEND and token.pos not in ("NOUN", "PROPN", "ADJ")
+
+
+def _is_said_of_me(tokens: Sequence[Token], verb: int) -> bool:
+    """Say whether a speaker tells what he or she does, as on a page: `I put my hat in a bag`."""
+    return any(token.head == verb and token.dep == "nsubj" and token.text.casefold() in ("i", "we") for token in tokens)
 
 
 def _first_of_sentence(tokens: Sequence[Token], at: int) -> int:

@@ -3,16 +3,18 @@
 A child who reads word by word has forgotten the beginning of a long sentence when the end comes. So the course sets a
 length (`sentence: {words: 8}` in course.yaml), and this rule counts: running text, what somebody says on the page or in
 an audio script, captions, song lines, and items that are sentences. Word panels, table heads and rows of options are no
-sentences. A hyphened word is one word, a gap is none, and of a choice (is / are) only one word counts.
+sentences. A hyphened word is one word, a gap and its number none, and of a choice (is / are) only one word counts.
+After a colon a sentence with a capital counts for itself (Ask: Where is it?); what is sung counts line by line as the
+page has it, in its script too.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.counting import count_words, ends_sentence, has_sentences, options_in
-from lint_rules.language.tokens import Analysis, Sentence
-from lint_rules.manuscript.model import DivKind, Passage, Role
+from lint_rules.language.tokens import Analysis, Sentence, Token
+from lint_rules.manuscript.model import DivKind, Passage, Role, Unit
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 
 _LIMIT = "levels: [{sentence: {words: 8}}]"
@@ -24,6 +26,14 @@ RULE = Rule(
     passes=(
         Example("The kite is in the big green tree.\n", course=_LIMIT, why="eight words"),
         Example("A kite ____ in the very big ____ tree ____ here.\n", course=_LIMIT, why="gaps are no words"),
+        Example("The kite (1) ____ in the big green tree (2) ____.\n", course=_LIMIT, why="numbers of gaps"),
+        Example("Ask your friends: Where is the big red kite?\n", course=_LIMIT, why="after a colon it begins anew"),
+        Example(
+            "### 1 Sing. {.song audio=1.1}\n\nA cat, a cat,\\\na cat in a hat!\n\n"
+            "::: {.audio track=1.1}\nALL: A cat, a cat, a cat in a hat!\n:::\n",
+            course=_LIMIT,
+            why="what is sung is on the page in lines",
+        ),
         Example("She is / isn't in the old red boat.\n", course=_LIMIT, why="a choice is one word"),
         Example(
             "1. apple, banana, orange, egg, milk, bread, cheese, cake, juice\n"
@@ -72,6 +82,12 @@ RULE = Rule(
 # What a child ticks or circles after a sentence: `The kite is red. yes / no`.
 _OPTIONS_AFTER = re.compile(r"(?<=[.!?])[\"'”’)]*\s+[^\s.!?][^.!?]*?\s*/\s*[^.!?]*$")
 
+# A gap's number: `The sea is (1) ____.`
+_GAP_NUMBER = re.compile(r"\(\d{1,2}\)\s*(?=_{2,})|(?<=_)\s*\(\d{1,2}\)")
+
+# A sentence after a colon: `Ask eight friends: What do you wear?`
+_AFTER_COLON = re.compile(r"(?<=\w):\s+(?=[\"'“‘]?[A-Z][\w’']* \w)")
+
 # A second column of a matching task: `Ilka is in the bathroom.   b) She's cleaning her teeth.`
 _LETTER_AFTER = re.compile(r"(?<=[.!?])\s+[a-z]\)\s+")
 
@@ -79,18 +95,19 @@ _LETTER_AFTER = re.compile(r"(?<=[.!?])\s+[a-z]\)\s+")
 def find(reading: Reading) -> Iterator[Found]:
     """Report sentences over the level's limit, the whole of each."""
     limit = reading.level.limits.sentence_words
+    sung = _sung_turns(reading.unit)
     for passage in reading.unit.passages:
         if not has_sentences(passage) or DivKind.WORDS in reading.unit.div_kinds(passage):
             continue
-        if count_words(passage.text) <= limit:
+        if count_words(passage.text) <= limit or id(passage) in sung:
             continue
         analysis = reading.analyse(passage)
         for sentence in analysis.sentences:
             for start, end in _pieces(passage.text, sentence):
                 text = passage.text[start:end]
-                words = count_words(text) - options_in(text)
+                words = count_words(_GAP_NUMBER.sub("", text)) - options_in(text)
                 if words > limit and _is_sentence(passage, text):
-                    cut = _cut(analysis, sentence)
+                    cut = _cut(analysis, sentence, passage.text)
                     yield Found(passage.span(start, end), text, _message(reading, words, cut))
 
 
@@ -99,10 +116,26 @@ def _pieces(text: str, sentence: Sentence) -> Iterator[tuple[int, int]]:
     options = _OPTIONS_AFTER.search(text[sentence.start : sentence.end])
     end = sentence.end if options is None else sentence.start + options.start()
     start = sentence.start
-    for mark in _LETTER_AFTER.finditer(text, start, end):
+    marks = [*_LETTER_AFTER.finditer(text, start, end), *_AFTER_COLON.finditer(text, start, end)]
+    for mark in sorted(marks, key=lambda mark: mark.start()):
         yield start, mark.start()
         start = mark.end()
     yield start, end
+
+
+def _sung_turns(unit: Unit) -> frozenset[int]:
+    """The turns of scripts that only sing what the page of their song has in lines, by identity."""
+    found: set[int] = set()
+    for activity in unit.activities:
+        passages = activity.part.passages
+        page = _letters(" ".join(passage.text for passage in passages if passage.role is Role.LINE))
+        turns = (passage for passage in passages if passage.role is Role.TURN)
+        found.update(id(turn) for turn in turns if page and _letters(turn.text) in page)
+    return frozenset(found)
+
+
+def _letters(text: str) -> str:
+    return re.sub(r"[\W_]+", " ", text.casefold()).strip()
 
 
 def _is_sentence(passage: Passage, text: str) -> bool:
@@ -119,8 +152,8 @@ def _message(reading: Reading, words: int, cut: str) -> str:
     )
 
 
-def _cut(analysis: Analysis, sentence: Sentence) -> str:
-    """The words before which a sentence can be cut: `and`, `but` or `so`, and what else somebody does."""
+def _cut(analysis: Analysis, sentence: Sentence, text: str) -> str:
+    """The words before which a sentence can be cut: `and`, `but` or `so`, and what else its subject or another does."""
     tokens = analysis.tokens
     for index in range(sentence.first + 1, sentence.last):
         word = tokens[index]
@@ -128,6 +161,14 @@ def _cut(analysis: Analysis, sentence: Sentence) -> str:
             continue
         for other in range(index + 1, sentence.last):
             is_verb = tokens[other].pos in ("VERB", "AUX") and tokens[other].dep == "conj"
-            if is_verb and tokens[other].head == word.head:
-                return " ".join(token.text for token in tokens[index : index + 3])
+            if is_verb and tokens[other].head == word.head and _is_main(tokens, word.head):
+                following = [token for token in tokens[index : sentence.last] if token.pos != "PUNCT"][:3]
+                return text[word.start : following[-1].end].rstrip(" ,")
     return ""
+
+
+def _is_main(tokens: Sequence[Token], verb: int) -> bool:
+    """Say whether a verb is the sentence's own, or joined to it by `and`: no cut inside `when it was dark and …`."""
+    while tokens[verb].dep == "conj":
+        verb = tokens[verb].head
+    return tokens[verb].head == verb
