@@ -1,7 +1,7 @@
 """An activity's numbered items and its answers, read side by side. Pure.
 
-Answers are written as a list, a line each, or in a row (`1 c 2 a`). A key that says `children's own answers` answers
-whatever it does not number.
+Answers are written as a list, a line each, or in a row (`1 c 2 a`, `1c, 2a`, `1 – c`), in an `answers` div or in the
+field Answers of the notes. A key that says `children's own answers` answers whatever it does not number.
 """
 
 import re
@@ -14,7 +14,10 @@ from lint_rules.source import Span
 _OWN = re.compile(
     r"\b(?:own|open|various|different|free|possible)\s+(?:\w+\s+)?answers?\b|\banswers?\s+(?:will\s+)?vary\b", re.I
 )
-_IN_A_ROW = re.compile(r"(?<![\w.])(?P<label>\d{1,2}|[a-z](?=[.)]))[.)]?\s+(?=\S)")
+_IN_A_ROW = re.compile(
+    r"(?<![\w.])(?P<label>\d{1,2}|[a-z](?=[.)]))"
+    r"(?:[.):]?\s+(?=[^\W_]|[^\w\s–—=→-])|[.):]?\s*[–—=→:-]\s*(?=[^\W\d_])|(?=[A-Za-z](?:[\s,;.)]|$)))"
+)
 _LETTER = re.compile(r"[a-z]", re.IGNORECASE)
 _LETTER_FIRST = re.compile(r"([a-z])[.)](?:\s|$)", re.IGNORECASE)
 _INLINE_OPTION = re.compile(r"(?<!\w)([a-z])[.)]\s+\S")
@@ -66,11 +69,17 @@ def items_of(activity: Activity) -> tuple[ItemLabel, ...]:
 
 def key_of_activity(activity: Activity) -> Key | None:
     """The answers of an activity, or None where it has no key, or one that labels nothing."""
-    passages = [p for p in activity.part.passages if p.audience is Audience.KEY and p.text.strip()]
+    passages = [p for p in activity.part.passages if _is_key(p) and p.text.strip()]
     if not passages:
         return None
     answers = [answer for passage in passages for answer in _answers(passage)]
     return Key(tuple(answers), any(_OWN.search(passage.text) for passage in passages))
+
+
+def _is_key(passage: Passage) -> bool:
+    """Say whether a passage is of an `answers` div or of the field Answers in the teacher's notes."""
+    in_notes = passage.audience is Audience.TEACHER and passage.field.casefold() in ("answers", "answer key", "key")
+    return passage.audience is Audience.KEY or in_notes
 
 
 def letters_of(answer: str) -> tuple[str, ...]:

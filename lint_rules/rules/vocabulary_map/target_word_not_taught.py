@@ -8,7 +8,7 @@ written yet are waited for.
 
 from collections.abc import Iterator, Sequence
 
-from lint_rules.course.model import Level
+from lint_rules.course.model import Level, WordEntry
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
 from lint_rules.rule import Book, Example, Need, Rule
@@ -61,7 +61,7 @@ def find_in_book(book: Book) -> Iterator[Found]:
             level = book.course.levels[row.entry.level]
             place = _place(row, level, [unit for unit in book.units if unit.level == level.index])
             if place is not None:
-                yield _found(row, level, place)
+                yield _found(row, level, place, _as_what(row.entry, book.course.words))
 
 
 def _place(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> UnitFacts | None:
@@ -71,16 +71,23 @@ def _place(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> UnitFacts 
     return own if own is not None or not complete or not units else units[-1]
 
 
-def _found(row: WordRow, level: Level, unit: UnitFacts) -> Found:
+def _as_what(entry: WordEntry, words: Sequence[WordEntry]) -> str:
+    """The word's part of speech, where the lists have its spelling more than once: shop (verb)."""
+    other = any(one.word == entry.word and one.part_of_speech != entry.part_of_speech for one in words)
+    return f" ({entry.part_of_speech})" if other and entry.part_of_speech else ""
+
+
+def _found(row: WordRow, level: Level, unit: UnitFacts, as_what: str) -> Found:
     entry = row.entry
     listed = f"{entry.path}, line {entry.row}"
     if entry.unit:
         said = (
-            f"“{entry.word}” is a target word of unit {entry.unit} ({listed}), and its pages and scripts never have it."
+            f"“{entry.word}”{as_what} is a target word of unit {entry.unit} ({listed}), and its pages and scripts "
+            "never have it."
         )
         cure = "Put it in the unit's `words` panel, or give it another unit in the list."
     else:
-        said = f"“{entry.word}” is a target word of {level.name} ({listed}), and no unit of it has the word."
+        said = f"“{entry.word}”{as_what} is a target word of {level.name} ({listed}), and no unit of it has the word."
         cure = "Teach it in one of them, or take it out of the list."
     if row.tested:
         said += " A test asks for it all the same."

@@ -11,7 +11,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar_levels import names, standing
 from lint_rules.language.grammar_uses import grammar_uses, is_carried
 from lint_rules.language.tests_of import asked_in_tests
-from lint_rules.language.unit_words import Met
+from lint_rules.language.unit_words import Met, is_title
 from lint_rules.manuscript.model import Audience
 from lint_rules.rule import Example, Need, Reading, Rule
 
@@ -35,6 +35,11 @@ RULE = Rule(
             _TEST.format("The kite is red.\n\n::: teacher\n**Steps:** Draw a hill.\n:::"),
             words=_LIST,
             why="the notes are not asked of the child",
+        ),
+        Example(
+            _unit(1, "present simple be", "## I can do it! {.test}\n\n### 1 Read. {.test .reading}\n\nIt's a bird.\n"),
+            others=(_unit(2, "can"),),
+            why="a title asks nothing",
         ),
         Example(
             _unit(2, "can", _TEST.format("I can swim.")),
@@ -97,7 +102,7 @@ def _structures(reading: Reading) -> Iterator[Found]:
             where = standing(name, course, level, number)
             if where is None or where.later is None or not where.same_level or name in told or use.in_instruction:
                 continue
-            if is_carried(use, is_known):
+            if is_carried(use, is_known) or is_title(use.passage):
                 continue
             told.add(name)
             message = (

@@ -103,7 +103,7 @@ def _said(row: WordRow, wanted: int, course: Course, units: Sequence[UnitFacts])
     word = row.entry.word
     level = course.levels[row.entry.level].name
     if not row.met:
-        return f"“{word}” is taught here and never met again; {level} wants {_lessons(wanted)} more with it."
+        return f"“{word}” is taught here and never met again; {level} wants it in {_lessons(wanted)}."
     where = ", ".join(f"unit {units[sight.unit].unit} lesson {sight.lesson + 1}" for sight in row.met)
     return f"“{word}” is met again in only {_lessons(row.meetings)} ({where}); {level} wants {wanted}."
 
