@@ -81,9 +81,8 @@ def _in_the_way(report: Report) -> Iterator[Hindrance]:
         named = _some([report.path(path) for path in unread])
         yield Hindrance(f"{many(len(unread), 'unit')} that could not be read in full ({named})", f"rule={UNREADABLE}")
     if report.skipped:
-        yield Hindrance(
-            f"{many(len(report.skipped), 'file or row', 'files or rows')} left out ({_some([s.path for s in report.skipped])})"
-        )
+        named = _some([skipped.path for skipped in report.skipped])
+        yield Hindrance(f"{many(len(report.skipped), 'file or row', 'files or rows')} left out ({named})")
     counted = [f for f in report.findings if not (f.rule == UNREADABLE and f.severity is Severity.STOP)]
     stops = sum(finding.severity is Severity.STOP for finding in counted)
     lapsed = sum(finding.rule == LAPSED for finding in counted if finding.severity is Severity.QUERY)

@@ -1,22 +1,23 @@
 """The releases that are made once for all tests of the reports."""
 
+import json
 from pathlib import Path
 
 import pytest
 
-from tests.reports.releases import DRAFT, EXAMPLE, Release, release
+from tests.reports.releases import DRAFT, EXAMPLE, Release, release, unit, write_course
 
 
 @pytest.fixture(scope="session")
 def example(tmp_path_factory: pytest.TempPathFactory) -> Release:
     """The example course: nothing in the way."""
-    return release(EXAMPLE, tmp_path_factory.mktemp("example"))
+    return release(EXAMPLE, tmp_path_factory.mktemp("example"), html=True)
 
 
 @pytest.fixture(scope="session")
 def draft(tmp_path_factory: pytest.TempPathFactory) -> Release:
     """The example's first draft: a fault for nearly every rule."""
-    return release(DRAFT, tmp_path_factory.mktemp("draft"))
+    return release(DRAFT, tmp_path_factory.mktemp("draft"), html=True)
 
 
 @pytest.fixture(params=["example", "draft"])
@@ -31,3 +32,23 @@ def _no_settings_of_this_machine(monkeypatch: pytest.MonkeyPatch, tmp_path: Path
     monkeypatch.delenv("SOURCE_DATE_EPOCH", raising=False)
     monkeypatch.delenv("HORNBOOK_ENGLISH", raising=False)
     monkeypatch.delenv("PRE_COMMIT", raising=False)
+
+
+HOSTILE = '<script>window.hit=1</script>"><img src=x onerror="window.hit=2">\'</style></script><!--'
+
+
+@pytest.fixture(scope="session")
+def hostile(tmp_path_factory: pytest.TempPathFactory) -> Release:
+    """A manuscript that would like to run a script: in titles, words, file names, reasons, settings."""
+    root = tmp_path_factory.mktemp("hostile")
+    body = (
+        f"{HOSTILE} color\n\n<!-- stet spelling-variety: {HOSTILE.replace('--', '')} -->\n\nMy color {HOSTILE}\n\n"
+        "</script><script>window.hit=3</script> The color.\n\n\u202eevil\u202c color \x07"
+    )
+    name = 'level-1/unit "<img src=x onerror=alert(1)>&.md'
+    units = {name: unit(body, title=f"Kites {HOSTILE}"), "level-1/unit-02.md": unit("My color.", 2)}
+    words = '"kite</script><script>window.hit=4</script>",noun,"<b>toys</b>",1\n'
+    write_course(root / "book", units, ["word-not-tested: note", "target-word-not-taught: query"], words)
+    course = root / "book" / "course.yaml"
+    course.write_text(course.read_text("utf-8").replace("The Kite Shop", json.dumps(f"The Kite Shop {HOSTILE}")))
+    return release("book", root, cwd=root, html=True)

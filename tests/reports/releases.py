@@ -3,12 +3,13 @@
 import contextlib
 import io
 import json
-import os
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 from xml.etree.ElementTree import Element, fromstring
+
+from lxml import html
 
 from lint_rules.cli import main
 
@@ -119,5 +120,5 @@ def without_date(record: bytes) -> bytes:
     return b"\n".join(line for line in record.splitlines() if not line.startswith(b' "date"'))
 
 
-def clean_environment() -> dict[str, str]:
-    return {name: value for name, value in os.environ.items() if name not in ("SOURCE_DATE_EPOCH", "HORNBOOK_ENGLISH")}
+def page_of(released: Release) -> html.HtmlElement:
+    return html.document_fromstring((released.folder / "report.html").read_bytes())

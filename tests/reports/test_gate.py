@@ -148,7 +148,12 @@ def test_a_course_without_units_is_a_run_that_could_not_be_done(tmp_path):
 
 def test_all_files_are_written_although_the_release_is_blocked(draft):
     assert draft.status == 1
-    assert sorted(file.name for file in draft.folder.iterdir()) == ["out.sarif", "out.xml", "record.json"]
+    assert sorted(file.name for file in draft.folder.iterdir()) == [
+        "out.sarif",
+        "out.xml",
+        "record.json",
+        "report.html",
+    ]
 
 
 @pytest.mark.parametrize("second", ["same.out", "./same.out", "../here/same.out"])

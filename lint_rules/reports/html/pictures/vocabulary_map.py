@@ -139,6 +139,7 @@ def _layers(values: list[Spec], names: list[str], columns: list[str], room: floa
         },
     }
     scale = min(1.0, (step / 40) ** 2)  # of the marks' areas
+    solid: Spec = {"type": "point", "filled": True, "opacity": 1}
     kinds = {what: [value for value in values if value["what"] == what] for what in ("taught", "met", "tested")}
     return [
         {
@@ -155,7 +156,7 @@ def _layers(values: list[Spec], names: list[str], columns: list[str], room: floa
         },
         {
             "data": {"values": kinds["met"]},
-            "mark": {"type": "point", "filled": True, "opacity": 1, "color": BLUE},
+            "mark": {**solid, "color": BLUE},
             "encoding": {
                 "x": x,
                 "y": y,

@@ -1,0 +1,94 @@
+"""All outputs say the same: the findings of the example and of its draft, in each format, from runs of `release`."""
+
+import json
+import re
+from collections import Counter
+from urllib.parse import unquote
+
+import pytest
+
+from tests.reports.releases import DRAFT, EXAMPLE, Release, hornbook, page_of
+
+Seen = tuple[str, str, str, int, int, str]  # path, rule, severity, line, column, message
+GNU = re.compile(r"(?P<path>[^:]+):(?P<line>\d+):(?P<column>\d+): (?P<severity>stop|query|note): (?P<rest>.*)")
+LEVELS = {"error": "stop", "warning": "query", "note": "note"}
+
+
+def plain(message: str) -> str:
+    return " ".join(message.split())
+
+
+def in_gnu_lines(said: str) -> list[Seen]:
+    found = []
+    for line in said.splitlines():
+        match = GNU.fullmatch(line)
+        if match:
+            message, _, rule = match["rest"].removesuffix("]").rpartition(" [")
+            place = int(match["line"]), int(match["column"])
+            found.append((match["path"], rule, match["severity"], *place, plain(message)))
+    return found
+
+
+def in_json(course: str) -> list[Seen]:
+    findings = json.loads(hornbook("release", course, "--format", "json", "--no-cache")[1])["findings"]
+    return [(f["path"], f["rule"], f["severity"], f["line"], f["column"], plain(f["message"])) for f in findings]
+
+
+def in_sarif(released: Release, *, suppressed: bool = False) -> list[Seen]:
+    found = []
+    for result in released.run["results"]:
+        if bool(result["suppressions"]) is suppressed:
+            physical = result["locations"][0]["physicalLocation"]
+            region, path = physical["region"], unquote(physical["artifactLocation"]["uri"])
+            place = region["startLine"], region["startColumn"]
+            severity = LEVELS[result["level"]]
+            found.append((path, result["ruleId"], severity, *place, plain(result["message"]["text"])))
+    return found
+
+
+def in_junit(released: Release, *, skipped: bool = False) -> list[Seen]:
+    found = []
+    for case in released.junit.iter("testcase"):
+        for child in case:
+            if (child.tag == "skipped") is skipped and child.text:
+                found += in_gnu_lines(plain(child.text))
+    return found
+
+
+def in_page(released: Release, *, settled: bool = False) -> list[Seen]:
+    page = page_of(released)
+    found = []
+    for item in page.xpath("//li[@data-status]" if settled else "//li[contains(@class, 'finding')]"):
+        path = item.get("data-path") or item.xpath("string(ancestor::section[@data-path]/@data-path)")
+        line, column = item.get("data-at").split("-")[0].split(":")
+        message = plain(item.xpath("string(.//span[@class='text'])"))
+        found.append((path, item.get("data-rule"), item.get("data-severity"), int(line), int(column), message))
+    return found
+
+
+@pytest.mark.parametrize(("course", "name"), [(EXAMPLE, "example"), (DRAFT, "draft")])
+def test_every_format_has_the_same_findings(course, name, request):
+    released = request.getfixturevalue(name)
+    wanted = Counter(in_json(course))
+    assert name == "example" or len(wanted) > 40
+    assert Counter(in_gnu_lines(released.said)) == wanted
+    assert Counter(in_sarif(released)) == wanted
+    assert Counter(in_junit(released)) == wanted
+    assert Counter(in_page(released)) == wanted
+
+
+@pytest.mark.parametrize("name", ["example", "draft"])
+def test_every_format_has_the_same_findings_that_do_not_count(name, request):
+    released = request.getfixturevalue(name)
+    wanted = Counter(in_sarif(released, suppressed=True))
+    assert Counter(in_junit(released, skipped=True)) == wanted
+    assert Counter(in_page(released, settled=True)) == wanted
+    assert sum(wanted.values()) == released.record["counts"]["let_stand"] + released.record["counts"]["carried"]
+
+
+@pytest.mark.parametrize("name", ["example", "draft"])
+def test_findings_stand_in_one_order(name, request):
+    released = request.getfixturevalue(name)
+    order = [(path, line, column, rule) for path, rule, _, line, column, _ in in_gnu_lines(released.said)]
+    assert order == sorted(order)
+    assert [(p, ln, c, r) for p, r, _, ln, c, _ in in_sarif(released)] == order

@@ -1,0 +1,312 @@
+"""The editor's report in a real browser: filters, keyboard, phone, print, and that nothing runs or leaves.
+
+Skipped where there is no Chromium, unless HORNBOOK_TEST_BROWSER_REQUIRED=1.
+"""
+
+import os
+import shutil
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
+from itertools import pairwise
+from threading import Thread
+from typing import Any, ClassVar
+
+import pytest
+
+from tests.reports.releases import Release
+
+pytestmark = pytest.mark.browser
+
+ARGUMENTS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--no-first-run",
+]
+DESKTOP = {"width": 1280, "height": 900}
+PHONE = {"width": 390, "height": 844}
+
+
+@pytest.fixture(scope="module")
+def chromium() -> Iterator[Any]:
+    """A browser for this module."""
+    found = shutil.which("chromium") or shutil.which("chromium-browser")
+    if found is None:
+        if os.environ.get("HORNBOOK_TEST_BROWSER_REQUIRED") == "1":
+            pytest.fail("Chromium is required here and was not found.")
+        pytest.skip("needs Chromium")
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=found, args=ARGUMENTS)
+        yield browser
+        browser.close()
+
+
+@dataclass
+class Opened:
+    """A report open in a page, what the console said, and every address that was asked for."""
+
+    page: Any
+    said: list[str] = field(default_factory=list)
+    asked: list[str] = field(default_factory=list)
+
+
+@pytest.fixture
+def opened(chromium: Any) -> Iterator[Any]:
+    """Opens reports; at the end no page has complained, run anything or asked for anything but itself."""
+    contexts, all_opened = [], []
+
+    def open_(released: Release, size: dict[str, int] = DESKTOP, at: str = "") -> Opened:
+        context = chromium.new_context(viewport=size)
+        contexts.append(context)
+        one = Opened(context.new_page())
+        all_opened.append(one)
+        one.page.on("console", lambda message: one.said.append(message.text))
+        one.page.on("pageerror", lambda error: one.said.append(str(error)))
+        one.page.on("dialog", lambda dialog: one.said.append(f"dialog {dialog.message}"))
+        one.page.on("request", lambda request: one.asked.append(request.url))
+        one.page.goto((released.folder / "report.html").as_uri() + at)
+        return one
+
+    yield open_
+    for one in all_opened:
+        assert one.said == []
+        assert [url for url in one.asked if not url.startswith("data:")] == one.asked[:1]
+    for context in contexts:
+        context.close()
+
+
+def shown(page: Any) -> list[tuple[str, str, str]]:
+    """Rule, severity and unit of each finding that can be seen."""
+    found: list[tuple[str, str, str]] = [
+        (item.get_attribute("data-rule"), item.get_attribute("data-severity"), unit.get_attribute("data-path"))
+        for unit in page.locator("section.unit").all()
+        if unit.is_visible()
+        for item in unit.locator("li.finding").all()
+        if item.is_visible()
+    ]
+    return found
+
+
+def status(page: Any) -> str:
+    text: str = page.locator("#shown").inner_text()
+    return text
+
+
+def test_filters_show_what_they_say_and_say_what_they_show(draft, opened):
+    page = opened(draft).page
+    everything = shown(page)
+    total = len(everything)
+    assert status(page) == f"All {total} findings shown."
+    page.get_by_label("Unit", exact=True).select_option(index=1)
+    one_unit = shown(page)
+    assert len({path for _, _, path in one_unit}) == 1
+    assert one_unit == [found for found in everything if found[2] == one_unit[0][2]]
+    assert status(page) == f"{len(one_unit)} of {total} findings shown."
+    page.get_by_label("Rule", exact=True).select_option("word-not-tested")
+    assert shown(page) == [found for found in one_unit if found[0] == "word-not-tested"]
+    page.get_by_role("button", name="Show all").click()
+    assert shown(page) == everything
+    page.get_by_role("checkbox", name="query").uncheck()
+    page.get_by_role("checkbox", name="note").uncheck()
+    assert shown(page) == [found for found in everything if found[1] == "stop"]
+    page.get_by_role("checkbox", name="stop").uncheck()
+    assert shown(page) == []
+    assert status(page) == f"0 of {total} findings shown."
+
+
+def test_filters_work_with_the_keyboard_alone(draft, opened):
+    page = opened(draft).page
+    page.locator("#findings-title").focus()
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.id") == "by-unit"
+    page.keyboard.press("ArrowDown")
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.id") == "by-rule"
+    page.keyboard.press("Tab")
+    page.keyboard.press("Space")
+    assert not page.get_by_role("checkbox", name="stop").is_checked()
+    assert all(severity != "stop" for _, severity, _ in shown(page))
+    assert len({path for _, _, path in shown(page)}) == 1
+    outline = page.evaluate("getComputedStyle(document.activeElement).outlineStyle")
+    assert outline == "solid"  # WCAG 2.2, 2.4.7: where one is can be seen
+
+
+def test_what_is_in_the_way_leads_to_its_findings(draft, opened):
+    page = opened(draft).page
+    page.get_by_role("link", name="to mend").click()
+    assert {severity for _, severity, _ in shown(page)} == {"stop"}
+    assert page.evaluate("document.activeElement.id") == "findings-title"
+    page.locator("#picture-rules summary").click()
+    cell = page.locator("#picture-rules tbody tr", has_text="word-not-tested").locator("td a").first
+    count = int(cell.inner_text())
+    cell.click()
+    assert [rule for rule, _, _ in shown(page)] == ["word-not-tested"] * count
+
+
+def test_a_link_to_a_finding_finds_it_though_a_filter_hides_it(draft, opened):
+    page = opened(draft).page
+    last = page.locator("li.finding").last.get_attribute("id")
+    page.get_by_label("Unit", exact=True).select_option(index=1)
+    assert not page.locator(f"#{last}").is_visible()
+    page.evaluate(f"location.hash = '{last}'")
+    page.wait_for_function(f"document.getElementById('{last}').checkVisibility()")
+    assert page.locator(f"#{last}").is_visible()
+
+
+def test_the_change_is_announced(draft, opened):
+    region = opened(draft).page.get_by_role("status")
+    assert region.get_attribute("aria-live") == "polite"
+
+
+@pytest.mark.parametrize("size", [DESKTOP, PHONE], ids=["desktop", "phone"])
+@pytest.mark.parametrize("name", ["example", "draft", "hostile"])
+def test_nothing_is_wider_than_the_window(name, size, opened, request):
+    page = opened(request.getfixturevalue(name), size).page
+    for details in page.locator("details").all():
+        details.locator("summary").click()
+    assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]
+
+
+def test_what_scrolls_can_be_scrolled_with_the_keyboard(draft, opened):
+    page = opened(draft, PHONE).page
+    for details in page.locator("details").all():
+        details.locator("summary").click()
+    page.wait_for_timeout(100)
+    unreachable = page.evaluate(
+        "[...document.querySelectorAll('.scroll')].filter(b => b.scrollWidth > b.clientWidth + 1 && b.tabIndex !== 0)"
+        ".length"
+    )
+    assert unreachable == 0
+
+
+def test_a_hostile_manuscript_does_nothing(hostile, opened):
+    page = opened(hostile).page
+    page.wait_for_timeout(300)
+    assert page.evaluate("window.hit") is None
+    assert page.locator("img, body script:not(:last-of-type)").count() == 0
+    assert page.locator("script").count() == 1
+    page.get_by_label("Unit", exact=True).select_option(index=1)
+    assert len(shown(page)) > 0
+
+
+class Listener(BaseHTTPRequestHandler):
+    """Remembers what it was asked for."""
+
+    heard: ClassVar[list[str]] = []
+
+    def do_GET(self) -> None:
+        if self.path != "/favicon.ico":
+            self.heard.append(self.path)
+        self.send_response(200)
+        self.send_header("Content-Length", "0")
+        self.end_headers()
+
+    def log_message(self, *_: Any) -> None:
+        pass
+
+
+def test_nothing_can_be_sent_even_by_a_script_that_got_in(draft, chromium):
+    with ThreadingHTTPServer(("127.0.0.1", 0), Listener) as server:
+        Thread(target=server.serve_forever, daemon=True).start()
+        address = f"http://127.0.0.1:{server.server_port}"
+        context = chromium.new_context()
+        page = context.new_page()
+        page.goto(address)
+        assert Listener.heard == ["/"]  # it does listen
+        page.goto((draft.folder / "report.html").as_uri())
+        page.evaluate(f"const i = new Image(); i.src = '{address}/image'; document.body.append(i)")
+        page.evaluate(f"fetch('{address}/fetch').catch(() => 0)")
+        page.wait_for_timeout(300)
+        server.shutdown()
+    assert Listener.heard == ["/"]
+    page.evaluate(
+        "const s = document.createElement('script'); s.textContent = 'window.hit = 1'; document.body.append(s)"
+    )
+    assert page.evaluate("window.hit") is None
+    context.close()
+
+
+@pytest.mark.parametrize("name", ["example", "draft", "hostile"])
+def test_headings_are_in_order_and_inputs_have_names(name, opened, request):
+    """WCAG 2.2, 1.3.1 and 4.1.2; that no level of heading is left out is common practice."""
+    page = opened(request.getfixturevalue(name)).page
+    levels = page.evaluate("[...document.querySelectorAll('h1,h2,h3,h4,h5,h6')].map(h => +h.tagName[1])")
+    assert levels[0] == 1
+    assert levels.count(1) == 1
+    assert all(later <= earlier + 1 for earlier, later in pairwise(levels))
+    names = page.evaluate(
+        "[...document.querySelectorAll('input,select,button')]"
+        ".map(e => (e.labels && [...e.labels].map(l => l.innerText).join('')) || e.innerText)"
+    )
+    assert all(named.strip() for named in names)
+    assert page.evaluate("document.documentElement.lang") == "en-GB"
+
+
+def test_every_text_can_be_read_against_its_ground(draft, opened):
+    """WCAG 2.2, 1.4.3: 4.5:1, or 3:1 for large text; relative luminance as defined there."""
+    page = opened(draft).page
+    page.wait_for_timeout(100)
+    poor = page.evaluate(CONTRAST)
+    assert poor == []
+
+
+CONTRAST = """
+() => {
+  const rgb = text => (text.match(/[\\d.]+/g) || []).map(Number);
+  const light = ([r, g, b]) => {
+    const [x, y, z] = [r, g, b].map(v => v / 255).map(v => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4);
+    return 0.2126 * x + 0.7152 * y + 0.0722 * z;
+  };
+  const ground = element => {
+    for (let e = element; e; e = e.parentElement) {
+      const colour = rgb(getComputedStyle(e).backgroundColor);
+      if (colour.length === 3 || colour[3] === 1) return colour;
+    }
+    return [255, 255, 255];
+  };
+  const poor = new Set();
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  while (walker.nextNode()) {
+    const element = walker.currentNode.parentElement;
+    if (!walker.currentNode.data.trim() || element.closest('script, style')) continue;
+    const style = getComputedStyle(element);
+    const colour = rgb(element.closest('svg') ? style.fill : style.color);
+    const at = element.closest('svg') ? element.closest('svg').parentElement : element;
+    const onMark = element.closest('svg') && colour.join() === '255,254,251';
+    if (onMark) continue;  // numbers on coloured squares: see test_colours
+    const [a, b] = [light(colour), light(ground(at))].sort((x, y) => y - x);
+    const size = parseFloat(style.fontSize);
+    const large = size >= 24 || (size >= 18.66 && +style.fontWeight >= 700);
+    if ((a + 0.05) / (b + 0.05) < (large ? 3 : 4.5)) {
+      poor.add(`${element.tagName} ${element.className} ${style.color}`);
+    }
+  }
+  return [...poor];
+}
+"""
+
+
+def test_it_prints_all_findings_without_the_filter(draft, opened, tmp_path):
+    page = opened(draft).page
+    total = len(shown(page))
+    page.emulate_media(media="print")
+    assert len(shown(page)) == total
+    assert not page.locator("#filter").is_visible()
+    assert not page.locator("nav").is_visible()
+    data = page.pdf(format="A4", prefer_css_page_size=True)
+    assert data.startswith(b"%PDF-")
+
+
+def test_it_can_be_read_without_scripts(draft, chromium):
+    context = chromium.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto((draft.folder / "report.html").as_uri())
+    counts = draft.record["counts"]
+    assert page.locator("li.finding").count() == counts["stop"] + counts["query"] + counts["note"]
+    assert not page.locator("#filter").is_visible()
+    context.close()
