@@ -34,11 +34,13 @@ def topic_key(topic: str) -> str:
 
 @dataclass(frozen=True, slots=True)
 class TopicList:
-    """The words of a course by spelling, its topics by key, and which wider topics each topic belongs to."""
+    """The words of a course by spelling, its topics by key, the kinds that several topics name in their last word (farm
+    animals, wild animals), and which wider topics each topic belongs to."""
 
     exact: Mapping[str, tuple[WordEntry, ...]]
     forms: Mapping[str, tuple[WordEntry, ...]]
     names: Mapping[str, str]
+    kinds: Mapping[str, str]
     wider: Mapping[str, frozenset[str]]
 
     def entries(self, word: str) -> tuple[WordEntry, ...]:
@@ -62,14 +64,14 @@ class TopicList:
     def named(self, text: str) -> frozenset[str]:
         """The topics that a heading names: ``Animals``, ``food and drinks`` (both must be topics of the course)."""
         key = topic_key(text)
-        if key in self.names:
+        if key in self.names or key in self.kinds:
             return frozenset({key})
         parts = [topic_key(part) for part in re.split(r"\s*(?:,|&|/|\band\b|\bor\b)\s*", text) if part.strip()]
         return frozenset(parts) if parts and all(part in self.names for part in parts) else frozenset()
 
     def name(self, key: str) -> str:
         """A topic as the course writes it."""
-        return self.names.get(key, key)
+        return self.names.get(key) or self.kinds.get(key) or key
 
 
 def topics_of(course: Course) -> TopicList:
@@ -92,7 +94,18 @@ def _topics(words: tuple[WordEntry, ...]) -> TopicList:
             names.setdefault(topic_key(topic), topic)
     listed = {key: tuple(entries) for key, entries in exact.items()}
     wider = {topic: _wider(topic, listed, names) for topic in names}
-    return TopicList(listed, {key: tuple(entries) for key, entries in forms.items()}, names, wider)
+    kinds: dict[str, list[str]] = {}
+    for key, topic in names.items():
+        if kind := _kind(key):
+            kinds.setdefault(kind, []).append(topic.split()[-1])
+    several = {kind: written[0] for kind, written in kinds.items() if len(written) > 1}
+    return TopicList(listed, {key: tuple(entries) for key, entries in forms.items()}, names, several, wider)
+
+
+def _kind(topic: str) -> str:
+    """What a topic of several words is a kind of, by its last word; '' when it is not built so."""
+    words = topic.split(" ")
+    return words[-1] if len(words) > 1 and not _JOINED.intersection(words) else ""
 
 
 def _wider(topic: str, listed: Mapping[str, Sequence[WordEntry]], names: Mapping[str, str]) -> frozenset[str]:
@@ -100,15 +113,14 @@ def _wider(topic: str, listed: Mapping[str, Sequence[WordEntry]], names: Mapping
     waiting = [topic]
     while waiting:
         key = waiting.pop()
-        words = key.split(" ")
         above = {
             topic_key(t)
             for name in {key, plain_word(names.get(key, key))}
             for e in listed.get(name, ())
             for t in e.topics
         }
-        if len(words) > 1 and not _JOINED.intersection(words):
-            above.add(words[-1])
+        if kind := _kind(key):
+            above.add(kind)
         waiting += above - found - {topic}
         found |= above
     return frozenset(found - {topic})

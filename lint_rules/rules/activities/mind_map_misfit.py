@@ -57,7 +57,7 @@ def find(reading: Reading) -> Iterator[Found]:
             continue
         for branch in branches_of(activity, reading.unit.source):
             wanted, own = _topic_of(branch, topics), topics.of(branch.word.word)
-            if wanted and own and not _related(wanted, own, topics):
+            if wanted and own and not own & wanted and not _is_wider(branch, wanted, topics):
                 listed = branch.word
                 span = listed.passage.span(listed.start, listed.end)
                 yield Found(span, listed.shown, _message(branch, wanted, topics))
@@ -68,9 +68,9 @@ def _topic_of(branch: Branch, topics: TopicList) -> frozenset[str]:
     return next((found for name in branch.topics if (found := topics.named(name))), frozenset())
 
 
-def _related(wanted: frozenset[str], own: frozenset[str], topics: TopicList) -> bool:
-    """Say whether a word may belong to a topic: it has it, or only a wider one, of which this may be a part."""
-    return bool(own & wanted) or bool(own & topics.with_wider(wanted))
+def _is_wider(branch: Branch, wanted: frozenset[str], topics: TopicList) -> bool:
+    """Say whether the list gives a word only a wider topic than the map's: animals, which may be farm animals."""
+    return bool(topics.stated(branch.word.word) & topics.with_wider(wanted))
 
 
 def _message(branch: Branch, wanted: frozenset[str], topics: TopicList) -> str:

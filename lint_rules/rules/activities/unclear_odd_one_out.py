@@ -81,16 +81,16 @@ def _message(words: Sequence[Listed], odd: OddOnes, topics: TopicList) -> str:
     ask = "By the topics in the word lists, exactly one word must differ from all the others. Change a word of the set."
     if odd.answers:
         possible = " or ".join(
-            f"“{words[index].word}” (all the others are {topics.name(topic)})" for index, topic in odd.answers
+            f"“{words[index].word}” (all the others: {topics.name(topic)})" for index, topic in odd.answers
         )
         return f"More than one answer is possible: {possible}. {ask}"
     groups = _groups(words, topics)
     (biggest, members), *_ = groups
     rest = [word.word for word in words if word.word not in members]
     if not rest:
-        return f"There is no odd one: all of these are {topics.name(biggest)}. {ask}"
+        return f"There is no odd one: all of these have the topic “{topics.name(biggest)}”. {ask}"
     if len(members) > 1 and len(members) > len(rest):
-        return f"More than one answer is possible: {_quoted(rest, 'or')} (the others are {topics.name(biggest)}). {ask}"
+        return f"More than one answer is possible: {_quoted(rest, 'or')} (the others: {topics.name(biggest)}). {ask}"
     listed = "; ".join(f"{', '.join(found)} ({topics.name(topic)})" for topic, found in groups)
     return f"No word stands alone here: {listed}. {ask}"
 
