@@ -82,6 +82,8 @@ RULE = Rule(
 # What a child ticks or circles after a sentence: `The kite is red. yes / no`.
 _OPTIONS_AFTER = re.compile(r"(?<=[.!?])[\"'”’)]*\s+[^\s.!?][^.!?]*?\s*/\s*[^.!?]*$")
 
+_SHOWN = 3  # words of a place to cut at that a message shows
+
 # A gap's number: `The sea is (1) ____.`
 _GAP_NUMBER = re.compile(r"\(\d{1,2}\)\s*(?=_{2,})|(?<=_)\s*\(\d{1,2}\)")
 
@@ -162,8 +164,9 @@ def _cut(analysis: Analysis, sentence: Sentence, text: str) -> str:
         for other in range(index + 1, sentence.last):
             is_verb = tokens[other].pos in ("VERB", "AUX") and tokens[other].dep == "conj"
             if is_verb and tokens[other].head == word.head and _is_main(tokens, word.head):
-                following = [token for token in tokens[index : sentence.last] if token.pos != "PUNCT"][:3]
-                return text[word.start : following[-1].end].rstrip(" ,")
+                marks = (at for at in range(index, sentence.last) if tokens[at].pos == "PUNCT")
+                end = min(next(marks, sentence.last), index + _SHOWN)
+                return text[word.start : tokens[end - 1].end]
     return ""
 
 
