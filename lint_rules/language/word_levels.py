@@ -31,6 +31,7 @@ from lint_rules.language.word_shapes import (
     is_ordinary_noun,
     is_word,
     keys_of,
+    stands_for,
 )
 
 _VERBS_THAT_HOLD = frozenset({"be", "have", "do", "get", "let", "can", "go", "use", "ought"})
@@ -40,6 +41,8 @@ _HONORIFICS = frozenset({"mr", "mrs", "miss", "ms", "dr", "uncle", "aunt", "aunt
 _COLOURS = frozenset(["black", "white", "red", "green", "yellow", "blue", "brown", "purple", "pink", "orange", "grey"])
 # Where a noun stands as an adjective does: a light bag, the bag is light.
 _ADJECTIVE_PLACES = frozenset({"compound", "amod", "acomp", "attr", "oprd"})
+# Adjective and adverb of one spelling are one word to a child: an early bird, get up early.
+_SWAPS = frozenset({("noun", "ADJ"), ("adjective", "PROPN"), ("adverb", "ADJ"), ("adjective", "ADV")})
 _HYPHENS = frozenset("-‐‑–")
 _PARTICLE_REACH = 5  # words between a verb and its particle: put your new hat on
 
@@ -166,7 +169,7 @@ class _Reader:
                 place += 1
             if (
                 place >= len(self.tokens)
-                or part not in keys_of(self.tokens[place])
+                or not stands_for(part, self.tokens[place])
                 or (number and place in self.starts)
             ):
                 return 0
@@ -274,7 +277,7 @@ class _Reader:
             return False
         if (listing.part_of_speech, token.pos) == ("adjective", "NOUN"):
             return self.bare or token.dep in _ADJECTIVE_PLACES or canonical(token.lemma) in _COLOURS
-        return (listing.part_of_speech, token.pos) in {("noun", "ADJ"), ("adjective", "PROPN")}
+        return (listing.part_of_speech, token.pos) in _SWAPS
 
     def _unlisted(self, token: Token, at: int, elsewhere: WordEntry | None) -> WordLevel:
         word = token.text

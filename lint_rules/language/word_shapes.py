@@ -46,6 +46,7 @@ READ_AS = {
 # A letter three times (Woooow, Shhh), or no vowel and the last letter twice (Bzz, Grr).
 NOISE = re.compile(r"([^\W\d_])\1\1|^[b-df-hj-np-tv-xz]*([b-df-hj-np-tv-xz])\2$", re.I)
 HYPHEN = re.compile("[-‐‑–]")
+_POSSESSIVES = frozenset({"my", "your", "his", "her", "its", "our", "their"})
 _HALF_DAY = re.compile(r"[ap]\.m\.?$|pm$")
 _NOTATION = re.compile(r"[/@]|://|^www\.")  # /kæt/, an address
 
@@ -74,6 +75,11 @@ def _keys(text: str, lemma: str, pos: str) -> tuple[str, ...]:
     elif pos in {"NOUN", "PROPN", "VERB"} and word.endswith("s") and not word.endswith("ss"):
         keys += [canonical(lemma_of(text, "NNS", "NOUN", "")), word[:-1]]
     return tuple(dict.fromkeys([*keys, *(HYPHEN.sub("", key) for key in keys)]))
+
+
+def stands_for(part: str, token: Token) -> bool:
+    """Say whether a word of an entry is this word; `my` of a list is anybody's: brush my teeth, brush your teeth."""
+    return part in keys_of(token) or (part in _POSSESSIVES and canonical(token.text) in _POSSESSIVES)
 
 
 def is_ordinary_noun(word: str) -> bool:
