@@ -2,6 +2,7 @@
 
 import argparse
 import importlib
+import io
 import os
 import sys
 from collections.abc import Sequence
@@ -107,29 +108,58 @@ def build_parser() -> argparse.ArgumentParser:
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run a command and give its exit status."""
+    _steady_output()
     arguments = build_parser().parse_args(argv)
-    module = importlib.import_module(f"lint_rules.commands.{arguments.command}")
     try:
+        module = importlib.import_module(f"lint_rules.commands.{arguments.command}")
         status: int = module.run(arguments)
-        if not sys.stdout.closed:  # the language server closes it
-            sys.stdout.flush()
+        _finish_output()
     except CannotRun as error:
         print(*(f"hornbook: {line}" for line in error.lines), sep="\n", file=sys.stderr)
         return CANNOT_RUN
-    except BrokenPipeError:
-        # The reader of our output has gone (`hornbook book | head`): stop without a traceback.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return CANNOT_RUN
     except KeyboardInterrupt:
         print("hornbook: stopped.", file=sys.stderr)
+        return CANNOT_RUN
+    except OSError as error:
+        if os.environ.get("HORNBOOK_DEBUG"):
+            raise
+        if error.filename is None:
+            _forget_output()
+        where = error.filename or "what was found could not be written"
+        print(f"hornbook: {where}: {error.strerror or error}.", file=sys.stderr)
         return CANNOT_RUN
     except Exception as error:  # a bug of ours: say so plainly, never pass for a clean run
         if os.environ.get("HORNBOOK_DEBUG"):
             raise
         print(
-            f"hornbook: hornbook itself broke ({type(error).__name__}: {error}). Nothing was written. "
+            f"hornbook: hornbook itself broke ({type(error).__name__}: {error}). No file was left half written. "
             "Run it again with HORNBOOK_DEBUG=1 and send us what it prints.",
             file=sys.stderr,
         )
         return RULE_BROKE
     return status
+
+
+def _steady_output() -> None:
+    """Show a character that a terminal lacks as an escape, so that none stops a run; do without a closed output."""
+    for name in ("stdout", "stderr"):
+        stream = getattr(sys, name)
+        if stream is None:
+            setattr(sys, name, open(os.devnull, "w", encoding="utf-8"))  # noqa: SIM115 - for as long as we run
+        elif isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
+
+
+def _finish_output() -> None:
+    """Write what still waits."""
+    try:
+        if not sys.stdout.closed:  # the language server closes it
+            sys.stdout.flush()
+    except BrokenPipeError:  # the reader has seen enough (`hornbook book | head`)
+        _forget_output()
+
+
+def _forget_output() -> None:
+    from lint_rules.commands.output import forget_output
+
+    forget_output()

@@ -323,6 +323,8 @@ def _skipped_row(root: Path, problem: CourseProblem) -> Skipped:
 
 def check_output(option: str, name: str) -> None:
     """Say before the book is read that a file cannot be written. Raises CannotRun."""
+    if not name:
+        raise CannotRun(f"{option} wants the name of a file.")
     if Path(name).is_dir():
         raise CannotRun(f"{option} wants a file, and {name} is a folder.")
     if not Path(name).absolute().parent.is_dir():

@@ -3,8 +3,7 @@
 import argparse
 from pathlib import Path
 
-from rich.console import Console
-
+from lint_rules.commands.output import console, write_text
 from lint_rules.desk import (
     book_report,
     check_output,
@@ -22,7 +21,7 @@ from lint_rules.reports.terminal import print_report, print_summary
 
 def run(arguments: argparse.Namespace) -> int:
     """Read the book and show what was found."""
-    if arguments.report:
+    if arguments.report is not None:
         check_output("--report", arguments.report)
     with tools(arguments) as kit:
         report = book_report(Path(arguments.dir), kit, Severity.STOP)
@@ -32,11 +31,11 @@ def run(arguments: argparse.Namespace) -> int:
         spare_the_manuscript("--report", arguments.report, report)
         write_output(arguments.report, html_report(report, kit.rules, now()).encode("utf-8", "backslashreplace"))
     if arguments.format == "json":
-        print(json_report([report]))
+        write_text(json_report([report]) + "\n")
     else:
-        console = Console(highlight=False)
-        print_report(report, console)
+        page = console(soft_wrap=False)
+        print_report(report, page)
         for line in glance(report):
-            console.print(line, markup=False, soft_wrap=True)
-        print_summary([report], console)
+            page.print(line, soft_wrap=True)
+        print_summary([report], page)
     return status_of([report])

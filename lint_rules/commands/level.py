@@ -4,7 +4,8 @@ import argparse
 import sys
 from pathlib import Path
 
-from lint_rules.course.folder import NoCourse, find_course
+from lint_rules.commands.output import write_text
+from lint_rules.course.folder import NoCourse, decode, find_course
 from lint_rules.course.model import Course
 from lint_rules.desk import Tools, open_course, tools
 from lint_rules.exits import CannotRun
@@ -27,20 +28,21 @@ def run(arguments: argparse.Namespace) -> int:
             )
         except LanguageUnavailable as error:
             raise CannotRun(str(error)) from error
-    sys.stdout.write(page)
+    write_text(page)
     return 0
 
 
 def _read(name: str) -> Source:
+    if name == "-" and sys.stdin is None:
+        raise CannotRun("There is no standard input to read. Name a file.")
     try:
         data = sys.stdin.buffer.read() if name == "-" else Path(name).read_bytes()
     except OSError as error:
         raise CannotRun(f"{name} cannot be read: {error.strerror or error}.") from error
-    try:
-        return Source.decode(name, data)
-    except UnicodeDecodeError as error:
-        shown = "standard input" if name == "-" else name
-        raise CannotRun(f"{shown} is not UTF-8 (byte {error.start + 1}). Save it as UTF-8 and try again.") from error
+    read = decode("standard input" if name == "-" else name, data)
+    if isinstance(read, Source):
+        return read
+    raise CannotRun(f"{read.path}:{read.line}:{read.column}: {read.message}")
 
 
 def _course(name: str, kit: Tools) -> Course | None:

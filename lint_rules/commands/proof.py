@@ -3,8 +3,7 @@
 import argparse
 import os
 
-from rich.console import Console
-
+from lint_rules.commands.output import console, write_text
 from lint_rules.desk import proof_reports, status_of, tools
 from lint_rules.finding import Severity
 from lint_rules.reports.json_report import json_report
@@ -16,11 +15,11 @@ def run(arguments: argparse.Namespace) -> int:
     with tools(arguments) as kit:
         reports = proof_reports(arguments.files, kit, Severity.STOP)
     if arguments.format == "json":
-        print(json_report(reports))
+        write_text(json_report(reports) + "\n")
     else:
-        console = Console(highlight=False)
+        page = console(soft_wrap=False)
         for report in reports:
-            print_report(report, console)
-        print_summary(reports, console)
+            print_report(report, page)
+        print_summary(reports, page)
     # In a hook a commit may well hold Markdown that is no unit, and nothing else.
     return status_of(reports, units_needed=os.environ.get("PRE_COMMIT") != "1")

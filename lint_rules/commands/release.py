@@ -7,10 +7,10 @@ from dataclasses import replace
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
-from rich.console import Console
 from rich.text import Text
 
 from lint_rules.check import Broken
+from lint_rules.commands.output import console, write_text
 from lint_rules.course.folder import COURSE_FILE
 from lint_rules.desk import (
     Tools,
@@ -58,7 +58,7 @@ def run(arguments: argparse.Namespace) -> int:
     for name, data in written.items():
         write_output(name, data)
     if arguments.format == "json":
-        print(json_report([report]))
+        write_text(json_report([report]) + "\n")
     else:
         _print(report, wanted)
     return status
@@ -66,7 +66,7 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _wanted(arguments: argparse.Namespace) -> dict[str, str]:
     """The files to write, by option. Raises CannotRun when two of them are the same file, or one is a folder."""
-    wanted = {option: getattr(arguments, option) for option in _FILES if getattr(arguments, option)}
+    wanted = {option: getattr(arguments, option) for option in _FILES if getattr(arguments, option) is not None}
     taken: dict[str, str] = {}
     for option, name in wanted.items():
         check_output(f"--{option}", name)
@@ -148,21 +148,21 @@ def _from_disk(what: str, report: Report, path: str) -> FileRead:
 
 
 def _print(report: Report, wanted: dict[str, str]) -> None:
-    console = Console(highlight=False, soft_wrap=True)
-    print_report(report, console)
+    page = console()
+    print_report(report, page)
     judged = verdict(report)
     units = len(report.sources)
-    console.print("1 unit read." if units == 1 else f"{units} units read.")
+    page.print("1 unit read." if units == 1 else f"{units} units read.")
     for line in judged.besides:
-        console.print(Text(f"{line[0].upper()}{line[1:]}."))
+        page.print(Text(f"{line[0].upper()}{line[1:]}."))
     for option, name in wanted.items():
-        console.print(Text(f"Written: {name} ({_SHOWN[option]})"))
+        page.print(Text(f"Written: {name} ({_SHOWN[option]})"))
     if judged.can_go:
-        console.print(Text(judged.sentence, "bold green"))
+        page.print(Text(judged.sentence, "bold green"))
         return
-    console.print(Text(f"{judged.sentence} In the way:", "bold red"))
+    page.print(Text(f"{judged.sentence} In the way:", "bold red"))
     for part in judged.in_the_way:
-        console.print(Text(f"  {part}"))
+        page.print(Text(f"  {part}"))
 
 
 _SHOWN = {"sarif": "SARIF 2.1.0", "junit": "JUnit XML", "record": "release record", "report": "editor's report"}

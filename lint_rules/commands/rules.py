@@ -7,10 +7,10 @@ from collections.abc import Iterator, Sequence
 from difflib import get_close_matches
 from typing import Any
 
-from rich.console import Console
 from rich.markup import escape
 
 from lint_rules.catalogue import load_rules
+from lint_rules.commands.output import console, write_text
 from lint_rules.exits import CLEAN, CannotRun
 from lint_rules.rule import Example, RuleModule
 
@@ -20,7 +20,7 @@ _SCOPE = {True: "a unit on its own", False: "the whole book"}
 def run(arguments: argparse.Namespace) -> int:
     """Print the list, or one rule's page."""
     rules = load_rules()
-    console = Console(highlight=False, soft_wrap=True)
+    page = console(markup=True)
     if arguments.rule is None:
         chosen: Sequence[RuleModule] = rules
     else:
@@ -30,13 +30,13 @@ def run(arguments: argparse.Namespace) -> int:
             meant = f"Did you mean {near[0]}?" if near else "`hornbook rules` lists them."
             raise CannotRun(f"No rule is called {arguments.rule}. {meant}")
     if arguments.format == "json":
-        print(json.dumps([_as_dict(module) for module in chosen], ensure_ascii=False, indent=1))
+        write_text(json.dumps([_as_dict(module) for module in chosen], ensure_ascii=False, indent=1) + "\n")
     elif arguments.rule is None:
         for line in _listing(rules):
-            console.print(line)
+            page.print(line)
     else:
         for line in _page(chosen[0]):
-            console.print(line)
+            page.print(line)
     return CLEAN
 
 

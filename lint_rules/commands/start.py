@@ -3,8 +3,7 @@
 import argparse
 from pathlib import Path
 
-from rich.console import Console
-
+from lint_rules.commands.output import console
 from lint_rules.course.start import CannotStart, start_course
 from lint_rules.exits import CLEAN, CannotRun
 
@@ -16,9 +15,9 @@ def run(arguments: argparse.Namespace) -> int:
         written = start_course(folder)
     except CannotStart as error:
         raise CannotRun(str(error)) from error
-    console = Console(highlight=False, soft_wrap=True)
-    console.print(f"A small course to begin from is in {folder}:", markup=False)
+    page = console()
+    page.print(f"A small course to begin from is in {folder}:")
     for path in written:
-        console.print(f"  {path}", markup=False)
-    console.print(f"Change what you like, then read it with: hornbook book {folder}", markup=False)
+        page.print(f"  {path}")
+    page.print(f"Change what you like, then read it with: hornbook book {folder}")
     return CLEAN

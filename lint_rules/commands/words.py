@@ -2,13 +2,13 @@
 
 import argparse
 import json
+import os
 import sys
 from dataclasses import asdict
 from pathlib import Path
 
-from rich.console import Console
-
-from lint_rules.desk import book_report, status_of, tools, write_output
+from lint_rules.commands.output import console, write_text
+from lint_rules.desk import book_report, check_output, spare_the_manuscript, status_of, tools, write_output
 from lint_rules.exits import CANNOT_RUN, RULE_BROKE, CannotRun
 from lint_rules.finding import Severity
 from lint_rules.reports.words import Line, as_csv, as_spreadsheet, chosen, lines_of, print_lines
@@ -17,6 +17,7 @@ from lint_rules.vocabulary import vocabulary_map
 
 def run(arguments: argparse.Namespace) -> int:
     """Print or write the map. The exit status does not judge the map; `hornbook book` does."""
+    files = _files(arguments)
     with tools(arguments) as kit:
         report = book_report(Path(arguments.dir), kit, Severity.STOP)
     course, facts = report.course, report.facts
@@ -24,14 +25,16 @@ def run(arguments: argparse.Namespace) -> int:
         _known_topic(arguments.topic, {topic for entry in course.words for topic in entry.topics})
     lines = lines_of(vocabulary_map(course, facts), course, facts)
     lines = chosen(lines, course, arguments.topic, arguments.unit, arguments.sort)
+    for option, name in files.items():
+        spare_the_manuscript(option, name, report)
     if arguments.csv == "-":
-        sys.stdout.write(as_csv(lines))
+        write_text(as_csv(lines))
     elif arguments.csv:
         write_output(arguments.csv, ("\ufeff" + as_csv(lines)).encode("utf-8"))  # spreadsheets want the mark
     if arguments.xlsx:
         write_output(arguments.xlsx, as_spreadsheet(lines, course))
     if arguments.format == "json":
-        print(json.dumps([asdict(line) for line in lines], ensure_ascii=False, indent=1))
+        write_text(json.dumps([asdict(line) for line in lines], ensure_ascii=False, indent=1) + "\n")
     elif not arguments.csv and not arguments.xlsx:
         _print(lines, report.course.words == ())
     status = status_of([report])
@@ -41,14 +44,27 @@ def run(arguments: argparse.Namespace) -> int:
     return status if status in (CANNOT_RUN, RULE_BROKE) else 0
 
 
+def _files(arguments: argparse.Namespace) -> dict[str, str]:
+    """The files to write, by option. Raises CannotRun when that cannot be, before the book is read."""
+    files = {"--csv": arguments.csv, "--xlsx": arguments.xlsx}
+    files = {option: name for option, name in files.items() if name is not None and (option, name) != ("--csv", "-")}
+    for option, name in files.items():
+        check_output(option, name)
+    if len({os.path.realpath(name) for name in files.values()}) < len(files):
+        raise CannotRun(f"--csv and --xlsx name the same file, {arguments.csv}. Give each a file of its own.")
+    if arguments.csv == "-" and arguments.format == "json":
+        raise CannotRun("--csv - and --format json both go to standard output. Ask for one of them.")
+    return files
+
+
 def _print(lines: list[Line], no_list: bool) -> None:
-    console = Console(highlight=False)
+    page = console(soft_wrap=False)
     if no_list:
-        console.print("This course has no word lists yet: write words/<level>.csv and name it in course.yaml.")
+        page.print("This course has no word lists yet: write words/<level>.csv and name it in course.yaml.")
     elif not lines:
-        console.print("No target word fits.")
+        page.print("No target word fits.")
     else:
-        print_lines(lines, console)
+        print_lines(lines, page)
 
 
 def _known_topic(topic: str, topics: set[str]) -> None:

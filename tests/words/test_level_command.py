@@ -69,7 +69,7 @@ def test_what_cannot_be_read_is_a_plain_sentence(call, tmp_path):
     assert err.startswith("hornbook: nothing.txt cannot be read")
     status, _, err = call("-", given=b"caf\xe9")
     assert status == 2
-    assert "not UTF-8" in err
+    assert "not in UTF-8" in err
     status, _, err = call(str(tmp_path))
     assert status == 2
     assert "Traceback" not in err
