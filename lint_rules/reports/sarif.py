@@ -69,12 +69,12 @@ class _Places:
         prefix = report.path(first).removesuffix(first)
         outside = prefix.startswith(("../", "/")) or ":" in prefix.split("/")[0]
         self.base = "The course's folder." if outside else "The folder that the command was given in."
-        self.folder = "" if outside else quote(prefix)
+        self.folder = "" if outside else quote(prefix, errors="surrogateescape")
         self._artifacts = artifacts
 
     def location(self, path: str) -> dict[str, Any]:
         """A file as an artifactLocation: relative, percent-encoded, with ``/``."""
-        found: dict[str, Any] = {"uri": self.folder + quote(path), "uriBaseId": _BASE}
+        found: dict[str, Any] = {"uri": self.folder + quote(path, errors="surrogateescape"), "uriBaseId": _BASE}
         if path in self._artifacts:
             found["index"] = self._artifacts[path]
         return found

@@ -107,10 +107,13 @@ def _besides(report: Report) -> Iterator[str]:
         yield f"{many(notes, 'note')} for information"
     stood = len(report.with_status(Status.LET_STAND))
     if stood:
-        yield f"{many(stood, 'finding')} let stand, each with a reason"
+        yield f"{many(stood, 'finding')} let stand, {'with its' if stood == 1 else 'each with a'} reason"
     carried = len(report.with_status(Status.CARRIED))
     if carried:
         yield f"{many(carried, 'finding')} carried over from before the course took up hornbook (carried.yaml)"
+    if report.carried_gone:
+        gone = many(report.carried_gone, "carried finding that is", "carried findings that are")
+        yield f"{gone} gone; `hornbook carry` drops them from carried.yaml"
     reasons: dict[str, list[str]] = defaultdict(list)
     for name, why in sorted(report.unchecked.items()):
         reasons[why].append(name)

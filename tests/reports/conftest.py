@@ -1,11 +1,20 @@
 """The releases that are made once for all tests of the reports."""
 
 import json
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 from tests.reports.releases import DRAFT, EXAMPLE, Release, release, unit, write_course
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _kept_for_these_tests(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """What is remembered from one run to the next is that of these tests alone."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("HORNBOOK_CACHE", str(tmp_path_factory.mktemp("kept")))
+        yield
 
 
 @pytest.fixture(scope="session")

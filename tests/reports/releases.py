@@ -93,7 +93,7 @@ def release(course: str, folder: Path, *more: str, cwd: Path = REPOSITORY, html:
     files = ["--sarif", "out.sarif", "--junit", "out.xml", "--record", "record.json"]
     files += ["--report", "report.html"] if html else []
     named = [str(folder / word) if at % 2 else word for at, word in enumerate(files)]
-    status, said, complained = hornbook("release", course, "--no-cache", *named, *more, cwd=cwd)
+    status, said, complained = hornbook("release", course, *named, *more, cwd=cwd)
     return Release(status, said, complained, folder)
 
 

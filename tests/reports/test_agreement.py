@@ -15,7 +15,8 @@ LEVELS = {"error": "stop", "warning": "query", "note": "note"}
 
 
 def plain(message: str) -> str:
-    return " ".join(message.split())
+    """A message without what a format may set in its own way: white space, and code in backquotes."""
+    return " ".join(message.replace("`", "").split())
 
 
 def in_gnu_lines(said: str) -> list[Seen]:
@@ -30,7 +31,7 @@ def in_gnu_lines(said: str) -> list[Seen]:
 
 
 def in_json(course: str) -> list[Seen]:
-    findings = json.loads(hornbook("release", course, "--format", "json", "--no-cache")[1])["findings"]
+    findings = json.loads(hornbook("release", course, "--format", "json")[1])["findings"]
     return [(f["path"], f["rule"], f["severity"], f["line"], f["column"], plain(f["message"])) for f in findings]
 
 

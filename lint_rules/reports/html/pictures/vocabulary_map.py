@@ -48,7 +48,7 @@ def figure(report: Report) -> Figure | None:
     return Figure(
         "map",
         "Vocabulary map",
-        "Each line is a target word, or with a long word list the words of one unit. Numbers are unit.lesson.",
+        " ".join(_about(rows, report)),
         tuple(panels),
         ("Word", "Level", "Unit", "Taught", "Met again", "Lessons", "Tested", "Missing"),
         tuple(
@@ -64,19 +64,41 @@ def figure(report: Report) -> Figure | None:
             )
             for line in lines
         ),
-        (
-            ("square ink", "taught"),
-            ("dot blue", "met again (larger: in more lessons)"),
-            ("diamond red", "tested"),
-        ),
+        _LEGEND if any(_is_short(rows, level) for level in report.course.levels) else (),
     )
+
+
+_LEGEND = (
+    ("square ink", "taught"),
+    ("dot blue", "met again (larger: in more lessons)"),
+    ("diamond red", "tested"),
+)
+
+
+def _is_short(rows: Sequence[WordRow], level: Level) -> bool:
+    """Say whether the words of a level can be shown a line each."""
+    return 0 < sum(r.entry.level == level.index for r in rows) <= MOST_WORDS
+
+
+def _about(rows: Sequence[WordRow], report: Report) -> Iterator[str]:
+    short = [
+        _is_short(rows, level) for level in report.course.levels if any(r.entry.level == level.index for r in rows)
+    ]
+    if any(short):
+        yield "Each line is a target word, in the order of teaching."
+    if not all(short):
+        yield (
+            f"Where a level has more than {MOST_WORDS} words, a line stands for all the words that a unit teaches: the "
+            "number, and the darker the square, says how many of them each unit has."
+        )
+    yield "In the table, 1.4 is unit 1, lesson 4."
 
 
 def _panel(heading: str, level: Level, units: list[UnitFacts], rows: list[WordRow], report: Report) -> Panel:
     labels = unit_labels(report)
     columns = [labels[facts.path] for facts in units]
     at = {index: labels[facts.path] for index, facts in enumerate(report.facts) if facts.level == level.index}
-    if len(rows) <= MOST_WORDS:
+    if _is_short(rows, level):
         svgs = tuple(_word_by_word(_in_order(rows), at, columns))
     else:
         cell = max(9, min(24, 880 // len(columns)))
@@ -212,7 +234,7 @@ def _shares(rows: list[WordRow], at: dict[int, str], columns: list[str]) -> list
             "axis": {"grid": False},
         },
     }
-    few = len(columns) <= 24
+    few = len(columns) <= 40
     text: Spec = {
         "data": {"values": values},
         "mark": {"type": "text", "fontSize": 10},
