@@ -14,6 +14,7 @@ from lint_rules.commands.output import console, write_text
 from lint_rules.course.folder import COURSE_FILE
 from lint_rules.desk import (
     Tools,
+    Unanswering,
     added_rules,
     book_report,
     check_output,
@@ -97,10 +98,12 @@ def _status(report: Report) -> int:
 
 
 def _checked_with(kit: Tools) -> CheckedWith:
-    try:
-        english = kit.english.version if kit.english else None
-    except EnglishUnavailable:
-        english = "does not answer"
+    english = None
+    if kit.english is not None:
+        try:
+            english = "does not answer" if isinstance(kit.english, Unanswering) else kit.english.version
+        except EnglishUnavailable:
+            english = "does not answer"
     return CheckedWith(kit.language.version, english, dict(_versions()), added_rules(kit.rules))
 
 

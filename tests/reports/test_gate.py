@@ -4,6 +4,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.english.conftest import stand_in
+from tests.english.test_client import reply, says
 from tests.reports.releases import DRAFT, Release, hornbook, release, unit, write_course
 
 CLEAN = unit("This is a kite.")
@@ -118,6 +120,22 @@ def test_required_english_that_the_course_switches_off_is_a_check_that_did_not_r
     run = made(tmp_path, CLEAN, "english-error: off", more=("--require", "english", "--english", "http://127.0.0.1:9"))
     assert run.status == 3
     assert "course.yaml switches it off" in run.said
+
+
+def test_required_english_that_answers_lets_a_clean_book_go(tmp_path):
+    with stand_in(says(200, reply([]))) as (address, bodies):
+        run = made(tmp_path, CLEAN, more=("--require", "english", "--english", address))
+    assert run.status == 0, run.said
+    assert any("This+is+a+kite." in body for body in bodies)
+    assert run.record["checked_with"]["english"].startswith("LanguageTool 6.8")
+    assert "english-error" not in {row["what"] for row in run.record["not_checked"]}
+
+
+def test_required_english_that_gives_up_half_way_is_a_check_that_did_not_run(tmp_path):
+    with stand_in(says(200, reply([], incomplete=True))) as (address, _):
+        run = made(tmp_path, unit("This is a long kite."), more=("--require", "english", "--english", address))
+    assert run.status == 3
+    assert "1 check that could not run (english-error)" in run.said
 
 
 def test_carried_findings_are_shown_and_do_not_block(tmp_path):

@@ -2,7 +2,7 @@
 
 from lint_rules.course.model import Level
 from lint_rules.facts import LessonTime, UnitFacts
-from lint_rules.reports.html.pictures.figure import GREY, INK, RED, TINT, Cell, Figure, Panel, Spec, draw, row
+from lint_rules.reports.html.pictures.figure import GREY, INK, RED, TINT, Figure, Panel, Spec, draw, row
 from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, width_for
 from lint_rules.reports.report import Report
 from lint_rules.reports.verdict import many
@@ -20,7 +20,11 @@ def figure(report: Report) -> Figure | None:
         if timed:
             panels.append(Panel(heading, _says(timed, level), (draw(_layers(timed, level), _width(units), 160),)))
         for label, number, lesson in timed:
-            cells = (f"{level.name} {label}.{number} {lesson.heading.text}", _minutes(lesson), _judged(lesson, level))
+            cells = (
+                f"{level.name}, unit {label}, lesson {number}: {lesson.heading.text}",
+                _minutes(lesson),
+                _judged(lesson, level),
+            )
             rows.append(row(*cells[:2], Cell(cells[2])))
     return Figure(
         "times",

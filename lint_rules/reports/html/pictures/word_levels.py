@@ -24,7 +24,7 @@ def figure(report: Report) -> Figure | None:
         panels.append(Panel(heading, _says(counted), (draw([_bars(counted)], width_for(len(units), 40), 150),)))
         for facts in units:
             counts = dict(facts.words_by_band)
-            name = f"{level.name} {labels[facts.path]}"
+            name = f"{level.name}, unit {labels[facts.path]}"
             rows.append(row(name, *(Cell(str(counts.get(b, 0))) for b in bands), sum(counts.values())))
     return Figure(
         "words",
