@@ -20,12 +20,8 @@ def figure(report: Report) -> Figure | None:
         if timed:
             panels.append(Panel(heading, _says(timed, level), (draw(_layers(timed, level), _width(units), 160),)))
         for label, number, lesson in timed:
-            cells = (
-                f"{level.name}, unit {label}, lesson {number}: {lesson.heading.text}",
-                _minutes(lesson),
-                _judged(lesson, level),
-            )
-            rows.append(row(*cells[:2], Cell(cells[2])))
+            name = f"{level.name}, unit {label}, lesson {number}: {lesson.heading.text}"
+            rows.append(row(name, _minutes(lesson), _judged(lesson, level)))
     return Figure(
         "times",
         "Lesson times",
