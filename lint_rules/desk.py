@@ -33,6 +33,7 @@ from lint_rules.language.labels import structures_of_label
 from lint_rules.language.service import English, EnglishMatch, EnglishUnavailable, Language
 from lint_rules.language.structures import STRUCTURE_NAMES
 from lint_rules.letstand.carried import CARRIED_FILE, BadCarried, Entry, apply_carried, read_carried
+from lint_rules.reports.progress import Progress, progress
 from lint_rules.reports.report import Report, Skipped
 from lint_rules.rule import RuleModule
 from lint_rules.run import Job, run
@@ -50,6 +51,7 @@ class Tools:
     today: date
     kept: Shelf
     versions: tuple[str, ...]
+    progress: Progress
 
     def memory(self, course: Course, files: frozenset[str]) -> OutcomeMemory | None:
         """What is remembered of a course's units; nothing where nobody can say which checker answers."""
@@ -76,14 +78,17 @@ def tools(arguments: argparse.Namespace) -> Iterator[Tools]:
         raise CannotRun(str(error)) from error
     with ExitStack() as stack:
         kept = stack.enter_context(shelf(None if arguments.no_cache else cache_folder()))
+        counts = stack.enter_context(progress())
         english: English | None = None
         if arguments.english:
             try:
-                english = RememberingEnglish(stack.enter_context(_connect(arguments.english)), kept)
+                connected = stack.enter_context(_connect(arguments.english))
+                english = RememberingEnglish(counts.watch(connected), kept)
             except EnglishUnavailable as error:
                 english = Unanswering(str(error))
         language = RememberingLanguage(SpacyLanguage(), kept)
-        yield Tools(rules, language, english, date.today(), kept, () if arguments.no_cache else versions(rules))
+        decisive = () if arguments.no_cache else versions(rules)
+        yield Tools(rules, language, english, date.today(), kept, decisive, counts)
 
 
 def _connect(address: str) -> AbstractContextManager[English]:
@@ -246,8 +251,11 @@ def _report(
         folder.files,
         unreadable,
         kit.memory(course, folder.files) if kit.versions else None,
+        kit.progress.units_done,
     )
+    kit.progress.expect_units(len(units))
     result = run(job)
+    kit.kept.write()
     entries = carried_entries(folder.root)
     findings, still_there = apply_carried(result.findings, entries)
     sources = {source.path: source for source in units}

@@ -92,14 +92,15 @@ class Shelf:
         self._waiting.update(values)
         self._size += sum(map(len, values.values()))
         if self._size > _WAITING:
-            self._write()
+            self.write()
 
     def close(self) -> None:
         """Write what was put, and let go of the file."""
-        self._write()
+        self.write()
         self._give_up()
 
-    def _write(self) -> None:
+    def write(self) -> None:
+        """Write what was put so far."""
         if self._base is None or not (self._waiting or self._used):
             return
         try:
@@ -152,7 +153,8 @@ def shelf(folder: Path | None) -> Iterator[Shelf]:
 
 
 def _connected(file: Path) -> sqlite3.Connection:
-    base = sqlite3.connect(file, timeout=_PATIENCE)
+    # A language server reads in a thread of its own, one at a time.
+    base = sqlite3.connect(file, timeout=_PATIENCE, check_same_thread=False)
     try:
         base.execute("PRAGMA journal_mode = WAL")
         base.execute("PRAGMA synchronous = NORMAL")

@@ -2,6 +2,7 @@
 
 import sqlite3
 import time
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
@@ -64,7 +65,8 @@ def test_what_was_put_is_written_when_the_run_ends_in_an_error(tmp_path):
             one.put({key_of("cat"): b"miaow"})
             raise ZeroDivisionError
 
-    pytest.raises(ZeroDivisionError, broken_run)
+    with pytest.raises(ZeroDivisionError):
+        broken_run()
     assert look(tmp_path, "cat") == {"cat": b"miaow"}
 
 
@@ -74,6 +76,15 @@ def test_a_long_run_writes_before_its_end(tmp_path, monkeypatch):
     first.put({key_of("cat"): bytes(2000)})
     assert look(tmp_path, "cat") == {"cat": bytes(2000)}
     first.close()
+
+
+def test_a_thread_of_its_own_may_use_it(tmp_path):
+    keep(tmp_path, cat=b"miaow")
+    with shelf(tmp_path) as one, ThreadPoolExecutor(1) as thread:
+        assert thread.submit(one.get, [key_of("cat")]).result() == {key_of("cat"): b"miaow"}
+        thread.submit(one.put, {key_of("dog"): b"woof"}).result()
+        thread.submit(one.write).result()
+        assert look(tmp_path, "dog") == {"dog": b"woof"}
 
 
 class TestDamage:
