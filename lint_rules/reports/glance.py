@@ -40,7 +40,8 @@ def _units(level: Level, units: Sequence[UnitFacts]) -> str:
     untimed = f" ({len(lessons) - len(known)} lessons without a time)" if len(known) < len(lessons) else ""
     many = "lesson" if len(lessons) == 1 else "lessons"
     promised = f" of the {level.hours} hours promised" if level.hours else ""
-    return f"{len(units)}{of} units, {len(lessons)} {many}, {hours}{promised}{untimed}"
+    noun = "unit" if len(units) == 1 and not of else "units"
+    return f"{len(units)}{of} {noun}, {len(lessons)} {many}, {hours}{promised}{untimed}"
 
 
 def _words(rows: Sequence[WordRow], level: Level) -> str:
