@@ -5,7 +5,6 @@ from collections import Counter
 from collections.abc import Sequence
 
 from lint_rules.finding import Finding
-from lint_rules.letstand.carried import entry_key
 
 
 def fingerprints(findings: Sequence[Finding]) -> list[str]:
@@ -14,7 +13,7 @@ def fingerprints(findings: Sequence[Finding]) -> list[str]:
     seen: Counter[tuple[str, ...]] = Counter()
     prints = []
     for finding in findings:
-        key = entry_key(finding)
+        key = (finding.rule, finding.path, finding.place, " ".join(finding.text.split()), finding.key)
         parts = "".join(f"{len(part)}:{part}" for part in (*key, str(seen[key])))
         prints.append(hashlib.sha256(parts.encode("utf-8", "surrogatepass")).hexdigest()[:32])
         seen[key] += 1
