@@ -20,6 +20,7 @@ from lint_rules.manuscript.model import PICTURE, Audience, Passage, Role, Unit
 ANY_WORD = ("play", "an", "does", "what")
 _MOST_WORDINGS = 4
 
+_IN_ROWS = frozenset({Role.PANEL, Role.ITEM, Role.CELL})
 _HIDDEN_ROLES = frozenset({Role.ALT, Role.BRIEF, Role.CODE})
 _LABELS = "grammar"  # the field that names structures: labels, no sentences, read by rules of their own
 _DELIBERATE = "mistakes"
@@ -35,7 +36,10 @@ _CHOICE = re.compile(r"(?<![\w’'/|-])[\w’'-]+(?:\s*[/|]\s*[\w’'-]+)+(?![\w
 _SOUND = re.compile(r"(?<!\w)(?:/[^\s/]{1,12}/|[-–][^\W\d_]{1,4})(?!\w)")  # /eɪ/, -ing
 _LETTERS = 3  # a word picked out of at most so many letters is a spelling, a sound or an ending: `the *ai* of *rain*`
 _BETWEEN = re.compile(r"\s*[/|]\s*")
-_NUMBER = re.compile(r"(?:^|(?<=\s))(\d{1,2})(?:[.)]\s*|\s+|$)(?:[a-z][.)]?(?=\s|$))?")
+_NUMBER = re.compile(
+    r"(?:^|(?<=\s))(\d{1,2})(?:[a-z](?=[\s,;.]|$)|(?:[.)]\s*|\s*[–—=-]\s*|\s+|$)(?:[a-z][.)]?(?=[\s,;]|$))?)"
+)
+_BETWEEN_ENTRIES = re.compile(r"\s+[-–—·•|/]\s+")  # red - blue - green
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,12 +73,14 @@ def matches_of(english: English, units: Iterable[Unit], variety: str) -> dict[Pa
 
 
 def passages_to_check(unit: Unit) -> Iterator[tuple[Passage, tuple[str, ...]]]:
-    """The passages whose English is checked, each once, with the kinds of the activity they stand in.
+    """The passages whose English is checked, each once, with the kinds of the activity they stand in (every activity of
+    a lesson about sounds is one about sounds).
 
     Not what is for the artist, nor grammar labels. Of an activity with deliberate mistakes only the instruction.
     """
+    sounds = {id(activity) for lesson in unit.lessons if _SOUNDS in lesson.classes for activity in lesson.activities}
     kinds = {
-        id(passage): activity.kinds
+        id(passage): (*activity.kinds, *((_SOUNDS,) if id(activity) in sounds else ()))
         for activity in unit.activities
         for passage in (activity.heading.passage, *activity.part.passages)
     }
@@ -98,6 +104,7 @@ def wordings(passage: Passage, kinds: Sequence[str] = ()) -> tuple[Wording, ...]
             *_sounds(passage, kinds),
             *_choices(passage.text),
             *(_numbers(passage.text) if passage.audience is Audience.KEY else ()),
+            *(_separators(passage.text) if passage.role in _IN_ROWS else ()),
         ]
     )
     count = min(max((len(one.instead) for one in hidden), default=1), _MOST_WORDINGS)
@@ -174,12 +181,22 @@ def _sounds(passage: Passage, kinds: Sequence[str]) -> Iterator[_Hidden]:
     picks them out."""
     for match in _SOUND.finditer(passage.text):
         yield _Hidden(match.start(), match.end(), ANY_WORD)
+    if _SOUNDS in kinds and (passage.audience is Audience.KEY or passage.role in _IN_ROWS):
+        for token in _TOKEN.finditer(passage.text):  # what is read and written here is letters: tr ____
+            if len(token[0]) <= _LETTERS and token[0].isalpha():
+                yield _Hidden(token.start(), token.end(), ANY_WORD)
     if passage.audience is Audience.TEACHER or _SOUNDS in kinds:
         for start, end in (*passage.emphasis, *passage.strong):
             letters = passage.text[start:end].strip("-–…")
             alone = not (passage.text[start - 1 : start].isalnum() or passage.text[end : end + 1].isalnum())
             if alone and 0 < len(letters) <= _LETTERS and letters.isalpha():
                 yield _Hidden(start, end, ANY_WORD)
+
+
+def _separators(text: str) -> Iterator[_Hidden]:
+    """Dashes between the entries of a row part them, as commas would."""
+    for match in _BETWEEN_ENTRIES.finditer(text):
+        yield _Hidden(match.start(), match.end(), (", ",))
 
 
 def _choices(text: str) -> Iterator[_Hidden]:

@@ -19,7 +19,7 @@ _HEAD = (
     "---\nlevel: level-1\nunit: 1\ntitle: A page\n---\n\n# A page\n\n## Lesson 1 {.words}\n\n### 1 Look. {.reading}\n\n"
 )
 _COURSE = (
-    "title: The page\nvariety: VARIETY\ncharacters: [Zofi, Bram, Milo, Mina, Dot]\n"
+    "title: The page\nvariety: VARIETY\ncharacters: [Mina, Rafi, Milo, Dot]\n"
     "levels:\n  - name: level-1\n    cefr: A1\n    words: words/level-1.csv\n"
 )
 

@@ -148,8 +148,8 @@ She go in the wind.
 
 
 def test_speakers_names_are_not_part_of_what_they_say():
-    page = "Look.\n\n::: {.audio track=1.1}\nZOFI: I can fly!\n:::\n"
-    alarmist = Alarmist("ZOFI")
+    page = "Look.\n\n::: {.audio track=1.1}\nMINA: I can fly!\n:::\n"
+    alarmist = Alarmist("MINA")
     assert not any(matches_of(alarmist, [unit_of([page])], "en-GB").values())
     assert "I can fly!" in alarmist.texts
 
@@ -173,3 +173,45 @@ def test_no_text_crashes_and_every_range_is_of_the_passage(text):
         for wording in several:
             own = [i for i, shown in enumerate(wording.shown) if shown]
             assert [wording.text[i] for i in own] == [passage.text[wording.starts[i]] for i in own]
+
+
+LETTERS = """## Lesson 2 {.sounds}
+
+### 1 Find *ee*. {.reading}
+
+1. tr ____
+2. a bee on a tree
+
+::: answers
+1 ee 2 bee, tree
+:::
+"""
+
+
+def test_letters_are_hidden_all_through_a_lesson_about_sounds():
+    found = [p for p in passages_to_check(unit_of([LETTERS])) if p[0].text not in ("A page", "Lesson 1", "Look.")]
+    shown = {wording.text for passage in found for wording in wordings(*passage)}
+    assert all("ee" not in text.replace("bee", "").replace("tree", "") and "tr " not in text for text in shown)
+    assert any("tree" in text for text in shown)
+
+
+@pytest.mark.parametrize(
+    ("key", "left"),
+    [
+        ("1 – c, 2 – a", []),
+        ("1c, 2a.", []),
+        ("1 a kite 2 a boat", ["kite", "boat"]),
+        ("Accept other answers.", ["Accept", "other", "answers"]),
+    ],
+)
+def test_letters_of_a_key_are_hidden(key, left):
+    unit = unit_of([f"::: answers\n{key}\n:::"])
+    (found,) = [p for p in passages_to_check(unit) if p[0].text == key]
+    words = wordings(*found)[0].text
+    assert [word for word in left if word in words] == left
+    assert not any(f" {letter}," in f" {words}" for letter in "abc")
+
+
+def test_dashes_in_a_panel_part_its_words():
+    assert only("1. sun - flower – tree")[1] == ("sun, flower, tree",)
+    assert only("He runs - and falls.")[1] == ("He runs - and falls.",)
