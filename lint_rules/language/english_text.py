@@ -37,7 +37,8 @@ _SOUND = re.compile(r"(?<!\w)(?:/[^\s/]{1,12}/|[-–][^\W\d_]{1,4})(?!\w)")  # /
 _LETTERS = 3  # a word picked out of at most so many letters is a spelling, a sound or an ending: `the *ai* of *rain*`
 _BETWEEN = re.compile(r"\s*[/|]\s*")
 _NUMBER = re.compile(
-    r"(?:^|(?<=\s))(\d{1,2})(?:[a-z](?=[\s,;.]|$)|(?:[.)]\s*|\s*[–—=-]\s*|\s+|$)(?:[a-z][.)]?(?=[\s,;]|$))?)"
+    r"(?:^|(?<=\s))(\d{1,2})"
+    r"(?:[a-z][.,;]?(?=\s|$)|(?:[.)]\s*|\s*[–—=-]\s*|\s+|$)(?:[a-z](?:[.),;]|(?=\s|$))(?=\s|$))?)"
 )
 _BETWEEN_ENTRIES = re.compile(r"\s+[-–—·•|/]\s+")  # red - blue - green
 
