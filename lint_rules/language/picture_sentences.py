@@ -2,7 +2,7 @@
 
 A sentence fits a story when its words and pictures, in order, are a part of one of the story's sentences. Words match
 in any of their forms; a picture stands for the thing it shows, with the article and adjectives of its alternative text;
-a gap stands for any word or two. Quotation marks and `said Bram` do not count, on either side.
+a gap stands for any word or two. Quotation marks and `said Rafi` do not count, on either side.
 """
 
 import re
@@ -67,7 +67,7 @@ class Near:
 
 
 def lines_of(passage: Passage, analysis: Analysis) -> list[Line]:
-    """The sentences of a passage, as they stand and, where it quotes somebody, as said without `said Bram`."""
+    """The sentences of a passage, as they stand and, where it quotes somebody, as said without `said Rafi`."""
     found = list(_cut(passage, _slots(passage, analysis.tokens)))
     quoted = [(match.start(), match.end()) for match in _QUOTED.finditer(passage.text)]
     if quoted:

@@ -76,7 +76,7 @@ def is_name(label: str) -> bool:
 
 
 def plain_speaker(plain: Plain, start: int, end: int) -> Piece | None:
-    """`ZOFI:` at the start of a line of an audio script."""
+    """`MINA:` at the start of a line of an audio script."""
     text = plain.text
     first, _ = trimmed(text, start, end)
     match = _NAME.match(text, first, end)

@@ -20,7 +20,7 @@ RULES = [module for module in load_rules() if module.rule.family == "activities"
 WORDS = "cat,noun,animals\nhen,noun,animals\nred,adjective,colours\nrain,noun,weather|things\nice cream,noun,food\n"
 COURSE = course_of(assemble(Example("", words=WORDS)).files)
 MARKS = r"""the is in , . ! ? : / | ____ ( ) “ ” " ' ’ – * ** \ 1. 2. a) - > # #### ::: é 🐈 &amp; |---|---|"""
-BLOCKS = """cat hen red rain ice cream Zofi ![a*cat](c.svg) ![](x) ![image](<a*b>){.photo} :::*teacher :::*art :::*words
+BLOCKS = """cat hen red rain ice cream Mina ![a*cat](c.svg) ![](x) ![image](<a*b>){.photo} :::*teacher :::*art :::*words
     :::*answers :::*{.audio}"""
 BREAKS = [" ", "\n", "\n\n", "\n- ", "\n  - ", "\n1. ", "\n| a | ", " | b |\n", "\n|---|---|\n", "\u2028", "\t"]
 PIECES = st.sampled_from([*MARKS.split(), *BLOCKS.split(), *BREAKS])

@@ -10,12 +10,12 @@ from lint_rules.language.counting import count_words, ends_sentence, options_in,
 PLAIN = [
     "The wind is blowing. My hat is flying!",
     "It's windy, isn't it? Don't go!",
-    "“Where’s my kite?” said Bram.",
+    "“Where’s my kite?” said Rafi.",
     "There are 12 boats and 1,000 fish at 7.30.",
     "Oh no … the cat – the big one – has got it!",
     "Café au lait, naïve, piñata",
     "cafe\u0301 au lait",
-    "Zofi (8) and Bram (9) live here; they’re friends.",
+    "Mina (8) and Rafi (9) live here; they’re friends.",
 ]
 
 

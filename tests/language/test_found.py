@@ -5,7 +5,7 @@ from lint_rules.language.service import Request
 from lint_rules.language.tokens import Mode
 from tests.language.course_english import FOLDER
 
-NAMES = ("Zofi", "Bram", "Mr Tock")
+NAMES = ("Mina", "Rafi", "Mr Tock")
 
 
 def test_lines_show_what_a_person_has_read_in_them() -> None:

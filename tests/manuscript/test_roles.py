@@ -22,15 +22,15 @@ def said(text: str, heading: str = "### 1 Read.") -> list[tuple[str, str]]:
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
-        ("ZOFI: Hi!\nBRAM: Hello!", [("ZOFI", "Hi!"), ("BRAM", "Hello!")]),
-        ("**Zofi:** Hi!\n\n**Bram**: Hello!", [("Zofi", "Hi!"), ("Bram", "Hello!")]),
+        ("MINA: Hi!\nRAFI: Hello!", [("MINA", "Hi!"), ("RAFI", "Hello!")]),
+        ("**Mina:** Hi!\n\n**Rafi**: Hello!", [("Mina", "Hi!"), ("Rafi", "Hello!")]),
         ("CHILD 1: Hi!\nMum and Dad: Hello!", [("CHILD 1", "Hi!"), ("Mum and Dad", "Hello!")]),
-        ("ZOFI: Hi! My hat\nis flying.", [("ZOFI", "Hi! My hat is flying.")]),
-        ("(Bells.)\nZOFI: Hi!", [("running text", "(Bells.)"), ("ZOFI", "Hi!")]),
-        ("- ZOFI: Hi!\n- BRAM: Bye!", [("ZOFI", "Hi!"), ("BRAM", "Bye!")]),
+        ("MINA: Hi! My hat\nis flying.", [("MINA", "Hi! My hat is flying.")]),
+        ("(Bells.)\nMINA: Hi!", [("running text", "(Bells.)"), ("MINA", "Hi!")]),
+        ("- MINA: Hi!\n- RAFI: Bye!", [("MINA", "Hi!"), ("RAFI", "Bye!")]),
         # left alone
         ("It is 10:30 now.", [("running text", "It is 10:30 now.")]),
-        ("Zofi says this: hello.", [("running text", "Zofi says this: hello.")]),
+        ("Mina says this: hello.", [("running text", "Mina says this: hello.")]),
         ("look: a kite", [("running text", "look: a kite")]),
         ("The wind blows.", [("running text", "The wind blows.")]),
         ("http://a.b", [("running text", "http://a.b")]),
@@ -43,12 +43,12 @@ def test_turns_of_an_audio_script(text: str, expected: list[tuple[str, str]]) ->
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
-        ("**Zofi:** Hi!", [("Zofi", "Hi!")]),
-        ("**Zofi**: Hi!\n**Bram:** Bye!", [("Zofi", "Hi!"), ("Bram", "Bye!")]),
-        ("- **Zofi:** Hi!", [("Zofi", "Hi!")]),
+        ("**Mina:** Hi!", [("Mina", "Hi!")]),
+        ("**Mina**: Hi!\n**Rafi:** Bye!", [("Mina", "Hi!"), ("Rafi", "Bye!")]),
+        ("- **Mina:** Hi!", [("Mina", "Hi!")]),
         # left alone: on a pupil's page only bold names a speaker
         ("TIP: look up!", [("running text", "TIP: look up!")]),
-        ("Zofi: Hi!", [("running text", "Zofi: Hi!")]),
+        ("Mina: Hi!", [("running text", "Mina: Hi!")]),
         ("**Now** look: a kite", [("running text", "Now look: a kite")]),
         ("I **love**: kites", [("running text", "I love: kites")]),
         ("**look at this:** a kite", [("running text", "look at this: a kite")]),
@@ -199,7 +199,7 @@ def test_who_reads_a_div(fence: str, kind: DivKind, audience: Audience) -> None:
 
 
 def test_a_box_in_the_notes_is_for_the_teacher_and_a_script_in_them_for_listeners() -> None:
-    unit = unit_of("::: teacher\n::: box\nBoxed.\n:::\n::: audio\nZOFI: Hi!\n:::\n:::")
+    unit = unit_of("::: teacher\n::: box\nBoxed.\n:::\n::: audio\nMINA: Hi!\n:::\n:::")
     assert [passage.audience for passage in unit.passages][-2:] == [Audience.TEACHER, Audience.LISTENER]
 
 

@@ -120,7 +120,7 @@ MARKS = st.sampled_from(
             "### 1 c",
             "{.x k=v}",
             "**Aim:** d",
-            "ZOFI: e",
+            "MINA: e",
             "a) f",
             "____",
             "&amp;",

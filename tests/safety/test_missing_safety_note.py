@@ -104,7 +104,7 @@ def test_what_children_read_or_hear_is_never_a_hazard() -> None:
     body = (
         "## Lesson 1: Light the candles! {.story}\n\n### 1 Read the story. {.story}\n\n"
         "Blow up the balloon! Run to the wall!\n\n"
-        "1. Cut out the kite.\n\n::: {.audio track=1}\nILKA: Light the candle. Eat the grapes!\n:::\n\n"
+        "1. Cut out the kite.\n\n::: {.audio track=1}\nDORA: Light the candle. Eat the grapes!\n:::\n\n"
         "::: words\nscissors, knife, balloon\n:::\n\n::: pattern\n| Stand on your chair. |\n|---|\n:::\n\n"
         "::: art\nChildren blow up balloons.\n:::\n\n::: answers\nTaste the fruit.\n:::\n\n"
         "::: teacher\n**Aim:** throw a ball\n**Words:** light the candle\n**Answers:** Stroke the rabbit.\n"

@@ -57,7 +57,7 @@ def course() -> Course:
         "A course",
         "en-GB",
         (6, 10),
-        ("Zofi", "Rose"),
+        ("Mina", "Rose"),
         ("quokka", "hot dog"),
         levels,
         tuple(words),

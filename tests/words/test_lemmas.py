@@ -101,7 +101,7 @@ def test_past_forms_of_the_table_give_their_verb_whatever_the_parser_says(tag):
         ("saw", "NN", "NOUN", "saw", "saw"),
         ("was", "VBD", "AUX", "was", "be"),
         # names and I keep their capital
-        ("Zofi", "NNP", "PROPN", "Zofi", "Zofi"),
+        ("Mina", "NNP", "PROPN", "Mina", "Mina"),
         ("i", "PRP", "PRON", "i", "I"),
     ],
 )

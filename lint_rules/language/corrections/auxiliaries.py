@@ -37,7 +37,7 @@ def possessive_is(text: Text) -> None:
 
 
 def _is_introduced(text: Text, word: Word, after: Word) -> bool:
-    """`My name's Zofi.`: what the name belongs to is no owner."""
+    """`My name's Mina.`: what the name belongs to is no owner."""
     owner = text.words[word.index - 1]
     return owner.lower in ("name", "birthday", "hobby", "number", "colour", "color") and after.dep == "ROOT"
 

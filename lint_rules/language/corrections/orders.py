@@ -100,7 +100,7 @@ def at_start(text: Text) -> None:
 
 
 def _is_called_out(text: Text, word: Word) -> bool:
-    """`Jump!`, `“Bram, stop!”`, `Run! Swim!`: an order of one word."""
+    """`Jump!`, `“Rafi, stop!”`, `Run! Swim!`: an order of one word."""
     if word.index == 0 or text.words[word.index - 1].lower in (",", '"'):
         return True
     before = text.words[word.index - 2]

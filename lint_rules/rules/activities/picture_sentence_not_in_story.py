@@ -2,7 +2,7 @@
 
 Young children say or write such a sentence from memory: they have heard it in the story, and the pictures call it back.
 A sentence that is new, or changed by a word, cannot be remembered; it becomes a riddle with several right answers, and
-the key has one. Part of a story's sentence will do; the words may be in another form; quotation marks and `said Bram`
+the key has one. Part of a story's sentence will do; the words may be in another form; quotation marks and `said Rafi`
 do not count. What a picture stands for is its alternative text: `a red kite` is read as *kite* or *red kite*.
 """
 
@@ -22,7 +22,7 @@ A big red box is on the ferry.
 
 **Mina:** Is it a small dog? No! It's a goat.
 
-"The goats are in the hat," said Bram.
+"The goats are in the hat," said Rafi.
 
 ::: {.audio track=1.1}
 LOU: There are two frogs under the bridge.

@@ -42,7 +42,7 @@ RULE = Rule(
         Example("What's your «favourite» «colour»?\n\nIt's «grey».\n", course="variety: en-US"),
         Example("## Lesson 1: My «Favorite» Toy {.words}\n\n### 1 Look. {.reading}\n\nA kite.\n"),
         Example("::: teacher\n**Steps:** Children sit in the «center» of the room.\n:::\n"),
-        Example("::: {.audio track=1.1}\nZOFI: This is my «mom». I'm in my «pajamas»!\n:::\n"),
+        Example("::: {.audio track=1.1}\nMINA: This is my «mom». I'm in my «pajamas»!\n:::\n"),
         Example("::: teacher\n**Steps:** Children «practice» the song in pairs.\n:::\n", why="the verb"),
         Example("### 1 Listen and «practice».\n"),
         Example("My «neighbor»'s dog is big.\n", why="with its ending"),

@@ -36,7 +36,7 @@ RULE = Rule(
         Example("### 1 Color the picture. {.make}\n\nA cat.\n", course=_PRE_A1, why="the other spelling"),
         Example("### 1 Annotate the picture. {.make}\n\nA cat.\n", course="instruction_words: [annotate]"),
         Example("### 1 Point to the volcano. {.words}\n\nA cat.\n", words="volcano,noun,nature,1\n"),
-        Example("### 1 Listen to Zofi. {.listening}\n\nA cat.\n", course="characters: [Zofi]"),
+        Example("### 1 Listen to Mina. {.listening}\n\nA cat.\n", course="characters: [Mina]"),
         Example("### 1 Read the sentences aloud. {.reading}\n\nA cat.\n"),
         Example(
             '### 1 Say. {.sounds sound="iː" spelling="ee"}\n\nA bee.\n\n### 2 Circle *ee*. {.reading}\n\nA tree.\n',

@@ -50,7 +50,7 @@ RULE = Rule(
             "We «were playing» in the park.\n\nIt was sunny. The birds were singing.\n",
             why="once an activity for each structure",
         ),
-        Example("::: {.audio track=1.1}\nZOFI: The castle «was built» by a king.\n:::\n"),
+        Example("::: {.audio track=1.1}\nMINA: The castle «was built» by a king.\n:::\n"),
         Example("### 1 Colour the fish «that has three fins». {.reading}\n", why="an instruction: asked about"),
         Example("I like kites «because they fly».\n", why="sources disagree: asked about"),
         Example("She «has got» a bike.\n", course="structures: {have-got: A2}"),

@@ -55,7 +55,7 @@ RULE = Rule(
             others=(_unit(2, "can"),),
         ),
         Example(
-            _unit(1, "can", "::: {.audio track=1.1}\nZOFI: «Have you got» a kite?\n:::\n"),
+            _unit(1, "can", "::: {.audio track=1.1}\nMINA: «Have you got» a kite?\n:::\n"),
             others=(_unit(3, "have got"),),
         ),
         Example(_unit(1, "present simple be", "«What is» this?\n"), others=(_unit(2, "question words"),)),

@@ -61,7 +61,7 @@ RULE = Rule(
     fails=(
         Example("Look! «The kite is in the tree and the dog is in the boat.» Oh no!\n", course=_LIMIT),
         Example(
-            "::: {.audio track=1.1}\nZOFI: «My hat is in the big tree and I am sad.»\n:::\n",
+            "::: {.audio track=1.1}\nMINA: «My hat is in the big tree and I am sad.»\n:::\n",
             course=_LIMIT,
             why="children hear it",
         ),
@@ -90,7 +90,7 @@ _GAP_NUMBER = re.compile(r"\(\d{1,2}\)\s*(?=_{2,})|(?<=_)\s*\(\d{1,2}\)")
 # A sentence after a colon: `Ask eight friends: What do you wear?`
 _AFTER_COLON = re.compile(r"(?<=\w):\s+(?=[\"'“‘]?[A-Z][\w’']* \w)")
 
-# A second column of a matching task: `Ilka is in the bathroom.   b) She's cleaning her teeth.`
+# A second column of a matching task: `Dora is in the bathroom.   b) She's cleaning her teeth.`
 _LETTER_AFTER = re.compile(r"(?<=[.!?])\s+[a-z]\)\s+")
 
 

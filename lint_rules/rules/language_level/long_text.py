@@ -40,7 +40,7 @@ RULE = Rule(
         ),
         Example(
             _STORY + "The kite is red. It is in the tree.\n\n"
-            "::: {.audio track=1.1}\nZOFI: The kite is red. It is in the tree.\n:::\n",
+            "::: {.audio track=1.1}\nMINA: The kite is red. It is in the tree.\n:::\n",
             course=_LIMIT,
             why="the story and its recording are one text",
         ),
@@ -48,12 +48,12 @@ RULE = Rule(
     fails=(
         Example(
             "### 1 «Read the story.» {.story}\n\nThe wind is blowing. A red kite is flying.\n\n"
-            "**Zofi:** Look at my kite!\n\n**Bram:** It is in the tree!\n",
+            "**Mina:** Look at my kite!\n\n**Rafi:** It is in the tree!\n",
             course=_LIMIT,
         ),
         Example(
             "### 1 «Listen.» {.listening audio=1.1}\n\n"
-            "::: {.audio track=1.1}\nZOFI: Look at my kite! It's flying!\n\nBRAM: Oh no! It is up in a tree!\n:::\n",
+            "::: {.audio track=1.1}\nMINA: Look at my kite! It's flying!\n\nRAFI: Oh no! It is up in a tree!\n:::\n",
             course=_LIMIT,
             why="noted only",
         ),

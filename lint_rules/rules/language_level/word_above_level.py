@@ -41,7 +41,7 @@ RULE = Rule(
     passes=(
         Example("The dog is in the garden.\n"),
         Example("We can see a volcano.\n", words="volcano,noun,nature,1\n", why="taught at this level"),
-        Example("Zofi and Bram can see Oslo.\n", course="characters: [Zofi, Bram]", why="names"),
+        Example("Mina and Rafi can see Oslo.\n", course="characters: [Mina, Rafi]", why="names"),
         Example("I love my quokka.\n", course="known: [quokka]", why="every child here knows it"),
         Example("We can see two ice-creams!\n", words="ice cream,noun,food,1\n", why="hyphened, in the plural"),
         Example("Hello! I've got twenty-one hats. Whoosh!\n", course=_PRE_A1, why="greeting, number, noise"),
@@ -75,9 +75,9 @@ RULE = Rule(
     fails=(
         Example("«Nevertheless», the «economy» is big.\n", course=_PRE_A1),
         Example("Look! There's a «volcano».\n", later_words=_LATER, why="a later level teaches it"),
-        Example("Bram «whispered» to Zofi.\n", course="characters: [Zofi, Bram]", later_words=_LATER),
+        Example("Rafi «whispered» to Mina.\n", course="characters: [Mina, Rafi]", later_words=_LATER),
         Example("I like «icecream». He likes ice creams too.\n", later_words=_LATER, why="once in an activity"),
-        Example("::: {.audio track=1.1}\nZOFI: It's a «catastrophe»!\n:::\n", course="characters: [Zofi]"),
+        Example("::: {.audio track=1.1}\nMINA: It's a «catastrophe»!\n:::\n", course="characters: [Mina]"),
         Example(
             "### 1 Read. {.reading}\n\nThe «economy» is big.\n\n### 2 Read. {.reading}\n\nThe «economy» is small.\n",
             why="once in each activity",

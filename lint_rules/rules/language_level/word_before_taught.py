@@ -57,7 +57,7 @@ RULE = Rule(
         Example("She's «putting on» her hat.\n", words=_LIST, why="an entry of two words"),
         Example("«Put» your hat on, Rafi!\n", words=_LIST, course="characters: [Rafi]", why="its words apart"),
         Example(_UNIT_2 + "It's a «kite». The kite is red.\n", words=_LIST, why="once in an activity"),
-        Example("::: {.audio track=1.1}\nZOFI: Look at my «kite»!\n:::\n", words=_LIST),
+        Example("::: {.audio track=1.1}\nMINA: Look at my «kite»!\n:::\n", words=_LIST),
     ),
 )
 

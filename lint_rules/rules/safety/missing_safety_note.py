@@ -42,7 +42,7 @@ RULE = Rule(
             why="the lesson's note covers its activities",
         ),
         Example("### 1 Draw a balloon. Colour the candle. {.writing}\n", why="drawn, not held"),
-        Example("Light the candle! said Ilka. Run to the door!\n", why="a story, not something to do"),
+        Example("Light the candle! said Dora. Run to the door!\n", why="a story, not something to do"),
         Example(
             "### 1 Listen and touch the dog. {.game}\n\n::: teacher\n**Steps:** Put the flashcards on the wall. "
             "Children take turns to throw the dice and point.\n:::\n",

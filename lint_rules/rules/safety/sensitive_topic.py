@@ -19,8 +19,8 @@ RULE = Rule(
     family="safety",
     severity=Severity.QUERY,
     passes=(
-        Example("Ilka drinks ginger beer. Bram eats a wine gum.\n"),
-        Example("Look at the shooting star! The bean has two green shoots. Shoot the ball, Bram!\n"),
+        Example("Dora drinks ginger beer. Rafi eats a wine gum.\n"),
+        Example("Look at the shooting star! The bean has two green shoots. Shoot the ball, Rafi!\n"),
         Example("Tie the bow in your hair. Roll the die. We play tug of war.\n"),
         Example("There is a pig on the farm. Merry Christmas!\n", why="only some markets ask about these"),
         Example("The pirate has a sword.\n", course="sensitive_off: [weapons]", why="cleared by this course"),
@@ -30,7 +30,7 @@ RULE = Rule(
     fails=(
         Example("Grandpa drinks «beer». He has more beer.\n", why="once an activity"),
         Example("The pirate has a «sword» and a bag of gold. He plays «poker».\n"),
-        Example("::: {.audio track=1}\nILKA: Look! A man with a «gun»!\n:::\n"),
+        Example("::: {.audio track=1}\nDORA: Look! A man with a «gun»!\n:::\n"),
         Example("There is a «pig» on the farm.\n", course="markets: [middle-east]"),
         Example("We have a party at «Christmas». A «ghost» comes!\n", course="markets: [worldwide]"),
         Example("### 1 Point to the «cigarette». {.listening}\n"),

@@ -22,7 +22,7 @@ RULE = Rule(
     severity=Severity.QUERY,
     passes=(
         Example("Here is a present for you. It's perfect!\n\nGo past the shop. What a simple present!\n"),
-        Example("The third person in the line is Bram. In the future I can fly.\n"),
+        Example("The third person in the line is Rafi. In the future I can fly.\n"),
         Example("::: teacher\n**Grammar:** present continuous\n**Aim:** practise the comparative\n:::\n"),
         Example("::: answers\n1 preposition\n:::\n\n![a table of pronouns](art/table.svg)\n", why="not on the page"),
         Example("### 1 Write the answers to the questions. {.writing}\n\nRead the words. Learn the short answers.\n"),
