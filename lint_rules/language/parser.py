@@ -6,8 +6,11 @@ for each such triple; a text in which one of those patterns fits is given to the
 rows against those of the whole pipeline. A model that is built in another way is asked for everything.
 """
 
+import importlib
+import sys
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import islice
+from types import ModuleType
 from typing import Any, NamedTuple
 
 _BATCH = 128
@@ -17,6 +20,35 @@ _ALONE = frozenset({"ORTH", "TEXT", "LOWER", "NORM", "SHAPE", "TAG", "DEP", "IS_
 _MOST = 100_000  # words to remember
 _BETWEEN = "\u0416"
 _Key = tuple[int, int, int]  # spelling, tag, dependency
+
+
+def load_model(name: str) -> Any:
+    """A spaCy model that is installed as a package. Raises ImportError, OSError, AttributeError or ValueError."""
+    if "spacy" not in sys.modules:
+        _import_spacy()
+    return importlib.import_module(name).load(exclude=["ner"])
+
+
+def _import_spacy() -> None:
+    """Import spaCy without its command line, for which it loads web clients and project tools: a third of the wait.
+
+    Nothing of it is used in loading a model; who asks for ``spacy.cli`` later gets the real one.
+    """
+    stand_ins = {"spacy.cli": ModuleType("spacy.cli"), "spacy.cli.info": ModuleType("spacy.cli.info")}
+    stand_ins["spacy.cli"].__path__ = []
+    vars(stand_ins["spacy.cli.info"])["info"] = _info
+    sys.modules |= stand_ins
+    try:
+        importlib.import_module("spacy")
+    except (ImportError, AttributeError):
+        pass  # a spaCy that is put together in another way is imported whole, by its model
+    finally:
+        for name in stand_ins:
+            sys.modules.pop(name, None)
+
+
+def _info(*arguments: Any, **named: Any) -> Any:
+    return importlib.import_module("spacy.cli.info").info(*arguments, **named)
 
 
 class Row(NamedTuple):

@@ -1,6 +1,5 @@
 """The language analysis with spaCy: requests in, plain data out. spaCy is imported when the first text is analysed."""
 
-import importlib
 import os
 from collections.abc import Mapping, Sequence
 from functools import lru_cache
@@ -10,7 +9,7 @@ from lint_rules.digest import digest_of_language, versions_of
 from lint_rules.language.corrections import correct
 from lint_rules.language.lemmas import lemma
 from lint_rules.language.merge import merge_hyphened
-from lint_rules.language.parser import Parser, Row
+from lint_rules.language.parser import Parser, Row, load_model
 from lint_rules.language.prepare import Prepared, prepare
 from lint_rules.language.reference import reference
 from lint_rules.language.service import LanguageUnavailable, Request
@@ -33,7 +32,7 @@ class SpacyLanguage:
 
     @property
     def version(self) -> str:
-        """What decides an answer: model and libraries by name and version, and a digest of this room's code and tables."""
+        """What decides an answer: the model, the libraries, and a digest of this room's code and tables."""
         return f"{versions_of(self._name, *_DECIDING)}, rules {digest_of_language()}"
 
     def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
@@ -48,7 +47,7 @@ class SpacyLanguage:
     def _load(self) -> Parser:
         if self._parser is None:
             try:
-                self._parser = Parser(importlib.import_module(self._name).load(exclude=["ner"]))
+                self._parser = Parser(load_model(self._name))
             except (ImportError, OSError, AttributeError, ValueError) as error:
                 raise LanguageUnavailable(
                     f"the language model {self._name} cannot be loaded ({error}); install it with "

@@ -1,6 +1,8 @@
 """The rows that are put together word by word are those of the whole pipeline."""
 
 import importlib
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -73,3 +75,16 @@ def test_what_is_remembered_does_not_grow_without_end(nlp, monkeypatch):
     texts = [(["A", word, "sleeps", "."], [True] * 4, [True] + [False] * 3) for word in ("cat", "dog", "hen", "cat")]
     found = [[row.lemma for row in rows] for text in texts for rows in parser.parse([text])]
     assert found == [["a", word, "sleep", "."] for word in ("cat", "dog", "hen", "cat")]
+
+
+def test_loading_a_model_leaves_the_command_line_of_spacy_out():
+    code = (
+        "import sys; from lint_rules.language.parser import load_model\n"
+        f"nlp = load_model('{MODEL}')\n"
+        "assert [t.lemma_ for t in nlp('Three cats sleep.')] == ['three', 'cat', 'sleep', '.']\n"
+        "assert not {'spacy.cli', 'typer', 'httpx', 'requests'} & set(sys.modules), sorted(sys.modules)\n"
+        "import spacy.cli.info\n"
+        "assert spacy.cli.info.info is not spacy.info\n"
+        "assert spacy.info(silent=True)['spacy_version'] == spacy.__version__\n"
+    )
+    subprocess.run([sys.executable, "-c", code], check=True, timeout=120)
