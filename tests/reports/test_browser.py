@@ -28,6 +28,7 @@ ARGUMENTS = [
 ]
 DESKTOP = {"width": 1280, "height": 900}
 PHONE = {"width": 390, "height": 844}
+NARROW = {"width": 320, "height": 640}  # WCAG 2.2, 1.4.10: text reflows at 320 pixels
 
 
 @pytest.fixture(scope="module")
@@ -160,7 +161,7 @@ def test_the_change_is_announced(draft, opened):
     assert region.get_attribute("aria-live") == "polite"
 
 
-@pytest.mark.parametrize("size", [DESKTOP, PHONE], ids=["desktop", "phone"])
+@pytest.mark.parametrize("size", [DESKTOP, PHONE, NARROW], ids=["desktop", "phone", "narrow"])
 @pytest.mark.parametrize("name", ["example", "draft", "hostile"])
 def test_nothing_is_wider_than_the_window(name, size, opened, request):
     page = opened(request.getfixturevalue(name), size).page
@@ -205,6 +206,15 @@ class Listener(BaseHTTPRequestHandler):
 
     def log_message(self, *_: Any) -> None:
         pass
+
+
+def test_a_number_leads_to_the_findings_of_a_unit_whatever_its_name(hostile, opened):
+    page = opened(hostile).page
+    page.locator("#picture-rules summary").click()
+    for cell in page.locator("#picture-rules tbody td a").all():
+        count = int(cell.inner_text())
+        cell.click()
+        assert len(shown(page)) == count
 
 
 def test_nothing_can_be_sent_even_by_a_script_that_got_in(draft, chromium):

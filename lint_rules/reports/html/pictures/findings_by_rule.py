@@ -1,7 +1,9 @@
 """Where the findings are: rule by unit, each with its number."""
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from urllib.parse import urlencode
 
 from lint_rules.finding import Severity
 from lint_rules.reports.html.pictures.figure import (
@@ -17,7 +19,7 @@ from lint_rules.reports.html.pictures.figure import (
     room_for,
     row,
 )
-from lint_rules.reports.html.pictures.units import unit_labels, width_for
+from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, width_for
 from lint_rules.reports.report import Report
 from lint_rules.reports.verdict import many
 
@@ -25,96 +27,130 @@ _COLOURS = {Severity.STOP: RED, Severity.QUERY: BLUE, Severity.NOTE: GREY}
 MOST_COLUMNS = 30
 
 
+@dataclass(frozen=True, slots=True)
+class _Tally:
+    """The open findings by rule and unit, their heaviest severities, and the rules, the gravest first."""
+
+    counts: Counter[tuple[str, str]]
+    heaviest: Mapping[tuple[str, str], Severity]
+    rules: Mapping[str, Severity]
+
+
 def figure(report: Report) -> Figure | None:
     """The picture, or None when there are no findings."""
     if not report.findings:
         return None
+    tally = _tally(report)
     labels = unit_labels(report)
-    paths = [path for path in labels if path in report.sources]
-    counts = Counter((finding.rule, finding.path) for finding in report.findings)
-    rules = Counter(finding.rule for finding in report.findings)
-    order = sorted(rules, key=lambda rule: (-_weight(rule, report).weight, -rules[rule], rule))
-    panels = []
-    for first in range(0, len(paths), MOST_COLUMNS):
-        some = paths[first : first + MOST_COLUMNS]
-        mine = [rule for rule in order if any(counts[rule, path] for path in some)]
-        if mine:
-            heading = _heading(some, report) if len(paths) > MOST_COLUMNS else "All units"
-            columns = [_column(path, labels, report) for path in some]
-            svg = draw(_layers(report, counts, mine, dict(zip(some, columns, strict=True))), *_size(columns, mine))
-            panels.append(Panel(heading, _says(counts, mine, some), (svg,)))
-    per_unit = Counter(finding.path for finding in report.findings)
-    named = [path for path in paths if per_unit[path]]
+    found = {path for _, path in tally.counts}
+    columns = dict(_columns(report, labels))
     return Figure(
         "rules",
         "Findings, by unit and rule",
         "The number of open findings of each rule in each unit; the gravest rules first.",
-        tuple(panels),
-        ("Rule", "Weighs", "Together", *(_column(path, labels, report) for path in named)),
+        tuple(_panels(report, tally, labels)),
+        ("Rule", "Weighs", "Together", *(name for path, name in columns.items() if path in found)),
         tuple(
             row(
-                Cell(rule, f"rule={rule}"),
-                _weight(rule, report).value,
-                rules[rule],
-                *(
-                    Cell(str(counts[rule, path]), f"rule={rule}&unit={path}") if counts[rule, path] else Cell("")
-                    for path in named
-                ),
+                Cell(rule, urlencode({"rule": rule})),
+                weight.value,
+                sum(tally.counts[rule, path] for path in found),
+                *(_cell(tally, rule, path) for path in columns if path in found),
             )
-            for rule in order
+            for rule, weight in tally.rules.items()
         ),
         (("square red", "holds a stop"), ("square blue", "queries"), ("square grey", "notes")),
     )
 
 
-def _weight(rule: str, report: Report) -> Severity:
-    return max((f.severity for f in report.findings if f.rule == rule), key=lambda severity: severity.weight)
-
-
-def _column(path: str, labels: Mapping[str, str], report: Report) -> str:
-    name = labels[path]
-    level = report.course.level_of(path)
-    return f"{level.name} {name}" if level is not None and len(report.course.levels) > 1 else name
-
-
-def _heading(paths: list[str], report: Report) -> str:
-    return f"{report.path(paths[0])} to {report.path(paths[-1])}"
-
-
-def _size(columns: list[str], rules: list[str]) -> tuple[int, int]:
-    longest = max(map(len, columns))
-    return width_for(len(columns), max(26, 8 + 7 * longest if len(columns) < 12 else 26)), 20 * len(rules)
-
-
-def _layers(report: Report, counts: Counter[tuple[str, str]], rules: list[str], columns: dict[str, str]) -> list[Spec]:
+def _tally(report: Report) -> _Tally:
     heaviest: dict[tuple[str, str], Severity] = {}
+    rules: dict[str, Severity] = {}
     for finding in report.findings:
         key = (finding.rule, finding.path)
-        heaviest[key] = max(finding.severity, heaviest.get(key, finding.severity), key=lambda s: s.weight)
+        heaviest[key] = _heavier(finding.severity, heaviest.get(key))
+        rules[finding.rule] = _heavier(finding.severity, rules.get(finding.rule))
+    counts = Counter((finding.rule, finding.path) for finding in report.findings)
+    totals = Counter(finding.rule for finding in report.findings)
+    order = sorted(rules, key=lambda rule: (-rules[rule].weight, -totals[rule], rule))
+    return _Tally(counts, heaviest, {rule: rules[rule] for rule in order})
+
+
+def _heavier(one: Severity, other: Severity | None) -> Severity:
+    return one if other is None else max(one, other, key=lambda severity: severity.weight)
+
+
+def _cell(tally: _Tally, rule: str, path: str) -> Cell:
+    count = tally.counts[rule, path]
+    return Cell(str(count), urlencode({"rule": rule, "unit": path})) if count else Cell("")
+
+
+def _columns(report: Report, labels: Mapping[str, str]) -> Iterator[tuple[str, str]]:
+    """A name for each unit file that no other one has."""
+    for path, label in labels.items():
+        level = report.course.level_of(path)
+        several = level is not None and len(report.course.levels) > 1
+        yield path, f"{level.name}, {label}" if several and level else label
+
+
+def _units(report: Report) -> Iterator[tuple[str, str]]:
+    """Every unit file with the heading of its level; those that could not be read come last."""
+    for heading, units in units_by_level(report):
+        for facts in units:
+            yield heading, facts.path
+    read = {facts.path for facts in report.facts}
+    for path in sorted(report.sources):
+        if path not in read:
+            yield "Not read", path
+
+
+def _panels(report: Report, tally: _Tally, labels: Mapping[str, str]) -> Iterator[Panel]:
+    """A panel a level, or several where a level has very many units."""
+    by_heading: dict[str, list[str]] = {}
+    for heading, path in _units(report):
+        by_heading.setdefault(heading, []).append(path)
+    for heading, paths in by_heading.items():
+        for first in range(0, len(paths), MOST_COLUMNS):
+            some = paths[first : first + MOST_COLUMNS]
+            rules = [rule for rule in tally.rules if any(tally.counts[rule, path] for path in some)]
+            if rules:
+                part = f", unit {labels[some[0]]} to {labels[some[-1]]}" if len(paths) > MOST_COLUMNS else ""
+                columns = {path: labels[path] for path in some}
+                svg = draw(_layers(tally, rules, columns), *_size(list(columns.values()), rules))
+                yield Panel(heading + part, _says(tally, rules, some), (svg,))
+
+
+def _size(columns: Sequence[str], rules: Sequence[str]) -> tuple[int, int]:
+    step = 30 if _is_upright(columns) else max(30, 10 + 7 * max(map(len, columns)))
+    return width_for(len(columns), step, least=30, most=780), 20 * len(rules)
+
+
+def _is_upright(columns: Sequence[str]) -> bool:
+    """Say whether names of units are too long to stand side by side."""
+    return max(map(len, columns)) > 3 and len(columns) > 6
+
+
+def _layers(tally: _Tally, rules: Sequence[str], columns: Mapping[str, str]) -> list[Spec]:
     values = [
-        {
-            "rule": rule,
-            "unit": column,
-            "count": counts[rule, path],
-            "colour": _COLOURS[heaviest[rule, path]],
-        }
+        {"rule": rule, "unit": name, "count": count, "colour": _COLOURS[tally.heaviest[rule, path]]}
         for rule in rules
-        for path, column in columns.items()
-        if counts[rule, path]
+        for path, name in columns.items()
+        if (count := tally.counts[rule, path])
     ]
+    names = list(columns.values())
     place: Spec = {
         "x": {
             "field": "unit",
             "type": "ordinal",
             "title": "unit",
-            "scale": {"domain": list(columns.values())},
-            "axis": {"orient": "top", "labelAngle": 0 if len(columns) < 12 else -90, "labelOverlap": False},
+            "scale": {"domain": names},
+            "axis": {"orient": "top", "labelAngle": -90 if _is_upright(names) else 0, "labelOverlap": False},
         },
         "y": {
             "field": "rule",
             "type": "ordinal",
             "title": None,
-            "scale": {"domain": rules},
+            "scale": {"domain": list(rules)},
             "axis": {"grid": False, "ticks": False, "domain": False, "minExtent": room_for(rules)},
         },
     }
@@ -132,9 +168,8 @@ def _layers(report: Report, counts: Counter[tuple[str, str]], rules: list[str], 
     ]
 
 
-def _says(counts: Counter[tuple[str, str]], rules: list[str], paths: list[str]) -> str:
-    by_rule = {rule: sum(counts[rule, path] for path in paths) for rule in rules}
+def _says(tally: _Tally, rules: Sequence[str], paths: Sequence[str]) -> str:
+    by_rule = {rule: sum(tally.counts[rule, path] for path in paths) for rule in rules}
     most = sorted(by_rule, key=lambda rule: (-by_rule[rule], rule))[:3]
-    total = sum(by_rule.values())
     said = ", ".join(f"{rule} ({by_rule[rule]})" for rule in most)
-    return f"{many(total, 'finding')} of {many(len(rules), 'rule')}; most often {said}."
+    return f"{many(sum(by_rule.values()), 'finding')} of {many(len(rules), 'rule')}; most often {said}."

@@ -30,6 +30,7 @@ from lint_rules.vocabulary import WordRow, vocabulary_map
 
 MOST_WORDS = 120  # a word a line can be read up to so many lines; then a teaching unit a line
 WORDS_A_PART = 40
+PALEST, DEEPEST = "#eef3f9", "#6f9bcc"  # a number can be read on both
 _LATER = "later"
 
 
@@ -237,11 +238,10 @@ def _shares(rows: list[WordRow], at: dict[int, str], columns: list[str]) -> list
     few = len(columns) <= 40
     text: Spec = {
         "data": {"values": values},
-        "mark": {"type": "text", "fontSize": 10},
+        "mark": {"type": "text", "fontSize": 10, "color": INK},
         "encoding": {
             **place,
             "text": {"field": "count", "type": "quantitative"},
-            "color": {"condition": {"test": "datum.share > 0.45", "value": PAPER}, "value": INK},
         },
     }
     squares: Spec = {
@@ -253,7 +253,7 @@ def _shares(rows: list[WordRow], at: dict[int, str], columns: list[str]) -> list
                 "field": "share",
                 "type": "quantitative",
                 "legend": None,
-                "scale": {"domain": [0, 1], "range": ["#e6edf5", BLUE]},
+                "scale": {"domain": [0, 1], "range": [PALEST, DEEPEST], "interpolate": "rgb"},
             },
         },
     }
