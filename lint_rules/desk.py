@@ -6,7 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import AbstractContextManager, ExitStack, contextmanager
 from dataclasses import dataclass, replace
-from datetime import UTC, date, datetime
+from datetime import date
 from pathlib import Path
 
 import lint_rules
@@ -14,7 +14,7 @@ from lint_rules.cache.answers import RememberingEnglish, RememberingLanguage
 from lint_rules.cache.outcomes import OutcomeMemory, distribution_of, versions
 from lint_rules.cache.shelf import Shelf, cache_folder, shelf
 from lint_rules.catalogue import BadRule, load_rules
-from lint_rules.check import Result
+from lint_rules.check import Result, choose
 from lint_rules.course.folder import (
     COURSE_FILE,
     CourseOnDisk,
@@ -28,17 +28,23 @@ from lint_rules.course.folder import (
 from lint_rules.course.model import Course
 from lint_rules.course.problem import CourseProblem
 from lint_rules.exits import BLOCKED, CANNOT_RUN, CLEAN, RULE_BROKE, CannotRun
-from lint_rules.finding import Finding, Severity
+from lint_rules.finding import Finding, Severity, Status
 from lint_rules.language.labels import structures_of_label
 from lint_rules.language.service import English, EnglishMatch, EnglishUnavailable, Language
 from lint_rules.language.structures import STRUCTURE_NAMES
-from lint_rules.letstand.carried import CARRIED_FILE, BadCarried, Entry, apply_carried, read_carried
+from lint_rules.letstand.carried import (
+    CARRIED_FILE,
+    BadCarried,
+    Entry,
+    apply_carried,
+    follow_renames,
+    read_carried,
+)
 from lint_rules.reports.progress import Progress, progress
 from lint_rules.reports.report import Report, Skipped
-from lint_rules.rule import RuleModule
+from lint_rules.rule import Need, RuleModule
 from lint_rules.run import Job, run
 from lint_rules.source import BYTE_ORDER_MARK, Source
-from lint_rules.store import write_whole
 
 
 @dataclass(frozen=True)
@@ -64,7 +70,8 @@ class Tools:
     def findings_again(self, report: Report, source: Source) -> tuple[Finding, ...]:
         """The open findings of one unit of a report, had it this text."""
         job = Job(report.course, [source], self.rules, self.language, self.today, False, self.english, report.files)
-        return run(job).open
+        settled = apply_carried(run(job).findings, report.carried_kept)
+        return tuple(finding for finding in settled.findings if finding.status is Status.OPEN)
 
 
 @contextmanager
@@ -121,14 +128,15 @@ class Unanswering:
 def open_course(place: Path, rules: Sequence[RuleModule]) -> CourseOnDisk:
     """Read the course that a folder or file is in. Raises CannotRun with every problem that stops the run."""
     try:
-        folder = read_course_folder(
-            find_course(place), [module.rule.name for module in rules], STRUCTURE_NAMES, structures_of_label
-        )
+        root = find_course(place)
     except FolderError as error:
         raise CannotRun(str(error)) from error
-    stopping = [problem for problem in folder.problems if problem.stops]
-    if folder.course is None or stopping:
-        raise CannotRun(*(_shown_problem(folder.root, problem) for problem in stopping or folder.problems))
+    try:
+        folder = read_course_folder(root, [module.rule.name for module in rules], STRUCTURE_NAMES, structures_of_label)
+    except FolderError as error:
+        raise CannotRun(_in_course(root, COURSE_FILE, str(error))) from error
+    if folder.course is None or any(problem.stops for problem in folder.problems):
+        raise CannotRun(*(_shown_problem(root, problem) for problem in folder.problems))
     return folder
 
 
@@ -147,44 +155,72 @@ def book_report(place: Path, kit: Tools, blocks_from: Severity, insists: frozens
     ``insists`` names rules that the course's settings can neither switch off nor make a note.
     """
     if not place.exists():
-        raise CannotRun(f"There is no {place}.")
+        raise CannotRun(f"There is no folder {place}.")
     folder = open_course(place, kit.rules)
+    _insist_on_units(folder)
+    return _report(folder, folder.units, folder.unreadable, kit, blocks_from, whole_book=True, insists=insists)
+
+
+def _insist_on_units(folder: CourseOnDisk) -> None:
+    """Never call a course without units clean. Raises CannotRun."""
     if not folder.units and not folder.unreadable:
         assert folder.course is not None
         named = " or ".join(f"{level.name}/" for level in folder.course.levels)
         raise CannotRun(
             f"{shown_path(folder.root, '.')}: this course has no units yet. Put one into {named}unit-01.md."
         )
-    return _report(folder, folder.units, folder.unreadable, kit, blocks_from, whole_book=True, insists=insists)
 
 
 def proof_reports(files: Sequence[str], kit: Tools, blocks_from: Severity) -> list[Report]:
-    """Check some units (all of the course here, when none are named), a report a course. Raises CannotRun."""
+    """Check some units (all of the course here, when none are named), a report a course.
+
+    What cannot be read does not keep the rest from being read. Raises CannotRun when nothing can.
+    """
     if not files:
         folder = open_course(Path("."), kit.rules)
+        _insist_on_units(folder)
         return [_report(folder, folder.units, folder.unreadable, kit, blocks_from, whole_book=False)]
+    wanted, strangers, faults = _by_course(files)
+    reports = []
+    for root, paths in sorted(wanted.items()):
+        try:
+            reports.append(_some(root, paths, kit, blocks_from))
+        except CannotRun as error:
+            faults += [Skipped(name, line) for name in [shown_path(root, COURSE_FILE)] for line in error.lines]
+    if not reports and faults:
+        raise CannotRun(*(fault.why for fault in faults))
+    if not reports:
+        return [Report(_NO_COURSE, Result(()), {}, {}, blocks_from, tuple(strangers))]
+    first = reports[0]
+    skipped = (*first.skipped, *strangers, *faults)
+    return [replace(first, skipped=skipped, spoilt=first.spoilt or bool(faults)), *reports[1:]]
+
+
+def _by_course(files: Sequence[str]) -> tuple[dict[Path, list[str]], list[Skipped], list[Skipped]]:
+    """Files by the course they are in (paths inside it); those that are no concern of ours; what is wrong with others.
+
+    In a hook a commit may hold Markdown that is under no course; unless it looks like a unit, that is nothing wrong.
+    """
     wanted: dict[Path, list[str]] = defaultdict(list)
     strangers: list[Skipped] = []
+    faults: list[Skipped] = []
     for name in dict.fromkeys(files):
         path = Path(name)
         if path.is_dir():
-            raise CannotRun(
-                f"{name} is a folder. Name unit files, or read the whole course with `hornbook book {name}`."
-            )
-        if not path.exists():
-            raise CannotRun(f"There is no file {name}.")
-        try:
-            root = find_course(path)
-        except NoCourse as error:
-            if os.environ.get("PRE_COMMIT") != "1" or _looks_like_a_unit(path):
-                raise CannotRun(str(error)) from error
-            strangers.append(Skipped(name, "it is under no course and does not look like a unit"))
-            continue
-        wanted[root].append(path_in_course(root, path))
-    reports = [_some(root, paths, kit, blocks_from) for root, paths in sorted(wanted.items())]
-    if strangers and not reports:
-        return [Report(_NO_COURSE, Result(()), {}, {}, blocks_from, tuple(strangers))]
-    return [replace(reports[0], skipped=(*reports[0].skipped, *strangers)), *reports[1:]]
+            why = f"{name} is a folder. Name unit files, or read the whole course with `hornbook book {name}`."
+            faults.append(Skipped(name, why))
+        elif not path.exists() and not path.is_symlink():
+            faults.append(Skipped(name, f"There is no file {name}."))
+        else:
+            try:
+                root = find_course(path)
+                wanted[root].append(path_in_course(root, path))
+            except NoCourse as error:
+                if os.environ.get("PRE_COMMIT") == "1" and not _looks_like_a_unit(path):
+                    strangers.append(Skipped(name, "it is under no course and does not look like a unit"))
+                else:
+                    faults.append(Skipped(name, str(error)))
+    return wanted, strangers, faults
 
 
 _NO_COURSE = Course("", "en-GB", (6, 10), (), (), ())
@@ -256,14 +292,22 @@ def _report(
     kit.progress.expect_units(len(units))
     result = run(job)
     kit.kept.write()
-    entries = carried_entries(folder.root)
-    findings, still_there = apply_carried(result.findings, entries)
+    titles = {plan.path: plan.title for plan in course.plans} | {problem.path: "" for problem in folder.unreadable}
+    entries = follow_renames(carried_entries(folder.root), titles)
+    ran = {module.rule.name for module in choose(kit.rules, course, english=kit.english is not None)}
+    stuck = {(note.rule, path) for note in result.broken for path in ([note.path] if note.path else titles)}
+    spoilt = {f.path for f in result.findings if f.rule == "unreadable-manuscript" and f.severity is Severity.STOP}
+
+    def judged(entry: Entry) -> bool:
+        there = entry.path in titles and (entry.path in spoilt or (entry.rule, entry.path) in stuck)
+        return entry.rule in ran and not there
+
+    settled = apply_carried(result.findings, entries, judged)
     sources = {source.path: source for source in units}
     sources |= {problem.path: Source(problem.path, "") for problem in unreadable}
-    gone = sum(entry.count for entry in entries) - sum(entry.count for entry in still_there)
     return Report(
         folder.course,
-        replace(result, findings=findings),
+        replace(result, findings=settled.findings),
         sources,
         {path: shown_path(folder.root, path) for path in sources},
         blocks_from,
@@ -273,16 +317,14 @@ def _report(
         {} if kit.english is not None else _unchecked(kit.rules, folder.course),
         root=folder.root,
         files=folder.files,
-        carried_gone=gone if whole_book else 0,
-        carried_kept=still_there,
+        carried_gone=settled.gone if whole_book else (),
+        carried_kept=settled.kept,
         spoilt=bool(folder.problems),
     )
 
 
 def _unchecked(rules: Sequence[RuleModule], course: Course) -> Mapping[str, str]:
     """The checks that need an English checker, which nobody named."""
-    from lint_rules.rule import Need
-
     names = [m.rule.name for m in rules if Need.ENGLISH in m.rule.needs and course.rules.get(m.rule.name) != "off"]
     return dict.fromkeys(names, "no English checker was named; see --english")
 
@@ -321,44 +363,17 @@ def _looks_like_a_unit(path: Path) -> bool:
 
 def _shown_problem(root: Path, problem: CourseProblem) -> str:
     where = shown_path(root, problem.path)
-    return f"{where}:{problem.line}:{problem.column}: {problem.message}" if problem.line else problem.message
+    if problem.line:
+        return f"{where}:{problem.line}:{problem.column}: {problem.message}"
+    return _in_course(root, problem.path, problem.message)
+
+
+def _in_course(root: Path, path: str, message: str) -> str:
+    """A message that names a path inside a course, to a reader who stands elsewhere."""
+    where = shown_path(root, path)
+    return message if where == path else f"{where}: {message}"
 
 
 def _skipped_row(root: Path, problem: CourseProblem) -> Skipped:
     where = shown_path(root, problem.path)
     return Skipped(f"{where}:{problem.line}:{problem.column}" if problem.line else where, problem.message)
-
-
-def check_output(option: str, name: str) -> None:
-    """Say before the book is read that a file cannot be written. Raises CannotRun."""
-    if not name:
-        raise CannotRun(f"{option} wants the name of a file.")
-    if Path(name).is_dir():
-        raise CannotRun(f"{option} wants a file, and {name} is a folder.")
-    if not Path(name).absolute().parent.is_dir():
-        raise CannotRun(f"{option} {name}: there is no folder {Path(name).parent} to write into.")
-
-
-def spare_the_manuscript(option: str, name: str, report: Report) -> None:
-    """Never write over what was read. Raises CannotRun."""
-    lists = (level.words_path for level in report.course.levels if level.words_path)
-    own = (*report.sources, *lists, COURSE_FILE, CARRIED_FILE)
-    if os.path.realpath(name) in {os.path.realpath(report.root / path) for path in own}:
-        raise CannotRun(f"{option} {name} would write over a file of the course. Give it a name of its own.")
-
-
-def write_output(name: str, data: bytes) -> None:
-    """Write a file that the user asked for, whole or not at all. Raises CannotRun."""
-    try:
-        write_whole(Path(name), data)
-    except OSError as error:
-        raise CannotRun(f"{name} could not be written ({error.strerror or error}).") from error
-
-
-def now() -> datetime:
-    """The time, or the one that a reproducible build names (reproducible-builds.org, SOURCE_DATE_EPOCH)."""
-    named = os.environ.get("SOURCE_DATE_EPOCH", "")
-    try:
-        return datetime.fromtimestamp(int(named), UTC) if named else datetime.now(UTC)
-    except (ValueError, OverflowError, OSError) as error:
-        raise CannotRun(f"SOURCE_DATE_EPOCH should be a number of seconds since 1970, not {named}.") from error

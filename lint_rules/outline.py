@@ -1,5 +1,6 @@
 """Where a finding stands in a unit, by its headings: what carried findings are keyed on, and reports group by."""
 
+from bisect import bisect_right
 from collections.abc import Sequence
 
 import msgspec
@@ -17,7 +18,7 @@ class Section(msgspec.Struct, frozen=True, array_like=True):
 
 
 def sections_of(unit: Unit) -> tuple[Section, ...]:
-    """Lessons and activities of a unit, outer ones first."""
+    """Lessons and activities of a unit in file order, outer ones first."""
     sections = [_section(activity, "") for activity in unit.opening_activities]
     for lesson in unit.lessons:
         title = lesson.heading.passage.text
@@ -28,7 +29,9 @@ def sections_of(unit: Unit) -> tuple[Section, ...]:
 
 def place_of(span: Span, sections: Sequence[Section]) -> str:
     """Name of the innermost section that a span starts in; '' when it is in none."""
-    return next((s.name for s in reversed(sections) if s.start <= span.start < max(s.end, s.start + 1)), "")
+    last = bisect_right(sections, span.start, key=lambda section: section.start)
+    before = (sections[index] for index in range(last - 1, -1, -1))
+    return next((section.name for section in before if span.start < max(section.end, section.start + 1)), "")
 
 
 def _section(activity: Activity, lesson: str) -> Section:

@@ -32,6 +32,7 @@ from lint_rules.rule import Need, Reading, RuleModule
 from lint_rules.source import Position, Source, Span
 
 UNITS_AT_ONCE = 16
+LARGEST_UNIT = 500_000  # characters; a unit of 1,200 words has some 15,000 with all its notes
 
 
 class Memory(Protocol):
@@ -69,7 +70,7 @@ def run(job: Job) -> Result:
     outcomes: dict[str, Outcome] = {}
     sources = {source.path: source for source in sorted(job.sources, key=lambda source: source.path)}
     lists: CourseWords | None = None
-    for some in _handfuls(sources.values()):
+    for some in _handfuls(source for source in sources.values() if len(source.text) <= LARGEST_UNIT):
         known = job.memory.recall(some) if job.memory else {}
         missing = [source for source in some if source.path not in known]
         lists = lists or (CourseWords(job.course) if missing else None)
@@ -81,7 +82,8 @@ def run(job: Job) -> Result:
         job.progress(len(some))
     names = [module.rule.name for module in job.rules]
     result = settle(job.course, outcomes, sources, chosen, job.today, whole_book=job.whole_book, all_names=names)
-    findings = (*result.findings, *(_unreadable(problem) for problem in job.unreadable))
+    too_large = (_too_large(source) for source in sources.values() if len(source.text) > LARGEST_UNIT)
+    findings = (*result.findings, *(_unreadable(problem) for problem in (*job.unreadable, *too_large)))
     return replace(result, findings=tuple(sorted(findings, key=lambda f: f.order)))
 
 
@@ -89,6 +91,14 @@ def _unreadable(problem: CourseProblem) -> Finding:
     """A file that is no text is a finding like any other, so that it shows in every report; no setting silences it."""
     place = Position(max(problem.line, 1), max(problem.column, 1))
     return Finding("unreadable-manuscript", Severity.STOP, problem.path, Span(0, 0), place, place, "", problem.message)
+
+
+def _too_large(source: Source) -> CourseProblem:
+    message = (
+        f"This file has {len(source.text):,} characters, so it was not read: a unit is a few pages. If it holds a whole "
+        "book, give each unit a file of its own; if pictures are written into it, give each picture one."
+    )
+    return CourseProblem(source.path, 1, 1, message)
 
 
 def level_of(unit: Unit, course: Course) -> Level:

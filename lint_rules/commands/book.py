@@ -3,16 +3,8 @@
 import argparse
 from pathlib import Path
 
-from lint_rules.commands.output import console, write_text
-from lint_rules.desk import (
-    book_report,
-    check_output,
-    now,
-    spare_the_manuscript,
-    status_of,
-    tools,
-    write_output,
-)
+from lint_rules.commands.output import check_output, console, now, spare_the_manuscript, write_output, write_text
+from lint_rules.desk import book_report, status_of, tools
 from lint_rules.finding import Severity
 from lint_rules.reports.glance import glance
 from lint_rules.reports.json_report import json_report

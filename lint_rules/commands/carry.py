@@ -1,40 +1,82 @@
 """``hornbook carry``: takes an existing book's findings into carried.yaml; afterwards, drops those that are gone."""
 
 import argparse
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path
 
-from rich.console import Console
-
+from lint_rules.commands.output import console, write_output, write_text
 from lint_rules.desk import book_report, carried_entries, shown_path, tools
 from lint_rules.exits import CANNOT_RUN, CLEAN, RULE_BROKE
 from lint_rules.finding import Severity
-from lint_rules.letstand.carried import CARRIED_FILE, carry_over, write_carried
-from lint_rules.store import write_whole
+from lint_rules.letstand.carried import CARRIED_FILE, Entry, apply_carried, carry_over, write_carried
+from lint_rules.reports.json_report import json_report
+from lint_rules.reports.report import Report
+from lint_rules.reports.terminal import print_report
+
+_SHOWN = 20  # dropped entries that are listed one by one
 
 
 def run(arguments: argparse.Namespace) -> int:
     """Write carried.yaml: everything that is open when there is none yet, else what is left of it."""
-    console = Console(highlight=False, soft_wrap=True)
+    page = console()
     with tools(arguments) as kit:
         report = book_report(Path(arguments.dir), kit, Severity.STOP)
     if report.broken or report.spoilt:
-        console.print("Not every check could run, so nothing was carried over. `hornbook book` shows what is wrong.")
+        print_report(replace(report, result=replace(report.result, findings=())), page)
+        page.print("Not every check could run on the whole course, so nothing was carried over or dropped.")
         return RULE_BROKE if report.broken else CANNOT_RUN
     file = report.root / CARRIED_FILE
-    shown = shown_path(report.root, CARRIED_FILE)
-    if not file.exists():
-        entries = carry_over(report.findings)
-        total = sum(entry.count for entry in entries)
-        write_whole(file, write_carried(entries).encode("utf-8"))
-        console.print(f"{shown}: {total} findings carried over. From now on only new ones count.")
-        return CLEAN
-    before = sum(entry.count for entry in carried_entries(report.root))
-    kept = sum(entry.count for entry in report.carried_kept)
-    if kept < before:
-        write_whole(file, write_carried(report.carried_kept).encode("utf-8"))
-    console.print(f"{shown}: {before - kept} findings are gone and dropped, {kept} are still carried.")
-    if report.findings:
-        console.print(
-            f"{len(report.findings)} new findings are open and stay open. To carry them too, remove {shown} first."
-        )
+    if file.exists():
+        lines = list(_drop(report))
+    else:
+        entries = carry_over(report.findings, {plan.path: plan.title for plan in report.course.plans})
+        write_output(str(file), write_carried(entries).encode("utf-8"))
+        settled = apply_carried(report.result.findings, entries)
+        report = replace(report, result=replace(report.result, findings=settled.findings))
+        lines = list(_first_time(report, entries))
+    if arguments.format == "json":
+        write_text(json_report([report]) + "\n")
+    else:
+        for line in lines:
+            page.print(line)
     return CLEAN
+
+
+def _first_time(report: Report, entries: Sequence[Entry]) -> Iterator[str]:
+    total = sum(entry.count for entry in entries)
+    yield f"{_shown(report)}: {_many(total, 'finding')} carried over. From now on only new ones count."
+    if report.findings:
+        yield (
+            f"{_many(len(report.findings), 'finding')} cannot be carried over and must be mended: what cannot be read, "
+            "and stets that do nothing. `hornbook book` shows them."
+        )
+
+
+def _drop(report: Report) -> Iterator[str]:
+    """Write what is left of carried.yaml, where that is less than it says or the names of files have changed."""
+    kept, gone = report.carried_kept, report.carried_gone
+    if kept != carried_entries(report.root):
+        write_output(str(report.root / CARRIED_FILE), write_carried(kept).encode("utf-8"))
+    for entry in gone[:_SHOWN]:
+        times = f" ({entry.count} times)" if entry.count > 1 else ""
+        where = f", {entry.place}" if entry.place else ""
+        yield f"gone: {shown_path(report.root, entry.path)}{where}: {entry.rule} “{entry.words}”{times}"
+    if len(gone) > _SHOWN:
+        yield f"… and {len(gone) - _SHOWN} more"
+    dropped = sum(entry.count for entry in gone)
+    left = sum(entry.count for entry in kept)
+    yield f"{_shown(report)}: {_many(dropped, 'finding')} gone and dropped, {left} still carried."
+    if report.findings:
+        yield (
+            f"{_many(len(report.findings), 'new finding')} still open. "
+            f"To carry them over too, remove {_shown(report)} and run this again."
+        )
+
+
+def _shown(report: Report) -> str:
+    return shown_path(report.root, CARRIED_FILE)
+
+
+def _many(count: int, noun: str) -> str:
+    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"

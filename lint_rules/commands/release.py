@@ -10,20 +10,9 @@ from pathlib import Path
 from rich.text import Text
 
 from lint_rules.check import Broken
-from lint_rules.commands.output import console, write_text
+from lint_rules.commands.output import check_output, console, now, spare_the_manuscript, write_output, write_text
 from lint_rules.course.folder import COURSE_FILE
-from lint_rules.desk import (
-    Tools,
-    Unanswering,
-    added_rules,
-    book_report,
-    check_output,
-    now,
-    spare_the_manuscript,
-    status_of,
-    tools,
-    write_output,
-)
+from lint_rules.desk import Tools, Unanswering, added_rules, book_report, status_of, tools
 from lint_rules.exits import BLOCKED, CLEAN, CannotRun
 from lint_rules.finding import Severity
 from lint_rules.language.service import EnglishUnavailable

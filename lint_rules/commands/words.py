@@ -7,8 +7,8 @@ import sys
 from dataclasses import asdict
 from pathlib import Path
 
-from lint_rules.commands.output import console, write_text
-from lint_rules.desk import book_report, check_output, spare_the_manuscript, status_of, tools, write_output
+from lint_rules.commands.output import check_output, console, spare_the_manuscript, write_output, write_text
+from lint_rules.desk import book_report, status_of, tools
 from lint_rules.exits import CANNOT_RUN, RULE_BROKE, CannotRun
 from lint_rules.finding import Severity
 from lint_rules.reports.words import Line, as_csv, as_spreadsheet, chosen, lines_of, print_lines

@@ -72,15 +72,24 @@ def path_in_course(root: Path, path: Path) -> str:
 
 def decode(path: str, data: bytes) -> Source | CourseProblem:
     """A file's text; when it is not UTF-8, a problem at the first byte that is not, with the cure."""
-    try:
-        return Source.decode(path, data)
-    except UnicodeDecodeError as error:
-        before = Source(path, data[: error.start].decode("utf-8", "replace"))
-        line, column = before.position(len(before.text))
-    what = "is in UTF-16, not in UTF-8" if data[:2] in (b"\xff\xfe", b"\xfe\xff") else "is not in UTF-8 from here on"
+    line, column = 1, 1
+    what = "is in UTF-16, not in UTF-8"
+    if not _is_utf_16(data):
+        try:
+            return Source.decode(path, data)
+        except UnicodeDecodeError as error:
+            before = Source(path, data[: error.start].decode("utf-8", "replace"))
+            line, column = before.position(len(before.text))
+            what = "is not in UTF-8 from here on"
     cure = "Save it again with the encoding UTF-8"
     cure += " (a spreadsheet offers that where it saves as CSV)." if path.endswith(".csv") else "."
     return CourseProblem(path, line, column, f"{path} {what}. {cure}")
+
+
+def _is_utf_16(data: bytes) -> bool:
+    """Say whether every other byte is zero where a text begins (those who know no byte order mark write none)."""
+    start = data[:64]
+    return start[:2] in (b"\xff\xfe", b"\xfe\xff") or (len(start) > 3 and not (any(start[::2]) and any(start[1::2])))
 
 
 def read_file(root: Path, path: str) -> Source | CourseProblem:
@@ -89,6 +98,9 @@ def read_file(root: Path, path: str) -> Source | CourseProblem:
     def problem(message: str) -> CourseProblem:
         return CourseProblem(path, 0, 0, message)
 
+    shown = path.encode("utf-8", "backslashreplace").decode()
+    if shown != path:
+        return CourseProblem(shown, 0, 0, f"The name of the file {shown} is not in UTF-8. Give it another name.")
     file = root / path
     try:
         if not file.resolve().is_relative_to(root.resolve()):
@@ -132,7 +144,7 @@ def read_course_folder(
         return CourseOnDisk(root, None, problems)
     paths = list_files(root, tracked_only=os.environ.get("PRE_COMMIT") == "1" if tracked_only is None else tracked_only)
     unit_paths = [path for level in course.levels for path in paths if course.level_of(path) == level]
-    others = frozenset(paths) - frozenset(unit_paths)
+    others = frozenset(path for path in paths if _is_utf_8(path)) - frozenset(unit_paths)
     read = [read_file(root, path) for path in unit_paths]
     units = tuple(unit for unit in read if isinstance(unit, Source))
     return CourseOnDisk(
@@ -144,6 +156,13 @@ def read_course_folder(
         others,
         tuple(_strays(root, course, others)),
     )
+
+
+def _is_utf_8(path: str) -> bool:
+    try:
+        return bool(path.encode())
+    except UnicodeEncodeError:
+        return False
 
 
 def _strays(root: Path, course: Course, others: frozenset[str]) -> Iterator[CourseProblem]:

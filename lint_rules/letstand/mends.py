@@ -1,4 +1,4 @@
-"""Applying mends to the text of one file: all edits that do not touch one another, or those of none that clash."""
+"""Applying mends to the text of one file: those that do not touch one another."""
 
 from collections.abc import Iterable
 
@@ -8,8 +8,9 @@ from lint_rules.finding import Edit, Mend
 def apply_mends(text: str, mends: Iterable[Mend]) -> tuple[str, tuple[Mend, ...]]:
     """Apply mends in order; give back the new text and the mends that were applied.
 
-    A mend whose edits overlap those of an earlier one is left for the next run: it was worked out on other words.
-    Insertions at the same place are kept in order. Everything else stays as it is, character for character.
+    A mend whose edits overlap those of an earlier one, or insert at the same place, waits: it was worked out on other
+    words. (The notes may say all that is missing once the first draft of two is in.) Everything else stays as it is,
+    character for character.
     """
     taken: list[Edit] = []
     applied: list[Mend] = []
@@ -17,13 +18,12 @@ def apply_mends(text: str, mends: Iterable[Mend]) -> tuple[str, tuple[Mend, ...]
         if not any(_clash(new, old) for new in mend.edits for old in taken):
             taken += mend.edits
             applied.append(mend)
-    in_order = sorted(enumerate(taken), key=lambda pair: (pair[1].span, pair[0]), reverse=True)
-    for _, edit in in_order:
+    for edit in sorted(taken, key=lambda edit: edit.span, reverse=True):
         text = text[: edit.span.start] + edit.text + text[edit.span.end :]
     return text, tuple(applied)
 
 
 def _clash(new: Edit, old: Edit) -> bool:
-    if new == old:
-        return True
+    if new.span.start == new.span.end or old.span.start == old.span.end:
+        return new.span.start <= old.span.end and old.span.start <= new.span.end
     return new.span.start < old.span.end and old.span.start < new.span.end

@@ -27,6 +27,7 @@ from lint_rules.manuscript.places import take_attributes, tie
 from lint_rules.source import Source, Span
 
 MAX_NESTING = 60  # of lists, quotes and links: deeper than any manuscript, shallower than Python's own limit
+LONGEST = 20_000  # characters of a block: more than a unit has; some readings of a block take the square of its length
 _MAX_IMAGE_NESTING = 8
 _NEWLINES = re.compile(r"\r\n?")
 _GAP = re.compile(r"_{4,}")
@@ -57,6 +58,7 @@ class Document:
     unclosed_divs: list[Token]
     surplus_fences: list[Token]
     too_deep: list[Span]  # where nesting was so deep that the rest was not read
+    too_long: list[Span]  # lines where blocks begin that were cut at ``LONGEST`` characters
 
 
 class _Inline(StateInline):
@@ -262,7 +264,11 @@ def parse(source: Source, front_lines: int = 0) -> Document:
         if "start" in token.meta:
             token.meta["start"] = shift(token.meta["start"])
     tie(tokens, source)
+    too_long = []
     for token in tokens:
+        if len(token.content) > LONGEST and token.map is not None:
+            token.content = token.content[:LONGEST]
+            too_long.append(source.line_span(token.map[0] + 1))
         if token.type == "inline" or (token.type == "html_block" and not _SILENT_HTML.match(token.content.lstrip())):
             token.children = md.inline.parse(token.content, md, env, [])
             closes = token.meta.get("closes")
@@ -270,7 +276,7 @@ def parse(source: Source, front_lines: int = 0) -> Document:
                 take_attributes(token, even_after_brackets=True)  # no link or span took them
                 token.children = md.inline.parse(token.content, md, env, [])
     too_deep = [source.line_span(line + 1) for line in env["too_deep"]]
-    return Document(tokens, comments, unclosed, open_divs, surplus, too_deep)
+    return Document(tokens, comments, unclosed, open_divs, surplus, too_deep, too_long)
 
 
 class _Shift:

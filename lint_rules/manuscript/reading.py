@@ -4,7 +4,7 @@ from markdown_it.token import Token
 
 from lint_rules.manuscript.divs import DIV_OPEN
 from lint_rules.manuscript.front_matter import front_matter_lines, read_front_matter
-from lint_rules.manuscript.markdown import Document, parse
+from lint_rules.manuscript.markdown import LONGEST, Document, parse
 from lint_rules.manuscript.model import Problem, Unit
 from lint_rules.manuscript.outline import build_outline
 from lint_rules.manuscript.passages import UNCLOSED_COMMENT, read_contents
@@ -41,6 +41,9 @@ def _faults(source: Source, document: Document) -> list[Problem]:
     found += [Problem(_line(source, token), _UNCLOSED_DIV) for token in document.unclosed_divs]
     found += [Problem(_line(source, token), _SURPLUS_FENCE) for token in document.surplus_fences]
     found += [Problem(span, _TOO_DEEP) for span in document.too_deep]
+    found += [Problem(Span(span.start, min(span.end, span.start + 60)), _TOO_LONG) for span in document.too_long]
+    if (nul := source.text.find("\0")) >= 0:
+        found.append(Problem(Span(nul, nul + 1), _NUL))
     for token in document.tokens:
         if token.type == DIV_OPEN and not token.meta["clear"]:
             found.append(Problem(_line(source, token), _UNCLEAR_DIV))
@@ -56,6 +59,14 @@ _SURPLUS_FENCE = "This ::: closes nothing, as no div is open here. Take it out, 
 _UNCLEAR_DIV = "This div's opening cannot be read. Write one word, `::: teacher`, or braces, `::: {.audio track=4.1}`."
 _NO_EMPTY_LINE = "Leave an empty line above this :::, or Pandoc takes it for a part of the text above."
 _TOO_DEEP = "Lists or quotes stand in each other too deeply here, so this part was not read. Make them flatter."
+_TOO_LONG = (
+    f"This text goes on for more than {LONGEST:,} characters without a break, so only its beginning was read."
+    " Leave an empty line where a new paragraph begins."
+)
+_NUL = (
+    "Here stands a character that nobody can see (NUL): something went wrong when this file was saved."
+    " Take it out, or fetch the file anew."
+)
 _UNCLOSED_CODE = "This block of code is not closed, so everything after it is code. Write a line {} where it ends."
 
 

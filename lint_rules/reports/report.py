@@ -28,8 +28,8 @@ class Report:
     ``shown`` gives, for each path inside the course, the path that the reader knows it by (relative to where the
     command was given). ``blocks_from`` is the least severity that makes the run fail. ``unchecked`` names the checks
     that nobody asked for, with the reason (they are neither clean nor broken). ``spoilt`` says that part of the course
-    could not be read (a row of a word list, say), so that the run was not whole. ``carried_gone`` counts the entries of
-    carried.yaml whose finding is gone, ``carried_kept`` are those still in use.
+    could not be read (a row of a word list, say), so that the run was not whole. ``carried_gone`` are the entries of
+    carried.yaml whose finding is gone, ``carried_kept`` those that still stand.
     """
 
     course: Course
@@ -41,7 +41,7 @@ class Report:
     unchecked: Mapping[str, str] = field(default_factory=dict)
     root: Path = Path(".")
     files: frozenset[str] = frozenset()
-    carried_gone: int = 0
+    carried_gone: tuple[Entry, ...] = ()
     carried_kept: tuple[Entry, ...] = ()
     spoilt: bool = False
 

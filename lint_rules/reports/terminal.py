@@ -66,7 +66,7 @@ def summary(reports: Sequence[Report]) -> Iterator[str]:
         yield f"Let stand, with a reason: {stood}."
     if carried:
         yield f"Carried over from before (carried.yaml): {carried}."
-    gone = sum(report.carried_gone for report in reports)
+    gone = sum(entry.count for report in reports for entry in report.carried_gone)
     if gone:
         yield f"Carried findings that are gone: {gone}. `hornbook carry` drops them from carried.yaml."
     broken = {note.rule for report in reports for note in report.broken}

@@ -112,7 +112,9 @@ def _besides(report: Report) -> Iterator[str]:
     if carried:
         yield f"{many(carried, 'finding')} carried over from before the course took up hornbook (carried.yaml)"
     if report.carried_gone:
-        gone = many(report.carried_gone, "carried finding that is", "carried findings that are")
+        gone = many(
+            sum(entry.count for entry in report.carried_gone), "carried finding that is", "carried findings that are"
+        )
         yield f"{gone} gone; `hornbook carry` drops them from carried.yaml"
     reasons: dict[str, list[str]] = defaultdict(list)
     for name, why in sorted(report.unchecked.items()):

@@ -30,8 +30,24 @@ def test_the_second_of_two_that_clash_waits():
     assert (text, len(applied)) == ("Xdef", 1)
 
 
-def test_insertions_at_one_place_keep_their_order():
-    assert apply_mends("ab", [mend((1, 1, "1")), mend((1, 1, "2"))])[0] == "a12b"
+def test_the_second_of_two_insertions_at_one_place_waits_since_the_first_may_answer_it():
+    text, applied = apply_mends("ab", [mend((1, 1, "1")), mend((1, 1, "2"))])
+    assert (text, len(applied)) == ("a1b", 1)
+
+
+def test_a_mend_of_several_edits_is_applied_whole_or_waits_whole():
+    text, applied = apply_mends("abcdef", [mend((0, 1, "A")), mend((0, 1, "X"), (4, 5, "Y"))])
+    assert (text, len(applied)) == ("Abcdef", 1)
+
+
+@pytest.mark.skipif(os.name == "nt" or os.geteuid() == 0, reason="the superuser may write anywhere")
+def test_a_file_that_may_not_be_written_is_not_replaced(tmp_path):
+    file = tmp_path / "unit.md"
+    file.write_bytes(b"old")
+    file.chmod(0o444)
+    with pytest.raises(PermissionError):
+        write_whole(file, b"new")
+    assert file.read_bytes() == b"old"
 
 
 @given(

@@ -73,13 +73,15 @@ def _level(reading: Reading) -> Iterator[Found]:
 def _number(reading: Reading) -> Iterator[Found]:
     """No two units of a level have the same number."""
     number = reading.unit.front.unit
-    for plan in reading.course.plans:
-        if (plan.level, plan.unit) == (reading.level.index, number) and plan.path != reading.unit.path:
-            yield _at(
-                reading,
-                "unit",
-                f"{plan.path} is unit {number} of {reading.level.name} too. Give one of them another number.",
-            )
+    twins = [
+        plan.path
+        for plan in reading.course.plans
+        if (plan.level, plan.unit) == (reading.level.index, number) and plan.path != reading.unit.path
+    ]
+    if twins:
+        more = f" (and {len(twins) - 1} more)" if len(twins) > 1 else ""
+        what = f"{twins[0]}{more} is unit {number} of {reading.level.name} too."
+        yield _at(reading, "unit", f"{what} Give one of them another number.")
 
 
 def _at(reading: Reading, key: str, message: str) -> Found:
