@@ -8,7 +8,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from lint_rules.manuscript.model import Activity, Audience, Passage, Role
+from lint_rules.manuscript.model import Activity, Audience, Passage, Role, field_key
 from lint_rules.source import Span
 
 _OWN = re.compile(
@@ -72,13 +72,13 @@ def key_of_activity(activity: Activity) -> Key | None:
     passages = [p for p in activity.part.passages if _is_key(p) and p.text.strip()]
     if not passages:
         return None
-    answers = [answer for passage in passages for answer in _answers(passage)]
+    answers = [answer for passage in passages for answer in _answers(passage, alone=len(passages) == 1)]
     return Key(tuple(answers), any(_OWN.search(passage.text) for passage in passages))
 
 
 def _is_key(passage: Passage) -> bool:
     """Say whether a passage is of an `answers` div or of the field Answers in the teacher's notes."""
-    in_notes = passage.audience is Audience.TEACHER and passage.field.casefold() in ("answers", "answer key", "key")
+    in_notes = passage.audience is Audience.TEACHER and field_key(passage.field) in ("answer", "answer key", "key")
     return passage.audience is Audience.KEY or in_notes
 
 
@@ -115,14 +115,25 @@ def _options(passage: Passage, passages: Sequence[Passage]) -> str:
     return "".join(dict.fromkeys(letters or (inline if len(inline) > 1 else [])))
 
 
-def _answers(passage: Passage) -> Iterator[Answer]:
-    if passage.role is Role.ITEM and passage.item is not None and passage.item.label:
-        if passage.item.depth == 0:
-            yield Answer(passage.item.label, passage.text, passage.item.label_span, passage.span())
+def _answers(passage: Passage, *, alone: bool) -> Iterator[Answer]:
+    """The answers of a passage. A row that begins with `1.` is a list of one item to Markdown: ``alone`` says that the
+    key has no other passage, so that the numbers inside it may go on.
+    """
+    item = passage.item
+    if passage.role is Role.ITEM and item is not None and item.label:
+        marks = list(_rising(_IN_A_ROW.finditer(passage.text), item.label)) if alone else []
+        end = marks[0].start() if marks else len(passage.text)
+        if item.depth == 0:
+            text = passage.text[:end].rstrip(" ,;\n")
+            yield Answer(item.label, text, item.label_span, passage.span(0, len(text)))
+            yield from _in_a_row(passage, marks)
         return
     marks = list(_rising(_IN_A_ROW.finditer(passage.text)))
-    if not marks or passage.text[: marks[0].start()].strip():
-        return
+    if marks and not passage.text[: marks[0].start()].strip():
+        yield from _in_a_row(passage, marks)
+
+
+def _in_a_row(passage: Passage, marks: Sequence[re.Match[str]]) -> Iterator[Answer]:
     for at, mark in enumerate(marks):
         end = marks[at + 1].start() if at + 1 < len(marks) else len(passage.text)
         text = passage.text[mark.end() : end].strip(" ,;\n")
@@ -130,13 +141,15 @@ def _answers(passage: Passage) -> Iterator[Answer]:
         yield Answer(mark["label"], text, passage.span(mark.start("label"), mark.end("label")), span)
 
 
-def _rising(marks: Iterator[re.Match[str]]) -> Iterator[re.Match[str]]:
-    """The marks that number answers: each greater than the one before, so that `1 two 2 I have 3 cats` has two."""
-    last: re.Match[str] | None = None
+def _rising(marks: Iterator[re.Match[str]], last: str = "") -> Iterator[re.Match[str]]:
+    """The marks that number answers: each greater than the one before, so that `1 two 2 I have 3 cats` has two.
+
+    ``last`` is a label before them all ('' for none).
+    """
     for mark in marks:
         label = mark["label"]
-        if last is None or (label.isdigit() == last["label"].isdigit() and _next(last["label"], label)):
-            last = mark
+        if not last or (label.isdigit() == last.isdigit() and _next(last, label)):
+            last = label
             yield mark
 
 

@@ -7,18 +7,17 @@ from dataclasses import dataclass
 from lint_rules.language.cue_index import Cue
 from lint_rules.language.cue_lists import cues_in_materials, works_with_pictures
 from lint_rules.language.cues import cues_in_actions
-from lint_rules.manuscript.model import Activity, Audience, DivKind, Lesson, Part, Passage, Role, Unit
+from lint_rules.manuscript.model import Activity, Audience, DivKind, Lesson, Part, Passage, Role, Unit, field_key
 
 # Fields that say what the lesson is for, what the answer is or what the world is like, not what children do.
 _NO_ACTS = frozenset(
     {
         "aim",
-        "aims",
         "grammar",
-        "words",
+        "word",
         "time",
         "safety",
-        "answers",
+        "answer",
         "culture",
         "culture note",
         "background",
@@ -112,12 +111,12 @@ def _told(part: Part) -> tuple[Passage, ...]:
         for passage in part.passages
         if passage.audience is Audience.TEACHER
         and passage.role not in (Role.CODE, Role.ALT)
-        and passage.field.casefold() not in _NO_ACTS | {"materials"}
+        and field_key(passage.field) not in _NO_ACTS | {"material"}
     )
 
 
 def _materials(part: Part) -> tuple[Passage, ...]:
-    return tuple(p for p in part.passages if p.audience is Audience.TEACHER and p.field.casefold() == "materials")
+    return tuple(p for p in part.passages if p.audience is Audience.TEACHER and field_key(p.field) == "material")
 
 
 def _safety(part: Part) -> tuple[str, ...]:

@@ -65,24 +65,28 @@ class Minutes:
 
 @dataclass(frozen=True, slots=True)
 class TimeText:
-    """A time as it stands in a text: the minutes, and the range ``start:end`` of the words that say so."""
+    """A time as it stands in a text: the minutes, the range ``start:end`` of the words that say so, and what each of
+    several is (`2 x 40 minutes`)."""
 
     minutes: Minutes
     start: int
     end: int
+    each: Minutes | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class StatedTime:
     """What the Time field of a lesson or an activity says.
 
-    ``minutes`` is None when its words cannot be read as a time; ``passage[start:end]`` are the words to point at.
+    ``minutes`` is None when its words cannot be read as a time; ``passage[start:end]`` are the words to point at;
+    ``each`` is what one of several takes (`2 x 40 minutes`), None where there is one.
     """
 
     minutes: Minutes | None
     passage: Passage
     start: int
     end: int
+    each: Minutes | None = None
 
 
 def read_time(text: str) -> TimeText | None:
@@ -101,7 +105,7 @@ def read_time(text: str) -> TimeText | None:
         at = one.end
         plus = _PLUS.match(text, at)
         if plus is None:
-            return TimeText(total, start, at)
+            return TimeText(total, start, at, one.each if total is one.minutes else None)
         at = plus.end()
     return TimeText(total, start, len(text[:at].rstrip(" +"))) if total is not None else None
 
@@ -117,7 +121,7 @@ def stated_time(part: Part) -> StatedTime | None:
     for passage in passages:
         found = read_time(passage.text)
         if found is not None:
-            return StatedTime(found.minutes, passage, found.start, found.end)
+            return StatedTime(found.minutes, passage, found.start, found.end, found.each)
     text = passages[0].text
     return StatedTime(None, passages[0], len(text) - len(text.lstrip()), len(text.rstrip()))
 
@@ -159,7 +163,8 @@ def _one_time(text: str, at: int) -> TimeText | None:
     one = _hours(text, begin) or _minutes(text, begin)
     if one is None:
         return None
-    return TimeText(Minutes(one.minutes.low * count, one.minutes.high * count), at, one.end)
+    total = Minutes(one.minutes.low * count, one.minutes.high * count)
+    return TimeText(total, at, one.end, one.minutes if count > 1 else None)
 
 
 def _minutes(text: str, at: int) -> TimeText | None:

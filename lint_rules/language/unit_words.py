@@ -11,7 +11,7 @@ from lint_rules.language.course_words import CourseWords
 from lint_rules.language.tokens import Analysis
 from lint_rules.language.word_index import Origin, WordIndex, canonical, index_of, parts_of
 from lint_rules.language.word_levels import WordLevel, look_up, names_in
-from lint_rules.manuscript.model import Activity, Audience, DivKind, Part, Passage, Role, Unit
+from lint_rules.manuscript.model import Activity, Audience, DivKind, Part, Passage, Role, Unit, field_key
 
 _READ_BY_CHILDREN = frozenset({Audience.PUPIL, Audience.LISTENER})
 _NOT_RUNNING = frozenset({Role.INSTRUCTION, Role.ALT, Role.CODE, Role.BRIEF})
@@ -77,7 +77,7 @@ class UnitWords:
         for passage in self._unit.passages:
             if passage.role is Role.PANEL or DivKind.WORDS in self._unit.div_kinds(passage):
                 words.append(passage.text)
-            elif passage.role is Role.FIELD and passage.field.casefold() == "words":
+            elif passage.role is Role.FIELD and field_key(passage.field) == "word":
                 words += [word for line in passage.text.splitlines() for word in line.replace(";", ",").split(",")]
         words += [part for one in self._unit.activities for part in _spellings(one)]
         return index_of([word.strip() for word in words if word.strip()], Origin.UNIT)

@@ -309,6 +309,8 @@ class _Reader:
             return True
         if listing.part_of_speech == "function":
             return token.pos == "VERB" and canonical(token.lemma) in _VERBS_THAT_HOLD
+        if token.tag == "VBN" and listing.part_of_speech == "adjective" and listing.parts == (canonical(token.text),):
+            return True  # I am lost
         # Forms in -ing and -ed are verb, adjective and noun in one: the list's spelling decides.
         ending = canonical(token.text).endswith(("ing", "ed", "en"))
         return (

@@ -186,6 +186,11 @@ class Field:
         return "\n".join(passage.text for passage in self.passages)
 
 
+def field_key(name: str) -> str:
+    """A field's name as it is compared: Aim, aim and Aims are one, Material and Materials too."""
+    return name.casefold().removesuffix("s")
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Part:
     """What lessons and activities have in common: passages in file order, notes, divs (indices), pictures."""
@@ -196,8 +201,8 @@ class Part:
     pictures: tuple[Picture, ...] = ()
 
     def field(self, name: str) -> Field | None:
-        """The first field of that name (any case), or None."""
-        return next((field for field in self.fields if field.name.casefold() == name.casefold()), None)
+        """The first field of that name (any case, singular or plural), or None."""
+        return next((field for field in self.fields if field_key(field.name) == field_key(name)), None)
 
 
 @dataclass(frozen=True, slots=True, eq=False)

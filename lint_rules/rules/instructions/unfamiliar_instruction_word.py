@@ -10,6 +10,7 @@ presents, names, numbers and words within the band of a general reference pass; 
 (Make a mask) and things that the same activity shows. Words of the activity's text are word-above-level.
 """
 
+import re
 from collections.abc import Iterator
 
 from lint_rules.course.model import band_rank
@@ -21,6 +22,7 @@ from lint_rules.language.word_index import Origin
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 
+_QUOTED = re.compile(r"“[^”]+”|\"[^\"]+\"|(?<!\w)‘[^’]+’(?!\w)")
 _PRE_A1 = "levels:\n  - cefr: Pre-A1\n"
 
 RULE = Rule(
@@ -38,6 +40,7 @@ RULE = Rule(
         Example("### 1 Point to the volcano. {.words}\n\nA cat.\n", words="volcano,noun,nature,1\n"),
         Example("### 1 Listen to Mina. {.listening}\n\nA cat.\n", course="characters: [Mina]"),
         Example("### 1 Read the sentences aloud. {.reading}\n\nA cat.\n"),
+        Example("### 1 Play “Beat the monarch”. {.game}\n\nA cat.\n", why="the name of a game"),
         Example(
             '### 1 Say. {.sounds sound="iː" spelling="ee"}\n\nA bee.\n\n### 2 Circle *ee*. {.reading}\n\nA tree.\n',
             course=_PRE_A1,
@@ -60,11 +63,16 @@ RULE = Rule(
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report the words of instructions above the level."""
-    terms = {term.term for term in all_grammar_terms()}
+    terms = {term.term for term in all_grammar_terms()}  # grammar-term-on-page has those
     for met in reading.words.met(_is_instruction, presented=True):
         judged = _judge(met, reading)
-        if judged is not None and met.word.text.casefold() not in terms:  # grammar-term-on-page has those
+        if judged is not None and met.word.text.casefold() not in terms and not _is_quoted(met):
             yield Found(met.passage.span(met.word.start, met.word.end), met.word.text, judged)
+
+
+def _is_quoted(met: Met) -> bool:
+    """Say whether a word stands in quotation marks: the name of a game or a song (Play “Beat the clock”)."""
+    return any(mark.start() < met.word.start < mark.end() for mark in _QUOTED.finditer(met.passage.text))
 
 
 def _is_instruction(passage: Passage) -> bool:

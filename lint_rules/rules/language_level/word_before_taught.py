@@ -51,6 +51,7 @@ RULE = Rule(
         Example("I've got two «kites».\n", words=_LIST),
         Example("The bird «flew» to the cloud.\n", words=_LIST, why="a past form"),
         Example("I like «red».\n", words="red,adjective,colours,3\n", why="a colour"),
+        Example("I am «lost».\n", words="lost,adjective,,3\n", why="a participle"),
         Example("The bag is «light».\n", words="light,adjective,,3\n"),
         Example("I «brush» my hat. They «brush their teeth».\n", words="brush my teeth,verb,,3\nbrush,verb,,3\n"),
         Example("An «early» bird!\n", words="early,adverb,,3\n", why="adjective and adverb are one word"),

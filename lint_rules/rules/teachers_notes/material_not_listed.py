@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.doings import doings_of
 from lint_rules.language.materials import Thing, Used, is_listed, used_in
-from lint_rules.manuscript.model import Audience, Part, Passage
+from lint_rules.manuscript.model import Audience, Part, Passage, field_key
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 from lint_rules.source import Span
 
@@ -78,7 +78,7 @@ def _lists(part: Part) -> tuple[str, ...]:
     return tuple(
         passage.text
         for passage in part.passages
-        if passage.audience is Audience.TEACHER and passage.field.casefold() == "materials"
+        if passage.audience is Audience.TEACHER and field_key(passage.field) == "material"
     )
 
 

@@ -12,7 +12,7 @@ from difflib import get_close_matches
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.tables import rows
 from lint_rules.manuscript.insert_field import field_edit
-from lint_rules.manuscript.model import DivKind, Field, Heading, Part, Role
+from lint_rules.manuscript.model import DivKind, Field, Heading, Part, Role, field_key
 from lint_rules.rule import Example, Limit, Reading, Rule
 
 _NOTED = "## Lesson 1: Kites {.words}\n\n::: teacher\n**Aim:** name toys\n**Time:** 40 minutes\n:::\n\n"
@@ -22,6 +22,11 @@ RULE = Rule(
     family="teacher's notes",
     severity=Severity.QUERY,
     passes=(
+        Example(
+            "## Lesson 1: Kites\n\n::: teacher\n**Aims:** name toys\n\n**Material:** paper\n:::\n\n"
+            "### 1 Look. {.reading}\n\n::: teacher\n**STEPS:** Children look.\n:::\n",
+            why="Aims is Aim, Material is Materials",
+        ),
         Example(
             _NOTED
             + "### 1 Listen. {.listening}\n\n::: teacher\n**Time:** 5 minutes\n\n**Steps:** Play it twice.\n:::\n"
@@ -87,7 +92,7 @@ def find(reading: Reading) -> Iterator[Found]:
 def _in_part(
     reading: Reading, heading: Heading, part: Part, needed: str, what: str, classes: Sequence[str]
 ) -> Iterator[Found]:
-    there = {field.name.casefold() for field in part.fields}
+    there = {field_key(field.name) for field in part.fields}
     misnamed = {}
     for field in part.fields:
         meant = _meant(reading, field.name, there)
@@ -97,19 +102,19 @@ def _in_part(
     for field in part.fields:
         if not field.text.strip() and field.name.casefold() != "time":
             yield _empty(field, needed, what)
-    if needed.casefold() not in there and needed not in misnamed:
+    if field_key(needed) not in there and needed not in misnamed:
         yield _missing(reading, heading, part, needed, what, classes)
 
 
 def _meant(reading: Reading, name: str, there: set[str]) -> str:
     """The field that was probably meant by a name that is none; '' when it may be one of the course's own."""
     known = (*FIELDS, *reading.course.note_fields)
-    if name.casefold() in {field.casefold() for field in known}:
+    if field_key(name) in {field_key(field) for field in known}:
         return ""
     close = get_close_matches(name.casefold(), [field.casefold() for field in FIELDS], n=1, cutoff=0.75)
     meant = next((field for field in FIELDS if close and field.casefold() == close[0]), "")
     meant = meant or _ELSEWHERE.get(name.casefold(), "")
-    return "" if meant.casefold() in there else meant
+    return "" if field_key(meant) in there else meant
 
 
 def _misnamed(field: Field, meant: str) -> Found:
@@ -122,7 +127,7 @@ def _misnamed(field: Field, meant: str) -> Found:
 
 
 def _empty(field: Field, needed: str, what: str) -> Found:
-    if field.name.casefold() == needed.casefold():
+    if field_key(field.name) == field_key(needed):
         message = f"The {needed} of this {what} is empty. {_why(needed)}"
         return Found(field.name_span, field.name, message)
     message = f"This field is empty: fill in {field.name}, or take it out."

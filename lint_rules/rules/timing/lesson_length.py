@@ -23,6 +23,7 @@ RULE = Rule(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** 60 minutes\n:::\n",
             course="levels:\n  - lesson_minutes: [50, 60]\n",
         ),
+        Example("## Lesson 1: Kites\n\n::: teacher\n**Time:** 2 x 40 minutes\n:::\n", why="a double lesson"),
         Example("## Lesson 1: Kites\n\n### 1 Listen. {.song}\n", why="no time to go by: missing-time says so"),
         Example(
             "## Lesson 1: Kites\n\n### 1 Listen. {.song}\n\n::: teacher\n**Time:** 10–60 minutes\n:::\n",
@@ -31,6 +32,7 @@ RULE = Rule(
     ),
     fails=(
         Example("## Lesson 1: Kites\n\n::: teacher\n**Time:** «60 minutes»\n:::\n"),
+        Example("## Lesson 1: Kites\n\n::: teacher\n**Time:** «2 x 60 minutes»\n:::\n", why="two long ones"),
         Example("## Lesson 1: Kites\n\n::: teacher\n**Time:** about «20 min», no more\n:::\n"),
         Example("## Lesson 1: Kites\n\n::: teacher\n**Time:** «40–50 minutes»\n:::\n", why="partly outside: a note"),
         Example(
@@ -54,12 +56,11 @@ def _judged(lesson: Lesson, allowed: Minutes, rule: str) -> Iterator[Found]:
     total = stated_time(lesson.part)
     if total is not None and total.minutes is not None:
         span, words = total.passage.span(total.start, total.end), total.passage.text[total.start : total.end]
-        if not total.minutes.overlaps(allowed):
-            yield Found(span, words, f"This lesson takes {total.minutes}; {rule}. {_cure(total.minutes, allowed)}")
-        elif total.minutes.low < allowed.low or total.minutes.high > allowed.high:
-            message = (
-                f"This lesson may take {total.minutes}; {rule}. Say what to leave out or add, or narrow the range."
-            )
+        one = total.each or total.minutes  # a double lesson is two
+        if not one.overlaps(allowed):
+            yield Found(span, words, f"This lesson takes {one}; {rule}. {_cure(one, allowed)}")
+        elif one.low < allowed.low or one.high > allowed.high:
+            message = f"This lesson may take {one}; {rule}. Say what to leave out or add, or narrow the range."
             yield Found(span, words, message, severity=Severity.NOTE)
         return
     added = activities_minutes(lesson)
