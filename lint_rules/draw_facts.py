@@ -10,7 +10,7 @@ from lint_rules.language.audio import is_own_track, scripts_of, tracks_played
 from lint_rules.language.load import weighed_band
 from lint_rules.language.references import references_in
 from lint_rules.language.tests_of import TEST
-from lint_rules.language.times import lesson_minutes
+from lint_rules.language.times import lesson_minutes, stated_time
 from lint_rules.language.unit_words import is_title, read_by_children
 from lint_rules.language.word_index import Origin, canonical
 from lint_rules.language.word_levels import WordLevel
@@ -137,7 +137,12 @@ def _structures(reading: Reading) -> set[str]:
 def _lesson_time(lesson: Lesson) -> LessonTime:
     heading = Spot(*lesson.heading.passage.span(), lesson.heading.passage.text)
     minutes = lesson_minutes(lesson)
-    return LessonTime(heading, minutes.low, minutes.high) if minutes else LessonTime(heading, -1, -1)
+    if minutes is None:
+        return LessonTime(heading, -1, -1)
+    stated = stated_time(lesson.part)
+    each = stated.each if stated else None
+    parts = max(1, round(minutes.high / each.high)) if each and each.high else 1
+    return LessonTime(heading, minutes.low, minutes.high, parts)
 
 
 def _scripts(unit: Unit) -> Iterator[tuple[str, Spot]]:

@@ -14,11 +14,15 @@ class Spot(msgspec.Struct, frozen=True, array_like=True):
 
 
 class LessonTime(msgspec.Struct, frozen=True, array_like=True):
-    """How long a lesson takes, in minutes: ``low`` to ``high``, both -1 where the manuscript does not say."""
+    """How long a lesson takes, in minutes: ``low`` to ``high``, both -1 where the manuscript does not say.
+
+    ``parts`` is how many lessons it stands for (`2 x 40 minutes` is two).
+    """
 
     heading: Spot
     low: float
     high: float
+    parts: int = 1
 
 
 class Where(StrEnum):

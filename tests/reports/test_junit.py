@@ -20,13 +20,12 @@ SCHEMA = etree.XMLSchema(etree.parse(str(Path(__file__).with_name("junit-10.xsd"
 def odd(tmp_path_factory: pytest.TempPathFactory) -> Release:
     """Control characters, two equal findings at one place, a clean unit, a stet, a finding carried over."""
     root = tmp_path_factory.mktemp("odd")
-    units = {"level-1/unit-01.md": unit("My color."), "level-1/unit-02.md": unit("A kite.", 2)}
-    write_course(root / "book", units)
+    title = "A \x0b\x01 & <kite> ]]> \u2028 “x”"
+    old = unit("My color.", title=title)
+    write_course(root / "book", {"level-1/unit-01.md": old, "level-1/unit-02.md": unit("A kite.", 2)})
     assert hornbook("carry", "book", cwd=root)[0] == 0
     stet = "\n\n<!-- stet spelling-variety: a sign \x0b abroad -->\n\nSee the color.\n"
-    (root / "book" / "level-1" / "unit-01.md").write_bytes(
-        (unit("My color.", title="A \x0b\x01 & <kite> ]]> \u2028 “x”") + "\n\nOne color.\n\nOne color." + stet).encode()
-    )
+    (root / "book" / "level-1" / "unit-01.md").write_text(f"{old}\n\nOne color.\n\nOne color.{stet}", "utf-8")
     return release("book", root, cwd=root)
 
 

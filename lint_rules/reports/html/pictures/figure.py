@@ -7,7 +7,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-# A proof sheet's colours; the style sheet has the same. All of them have 4.5:1 or more against the paper (WCAG 2.2).
+# A proof sheet's colours; the style sheet has the same. Text has 4.5:1 or more against the paper, marks 3:1 (WCAG 2.2).
 PAPER = "#fffefb"
 INK = "#23211e"
 GREY = "#5f5a52"
@@ -15,6 +15,7 @@ RULE = "#d9d3c7"
 RED = "#a8261c"
 BLUE = "#1d5391"
 GREEN = "#2c6a4b"
+ORANGE = "#b8762f"
 TINT = "#ebe6da"
 SANS = "system-ui, -apple-system, 'Segoe UI', Roboto, 'Helvetica Neue', Arial, sans-serif"
 

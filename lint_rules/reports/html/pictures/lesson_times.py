@@ -2,10 +2,12 @@
 
 from lint_rules.course.model import Level
 from lint_rules.facts import LessonTime, UnitFacts
-from lint_rules.reports.html.pictures.figure import GREY, INK, RED, TINT, Figure, Panel, Spec, draw, row
+from lint_rules.reports.html.pictures.figure import GREY, INK, ORANGE, RED, TINT, Figure, Panel, Spec, draw, row
 from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, width_for
 from lint_rules.reports.report import Report
 from lint_rules.reports.verdict import many
+
+_WITHIN, _NO_TIME = "within it", "no time given"
 
 
 def figure(report: Report) -> Figure | None:
@@ -29,7 +31,12 @@ def figure(report: Report) -> Figure | None:
         tuple(panels),
         ("Lesson", "Minutes", "Against the target"),
         tuple(rows),
-        (("square tint", "target"), ("dot ink", "within it"), ("dot red", "shorter or longer")),
+        (
+            ("square tint", "target"),
+            ("dot ink", _WITHIN),
+            ("dot orange", "may be shorter or longer"),
+            ("dot red", "shorter or longer"),
+        ),
     )
 
 
@@ -47,15 +54,15 @@ def _layers(timed: list[tuple[str, int, LessonTime]], level: Level) -> list[Spec
         {
             "unit": label,
             "lesson": number,
-            "low": lesson.low,
-            "high": lesson.high,
-            "colour": INK if _judged(lesson, level) == "within it" else RED,
+            "low": lesson.low / lesson.parts,
+            "high": lesson.high / lesson.parts,
+            "colour": _colour(_judged(lesson, level)),
         }
         for label, number, lesson in timed
         if lesson.low >= 0
     ]
     domain = list(dict.fromkeys(label for label, _, _ in timed))
-    longest = max(high, *(lesson.high for _, _, lesson in timed))
+    longest = max(high, *(lesson.high / lesson.parts for _, _, lesson in timed))
     place: Spec = {
         "x": {"field": "unit", "type": "ordinal", "title": "unit", "scale": {"domain": domain, "paddingInner": 0.25}},
         "xOffset": {"field": "lesson", "type": "ordinal"},
@@ -101,34 +108,41 @@ def _datums(low: float, high: float) -> Spec:
 def _says(timed: list[tuple[str, int, LessonTime]], level: Level) -> str:
     judged = [_judged(lesson, level) for _, _, lesson in timed]
     low, high = level.limits.lesson_minutes
-    within = judged.count("within it")
-    said = f"{within} of {many(len(judged), 'lesson')} within the target of {low} to {high} minutes"
-    parts = [
-        f"{count} {what}"
-        for what, count in (
-            ("shorter", sum(judge.endswith("too short") for judge in judged)),
-            ("longer", sum(judge.endswith("too long") for judge in judged)),
-            ("without a time", judged.count("no time given")),
-        )
-        if count
-    ]
-    return ", ".join([said, *parts]) + "."
+    sure = [judge for judge in judged if not judge.startswith("may")]
+    counts = {
+        "shorter": sum(judge.endswith("too short") for judge in sure),
+        "longer": sum(judge.endswith("too long") for judge in sure),
+        "that may be shorter or longer": len(judged) - len(sure),
+        "without a time": judged.count(_NO_TIME),
+    }
+    said = f"{judged.count(_WITHIN)} of {many(len(judged), 'lesson')} within the target of {low} to {high} minutes"
+    return ", ".join([said, *(f"{count} {what}" for what, count in counts.items() if count)]) + "."
 
 
 def _judged(lesson: LessonTime, level: Level) -> str:
+    """What an editor reads; a double lesson is judged by one of the two."""
     low, high = level.limits.lesson_minutes
+    shortest, longest = lesson.low / lesson.parts, lesson.high / lesson.parts
     if lesson.low < 0:
-        return "no time given"
-    if lesson.high < low:
-        return f"{low - lesson.high:g} too short"
-    if lesson.low > high:
-        return f"{lesson.low - high:g} too long"
-    if lesson.low < low:
-        return f"up to {low - lesson.low:g} too short"
-    return f"up to {lesson.high - high:g} too long" if lesson.high > high else "within it"
+        return _NO_TIME
+    if longest < low:
+        return f"{low - longest:g} too short"
+    if shortest > high:
+        return f"{shortest - high:g} too long"
+    if shortest < low and longest > high:
+        return "may be too short or too long"
+    if shortest < low:
+        return "may be too short"
+    return "may be too long" if longest > high else _WITHIN
+
+
+def _colour(judged: str) -> str:
+    return INK if judged == _WITHIN else ORANGE if judged.startswith("may") else RED
 
 
 def _minutes(lesson: LessonTime) -> str:
     if lesson.low < 0:
         return "–"
-    return f"{lesson.low:g}" if lesson.low == lesson.high else f"{lesson.low:g}–{lesson.high:g}"
+    low, high = lesson.low / lesson.parts, lesson.high / lesson.parts
+    one = f"{low:g}" if low == high else f"{low:g}–{high:g}"
+    return one if lesson.parts == 1 else f"{lesson.parts} × {one}"

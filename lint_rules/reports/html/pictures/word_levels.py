@@ -2,13 +2,24 @@
 
 from lint_rules.course.model import CEFR_BANDS, Level, band_rank
 from lint_rules.facts import UnitFacts
-from lint_rules.reports.html.pictures.figure import GREEN, GREY, PAPER, RED, Cell, Figure, Panel, Spec, draw, row
+from lint_rules.reports.html.pictures.figure import (
+    GREEN,
+    GREY,
+    ORANGE,
+    PAPER,
+    RED,
+    Cell,
+    Figure,
+    Panel,
+    Spec,
+    draw,
+    row,
+)
 from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, width_for
 from lint_rules.reports.report import Report
 
-_ORANGE = "#b8762f"
 _KINDS = ("at the level", "one band above", "two bands above or more", "in no reference")
-_COLOURS = (GREEN, _ORANGE, RED, PAPER)
+_COLOURS = (GREEN, ORANGE, RED, PAPER)
 
 
 def figure(report: Report) -> Figure | None:
