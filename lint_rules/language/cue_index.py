@@ -1,6 +1,6 @@
 """The table of hazards made ready for searching, and the questions that every search for cues asks."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -153,16 +153,6 @@ def _frame_patterns(matching: Matching) -> list[tuple[Pattern, str]]:
 
 def _all_forms(nouns: Sequence[str]) -> frozenset[str]:
     return frozenset(form for noun in nouns for form in noun_forms(plain_words(noun)[0]))
-
-
-def whole_nouns(found: Iterator[tuple[str, Hit]]) -> list[tuple[str, Hit]]:
-    """Nouns that are not part of a longer one (`egg` in `egg box`)."""
-    hits = list(found)
-    return [
-        (noun, hit)
-        for noun, hit in hits
-        if not any(o.start <= hit.start and hit.end <= o.end and o.end - o.start > hit.end - hit.start for _, o in hits)
-    ]
 
 
 def overlaps(hazard: Hazard, idioms: Sequence[tuple[str, Hit]], parts: Sequence[Hit]) -> bool:

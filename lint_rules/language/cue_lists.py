@@ -3,10 +3,11 @@
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
-from lint_rules.language.cue_index import Cue, cue_index, negated, overlaps, whole_nouns
+from lint_rules.language.cue_index import Cue, cue_index, negated, overlaps
 from lint_rules.language.cue_words import (
     Hit,
     Sentence,
+    longest,
     sentences_of,
     words_of,
 )
@@ -25,7 +26,7 @@ def cues_in_materials(text: str, acts: Sequence[str] = ()) -> list[Cue]:
     found: dict[str, Cue] = {}
     for words, shown in _materials(text):
         forms = words.forms
-        nouns = whole_nouns(index.nouns.find(forms))
+        nouns = longest(index.nouns.find(forms))
         idioms = list(index.idioms.find(forms))
         for noun, hit in nouns:
             for hazard in index.by_material.get(noun, ()):

@@ -167,6 +167,16 @@ class Finder(Generic[Key]):
                     yield key, Hit(start, end)
 
 
+def longest(found: Iterator[tuple[Key, Hit]]) -> list[tuple[Key, Hit]]:
+    """The hits that are not part of a longer one (`egg` in `egg box`)."""
+    hits = list(found)
+    return [
+        (key, hit)
+        for key, hit in hits
+        if not any(o.start <= hit.start and hit.end <= o.end and o.end - o.start > hit.end - hit.start for _, o in hits)
+    ]
+
+
 def _one_of_its_kind(word: str) -> frozenset[str]:
     return _POSSESSIVES if word in _POSSESSIVES else frozenset({word})
 

@@ -6,10 +6,11 @@ word before a verb tells well enough whether children are told to do it, and the
 
 from collections.abc import Iterator, Sequence
 
-from lint_rules.language.cue_index import Cue, CueIndex, cue_index, is_head_of_picture, negated, overlaps, whole_nouns
+from lint_rules.language.cue_index import Cue, CueIndex, cue_index, is_head_of_picture, negated, overlaps
 from lint_rules.language.cue_words import (
     Hit,
     Sentence,
+    longest,
     plain_words,
     sentences_of,
     verb_pattern,
@@ -45,7 +46,7 @@ class _SentenceReader:
         self.forms = sentence.forms
         self.index = index
         self.pictures = pictures
-        self.nouns = whole_nouns(index.nouns.find(self.forms))
+        self.nouns = longest(index.nouns.find(self.forms))
         self.verbs = list(index.verbs.find(self.forms))
         self.phrases = list(index.phrases.find(self.forms))
 

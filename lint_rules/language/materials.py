@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
-from lint_rules.language.cue_words import Finder, Hit, noun_pattern, words_of
+from lint_rules.language.cue_words import Finder, longest, noun_pattern, words_of
 from lint_rules.language.tables import alternatives, rows, words
 from lint_rules.language.tokens import Analysis, Token
 
@@ -75,7 +75,7 @@ def used_in(text: str, analysis: Analysis) -> list[Used]:
     written = words_of(text)
     forms = [word.form for word in written]
     quoted = _quoted(text)
-    for (thing, handled), hit in _longest(_nouns().find(forms)):
+    for (thing, handled), hit in longest(_nouns().find(forms)):
         start, end = written[hit.start].start, written[hit.end - 1].end
         head = next((index for index, token in enumerate(tokens) if token.end == end), None)
         if head is None or any(low <= start < high for low, high in quoted):
@@ -191,15 +191,6 @@ def _opens_with_handling(tokens: Sequence[Token], first: int, noun: int) -> bool
 def _quoted(text: str) -> list[tuple[int, int]]:
     """What stands in quotation marks, or after `Say:` to the end of its sentence."""
     return [match.span() for match in _QUOTED.finditer(text)]
-
-
-def _longest(found: Iterator[tuple[tuple[Thing, bool], Hit]]) -> list[tuple[tuple[Thing, bool], Hit]]:
-    hits = list(found)
-    return [
-        (key, hit)
-        for key, hit in hits
-        if not any(o.start <= hit.start and hit.end <= o.end and o.end - o.start > hit.end - hit.start for _, o in hits)
-    ]
 
 
 @cache

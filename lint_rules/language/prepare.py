@@ -14,8 +14,8 @@ from lint_rules.language.choices import second_choices
 from lint_rules.language.stand_ins import Piece, gap_word, names_at, stand_ins
 from lint_rules.language.tokens import Mode
 from lint_rules.language.verb_forms import bases
+from lint_rules.manuscript.model import PICTURE
 
-PICTURE = "\ufffc"
 _PICTURE_STAND_IN = "\u0416"  # a letter that no English text holds, so that the tokenizer sees a word
 _GAP_STAND_IN = "\u0414"
 # Typographic marks and the plain ones the model was trained on (one for one).

@@ -214,14 +214,19 @@ def _sorted(listings: Sequence[Listing], level_names: tuple[str, ...]) -> WordIn
         if listing.parts:
             by_first.setdefault(listing.parts[0], []).append(listing)
             by_solid.setdefault("".join(listing.parts), []).append(listing)
-    order = {key: tuple(sorted(items, key=_authority)) for key, items in by_first.items()}
-    solid = {key: tuple(sorted(items, key=_authority)) for key, items in by_solid.items()}
+    order = {key: tuple(sorted(items, key=_longest_first)) for key, items in by_first.items()}
+    solid = {key: tuple(sorted(items, key=_longest_first)) for key, items in by_solid.items()}
     return WordIndex(order, solid, level_names)
 
 
-def _authority(listing: Listing) -> tuple[int, int, int, int]:
+def authority(listing: Listing) -> tuple[int, int, int]:
+    """Sort key: the higher authority first, then what is taught first."""
     entry = listing.entry
-    return (-len(listing.parts), listing.origin.rank, entry.level if entry else 0, entry.unit if entry else 0)
+    return (listing.origin.rank, entry.level if entry else 0, entry.unit if entry else 0)
+
+
+def _longest_first(listing: Listing) -> tuple[int, tuple[int, int, int]]:
+    return (-len(listing.parts), authority(listing))
 
 
 @cache

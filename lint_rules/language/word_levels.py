@@ -13,6 +13,7 @@ from lint_rules.language.word_index import (
     Listing,
     Origin,
     WordIndex,
+    authority,
     canonical,
     childrens_words,
     given_names,
@@ -249,7 +250,7 @@ class _Reader:
         keys = keys_of(token)
         candidates = [item for index in self.indexes for item in index.single(keys)]
         candidates += [item for key in keys for item in self.index.by_solid.get(key, ()) if len(item.parts) > 1]
-        candidates.sort(key=_authority)
+        candidates.sort(key=authority)
         noise = NOISE.search(token.text) or (at in self.starts and any(c.origin is Origin.SOUND for c in candidates))
         name = not noise and self._is_name(token, at)
         fitting = [item for item in candidates if self._fits(item, token, name=name)]
@@ -390,9 +391,3 @@ class _Reader:
         if HYPHEN.search(text) and part == "verb":  # round-ended, well-known: no verb has such a form
             lemma, part = text.casefold(), "adjective"
         return WordLevel(first.start, last.end, text, lemma, part, origin, band, band, elsewhere=elsewhere, free=free)
-
-
-def _authority(listing: Listing) -> tuple[int, int, int]:
-    """The higher authority first, then what is taught first."""
-    entry = listing.entry
-    return (listing.origin.rank, entry.level if entry else 0, entry.unit if entry else 0)

@@ -1,10 +1,10 @@
 """What *'s*, *'d*, *got* and *be* are in front of a participle: has or is, had or would, passive or adjective."""
 
 from lint_rules.language import tables, verb_forms
+from lint_rules.language.verb_groups import BE
 from lint_rules.language.words import NOUN, VERB, Text, Word
 
 _IS = frozenset({"'s", "s"})
-_BE = frozenset({"be", "am", "is", "are", "was", "were", "been", "being", "'m", "'re", "'s", "m", "s", "re"})
 _NOT_OBJECTS = frozenset({"call", "name", "give", "show", "teach", "tell"})
 
 
@@ -138,7 +138,7 @@ def states(text: Text) -> None:
         if word.tag not in ("VBN", "VBD") or not word.children:
             continue
         be = next((text.words[i] for i in reversed(word.children) if text.words[i].dep == "auxpass"), None)
-        if be is None or be.lower not in _BE or be.lower == "being":
+        if be is None or be.lower not in BE or be.lower == "being":
             continue
         used_to = word.lower == "used" and any(
             text.words[i].lower == "to" and text.words[i].dep == "prep" for i in word.children
@@ -158,7 +158,7 @@ def taken_apart(text: Text) -> None:
         be = None
         if verb.dep in ("attr", "acomp"):
             head = words[verb.head]
-            if head.lower in _BE and head.index < verb.index and verb.tag == "VBG" and _adjacent(text, head, verb):
+            if head.lower in BE and head.index < verb.index and verb.tag == "VBG" and _adjacent(text, head, verb):
                 be = head
         elif verb.dep in ("acl", "pobj"):
             noun = words[verb.head]
@@ -169,7 +169,7 @@ def taken_apart(text: Text) -> None:
             if (verb.dep == "pobj" or noun.index != verb.head) and not (last and verb.lower == "doing"):
                 continue
             if (
-                head.lower in _BE
+                head.lower in BE
                 and noun.dep == "nsubj"
                 and head.index < noun.index < verb.index
                 and not _has_complement(text, head, noun)
@@ -202,7 +202,7 @@ def no_continuous(text: Text) -> None:
         if word.tag != "VBG":
             continue
         be = next((text.words[i] for i in reversed(word.children) if text.words[i].dep == "aux"), None)
-        if be is None or be.lower not in _BE:
+        if be is None or be.lower not in BE:
             continue
         who = text.child(word, "nsubj")
         if word.lower in adjectives and not text.child(word, "dobj"):

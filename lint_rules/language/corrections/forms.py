@@ -4,7 +4,7 @@ from lint_rules.language import tables, verb_forms
 from lint_rules.language.lemmas import lemma
 from lint_rules.language.words import FINITE, NOUN, VERB, Text, Word
 
-SUBJECTS = frozenset({"nsubj", "nsubjpass", "expl", "csubj"})
+SUBJECTS = ("nsubj", "nsubjpass", "expl", "csubj")
 _DO = frozenset({"do", "does", "did"})
 _THIRD = frozenset({"he", "she", "it", "this", "that", "everyone", "everybody", "someone", "somebody", "nobody", "who"})
 _PAST_HINTS = frozenset({"yesterday", "last", "ago", "once", "then", "suddenly"})
@@ -13,7 +13,7 @@ _PRESENT_HINTS = frozenset({"every", "always", "usually", "often", "sometimes", 
 
 def subject(text: Text, verb: Word) -> Word | None:
     """The subject of a verb, or None."""
-    return text.child(verb, "nsubj", "nsubjpass", "expl", "csubj")
+    return text.child(verb, *SUBJECTS)
 
 
 def has_auxiliary(text: Text, verb: Word) -> bool:

@@ -1,9 +1,8 @@
 """Sentences that led the model astray: a participle or a relative clause after the subject, taken for the main verb."""
 
 from lint_rules.language import tables, verb_forms
+from lint_rules.language.corrections.forms import SUBJECTS
 from lint_rules.language.words import FINITE, Text, Word
-
-_SUBJECTS = ("nsubj", "nsubjpass", "expl", "csubj")
 
 
 def _participle(word: Word) -> bool:
@@ -16,7 +15,7 @@ def participles_after_nouns(text: Text) -> None:
     for main in words:
         if main.tag not in FINITE and main.tag != "VBN":
             continue
-        if text.child(main, *_SUBJECTS, "mark", "cc") is not None or main.dep in ("conj", "relcl", "aux", "auxpass"):
+        if text.child(main, *SUBJECTS, "mark", "cc") is not None or main.dep in ("conj", "relcl", "aux", "auxpass"):
             continue
         other = words[main.head] if main.dep == "ccomp" else text.child(main, "ccomp")
         if other is None or other.index > main.index or not _participle(other) or _speaks(other):
@@ -39,7 +38,7 @@ def verbs_after_relative_clauses(text: Text) -> None:
     """`Everything she said WAS true.`: the verb right after a relative clause belongs to the noun before it."""
     words = text.words
     for main in words:
-        if main.tag not in FINITE or main.dep != "ccomp" or text.child(main, *_SUBJECTS) is not None:
+        if main.tag not in FINITE or main.dep != "ccomp" or text.child(main, *SUBJECTS) is not None:
             continue
         other = words[main.head]
         if other.dep != "relcl" or main.index != other.index + 1:
@@ -54,7 +53,7 @@ def verbs_after_relative_clauses(text: Text) -> None:
 def reduced_clauses(text: Text) -> None:
     """`The bag LEFT on the bus`: what hangs on a noun without a subject of its own is a participle."""
     for word in text.words:
-        if word.dep == "acl" and _participle(word) and text.child(word, *_SUBJECTS) is None:
+        if word.dep == "acl" and _participle(word) and text.child(word, *SUBJECTS) is None:
             word.retag("VBN", "VERB")
 
 

@@ -159,7 +159,7 @@ def after_please(text: Text) -> None:
                 after = text.words[after.index + 1]
             if after.lower in known and after.tag not in ("VBD", "VBZ", "VB"):
                 _make_order(text, after)
-            elif after.tag == "VB" and after.dep not in ("ROOT", "conj") and not _has_auxiliary(text, after):
+            elif after.tag == "VB" and after.dep not in ("ROOT", "conj") and not _has_auxiliary_or_subject(text, after):
                 text.detach(after)
         elif word.lower in ("so", "but", "then", ",") and word.index:
             after = text.words[word.index + 1]
@@ -179,7 +179,7 @@ def _is_free(text: Text, link: Word) -> bool:
     return head is link or head.tag == "MD" or not any(text.words[i].dep in ("nsubj", "expl") for i in head.children)
 
 
-def _has_auxiliary(text: Text, word: Word) -> bool:
+def _has_auxiliary_or_subject(text: Text, word: Word) -> bool:
     return any(text.words[index].dep in ("aux", "auxpass", "nsubj") for index in word.children)
 
 
