@@ -17,10 +17,12 @@ from lint_rules.course.model import Course, Level
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
 from lint_rules.language.course_words import CourseWords
+from lint_rules.language.grammar_uses import Place, grammar_uses
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.tokens import Analysis
 from lint_rules.language.unit_words import UnitWords
 from lint_rules.manuscript.model import Passage, Stet, Unit
+from lint_rules.vocabulary import WordRow, vocabulary_map
 
 
 class Need(StrEnum):
@@ -93,13 +95,23 @@ class Reading:
         """The words of the unit's passages and their levels."""
         return UnitWords(self.unit, self.lists or CourseWords(self.course), self.analyse)
 
+    @cached_property
+    def grammar(self) -> tuple[Place, ...]:
+        """The structures that children meet in the unit, place by place."""
+        return tuple(grammar_uses(self.unit, self.analyse))
 
-@dataclass(frozen=True, slots=True)
+
+@dataclass(frozen=True)
 class Book:
     """What a book rule sees: the course and small facts of every unit, in teaching order."""
 
     course: Course
     units: tuple[UnitFacts, ...]
+
+    @cached_property
+    def vocabulary(self) -> tuple[WordRow, ...]:
+        """Where each target word is taught, met again and tested."""
+        return vocabulary_map(self.course, self.units)
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,8 +5,8 @@ unit of its level that presents it) in which the word stands on a pupil's page o
 anything else. A later lesson that has the word is one meeting, however often it has it there.
 """
 
-from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections import Counter, defaultdict
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from lint_rules.course.model import Course, WordEntry
@@ -49,7 +49,11 @@ def vocabulary_map(course: Course, units: Sequence[UnitFacts]) -> tuple[WordRow,
     """A row for every target word, in the order of the word lists. ``units`` are in teaching order."""
     sights = _sights(units, len(course.words))
     lessons_after = _lessons_after(units)
-    return tuple(_row(entry, sights[at], units, lessons_after) for at, entry in enumerate(course.words))
+    numbers = _numbers(units)
+    return tuple(
+        _row(entry, sights[at], units, lessons_after, numbers.get((entry.level, entry.unit), ()))
+        for at, entry in enumerate(course.words)
+    )
 
 
 def _sights(units: Sequence[UnitFacts], count: int) -> list[list[Sight]]:
@@ -68,16 +72,21 @@ def _sight(unit: int, lesson: int, words: Sequence[WordMet]) -> Sight:
 
 def _lessons_after(units: Sequence[UnitFacts]) -> list[int]:
     """How many lessons of its level come after each unit."""
-    return [
-        sum(len(later.lessons) for later in units[number + 1 :] if later.level == unit.level)
-        for number, unit in enumerate(units)
-    ]
+    after: Counter[int] = Counter()
+    found = [0] * len(units)
+    for number, unit in reversed(list(enumerate(units))):
+        found[number] = after[unit.level]
+        after[unit.level] += len(unit.lessons)
+    return found
 
 
 def _row(
-    entry: WordEntry, sights: Sequence[Sight], units: Sequence[UnitFacts], lessons_after: Sequence[int]
+    entry: WordEntry,
+    sights: Sequence[Sight],
+    units: Sequence[UnitFacts],
+    lessons_after: Sequence[int],
+    teaching: tuple[int, ...],
 ) -> WordRow:
-    teaching = tuple(_teaching_units(entry, units))
     taught = _taught(sights, teaching)
     if taught is None:
         return WordRow(entry, teaching, None, (), tuple(s for s in sights if s.wheres & {*_IN_TEST}), 0)
@@ -92,14 +101,18 @@ def _row(
     return WordRow(entry, teaching, taught, met, tested, room)
 
 
-def _teaching_units(entry: WordEntry, units: Sequence[UnitFacts]) -> Iterator[int]:
+def _numbers(units: Sequence[UnitFacts]) -> Mapping[tuple[int, int], tuple[int, ...]]:
+    """The units that teach what a list gives to a level and a unit; 0, as in the lists, is any unit of the level."""
+    found: defaultdict[tuple[int, int], list[int]] = defaultdict(list)
     for number, unit in enumerate(units):
-        if unit.level == entry.level and entry.unit in (0, unit.unit):
-            yield number
+        for of in {0, unit.unit}:
+            found[unit.level, of].append(number)
+    return {place: tuple(numbers) for place, numbers in found.items()}
 
 
 def _taught(sights: Sequence[Sight], teaching: Sequence[int]) -> Sight | None:
     """The first lesson that teaches a word. A word in a test or its key alone is not taught."""
-    fair = [sight for sight in sights if sight.unit in teaching and sight.wheres - {*_IN_TEST}]
+    own = frozenset(teaching)
+    fair = [sight for sight in sights if sight.unit in own and sight.wheres - {*_IN_TEST}]
     panels = [sight for sight in fair if Where.PANEL in sight.wheres]
     return next(iter(panels or fair), None)

@@ -7,10 +7,11 @@ later level teaches is above level; else the house table of structures decides, 
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import cache
 from types import MappingProxyType
 
 from lint_rules.course.model import CEFR_BANDS, Course, Level, UnitPlan, band_rank
+from lint_rules.course.once import once
 from lint_rules.language.labels import structures_of_label
 from lint_rules.language.structures import STRUCTURE_NAMES, structure
 from lint_rules.language.tables import rows
@@ -80,11 +81,11 @@ def standing(name: str, course: Course, level: Level, unit: int) -> Standing | N
     return None
 
 
-@lru_cache(maxsize=8)
+@once
 def first_taught(plans: tuple[UnitPlan, ...]) -> Mapping[str, UnitPlan]:
     """The first unit that teaches each structure, by the labels in the units' front matter."""
     found: dict[str, UnitPlan] = {}
-    for plan in sorted(plans, key=lambda plan: (plan.level, plan.unit)):
+    for plan in _in_teaching_order(plans):
         for label in plan.grammar:
             for name in structures_of_label(label):
                 found.setdefault(name, plan)
@@ -93,16 +94,20 @@ def first_taught(plans: tuple[UnitPlan, ...]) -> Mapping[str, UnitPlan]:
 
 def labels_so_far(course: Course, level: Level, unit: int) -> tuple[str, ...]:
     """The labels of structures in the units up to and with this one, each once, as written."""
-    plans = sorted(course.plans, key=lambda plan: (plan.level, plan.unit))
     return tuple(
         dict.fromkeys(
             label
-            for plan in plans
+            for plan in _in_teaching_order(course.plans)
             if (plan.level, plan.unit) <= (level.index, unit)
             for label in plan.grammar
             if structures_of_label(label)
         )
     )
+
+
+@once
+def _in_teaching_order(plans: tuple[UnitPlan, ...]) -> tuple[UnitPlan, ...]:
+    return tuple(sorted(plans, key=lambda plan: (plan.level, plan.unit)))
 
 
 def _source(source: str) -> str:

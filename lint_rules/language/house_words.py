@@ -3,6 +3,7 @@
 import re
 
 from lint_rules.course.model import Course
+from lint_rules.course.once import once
 from lint_rules.language.word_forms import every_form
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
@@ -15,6 +16,7 @@ def spelling_of(word: str) -> str:
     return plain.removesuffix("'s").removesuffix("'")
 
 
+@once
 def house_spellings(course: Course) -> frozenset[str]:
     """Every spelling that is right in this course whatever a dictionary says, as ``spelling_of`` gives it."""
     listed = (*course.characters, *course.known, *(entry.word for entry in course.words))

@@ -1,6 +1,6 @@
 """The house list of sensitive topics, and where a text touches one of them."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -57,7 +57,7 @@ def asked_topics(markets: Sequence[str], cleared: Sequence[str]) -> frozenset[st
 
 def touches(text: str) -> list[Touch]:
     """Where a text touches a topic of the list, from left to right; the longest words count."""
-    by_name = {topic.name: topic for topic in topics()}
+    by_name = _by_name()
     found: list[Touch] = []
     for sentence in sentences_of(text):
         forms = [form.removesuffix("'s") for form in sentence.forms]
@@ -72,6 +72,11 @@ def touches(text: str) -> list[Touch]:
             words = sentence.words
             found.append(Touch(by_name[name], words[hit.start].start, words[hit.end - 1].end))
     return found
+
+
+@cache
+def _by_name() -> Mapping[str, Topic]:
+    return {topic.name: topic for topic in topics()}
 
 
 def _overlap(one: Hit, other: Hit) -> bool:

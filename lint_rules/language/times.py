@@ -7,6 +7,7 @@ teacher plans in ranges; a single figure is a range of one.
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from lint_rules.manuscript.model import Lesson, Part, Passage
 
@@ -190,6 +191,7 @@ def _hours(text: str, at: int) -> TimeText | None:
     return TimeText(Minutes(min(low, high) * 60 + rest, max(low, high) * 60 + rest), at, match.end())
 
 
+@lru_cache(maxsize=1000)
 def _number(text: str) -> float:
     """A number in digits, with a fraction sign, or as a word."""
     word = text.casefold()

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from lint_rules.course.model import Course, WordEntry
+from lint_rules.course.once import once
 from lint_rules.language.lemmas import lemma
 from lint_rules.language.word_forms import every_form
 from lint_rules.language.word_index import canonical
@@ -20,12 +21,14 @@ _JOINED = frozenset(["and", "or", "&", "of", "in", "on", "at", "the", "with", "t
 _EDGES = " \t\n.,;:!?…*\"“”‘’'()[]"
 
 
+@lru_cache(maxsize=20_000)
 def plain_word(text: str) -> str:
     """A listed word as it is compared: no article, no marks around it, lower case, British spelling, one space."""
     bare = _LEAD.sub("", " ".join(text.strip(_EDGES).split()).replace("’", "'"), count=1)
     return " ".join(canonical(word) for word in bare.split(" "))
 
 
+@lru_cache(maxsize=20_000)
 def topic_key(topic: str) -> str:
     """A topic as it is compared: ``Animals``, ``the animal`` and ``animals`` are one."""
     first, space, last = plain_word(topic).rpartition(" ")
@@ -79,7 +82,7 @@ def topics_of(course: Course) -> TopicList:
     return _topics(course.words)
 
 
-@lru_cache(maxsize=8)
+@once
 def _topics(words: tuple[WordEntry, ...]) -> TopicList:
     exact: dict[str, list[WordEntry]] = {}
     forms: dict[str, list[WordEntry]] = {}

@@ -39,3 +39,9 @@ def wrong_as(variety: str) -> Mapping[tuple[str, str], str]:
     if spelt_as(variety) != BRITISH:
         return {}
     return {(written, part): right for written, part, right in rows(BY_PART_OF_SPEECH)}
+
+
+@cache
+def doubtful(variety: str) -> frozenset[str]:
+    """The spellings whose part of speech says whether they are right in a variety."""
+    return frozenset(written for written, _ in wrong_as(variety))

@@ -8,7 +8,7 @@ one is enough. A word that the dictionary lacks is a note: it was not checked.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from lint_rules.finding import Found, Severity
@@ -95,15 +95,15 @@ def find(reading: Reading) -> Iterator[Found]:
         if fitting and _PICKING.search(activity.heading.passage.text):
             continue  # the words that do not fit are the task
         listed = {entry.word.word.casefold() for entry in entries}
-        for entry in entries:
-            if entry.heard.fits or (entry.choice and entry.choice in fitting):
-                continue
+        wrong = [entry for entry in entries if not (entry.heard.fits or (entry.choice and entry.choice in fitting))]
+        better = _better(wanted, reading, listed) if wrong else []
+        for entry in wrong:
             word = entry.word
             span = word.passage.span(word.start, word.end)
             if entry.heard.sound is None and entry.heard.spelling:
                 yield Found(span, word.shown, _unchecked(word, wanted), Severity.NOTE)
             else:
-                yield Found(span, word.shown, _message(word, entry.heard, wanted, reading, listed))
+                yield Found(span, word.shown, _message(word, entry.heard, wanted, reading.course.variety, better))
 
 
 def _entries(activity: Activity, wanted: Practised, reading: Reading) -> list[_Entry]:
@@ -164,10 +164,9 @@ def _unchecked(word: Listed, wanted: Practised) -> str:
     return f"“{word.word}” is not in the CMU Pronouncing Dictionary: hornbook could not check that it has {sounds}."
 
 
-def _message(word: Listed, one: Heard, wanted: Practised, reading: Reading, listed: set[str]) -> str:
+def _message(word: Listed, one: Heard, wanted: Practised, variety: str, better: Sequence[str]) -> str:
     sounds = " or ".join(f"/{written.strip('/')}/" for written, _ in wanted.sounds)
     letters = " or ".join(f"“{spelling.written}”" for spelling in wanted.spellings)
-    variety = reading.course.variety
     said = f"is said {write_ipa(one.said[0], variety)}" if one.said else ""
     if one.sound and one.spelling:
         what = f"“{word.word}” {said}: its sound and its spelling are not a pair in this activity"
@@ -177,7 +176,6 @@ def _message(word: Listed, one: Heard, wanted: Practised, reading: Reading, list
         what = f"“{word.word}” {said}: it has neither {sounds} nor the spelling {letters}"
     else:
         what = f"“{word.word}” is not spelt with {letters}"
-    better = _better(wanted, reading, listed)
     instead = f"The word lists have {', '.join(better)}." if better else "Take a word that has both."
     if letters and sounds:
         lesson = f"that {letters} stands for {sounds}"

@@ -15,7 +15,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.english_text import passages_to_check
-from lint_rules.language.varieties import AMERICAN, out_of_place, spelt_as, wrong_as
+from lint_rules.language.varieties import AMERICAN, doubtful, out_of_place, spelt_as, wrong_as
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 
@@ -79,7 +79,7 @@ def find(reading: Reading) -> Iterator[Found]:
 def _part_it_is_wrong_as(word: str, passage: Passage, start: int, reading: Reading) -> str:
     """The part of speech that a word is here, if the course's variety spells it otherwise as that; else ''."""
     wrong = wrong_as(reading.course.variety)
-    if not any(word == written for written, _ in wrong):
+    if word not in doubtful(reading.course.variety):
         return ""
     tokens = reading.analyse(passage).tokens
     at = next((index for index, token in enumerate(tokens) if token.start == start), None)

@@ -14,7 +14,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar_levels import Standing, labels_so_far, names, standing
-from lint_rules.language.grammar_uses import Use, grammar_uses, is_carried
+from lint_rules.language.grammar_uses import Use, is_carried
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 
 _PRE_A1 = "levels: [{cefr: Pre-A1}]"
@@ -69,7 +69,7 @@ RULE = Rule(
 def find(reading: Reading) -> Iterator[Found]:
     """Report structures above the level, once an activity; disputed ones once a unit."""
     disputed: dict[str, list[Use]] = {}
-    for place in grammar_uses(reading.unit, reading.analyse):
+    for place in reading.grammar:
         above: dict[str, list[Use]] = {}
         for use in place.uses:
             where = _standing(reading, use.structure.name)

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar_levels import labels_so_far, names, standing
-from lint_rules.language.grammar_uses import Use, grammar_uses, is_carried
+from lint_rules.language.grammar_uses import Use, is_carried
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 
 
@@ -72,7 +72,7 @@ def find(reading: Reading) -> Iterator[Found]:
     def is_known(name: str) -> bool:
         return standing(name, course, level, unit) is None
 
-    for place in grammar_uses(reading.unit, reading.analyse):
+    for place in reading.grammar:
         early: dict[str, list[Use]] = {}
         for use in place.uses:
             if place.is_test or use.in_instruction:

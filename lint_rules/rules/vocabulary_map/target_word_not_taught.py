@@ -6,14 +6,14 @@ or the teacher's notes. A word without a unit in the list may be taught anywhere
 written yet are waited for.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 
 from lint_rules.course.model import Level, WordEntry
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
 from lint_rules.rule import Book, Example, Need, Rule
 from lint_rules.source import Span
-from lint_rules.vocabulary import WordRow, vocabulary_map
+from lint_rules.vocabulary import WordRow
 
 _LIST = "kite,noun,toys,1\nhill,noun,places,1\n"
 _BOTH = "::: words\nkite, hill\n:::\n"
@@ -56,12 +56,16 @@ RULE = Rule(
 
 def find_in_book(book: Book) -> Iterator[Found]:
     """Report each such word at the title of the unit that should teach it (without one: of the level's last unit)."""
-    for row in vocabulary_map(book.course, book.units):
+    several = _listed_as_several(book.course.words)
+    by_level: dict[int, list[UnitFacts]] = {level.index: [] for level in book.course.levels}
+    for unit in book.units:
+        by_level[unit.level].append(unit)
+    for row in book.vocabulary:
         if row.taught is None:
             level = book.course.levels[row.entry.level]
-            place = _place(row, level, [unit for unit in book.units if unit.level == level.index])
+            place = _place(row, level, by_level[level.index])
             if place is not None:
-                yield _found(row, level, place, _as_what(row.entry, book.course.words))
+                yield _found(row, level, place, _as_what(row.entry, several))
 
 
 def _place(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> UnitFacts | None:
@@ -71,10 +75,15 @@ def _place(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> UnitFacts 
     return own if own is not None or not complete or not units else units[-1]
 
 
-def _as_what(entry: WordEntry, words: Sequence[WordEntry]) -> str:
-    """The word's part of speech, where the lists have its spelling more than once: shop (verb)."""
-    other = any(one.word == entry.word and one.part_of_speech != entry.part_of_speech for one in words)
-    return f" ({entry.part_of_speech})" if other and entry.part_of_speech else ""
+def _listed_as_several(words: Sequence[WordEntry]) -> frozenset[str]:
+    """Spellings that the lists have as more than one part of speech."""
+    first: dict[str, str] = {}
+    return frozenset(one.word for one in words if first.setdefault(one.word, one.part_of_speech) != one.part_of_speech)
+
+
+def _as_what(entry: WordEntry, several: Set[str]) -> str:
+    """The word's part of speech, where the lists have its spelling as another too: shop (verb)."""
+    return f" ({entry.part_of_speech})" if entry.word in several and entry.part_of_speech else ""
 
 
 def _found(row: WordRow, level: Level, unit: UnitFacts, as_what: str) -> Found:

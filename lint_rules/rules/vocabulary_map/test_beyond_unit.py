@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar_levels import names, standing
-from lint_rules.language.grammar_uses import grammar_uses, is_carried
+from lint_rules.language.grammar_uses import is_carried
 from lint_rules.language.tests_of import asked_in_tests
 from lint_rules.language.unit_words import Met, is_title
 from lint_rules.manuscript.model import Audience
@@ -93,7 +93,7 @@ def _structures(reading: Reading) -> Iterator[Found]:
     def is_known(name: str) -> bool:
         return standing(name, course, level, number) is None
 
-    for place in grammar_uses(reading.unit, reading.analyse):
+    for place in reading.grammar:
         if not place.is_test:
             continue
         told: set[str] = set()

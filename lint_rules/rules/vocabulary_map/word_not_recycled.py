@@ -13,7 +13,7 @@ from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
 from lint_rules.rule import Book, Example, Limit, Need, Rule
 from lint_rules.source import Span
-from lint_rules.vocabulary import WordRow, vocabulary_map
+from lint_rules.vocabulary import WordRow
 
 _LIST = "kite,noun,toys,1\n"
 
@@ -74,7 +74,7 @@ RULE = Rule(
 
 def find_in_book(book: Book) -> Iterator[Found]:
     """Report each such word where it is taught."""
-    for row in vocabulary_map(book.course, book.units):
+    for row in book.vocabulary:
         level = book.course.levels[row.entry.level]
         wanted = level.limits.recycle
         units = [unit for unit in book.units if unit.level == level.index]

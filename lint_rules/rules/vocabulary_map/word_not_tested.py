@@ -13,7 +13,6 @@ from lint_rules.finding import Found, Severity
 from lint_rules.language.tests_of import TEST
 from lint_rules.rule import Book, Example, Need, Rule
 from lint_rules.source import Span
-from lint_rules.vocabulary import vocabulary_map
 
 _LIST = "kite,noun,toys,1\nhill,noun,places,1\n"
 _PANEL = "## Lesson 1: Look {{.words}}\n\n### 1 Look.\n\n::: words\nkite, {}\n:::\n\n"
@@ -46,7 +45,7 @@ RULE = Rule(
 
 def find_in_book(book: Book) -> Iterator[Found]:
     """Report each such word where it is taught."""
-    for row in vocabulary_map(book.course, book.units):
+    for row in book.vocabulary:
         level = book.course.levels[row.entry.level]
         if row.taught is None or row.tested:
             continue
