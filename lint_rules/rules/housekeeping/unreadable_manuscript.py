@@ -3,12 +3,17 @@
 The front matter does not parse, a div or a comment is never closed, there is no title or no lesson: what hornbook
 cannot read it cannot check, and what a typesetter's program cannot read it drops from the child's page without a word.
 So this is said first, with the line and the cure, and nothing that could not be read ever counts as clean.
+
+Asterisks that were meant for bold and are none are a query: by CommonMark (0.31, section 6.2) bold can neither begin
+between a letter and a mark (she**'s**) nor end so.
 """
 
+import re
 from collections.abc import Iterator
-from difflib import get_close_matches
 
+from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
+from lint_rules.manuscript.model import Role, Unit
 from lint_rules.rule import Example, Reading, Rule
 
 RULE = Rule(
@@ -17,11 +22,13 @@ RULE = Rule(
     severity=Severity.STOP,
     passes=(
         Example("::: teacher\n**Time:** 10 minutes\n:::\n", why="a div that is opened and closed"),
+        Example("She is swimm**ing**. **She's** here. She\\*\\*'s here.\n", why="bold, and asterisks that are meant"),
         Example("The wind is blowing.\n\nThree dots :::: in a line are only dots.\n"),
     ),
     fails=(
         Example("«::: teacher»\n**Time:** 10 minutes\n", why="the div is never closed"),
         Example("Look at the kite.\n\n«:::»\n", why="a fence that closes nothing"),
+        Example("She«**'s**» here. They«**’re**» swimm**ing**.\n", why="bold cannot begin there"),
         Example(
             """\
 ---
@@ -42,16 +49,36 @@ title: Example
 )
 
 
+# Asterisks around a few letters, or a pair of them alone; such as are escaped are meant.
+_STRAY = re.compile(r"(?P<marks>\*{1,3})[^\s*]{1,20}(?P=marks)|\*\*")
+_STRAY_SAID = (
+    "These asterisks would be printed: bold cannot begin or end between a letter and a mark. "
+    "Set the whole word in bold (**she's**), or only the letters (she'**s**)."
+)
+
+
 def find(reading: Reading) -> Iterator[Found]:
     """Report what the reader of the manuscript stumbled over, and front matter that does not fit the course."""
     unit = reading.unit
     for problem in unit.problems:
         severity = None if problem.blocks else Severity.QUERY
         yield Found(problem.span, unit.source.slice(problem.span), problem.message, severity)
+    yield from _stray_asterisks(unit)
     if unit.front.level:
         yield from _level(reading)
     if unit.front.unit:
         yield from _number(reading)
+
+
+def _stray_asterisks(unit: Unit) -> Iterator[Found]:
+    """Asterisks that a reader would see although they were meant for bold."""
+    for passage in unit.passages:
+        if passage.role is Role.CODE or "*" not in passage.text:
+            continue
+        for mark in _STRAY.finditer(passage.text):
+            span = passage.span(mark.start(), mark.end())
+            if unit.source.slice(span) == mark[0]:
+                yield Found(span, mark[0], _STRAY_SAID, Severity.QUERY)
 
 
 def _level(reading: Reading) -> Iterator[Found]:
@@ -59,8 +86,8 @@ def _level(reading: Reading) -> Iterator[Found]:
     written, folder = reading.unit.front.level, reading.course.level_of(reading.unit.path)
     names = [level.name for level in reading.course.levels]
     if written not in names:
-        near = get_close_matches(written, names, n=1)
-        meant = f"Did you mean {near[0]}?" if near else f"The course has {', '.join(names)}."
+        near = nearest(written, names)
+        meant = f"Did you mean {near}?" if near else f"The course has {', '.join(names)}."
         yield _at(reading, "level", f"course.yaml has no level {written}. {meant}")
     elif folder is not None and folder.name != written:
         yield _at(
