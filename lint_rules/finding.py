@@ -76,7 +76,7 @@ class Finding:
     mend: Mend | None = None
     status: Status = Status.OPEN
     reason: str = ""
-    place: str = ""  # place in the structure, free of line numbers: 'lesson 2/activity 3'
+    place: str = ""  # place by its headings, free of line numbers: 'A hat / Listen and point.'
     key: str = ""
 
     @property

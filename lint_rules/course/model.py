@@ -115,9 +115,7 @@ class Course:
     plans: tuple[UnitPlan, ...] = ()
     rules: Mapping[str, str] = field(default_factory=dict)  # rule → 'stop' | 'query' | 'note' | 'off'
     structures: Mapping[str, str] = field(default_factory=dict)  # structure → CEFR band, over the house defaults
-    off_list: str = (
-        ""  # how an off-list word above the band weighs: '' (the rule's own way) | stop | query | note | picture
-    )
+    off_list: str = ""  # what an off-list word above the band weighs: stop | query | note | picture; '': by the word
     instruction_words: tuple[str, ...] = ()  # words of rubrics that this course's children know
     note_fields: tuple[str, ...] = ()  # fields of its own in the teacher's notes
     markets: tuple[str, ...] = ()  # markets whose own sensitive topics are asked about, beside those of every course

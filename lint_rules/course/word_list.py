@@ -207,8 +207,8 @@ def read_word_list(
     """Read a word list: its target words in file order, and everything that is wrong with it.
 
     ``units`` is how many units the level will have (0: not said). A problem stops the run when the rest of the list
-    could not be read. A row with a wrong part of speech, unit or use is
-    kept without it; a row without a word, or a second one alike, is left out.
+    could not be read. A row with a wrong part of speech, unit or use is kept without it; a row without a word, or a
+    second one alike, is left out.
     """
     reader = _ListReader(source, level, level_name, units)
     entries = tuple(reader.read())

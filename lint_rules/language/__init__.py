@@ -1,1 +1,1 @@
-"""What a text is made of: tokens, sentences, structures and word levels, as plain data."""
+"""What a text says and is made of: tokens, structures, word levels; times, answers, references, sets of words."""

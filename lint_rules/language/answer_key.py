@@ -68,7 +68,7 @@ def items_of(activity: Activity) -> tuple[ItemLabel, ...]:
 
 
 def key_of_activity(activity: Activity) -> Key | None:
-    """The answers of an activity, or None where it has no key, or one that labels nothing."""
+    """The answers of an activity, or None where it has no key."""
     passages = [p for p in activity.part.passages if _is_key(p) and p.text.strip()]
     if not passages:
         return None

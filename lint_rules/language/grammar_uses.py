@@ -7,6 +7,7 @@ from functools import cache
 
 from lint_rules.language.counting import count_words, ends_sentence, is_for_children, options_in
 from lint_rules.language.tables import entries
+from lint_rules.language.tests_of import TEST
 from lint_rules.language.tokens import Analysis, Sentence, Structure
 from lint_rules.manuscript.model import Activity, Passage, Role, Unit
 
@@ -62,7 +63,7 @@ def grammar_uses(unit: Unit, analyse: Callable[[Passage], Analysis]) -> Iterator
     for lesson in unit.lessons:
         yield Place(
             tuple(_uses((lesson.heading.passage, *lesson.part.passages), lesson.classes, analyse)),
-            is_test="test" in lesson.classes,
+            is_test=TEST in lesson.classes,
         )
         for activity in lesson.activities:
             yield _of_activity(activity, lesson.classes, analyse)
@@ -70,7 +71,7 @@ def grammar_uses(unit: Unit, analyse: Callable[[Passage], Analysis]) -> Iterator
 
 def _of_activity(activity: Activity, classes: Sequence[str], analyse: Callable[[Passage], Analysis]) -> Place:
     passages = (activity.heading.passage, *activity.part.passages)
-    is_test = "test" in activity.kinds or "test" in classes
+    is_test = TEST in activity.kinds or TEST in classes
     return Place(tuple(_uses(passages, activity.kinds, analyse)), is_test)
 
 

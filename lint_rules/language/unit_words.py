@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from lint_rules.course.model import Level, band_rank
+from lint_rules.language.counting import is_for_children
 from lint_rules.language.course_words import CourseWords
 from lint_rules.language.tokens import Analysis
 from lint_rules.language.word_index import Origin, WordIndex, canonical, index_of, parts_of
 from lint_rules.language.word_levels import WordLevel, look_up, names_in
-from lint_rules.manuscript.model import Activity, Audience, DivKind, Part, Passage, Role, Unit, field_key
+from lint_rules.manuscript.model import Activity, DivKind, Part, Passage, Role, Unit, field_key
 
-_READ_BY_CHILDREN = frozenset({Audience.PUPIL, Audience.LISTENER})
 _NOT_RUNNING = frozenset({Role.INSTRUCTION, Role.ALT, Role.CODE, Role.BRIEF})
 _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE})
 
@@ -52,7 +52,7 @@ def _of_activity(activity: Activity) -> Place:
 
 def read_by_children(passage: Passage) -> bool:
     """Say whether children read or hear a passage as a text: no instruction, alternative text, note or answer."""
-    return passage.audience in _READ_BY_CHILDREN and passage.role not in _NOT_RUNNING
+    return is_for_children(passage) and passage.role not in _NOT_RUNNING
 
 
 def is_title(passage: Passage) -> bool:
@@ -86,7 +86,7 @@ class UnitWords:
     def _names(self) -> frozenset[str]:
         found: set[str] = set()
         for passage in self._unit.passages:
-            if passage.audience in _READ_BY_CHILDREN and passage.role not in {Role.ALT, Role.CODE}:
+            if is_for_children(passage) and passage.role not in {Role.ALT, Role.CODE}:
                 found |= names_in(self._analyse(passage))
         return frozenset(found)
 

@@ -85,7 +85,7 @@ class Picture:
 @dataclass(frozen=True, slots=True)
 class Item:
     """Where a list item stands: its list (number within the unit), its index, its label (`1`, `a`; '' for bullets),
-    its depth (0 is outermost), and the index of the item it is nested in (or -1)."""
+    its depth (0 is outermost), and the item it is nested in (None: in none)."""
 
     list: int
     index: int
@@ -121,9 +121,8 @@ class Passage:
     """A run of text with one audience and one role. See the module's docstring for ``text``, ``starts``, ``ends``.
 
     ``block`` is the span of the Markdown block it stands in. ``strong`` lists the ranges of ``text`` set in bold,
-    ``emphasis`` those set in italics.
-    ``div`` is the index in ``Unit.divs`` of the innermost div around it. ``gaps`` are the ranges of ``text`` that are a
-    blank to fill in (`____`). ``source`` file order is the order of passages everywhere.
+    ``emphasis`` those set in italics. ``div`` is the index in ``Unit.divs`` of the innermost div around it. ``gaps``
+    are the ranges of ``text`` that are a blank to fill in (`____`). Passages stand in file order everywhere.
     """
 
     text: str

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.topics import OddOnes, TopicList, odd_ones, topics_of
+from lint_rules.language.unit_words import listed
 from lint_rules.language.word_sets import Listed, sets_of, shown
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
@@ -90,9 +91,9 @@ def _message(words: Sequence[Listed], odd: OddOnes, topics: TopicList) -> str:
     if not rest:
         return f"There is no odd one: all of these have the topic “{topics.name(biggest)}”. {ask}"
     if len(members) > 1 and len(members) > len(rest):
-        return f"More than one answer is possible: {_quoted(rest, 'or')} (the others: {topics.name(biggest)}). {ask}"
-    listed = "; ".join(f"{', '.join(found)} ({topics.name(topic)})" for topic, found in groups)
-    return f"No word stands alone here: {listed}. {ask}"
+        return f"More than one answer is possible: {listed(rest)} (the others: {topics.name(biggest)}). {ask}"
+    by_topic = "; ".join(f"{', '.join(found)} ({topics.name(topic)})" for topic, found in groups)
+    return f"No word stands alone here: {by_topic}. {ask}"
 
 
 def _groups(words: Sequence[Listed], topics: TopicList) -> list[tuple[str, list[str]]]:
@@ -108,8 +109,3 @@ def _groups(words: Sequence[Listed], topics: TopicList) -> list[tuple[str, list[
             found.append((topic, members))
             named.update(members)
     return found
-
-
-def _quoted(words: Sequence[str], joined: str) -> str:
-    quoted = [f"“{word}”" for word in words]
-    return f"{', '.join(quoted[:-1])} {joined} {quoted[-1]}" if len(quoted) > 1 else quoted[0]

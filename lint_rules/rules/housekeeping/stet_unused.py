@@ -5,8 +5,8 @@ also how a misspelt rule name shows.
 """
 
 from collections.abc import Iterator
-from difflib import get_close_matches
 
+from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
 from lint_rules.letstand.stets import is_lapsed
 from lint_rules.manuscript.model import Stet
@@ -50,6 +50,6 @@ def _message(stet: Stet, review: StetReview) -> str:
     if stet.rule in review.rule_names:
         where = "nothing follows it" if stet.covers is None else f"{stet.rule} finds nothing in the block it covers"
         return f"This stet lets nothing stand: {where}. Remove it, or move it to the block it is meant for."
-    near = get_close_matches(stet.rule, review.rule_names, n=1)
-    meant = f" Did you mean {near[0]}?" if near else " `hornbook rules` lists the names."
+    near = nearest(stet.rule, review.rule_names)
+    meant = f" Did you mean {near}?" if near else " `hornbook rules` lists the names."
     return f"This stet lets nothing stand: no rule is called {stet.rule}.{meant}"

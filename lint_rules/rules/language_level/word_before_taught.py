@@ -5,9 +5,9 @@ to be known: the teacher stops to explain it, and when its own unit comes it is 
 needs such a word and its picture carries it; then the author lets it stand, and the editor knows.
 
 Read are the pupil's pages and the audio scripts; not the instructions, alternative text, notes and answers, nor
-tests, which test-beyond-unit looks after. Words
-without a unit in the list, names, numbers, greetings, function words and `known` words come when they like. A word
-of a later level is word-above-level. Each word is reported once in an activity.
+tests, which test-beyond-unit looks after. Words without a unit in the list, names, numbers, greetings, function words
+and `known` words come when they like. A word of a later level is word-above-level. Each word is reported once in an
+activity.
 """
 
 from collections.abc import Iterator

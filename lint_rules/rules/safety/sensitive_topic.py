@@ -10,8 +10,10 @@ others only for the markets that course.yaml names under `markets`; a course tha
 from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
+from lint_rules.language.counting import is_for_children
 from lint_rules.language.sensitive import Touch, asked_topics, touches
-from lint_rules.manuscript.model import Audience, Passage, Role, Unit
+from lint_rules.language.unit_words import places_of
+from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import Example, Limit, Reading, Rule
 
 RULE = Rule(
@@ -38,30 +40,19 @@ RULE = Rule(
     limits=(Limit("17 topics, their words and where these are harmless", "common practice, no source"),),
 )
 
-_FACING = (Audience.PUPIL, Audience.LISTENER)
-
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report topics on pupils' pages and in audio scripts: the first word of each, in each activity."""
     asked = asked_topics(reading.course.markets, reading.course.sensitive_off)
-    for passages in _places(reading.unit):
+    for place in places_of(reading.unit):
         found: dict[str, list[tuple[Passage, Touch]]] = {}
-        for passage in passages:
-            if passage.audience in _FACING and passage.role not in (Role.ALT, Role.CODE):
+        for passage in place.passages:
+            if is_for_children(passage) and passage.role not in (Role.ALT, Role.CODE):
                 for touch in touches(passage.text):
                     if touch.topic.name in asked:
                         found.setdefault(touch.topic.name, []).append((passage, touch))
         for places in found.values():
             yield _found(places)
-
-
-def _places(unit: Unit) -> Iterator[Sequence[Passage]]:
-    """The passages of a unit, activity by activity, and what stands outside them."""
-    yield [*([unit.heading.passage] if unit.heading else []), *unit.opening.passages]
-    for lesson in unit.lessons:
-        yield [lesson.heading.passage, *lesson.part.passages]
-    for activity in unit.activities:
-        yield [activity.heading.passage, *activity.part.passages]
 
 
 def _found(places: Sequence[tuple[Passage, Touch]]) -> Found:

@@ -12,6 +12,7 @@ from lint_rules.finding import Found, Mend, Severity
 from lint_rules.language.grammar_levels import names
 from lint_rules.language.labels import structures_of_label
 from lint_rules.language.named_grammar import main_structures, names_grammar, practised
+from lint_rules.language.tests_of import TEST
 from lint_rules.manuscript.insert_field import field_edit
 from lint_rules.manuscript.model import Lesson
 from lint_rules.manuscript.pattern_table import pattern_passages
@@ -68,7 +69,7 @@ def find(reading: Reading) -> Iterator[Found]:
     for lesson in unit.lessons:
         passages = tuple(lesson.passages)
         has_pattern = bool(pattern_passages(unit, passages))
-        if "test" in lesson.classes or not (has_pattern or ("grammar" in lesson.classes and lesson.activities)):
+        if TEST in lesson.classes or not (has_pattern or ("grammar" in lesson.classes and lesson.activities)):
             continue
         shown = main_structures(practised(unit, passages, reading.analyse))
         if not names_grammar(passages, shown):

@@ -9,9 +9,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from lint_rules.finding import Found, Severity
+from lint_rules.language.counting import count_words
 from lint_rules.language.tables import rows
 from lint_rules.language.times import Minutes, stated_time
-from lint_rules.manuscript.model import PICTURE, Activity, Audience, Passage, Role
+from lint_rules.manuscript.model import Activity, Audience, Passage, Role
 from lint_rules.rule import Example, Limit, Reading, Rule
 
 
@@ -93,7 +94,7 @@ def _size(activity: Activity) -> _Size:
     items = sum(p.role is Role.ITEM and p.item is not None and p.item.depth == 0 and not _is_option(p) for p in pupil)
     rows_of_tables = {(p.cell.table, p.cell.row) for p in pupil if p.cell is not None and p.cell.row > 0}
     heard = [p for p in passages if p.audience in (Audience.PUPIL, Audience.LISTENER) and p.role in _READ]
-    words = sum(len(passage.text.replace(PICTURE, " ").split()) for passage in heard)
+    words = sum(count_words(passage.text) for passage in heard)
     return _Size(items + len(rows_of_tables), words)
 
 

@@ -7,8 +7,8 @@ share a place. A course without a pattern is left alone.
 """
 
 from collections.abc import Iterator, Sequence
-from difflib import get_close_matches
 
+from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
 from lint_rules.language.pattern import fit
 from lint_rules.manuscript.model import Lesson
@@ -85,8 +85,8 @@ def _message(lesson: Lesson, pattern: Sequence[str]) -> str:
         return (
             f"This lesson does not say which part of the unit it is. Write its class after the heading, one of {shown}."
         )
-    near = get_close_matches(lesson.classes[0], pattern, n=1)
-    meant = f"Did you mean {near[0]}?" if near else f"The pattern is {shown}."
+    near = nearest(lesson.classes[0], pattern)
+    meant = f"Did you mean {near}?" if near else f"The pattern is {shown}."
     return f"A {lesson.classes[0]} lesson is not in the course's pattern. {meant}"
 
 
