@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from lint_rules.course.model import CEFR_BANDS, Course, band_rank
 from lint_rules.facts import Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
 from lint_rules.language.audio import is_own_track, scripts_of, tracks_played
+from lint_rules.language.cross_references import references_in
 from lint_rules.language.load import weighed_band
-from lint_rules.language.references import references_in
 from lint_rules.language.tests_of import TEST
 from lint_rules.language.times import lesson_minutes, stated_time
 from lint_rules.language.unit_words import is_title, read_by_children

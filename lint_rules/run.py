@@ -95,8 +95,8 @@ def _unreadable(problem: CourseProblem) -> Finding:
 
 def _too_large(source: Source) -> CourseProblem:
     message = (
-        f"This file has {len(source.text):,} characters, so it was not read: a unit is a few pages. If it holds a whole "
-        "book, give each unit a file of its own; if pictures are written into it, give each picture one."
+        f"This file has {len(source.text):,} characters, so it was not read: a unit is a few pages. If it holds a "
+        "whole book, give each unit a file of its own; if pictures are written into it, give each picture one."
     )
     return CourseProblem(source.path, 1, 1, message)
 

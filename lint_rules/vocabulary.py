@@ -27,13 +27,10 @@ class Sight:
 
 @dataclass(frozen=True, slots=True)
 class WordRow:
-    """One target word: its row of the list, where it is taught (None: nowhere), where met again, where tested.
-
-    ``teaching_units`` are the units of the book that should teach it. ``room`` counts the later lessons of its level.
-    """
+    """One target word: its row of the list, where it is taught (None: nowhere), where met again, where tested, and how
+    many lessons of its level come after the one that teaches it (``room``)."""
 
     entry: WordEntry
-    teaching_units: tuple[int, ...]
     taught: Sight | None
     met: tuple[Sight, ...]
     tested: tuple[Sight, ...]
@@ -89,7 +86,7 @@ def _row(
 ) -> WordRow:
     taught = _taught(sights, teaching)
     if taught is None:
-        return WordRow(entry, teaching, None, (), tuple(s for s in sights if s.wheres & {*_IN_TEST}), 0)
+        return WordRow(entry, None, (), tuple(s for s in sights if s.wheres & {*_IN_TEST}), 0)
     later = [sight for sight in sights if (sight.unit, sight.lesson) > (taught.unit, taught.lesson)]
     met = tuple(sight for sight in later if sight.wheres - {Where.KEY})
     tested = tuple(
@@ -98,7 +95,7 @@ def _row(
         if sight.wheres & {*_IN_TEST} and (sight.unit, sight.lesson) >= (taught.unit, taught.lesson)
     )
     room = lessons_after[taught.unit] + len(units[taught.unit].lessons) - 1 - taught.lesson
-    return WordRow(entry, teaching, taught, met, tested, room)
+    return WordRow(entry, taught, met, tested, room)
 
 
 def _numbers(units: Sequence[UnitFacts]) -> Mapping[tuple[int, int], tuple[int, ...]]:

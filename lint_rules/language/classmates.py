@@ -3,9 +3,9 @@
 import re
 from dataclasses import dataclass
 
-from lint_rules.language.tables import entries
+from lint_rules.language.number_words import NUMBER_WORDS
 
-_NUMBERS = {word: number for number, word in enumerate(entries("numbers.txt")[2:22], start=1)} | {"a dozen": 12}
+_NUMBERS = {word: number for word, number in NUMBER_WORDS.items() if number} | {"a dozen": 12}
 _NUMBER = rf"(?:\d{{1,3}}|{'|'.join(sorted(_NUMBERS, key=len, reverse=True))})"
 _PEOPLE = (
     r"(?:friends?|classmates?|people|persons?|children|child|kids?|students?|pupils?|learners?|partners?|boys?|girls?|"
@@ -75,11 +75,6 @@ def asked_in(text: str) -> Asked | None:
         if not counts and not everybody and (one := _ONE.search(text, start, sentence.end())):
             found.append(Asked(1, one.start(), one.end(), plain=False))
     return max(found, key=lambda asked: asked.number, default=None)
-
-
-def in_words(number: int) -> str:
-    """A number as a children's book writes it: in words up to twenty."""
-    return next((word for word, value in _NUMBERS.items() if value == number and " " not in word), str(number))
 
 
 def _number(text: str) -> int:

@@ -15,12 +15,17 @@ _TOKEN = re.compile(r"let's|there's|[a-z0-9]+n't|[a-z0-9]+|'[a-z]+|[():–—]")
 
 @dataclass(frozen=True, slots=True)
 class GrammarTerm:
-    """A term of grammar: singular, plural ('' when there is none), and whether it is for the teacher alone."""
+    """A term of grammar: singular, plural ('' when there is none), and who may meet it on a page: only the ``teacher``
+    in the notes, a ``child``, or a child if the author, ``asked``, says so."""
 
     term: str
     plural: str
-    teacher_only: bool
-    source: str
+    page: str
+
+    @property
+    def teacher_only(self) -> bool:
+        """Whether it is for the teacher alone."""
+        return self.page == "teacher"
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,9 +62,9 @@ def grammar_terms() -> tuple[GrammarTerm, ...]:
 
 @cache
 def all_grammar_terms() -> tuple[GrammarTerm, ...]:
-    """Every term of the table, the longest first; those with ``teacher_only`` False a child's page may show."""
+    """Every term of the table, the longest first."""
     table = rows("grammar_terms.csv")
-    terms = [GrammarTerm(term, plural, page == "teacher", source) for term, plural, page, source in table]
+    terms = [GrammarTerm(term, plural, page) for term, plural, page, _ in table]
     return tuple(sorted(terms, key=lambda term: (-len(term.term), term.term)))
 
 

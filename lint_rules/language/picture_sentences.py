@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from difflib import SequenceMatcher
 from functools import cache
 
+from lint_rules.language.number_words import NUMBER_WORDS
 from lint_rules.language.pictures import names_nothing
-from lint_rules.language.tables import alternatives, entries, rows
+from lint_rules.language.tables import alternatives, rows
 from lint_rules.language.tokens import Analysis, Token
 from lint_rules.language.topics import topic_key
 from lint_rules.language.word_index import canonical
@@ -30,7 +31,7 @@ _AFTER_THE_NOUN = frozenset({
 # fmt: on
 _PICTURE_WORDS = frozenset(["picture", "drawing", "photo", "photograph", "image", "illustration"])
 _LONGEST_GAP = 3
-_NUMBERS = {str(number): word for number, word in enumerate(entries("numbers.txt")[2:22], start=1)}
+_NUMBERS = {str(number): word for word, number in NUMBER_WORDS.items()}
 
 
 @dataclass(frozen=True, slots=True)

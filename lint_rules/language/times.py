@@ -9,16 +9,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
+from lint_rules.language.number_words import NUMBER_WORDS
 from lint_rules.manuscript.model import Lesson, Part, Passage
 
-# fmt: off
-_UNDER_TWENTY = (
-    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
-    "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
-)
-# fmt: on
-_TENS = {"twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "ninety": 90}
-_NUMBER_WORDS = {word: number for number, word in enumerate(_UNDER_TWENTY)} | _TENS | {"a": 1, "an": 1}
+_TENS = {"thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "ninety": 90}
+_NUMBER_WORDS = {**NUMBER_WORDS, **_TENS, "a": 1, "an": 1}
 _FRACTIONS = {"½": 0.5, "¼": 0.25, "¾": 0.75}
 
 _WORD = "|".join(sorted(_NUMBER_WORDS, key=len, reverse=True))

@@ -27,8 +27,8 @@ PARTS = {"noun": "NOUN", "verb": "VERB", "adj": "ADJ", "adv": "ADV"}
 NAMES = {"noun": "noun", "verb": "verb", "adj": "adjective", "adv": "adverb"}
 LICENCE = """\
 # Drawn from Princeton WordNet 3.1 by tests/words/draw_word_tables.py. WordNet 3.1 Copyright 2011 by Princeton
-# University. All rights reserved. Used under the WordNet licence, which allows use, copying, change and distribution for any
-# purpose and without fee, with this notice; it comes without any warranty.
+# University. All rights reserved. Used under the WordNet licence, which allows use, copying, change and distribution
+# for any purpose and without fee, with this notice; it comes without any warranty.
 """
 
 

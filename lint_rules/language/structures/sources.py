@@ -7,10 +7,6 @@ the structure's ``level``, the later one its ``higher``. Both start at A1: that 
 Pre-A1 is a house default, common practice in first courses for children, for which there is no source.
 """
 
-CEFR_J = (
-    "CEFR-J Grammar Profile, version 20180315, Tono Laboratory, Tokyo University of Foreign Studies "
-    "(http://www.cefr-j.org/download.html)"
-)
 HOUSE = "house default; common practice, no source"
 
 

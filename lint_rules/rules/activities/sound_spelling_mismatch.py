@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from lint_rules.finding import Found, Severity
+from lint_rules.language.course_words import taught_by
 from lint_rules.language.pronunciation import write_ipa
 from lint_rules.language.spelling_sounds import Heard, Practised, hear, practised, words_of
 from lint_rules.language.word_sets import Listed, listed_words
@@ -159,13 +160,17 @@ def _unread(activity: Activity, wanted: Practised, reading: Reading) -> Iterator
         yield Found(span, written, message, Severity.NOTE)
 
 
+def _sounds(wanted: Practised) -> str:
+    return " or ".join(f"/{written.strip('/')}/" for written, _ in wanted.sounds)
+
+
 def _unchecked(word: Listed, wanted: Practised) -> str:
-    sounds = " or ".join(f"/{written.strip('/')}/" for written, _ in wanted.sounds)
-    return f"“{word.word}” is not in the CMU Pronouncing Dictionary: hornbook could not check that it has {sounds}."
+    lacks = f"“{word.word}” is not in the CMU Pronouncing Dictionary"
+    return f"{lacks}: hornbook could not check that it has {_sounds(wanted)}."
 
 
 def _message(word: Listed, one: Heard, wanted: Practised, variety: str, better: Sequence[str]) -> str:
-    sounds = " or ".join(f"/{written.strip('/')}/" for written, _ in wanted.sounds)
+    sounds = _sounds(wanted)
     letters = " or ".join(f"“{spelling.written}”" for spelling in wanted.spellings)
     said = f"is said {write_ipa(one.said[0], variety)}" if one.said else ""
     if one.sound and one.spelling:
@@ -188,10 +193,9 @@ def _better(wanted: Practised, reading: Reading, listed: set[str]) -> list[str]:
     """Up to three target words, taught by this unit, that have the sound and the spelling."""
     found: list[str] = []
     for entry in reading.course.words:
-        taught = entry.level < reading.level.index or (
-            entry.level == reading.level.index and entry.unit <= reading.unit.front.unit
-        )
-        if taught and entry.word.casefold() not in listed and hear(entry.word, wanted, reading.course.variety).fits:
+        if not taught_by(entry, reading.level, reading.unit.front.unit) or entry.word.casefold() in listed:
+            continue
+        if hear(entry.word, wanted, reading.course.variety).fits:
             found.append(entry.word)
         if len(found) == 3:
             break

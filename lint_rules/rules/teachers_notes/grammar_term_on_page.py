@@ -40,8 +40,6 @@ RULE = Rule(
 )
 
 _NOT_ON_PAGE = frozenset({Role.ALT, Role.CODE})
-# `noun` and its like: a term of grammar, though one that some children know from school.
-_HALF_KNOWN = frozenset({"GRAMMAR"})
 _GIFT = re.compile(r"\b(?:an?|what|my|your|his|her|our|their|this|that|one|nice|for)\s+$", re.I)
 _GIFTS = frozenset({"simple present", "present perfect"})
 _IN_LINE = frozenset({"third person"})
@@ -75,11 +73,7 @@ def _in_passage(passage: Passage) -> Iterator[Found]:
 def _terms() -> dict[str, GrammarTerm]:
     """The terms by their forms: those for the teacher alone, and those that children may have met."""
     return {
-        form: term
-        for term in all_grammar_terms()
-        if term.teacher_only or term.source in _HALF_KNOWN
-        for form in (term.term, term.plural)
-        if form
+        form: term for term in all_grammar_terms() if term.page != "child" for form in (term.term, term.plural) if form
     }
 
 

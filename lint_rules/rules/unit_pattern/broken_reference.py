@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.audio import is_own_track, scripted_tracks
-from lint_rules.language.references import Reference, references_in
+from lint_rules.language.cross_references import CrossReference, references_in
 from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
 from lint_rules.rule import Book, Example, Reading, Rule
 from lint_rules.source import Span
@@ -78,7 +78,7 @@ def _passages(unit: Unit) -> Iterator[tuple[Lesson | None, Passage]]:
             yield None, passage
 
 
-def _judge(reference: Reference, lesson: Lesson | None, reading: Reading) -> tuple[Severity | None, str] | None:
+def _judge(reference: CrossReference, lesson: Lesson | None, reading: Reading) -> tuple[Severity | None, str] | None:
     """What is wrong with a reference; None where nothing is, or where this unit cannot tell."""
     if reference.elsewhere:
         return None

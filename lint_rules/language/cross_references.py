@@ -1,4 +1,4 @@
-"""References from one place of a book to another, as authors write them: `see activity 3`, `track 1.4`, `page 12`."""
+"""Cross-references, from one place of a book to another, as authors write them: `see activity 3`, `track 1.4`."""
 
 import re
 from collections.abc import Iterator
@@ -15,9 +15,9 @@ _KINDS = {"exercise": "activity"}
 
 
 @dataclass(frozen=True, slots=True)
-class Reference:
-    """A reference in a text: what kind of thing, its number, the range of the words, and where the thing is said to be
-    (`unit`, `lesson`: 0 where nothing is said)."""
+class CrossReference:
+    """A cross-reference in a text: what kind of thing, its number, the range of the words, and where the thing is said
+    to be (`unit`, `lesson`: 0 where nothing is said)."""
 
     kind: str
     number: str
@@ -28,8 +28,8 @@ class Reference:
     elsewhere: bool = False  # in another level, or another book
 
 
-def references_in(text: str) -> Iterator[Reference]:
-    """The references of a text, in order. `lesson 2, activity 3` and `activity 3 of lesson 2` are one each."""
+def references_in(text: str) -> Iterator[CrossReference]:
+    """The cross-references of a text, in order. `lesson 2, activity 3` and `activity 3 of lesson 2` are one each."""
     matches = list(_REFERENCE.finditer(text))
     taken: set[int] = set()
     for at, match in enumerate(matches):
@@ -56,7 +56,7 @@ def references_in(text: str) -> Iterator[Reference]:
             yield reference
 
 
-def _reference(text: str, kind: str, match: re.Match[str]) -> Reference:
+def _reference(text: str, kind: str, match: re.Match[str]) -> CrossReference:
     lesson = unit = 0
     elsewhere = False
     end = match.end()
@@ -66,4 +66,4 @@ def _reference(text: str, kind: str, match: re.Match[str]) -> Reference:
         unit = int(of["number"]) if what == "unit" else unit
         elsewhere = elsewhere or what == "level"
         end = of.end()
-    return Reference(kind, match["number"], match.start(), end, lesson, unit, elsewhere)
+    return CrossReference(kind, match["number"], match.start(), end, lesson, unit, elsewhere)
