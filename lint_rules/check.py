@@ -14,8 +14,8 @@ from lint_rules.course.model import Course
 from lint_rules.draw_facts import facts_of
 from lint_rules.facts import Spot, UnitFacts
 from lint_rules.finding import Finding, Found, Severity, Status
-from lint_rules.language.service import EnglishMatch, Request
-from lint_rules.language.tokens import Analysis, Mode
+from lint_rules.language.service import Request
+from lint_rules.language.tokens import Mode
 from lint_rules.letstand.stets import apply_stets
 from lint_rules.manuscript.model import Passage, Role, Stet, Unit
 from lint_rules.manuscript.pattern_table import pattern_passages, rows_of
@@ -224,13 +224,3 @@ def _severity(item: Found, module: RuleModule, course: Course) -> Severity:
         return own
     wanted = Severity(chosen)
     return min(wanted, own, key=lambda s: s.weight) if own.weight < usual.weight else wanted
-
-
-def no_english(_: Passage) -> tuple[EnglishMatch, ...]:
-    """Stand in for an English checker that nobody asked for."""
-    return ()
-
-
-def no_analysis(_: Passage) -> Analysis:
-    """Stand in for the language room where no rule needs it."""
-    return Analysis((), (), ())

@@ -8,6 +8,8 @@ from lint_rules.course.model import Course
 from lint_rules.course.reading import CourseProblem, plans_of, read_course
 from lint_rules.language.service import English, EnglishMatch, Language
 from lint_rules.language.structures import STRUCTURE_NAMES
+from lint_rules.language.tokens import Analysis
+from lint_rules.manuscript.model import Passage
 from lint_rules.rule import RuleModule
 from lint_rules.run import Job, run
 from lint_rules.source import Source
@@ -32,6 +34,16 @@ class FakeEnglish:
             )
             for text in texts
         ]
+
+
+def no_english(_: Passage) -> tuple[EnglishMatch, ...]:
+    """Stand in for an English checker that nobody asked for."""
+    return ()
+
+
+def no_analysis(_: Passage) -> Analysis:
+    """Stand in for the language room where a rule does not need it."""
+    return Analysis((), (), ())
 
 
 def course_of(files: Mapping[str, str], rule_names: Sequence[str] = ()) -> Course:

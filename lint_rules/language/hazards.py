@@ -7,7 +7,7 @@ shortened copy in JSON lies beside it, which counts only while it was made from 
 import hashlib
 from functools import cache
 from pathlib import Path
-from typing import Any, Literal
+from typing import Literal
 
 import msgspec
 
@@ -125,14 +125,6 @@ def hazard_table() -> HazardTable:
     return _from_yaml(text)
 
 
-def full_table() -> dict[str, Any]:
-    """The table as written, with its sources and its test sentences."""
-    from ruamel.yaml import YAML  # slow to load, and only tests and corrected tables need it
-
-    table: dict[str, Any] = YAML(typ="safe").load(_YAML.read_text(encoding="utf-8"))
-    return table
-
-
 def write_json() -> None:
     """Make the copy in JSON anew."""
     text = _YAML.read_text(encoding="utf-8")
@@ -141,7 +133,7 @@ def write_json() -> None:
 
 
 def _from_yaml(text: str) -> HazardTable:
-    from ruamel.yaml import YAML
+    from ruamel.yaml import YAML  # slow to load, and only a table that was corrected needs it
 
     table = YAML(typ="safe").load(text)
     return msgspec.convert({"matching": table["meta"]["matching"], "hazards": table["hazards"]}, HazardTable)

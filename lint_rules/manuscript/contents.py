@@ -79,9 +79,7 @@ class Setting:
     cell: Cell | None = None
 
 
-def cut_passage(
-    plain: Plain, start: int, end: int, role: Role, setting: Setting, speaker: tuple[str, Span] = ("", Span(0, 0))
-) -> Passage | None:
+def cut_passage(plain: Plain, start: int, end: int, role: Role, setting: Setting, speaker: str = "") -> Passage | None:
     """The passage that a range of a block's text makes, or None when nothing is left of it."""
     start, end = trimmed(plain.text, start, end)
     if start >= end:
@@ -95,8 +93,7 @@ def cut_passage(
         audience=setting.audience,
         role=role,
         block=setting.block,
-        speaker=speaker[0],
-        speaker_span=speaker[1],
+        speaker=speaker,
         item=setting.item,
         cell=setting.cell,
         div=setting.div,

@@ -132,9 +132,7 @@ class Passage:
     role: Role
     block: Span
     speaker: str = ""
-    speaker_span: Span = Span(0, 0)
     field: str = ""
-    field_span: Span = Span(0, 0)
     item: Item | None = None
     cell: Cell | None = None
     div: int | None = None

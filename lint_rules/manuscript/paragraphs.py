@@ -166,8 +166,7 @@ def _read_turns(scene: Scene, plain: Plain, setting: Setting) -> bool:
     scene.add(cut_passage(plain, 0, turns[0].label_start, _plain_role(setting), setting))
     ends = [turn.label_start for turn in turns[1:]] + [plain.length]
     for turn, end in zip(turns, ends, strict=True):
-        speaker = (turn.label, _label_span(plain, turn))
-        scene.add(cut_passage(plain, turn.start, end, Role.TURN, setting, speaker))
+        scene.add(cut_passage(plain, turn.start, end, Role.TURN, setting, turn.label))
     return True
 
 

@@ -11,8 +11,6 @@ from lint_rules.manuscript.passages import UNCLOSED_COMMENT, read_contents
 from lint_rules.manuscript.stets import read_stets
 from lint_rules.source import Source, Span
 
-__all__ = ["read_front_matter", "read_unit"]
-
 
 def read_unit(source: Source) -> Unit:
     """Read a unit file: its front matter, its lessons and activities, every passage with its place."""

@@ -135,7 +135,7 @@ class Scene:
             if opened is None:
                 passage = replace(passage, role=Role.NOTE)
             else:
-                passage = replace(passage, role=Role.FIELD, field=opened.name, field_span=opened.name_span)
+                passage = replace(passage, role=Role.FIELD, field=opened.name)
                 opened.passages.append(passage)
                 opened.end = max(opened.end, passage.ends[-1])
         elif passage.audience is Audience.ARTIST and passage.role is not Role.ALT:

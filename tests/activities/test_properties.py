@@ -7,14 +7,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from lint_rules.catalogue import load_rules
-from lint_rules.check import no_english
 from lint_rules.example import assemble
 from lint_rules.language.tokens import Analysis, Reference, Token
 from lint_rules.manuscript.model import Passage
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.rule import Example, Reading
 from lint_rules.source import Source
-from tests.support import course_of
+from tests.support import course_of, no_english
 
 RULES = [module for module in load_rules() if module.rule.family == "activities"]
 WORDS = "cat,noun,animals\nhen,noun,animals\nred,adjective,colours\nrain,noun,weather|things\nice cream,noun,food\n"

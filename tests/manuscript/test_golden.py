@@ -1,6 +1,7 @@
 """Whole files and what is read in them, as files that a person can check line by line.
 
-HORNBOOK_WRITE_GOLDEN=1 writes the expected files anew; read the difference before you keep it.
+HORNBOOK_WRITE_GOLDEN=1 writes the expected files anew (where something has changed the test still fails once); read the
+difference before you keep it.
 """
 
 import os
@@ -17,9 +18,10 @@ GOLDEN = Path(__file__).parent / "golden"
 
 def hold(path: Path, text: str) -> None:
     """Compare with a golden file."""
+    written = path.read_text(encoding="utf-8") if path.exists() else ""
     if os.environ.get("HORNBOOK_WRITE_GOLDEN"):
         path.write_text(text, encoding="utf-8", newline="\n")
-    assert text == path.read_text(encoding="utf-8")
+    assert text == written
 
 
 def unit_of(name: str) -> Unit:

@@ -6,8 +6,9 @@ from html import unescape
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from lint_rules.manuscript.front_matter import read_front_matter
 from lint_rules.manuscript.model import Passage, Unit
-from lint_rules.manuscript.reading import read_front_matter, read_unit
+from lint_rules.manuscript.reading import read_unit
 from lint_rules.source import Source
 from tests.manuscript.generated import Body, bodies, manuscript
 

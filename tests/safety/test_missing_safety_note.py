@@ -2,13 +2,12 @@
 
 import pytest
 
-from lint_rules.check import no_analysis, no_english
 from lint_rules.finding import Found, Mend, Severity
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.rule import Reading
 from lint_rules.rules.safety.missing_safety_note import find
 from lint_rules.source import Source
-from tests.support import course_of
+from tests.support import course_of, no_analysis, no_english
 
 FRONT = "---\nlevel: level-1\nunit: 1\ntitle: Kites\n---\n\n# Kites\n\n"
 COURSE = course_of(

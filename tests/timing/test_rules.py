@@ -1,13 +1,12 @@
 """What the timing rules say, word for word, and at which weight."""
 
-from lint_rules.check import no_analysis, no_english
 from lint_rules.draw_facts import facts_of
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.rule import Book, Reading
 from lint_rules.rules.timing import course_hours, lesson_length, lesson_time_mismatch, missing_time, unlikely_time
 from lint_rules.source import Source
-from tests.support import course_of
+from tests.support import course_of, no_analysis, no_english
 
 WORDS = "word,part_of_speech,topic,unit\n"
 
