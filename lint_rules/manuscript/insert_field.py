@@ -14,7 +14,8 @@ _LINE_END = re.compile(r"\r\n|\n|\r")
 def field_edit(unit: Unit, part: Part, name: str, text: str) -> Edit | None:
     """Add ``**name:** text`` after what the teacher's notes of a part hold, or ``text`` to the end of such a field.
 
-    The file's own line ends are kept. None where the field says this already, and where the notes have no closed div at the edge of the page to put it in.
+    The file's own line ends are kept. None where the field says this already, and where the notes have no closed div at
+    the edge of the page to put it in.
     """
     field = next((f for f in reversed(part.fields) if f.name.casefold() == name.casefold() and f.passages), None)
     if field is not None:

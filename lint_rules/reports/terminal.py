@@ -26,7 +26,8 @@ def print_report(report: Report, console: Console) -> None:
             for line in _excerpt(report.sources[finding.path], finding, console.width):
                 console.print(line, soft_wrap=True)
     for skipped in report.skipped:
-        console.print(Text(f"{skipped.path}: not checked: {skipped.why}"), soft_wrap=True)
+        line = f"{_printable(skipped.path)}: not checked: {_printable(skipped.why)}"
+        console.print(Text(line), soft_wrap=True)
     for said in broken_lines(report):
         console.print(Text(said), soft_wrap=True)
 
@@ -84,7 +85,7 @@ def _many(count: int, noun: str) -> str:
 def _headline(report: Report, finding: Finding) -> Text:
     line, column = finding.start
     return Text.assemble(
-        (f"{report.path(finding.path)}:{line}:{column}: ", "dim"),
+        (f"{_printable(report.path(finding.path))}:{line}:{column}: ", "dim"),
         (finding.severity.value, _STYLES[finding.severity]),
         f": {one_line(finding.message)} ",
         (f"[{finding.rule}]", "dim"),
@@ -93,7 +94,11 @@ def _headline(report: Report, finding: Finding) -> Text:
 
 def one_line(text: str) -> str:
     """A text on one line, with control characters that could play with a terminal made visible."""
-    return "".join(char if char.isprintable() else "\ufffd" for char in " ".join(text.split()))
+    return _printable(" ".join(text.split()))
+
+
+def _printable(text: str) -> str:
+    return "".join(char if char.isprintable() else "\ufffd" for char in text)
 
 
 def _excerpt(source: Source, finding: Finding, width: int) -> Iterator[Text]:

@@ -1,0 +1,137 @@
+"""Whatever a terminal, a pipe or a disk is like, hornbook says what it has to say, or says that it cannot."""
+
+import json
+import os
+import signal
+import subprocess
+import sys
+import time
+
+import pytest
+
+from tests.commands.world import ONE, TWO, WORDS, make_course, process, unit
+
+ODD = "The “kíte” is enormous 😀. My favorite color!"
+ENCODINGS = [
+    pytest.param({"PYTHONIOENCODING": "cp1252", "PYTHONUTF8": "0"}, id="a Windows code page"),
+    pytest.param({"PYTHONIOENCODING": "ascii", "PYTHONUTF8": "0"}, id="ASCII"),
+    pytest.param({"LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}, id="the C locale"),
+]
+BARE = [
+    pytest.param({"HOME": None, "HORNBOOK_CACHE": None, "XDG_CACHE_HOME": "/dev/null/none"}, id="no home"),
+    pytest.param({"HORNBOOK_CACHE": "/dev/null"}, id="a cache that cannot be"),
+]
+
+
+@pytest.fixture
+def course(tmp_path, monkeypatch):
+    monkeypatch.setenv("HORNBOOK_CACHE", str(tmp_path / "cache"))
+    return make_course(tmp_path / "book", {TWO: unit(2, ODD).replace("**Steps:** Show the page.\n", "")})
+
+
+@pytest.mark.parametrize("around", ENCODINGS)
+def test_every_terminal_is_spoken_to_and_json_is_utf_8(course, around):
+    shown = process("book", cwd=course, env=around)
+    assert shown.returncode == 0, shown.stderr
+    assert b"enormous" in shown.stdout
+    machine = process("book", "--format", "json", cwd=course, env=around)
+    found = {one["text"] for one in json.loads(machine.stdout.decode("utf-8"))["findings"]}
+    assert {"kíte", "enormous"} & found
+
+
+@pytest.mark.parametrize("around", BARE)
+def test_it_does_without_a_home_and_a_cache(course, around):
+    shown = process("book", cwd=course, env=around)
+    assert (shown.returncode, shown.stderr) == (0, b"")
+    assert b"enormous" in shown.stdout
+
+
+@pytest.mark.parametrize("around", ENCODINGS[::2])
+def test_what_other_programs_read_is_utf_8_in_every_locale(course, around):
+    level = process("level", "--lines", "--format", "json", cwd=course, env=around, given=ODD.encode())
+    assert [word["text"] for word in json.loads(level.stdout.decode("utf-8"))["words"]][1] == "kíte"
+    assert process("words", "--csv", "-", cwd=course, env=around).stdout.decode("utf-8").startswith("level,word,")
+    assert "kíte" in process("mend", "--show", cwd=course, env=around).stdout.decode("utf-8")
+    assert process("rules", "long-sentence", cwd=course, env=around).returncode == 0
+
+
+@pytest.mark.skipif(os.name == "nt", reason="a shell")
+@pytest.mark.parametrize("command", ["book", "proof --format json", "rules", "words", "words --csv -"])
+def test_a_reader_who_goes_away_is_no_trouble(course, command):
+    line = f"{sys.executable} -m lint_rules {command} | head -c 1 >/dev/null; exit ${{PIPESTATUS[0]}}"
+    done = subprocess.run(["bash", "-c", line], cwd=course, capture_output=True, timeout=120, check=False)
+    assert (done.returncode, done.stderr) == (0, b"")
+
+
+@pytest.mark.skipif(not os.path.exists("/dev/full"), reason="Linux")
+@pytest.mark.parametrize("command", ["book", "book --format json", "rules", "words --csv -", "level course.yaml"])
+def test_a_full_disk_is_an_error(course, command):
+    with open("/dev/full", "wb") as full:
+        done = process(*command.split(), cwd=course, capture_output=False, stdout=full, stderr=subprocess.PIPE)
+    assert done.returncode == 2
+    assert done.stderr.decode().startswith("hornbook: what was found could not be written: ")
+    assert done.stderr.count(b"\n") == 1
+
+
+@pytest.mark.skipif(os.name == "nt", reason="a shell")
+@pytest.mark.parametrize("command", ["book", "book --format json", "words --csv -"])
+def test_a_closed_output_changes_nothing_about_the_status(course, command):
+    line = f"{sys.executable} -m lint_rules {command} >&-"
+    done = subprocess.run(["bash", "-c", line], cwd=course, capture_output=True, timeout=120, check=False)
+    assert (done.returncode, done.stderr) == (0, b"")
+
+
+@pytest.mark.skipif(os.name == "nt", reason="POSIX signals")
+def test_who_stops_it_gets_one_line(course):
+    busy = make_course(course, {ONE: unit() + "\n\nThe kite is gigantic, and it is red." * 8_000})
+    running = subprocess.Popen(
+        [sys.executable, "-m", "lint_rules", "book", "--no-cache"],
+        cwd=busy,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+    )
+    time.sleep(1.5)
+    running.send_signal(signal.SIGINT)
+    out, err = running.communicate(timeout=60)
+    assert (running.returncode, out, err) == (2, b"", b"hornbook: stopped.\n")
+
+
+OUTPUTS = ["book --report", "release --sarif", "release --junit", "release --record", "release --report", "words --csv"]
+
+
+@pytest.mark.parametrize("option", [*OUTPUTS, "words --xlsx"])
+@pytest.mark.parametrize("name", ["", "level-1", "nowhere/out", "course.yaml", ONE, "words/level-1.csv"])
+def test_an_output_never_takes_the_place_of_what_is_read(hornbook, tmp_path, monkeypatch, option, name):
+    monkeypatch.chdir(make_course(tmp_path))
+    said = hornbook(*option.split(), name)
+    assert said.status == 2
+    assert option.split()[1] in said.err
+    assert (tmp_path / "words" / "level-1.csv").read_text() == WORDS
+    assert (tmp_path / ONE).read_text() == unit()
+
+
+def test_two_outputs_do_not_share_a_file_or_standard_output(hornbook, tmp_path, monkeypatch):
+    monkeypatch.chdir(make_course(tmp_path))
+    assert "the same file" in hornbook("words", "--csv", "map", "--xlsx", "map").err
+    assert "standard output" in hornbook("words", "--csv", "-", "--format", "json").err
+
+
+@pytest.mark.skipif(os.name == "nt" or os.geteuid() == 0, reason="the superuser may write anywhere")
+def test_a_folder_that_may_not_be_written_is_named(hornbook, tmp_path, monkeypatch):
+    monkeypatch.chdir(make_course(tmp_path / "book"))
+    closed = tmp_path / "closed"
+    closed.mkdir(mode=0o555)
+    for option in OUTPUTS:
+        said = hornbook(*option.split(), closed / "out")
+        assert said.status == 2
+        assert "Permission denied" in said.err
+    (tmp_path / "book").chmod(0o555)
+    assert "carried.yaml" in hornbook("carry").err
+
+
+def test_a_wrong_word_on_the_command_line_gets_one_sentence(hornbook):
+    for words in (["prof"], ["proof", "--formt", "json"], ["book", "--format", "xml"], []):
+        said = hornbook(*words)
+        assert said.status == 2
+        assert said.err.startswith("hornbook: ")
+        assert said.err.count("\n") == 1
