@@ -6,15 +6,22 @@ So this is said first, with the line and the cure, and nothing that could not be
 
 Asterisks that were meant for bold and are none are a query: by CommonMark (0.31, section 6.2) bold can neither begin
 between a letter and a mark (she**'s**) nor end so.
+
+A kind of activity that hornbook does not know (`{.listenning}`) is a note, once a unit: what goes by the kind is not
+checked there. Kinds of the course's own that course.yaml names under `every_unit` are known.
 """
 
 import re
 from collections.abc import Iterator
 
+from lint_rules.course.model import ACTIVITY_KINDS
 from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
+from lint_rules.language.story_texts import STORY
 from lint_rules.manuscript.model import Role, Unit
+from lint_rules.manuscript.scene import SONGS
 from lint_rules.rule import Example, Reading, Rule
+from lint_rules.source import Span
 
 RULE = Rule(
     name="unreadable-manuscript",
@@ -23,12 +30,16 @@ RULE = Rule(
     passes=(
         Example("::: teacher\n**Time:** 10 minutes\n:::\n", why="a div that is opened and closed"),
         Example("She is swimm**ing**. **She's** here. She\\*\\*'s here.\n", why="bold, and asterisks that are meant"),
+        Example(
+            "### 1 Dance. {.dance .game}\n", course="levels: [{every_unit: [dance]}]", why="a kind of the course's own"
+        ),
         Example("The wind is blowing.\n\nThree dots :::: in a line are only dots.\n"),
     ),
     fails=(
         Example("«::: teacher»\n**Time:** 10 minutes\n", why="the div is never closed"),
         Example("Look at the kite.\n\n«:::»\n", why="a fence that closes nothing"),
         Example("She«**'s**» here. They«**’re**» swimm**ing**.\n", why="bold cannot begin there"),
+        Example("### 1 Listen. {.«listenning» .song}\n\n### 2 Listen. {.listenning}\n", why="a kind misspelt: a note"),
         Example(
             """\
 ---
@@ -49,6 +60,7 @@ title: Example
 )
 
 
+_OF_PANDOC = frozenset({"unnumbered", "unlisted"})  # classes of headings that Pandoc itself reads
 # Asterisks around a few letters, or a pair of them alone; such as are escaped are meant.
 _STRAY = re.compile(r"(?P<marks>\*{1,3})[^\s*]{1,20}(?P=marks)|\*\*")
 _STRAY_SAID = (
@@ -64,6 +76,7 @@ def find(reading: Reading) -> Iterator[Found]:
         severity = None if problem.blocks else Severity.QUERY
         yield Found(problem.span, unit.source.slice(problem.span), problem.message, severity)
     yield from _stray_asterisks(unit)
+    yield from _unknown_kinds(reading)
     if unit.front.level:
         yield from _level(reading)
     if unit.front.unit:
@@ -79,6 +92,27 @@ def _stray_asterisks(unit: Unit) -> Iterator[Found]:
             span = passage.span(mark.start(), mark.end())
             if unit.source.slice(span) == mark[0]:
                 yield Found(span, mark[0], _STRAY_SAID, Severity.QUERY)
+
+
+def _unknown_kinds(reading: Reading) -> Iterator[Found]:
+    """Classes of activities that are no kind, where each first stands."""
+    known = {*ACTIVITY_KINDS, *SONGS, *STORY, *_OF_PANDOC, *reading.level.every_unit, *reading.level.unit_pattern}
+    for activity in reading.unit.activities:
+        braces = activity.heading.attributes.span
+        for kind in activity.kinds:
+            if kind in known:
+                continue
+            known.add(kind)
+            near = nearest(kind, ACTIVITY_KINDS)
+            meant = (
+                f"Did you mean {near}?"
+                if near
+                else "If it is one of your own and recurs in every unit, name it under `every_unit` in course.yaml."
+            )
+            message = f"hornbook knows no kind of activity “{kind}”: what goes by the kind is not checked. {meant}"
+            written = re.search(rf"(?<![\w-]){re.escape(kind)}(?![\w-])", reading.unit.source.slice(braces))
+            span = braces if written is None else Span(braces.start + written.start(), braces.start + written.end())
+            yield Found(span, kind, message, Severity.NOTE)
 
 
 def _level(reading: Reading) -> Iterator[Found]:
