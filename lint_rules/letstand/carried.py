@@ -2,7 +2,9 @@
 
 Each entry is keyed on rule, file, place in the structure and quoted words, never on a line number. It covers as many
 findings as it counts and no more, so that a second copy of an old fault is a new fault. A finding that has moved to
-another place of the same file is still the old one, and a file that was renamed is known by its unit's title.
+another place of the same file is still the old one; so is one that says what it misses by a key (`the word basket`)
+where only the words it is shown at have changed (the unit's title, say). A file that was renamed is known by its unit's
+title.
 """
 
 from collections import Counter, defaultdict
@@ -95,28 +97,25 @@ def apply_carried(
 ) -> Settled:
     """Mark the findings that entries cover, and say which entries (with counts) still stand.
 
-    First come the findings at the very place of their entry, then those that have moved within their file. Entries that
-    this run could not judge (their check did not run, their file was not read) still stand.
+    First come the findings at the very place of their entry, then those that have moved within their file, then those
+    whose words have changed under the same key. Entries that this run could not judge (their check did not run, their
+    file was not read) still stand.
     """
     merged: dict[_Key, Entry] = {}
     for entry in entries:
         before = merged.get(entry.identity)
         merged[entry.identity] = replace(entry, count=entry.count + (before.count if before else 0))
     left = Counter({key: entry.count for key, entry in merged.items()})
-    elsewhere: dict[tuple[str, ...], list[_Key]] = defaultdict(list)
-    for key in merged:
-        elsewhere[_without_place(key)].append(key)
     carried: set[int] = set()
     waiting = [(index, key_of_finding(f)) for index, f in enumerate(findings) if _may_be_carried(f)]
-    for index, key in waiting:
-        if left[key] > 0:
-            left[key] -= 1
-            carried.add(index)
-    for index, key in waiting:
-        if index not in carried:
-            moved = next((other for other in elsewhere[_without_place(key)] if left[other] > 0), None)
-            if moved is not None:
-                left[moved] -= 1
+    for seen_as in (_as_it_is, _without_place, _without_words):
+        alike: dict[tuple[str, ...], list[_Key]] = defaultdict(list)
+        for key in merged:
+            alike[seen_as(key)].append(key)
+        for index, key in waiting:
+            old = next((old for old in alike[seen_as(key)] if left[old] > 0), None) if index not in carried else None
+            if old is not None:
+                left[old] -= 1
                 carried.add(index)
     marked = tuple(replace(f, status=Status.CARRIED) if i in carried else f for i, f in enumerate(findings))
     gone = {key: left[key] if judged(entry) else 0 for key, entry in merged.items()}
@@ -131,9 +130,18 @@ def _may_be_carried(finding: Finding) -> bool:
     return finding.status is Status.OPEN and finding.rule not in NEVER_CARRIED
 
 
+def _as_it_is(key: _Key) -> tuple[str, ...]:
+    return key
+
+
 def _without_place(key: _Key) -> tuple[str, ...]:
     rule, path, _, words, own = key
     return rule, path, words, own
+
+
+def _without_words(key: _Key) -> tuple[str, ...]:
+    rule, path, place, _, own = key
+    return (rule, path, place, own) if own else key
 
 
 def read_carried(text: str) -> tuple[Entry, ...]:
@@ -163,7 +171,9 @@ def write_carried(entries: Sequence[Entry]) -> str:
     """The text of carried.yaml: file by file, in order."""
     files: dict[tuple[str, str], list[dict[str, Any]]] = {}
     for entry in entries:
-        row: dict[str, Any] = {"rule": entry.rule, "words": entry.words, "place": entry.place}
+        row: dict[str, Any] = {"rule": entry.rule, "words": entry.words}
+        if entry.place:
+            row["place"] = entry.place
         if entry.key:
             row["key"] = entry.key
         if entry.count > 1:
@@ -188,7 +198,7 @@ def _entries(item: object, number: int) -> Iterable[Entry]:
 def _entry(row: object, path: str, title: str) -> Entry:
     if not isinstance(row, dict) or "rule" not in row or not set(row) <= {"rule", "words", "place", "key", "count"}:
         raise BadCarried(
-            f"{CARRIED_FILE}: a finding of {path} needs rule, words and place, and may have key and count. {_CURE}"
+            f"{CARRIED_FILE}: a finding of {path} needs rule and words, and may have place, key and count. {_CURE}"
         )
     count = row.get("count", 1)
     if not isinstance(count, int) or isinstance(count, bool) or count < 1:

@@ -26,8 +26,7 @@ def print_report(report: Report, console: Console) -> None:
             for line in _excerpt(report.sources[finding.path], finding, console.width):
                 console.print(line, soft_wrap=True)
     for skipped in report.skipped:
-        line = f"{_printable(skipped.path)}: not checked: {_printable(skipped.why)}"
-        console.print(Text(line), soft_wrap=True)
+        console.print(Text(f"{_printable(skipped.path)}: not checked: {_printable(skipped.why)}"), soft_wrap=True)
     for said in broken_lines(report):
         console.print(Text(said), soft_wrap=True)
 

@@ -17,9 +17,9 @@ from lint_rules.letstand.carried import (
 from lint_rules.source import Position, Span
 
 
-def finding(words="moth", line=5, place="Lesson 1 / Look.", rule="word-above-level", path="level-1/unit-01.md"):
+def finding(words="moth", line=5, place="Lesson 1 / Look.", rule="word-above-level", path="level-1/unit-01.md", key=""):
     at = Position(line, 1)
-    return Finding(rule, Severity.QUERY, path, Span(line, line + 1), at, at, words, "message", place=place)
+    return Finding(rule, Severity.QUERY, path, Span(line, line + 1), at, at, words, "message", place=place, key=key)
 
 
 def open_ones(findings):
@@ -53,6 +53,14 @@ def test_a_paragraph_that_moves_to_another_activity_keeps_its_finding():
 def test_a_copy_in_another_activity_is_new_while_the_old_one_stands():
     marked, _, _ = apply_carried([finding(place="A new one.", line=2), finding(line=9)], carry_over([finding()]))
     assert [f.place for f in open_ones(marked)] == ["A new one."]
+
+
+def test_what_is_missing_is_still_the_same_when_a_title_has_changed():
+    old = [finding("A cake", 1, "", "target-word-not-taught", key=word) for word in ("basket", "kite")]
+    new = [finding("The cake", 1, "", "target-word-not-taught", key=word) for word in ("kite", "moth")]
+    marked, kept, gone = apply_carried(new, carry_over(old))
+    assert [f.key for f in open_ones(marked)] == ["moth"]
+    assert ([entry.key for entry in kept], [entry.key for entry in gone]) == (["kite"], ["basket"])
 
 
 @pytest.mark.parametrize("other", [{"words": "moths"}, {"rule": "long-sentence"}, {"path": "level-1/unit-02.md"}])
@@ -175,6 +183,7 @@ FOUND = st.lists(
         place=st.sampled_from(["", "Lesson 1 / Look.", "Lesson 2: / [x]"]),
         rule=st.sampled_from(["word-above-level", "long-sentence", "stet-unused"]),
         path=st.sampled_from([OLD, NEW]),
+        key=st.sampled_from(["", "", "a", "b"]),
     ),
     max_size=8,
 )
