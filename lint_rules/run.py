@@ -31,7 +31,7 @@ from lint_rules.manuscript.reading import read_unit
 from lint_rules.rule import Need, Reading, RuleModule
 from lint_rules.source import Position, Source, Span
 
-UNITS_AT_ONCE = 16
+UNITS_AT_ONCE = 8
 LARGEST_UNIT = 500_000  # characters; a unit of 1,200 words has some 15,000 with all its notes
 
 

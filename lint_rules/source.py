@@ -6,7 +6,9 @@ stored, line ends untouched, without the byte order mark. Lines and columns (1-b
 """
 
 import re
+from array import array
 from bisect import bisect_right
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import NamedTuple
@@ -64,9 +66,9 @@ class Source:
         return ((BYTE_ORDER_MARK if self.bom else "") + self.text).encode("utf-8")
 
     @cached_property
-    def line_starts(self) -> tuple[int, ...]:
+    def line_starts(self) -> Sequence[int]:
         """Offset of the first character of every line."""
-        return (0, *(match.end() for match in _LINE_END.finditer(self.text)))
+        return array("L", [0, *(match.end() for match in _LINE_END.finditer(self.text))])
 
     def position(self, offset: int) -> Position:
         """Line and column of an offset (an offset past the end counts as the end)."""

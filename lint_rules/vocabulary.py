@@ -8,6 +8,7 @@ anything else. A later lesson that has the word is one meeting, however often it
 from collections import Counter, defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 
 from lint_rules.course.model import Course, WordEntry
 from lint_rules.facts import Spot, UnitFacts, Where, WordMet
@@ -64,7 +65,13 @@ def _sights(units: Sequence[UnitFacts], count: int) -> list[list[Sight]]:
 
 def _sight(unit: int, lesson: int, words: Sequence[WordMet]) -> Sight:
     first = min(words, key=lambda word: (word.where is not Where.PANEL, word.spot.start))
-    return Sight(unit, lesson, first.spot, frozenset(word.where for word in words))
+    return Sight(unit, lesson, first.spot, _all_of(*(word.where for word in words)))
+
+
+@cache
+def _all_of(*wheres: Where) -> frozenset[Where]:
+    """One set for all that are equal: a long book has hundreds of thousands of sights."""
+    return frozenset(wheres)
 
 
 def _lessons_after(units: Sequence[UnitFacts]) -> list[int]:
