@@ -166,9 +166,9 @@ def _insist_on_units(folder: CourseOnDisk) -> None:
     if not folder.units and not folder.unreadable:
         assert folder.course is not None
         named = " or ".join(f"{level.name}/" for level in folder.course.levels)
-        raise CannotRun(
-            f"{shown_path(folder.root, '.')}: this course has no units yet. Put one into {named}unit-01.md."
-        )
+        add = " and `git add` it" if os.environ.get("PRE_COMMIT") == "1" else ""
+        where = shown_path(folder.root, ".")
+        raise CannotRun(f"{where}: this course has no units yet. Put one into {named}unit-01.md{add}.")
 
 
 def proof_reports(files: Sequence[str], kit: Tools, blocks_from: Severity) -> list[Report]:

@@ -93,6 +93,11 @@ def _unreadable(problem: CourseProblem) -> Finding:
     return Finding("unreadable-manuscript", Severity.STOP, problem.path, Span(0, 0), place, place, "", problem.message)
 
 
+def _why(error: Exception) -> str:
+    known = isinstance(error, LanguageUnavailable | EnglishUnavailable)
+    return str(error) if known else f"{type(error).__name__}: {error}"
+
+
 def _too_large(source: Source) -> CourseProblem:
     message = (
         f"This file has {len(source.text):,} characters, so it was not read: a unit is a few pages. If it holds a "
@@ -128,13 +133,13 @@ def _read_some(
     if any(Need.LANGUAGE in module.rule.needs for module in chosen):
         try:
             analyses = _analyses(job, units)
-        except LanguageUnavailable as error:
-            unavailable[Need.LANGUAGE] = str(error)
+        except Exception as error:  # a room that breaks must neither stop the other checks nor pass for a clean page
+            unavailable[Need.LANGUAGE] = _why(error)
     if job.english is not None and any(Need.ENGLISH in module.rule.needs for module in chosen):
         try:
             matches = matches_of(job.english, units, job.course.variety)
-        except EnglishUnavailable as error:
-            unavailable[Need.ENGLISH] = str(error)
+        except Exception as error:
+            unavailable[Need.ENGLISH] = _why(error)
 
     @cache
     def analyse(passage: Passage) -> Analysis:

@@ -12,6 +12,7 @@ from lint_rules.exits import CannotRun
 from lint_rules.language.level_page import run_level
 from lint_rules.language.service import LanguageUnavailable
 from lint_rules.language.unit_words import read_by_children
+from lint_rules.manuscript.markdown import LONGEST
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.source import Source
 
@@ -40,9 +41,13 @@ def _read(name: str) -> Source:
     except OSError as error:
         raise CannotRun(f"{name} cannot be read: {error.strerror or error}.") from error
     read = decode("standard input" if name == "-" else name, data)
-    if isinstance(read, Source):
-        return read
-    raise CannotRun(f"{read.path}:{read.line}:{read.column}: {read.message}")
+    if not isinstance(read, Source):
+        raise CannotRun(f"{read.path}:{read.line}:{read.column}: {read.message}")
+    for number, line in enumerate(read.text.split("\n"), start=1):
+        if len(line) > LONGEST:
+            most = f"more than {LONGEST:,} characters are too many to weigh in one go"
+            raise CannotRun(f"{read.path}:{number}: {most}. Begin a new line with each paragraph.")
+    return read
 
 
 def _course(name: str, kit: Tools) -> Course | None:

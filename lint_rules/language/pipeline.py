@@ -48,7 +48,7 @@ class SpacyLanguage:
         if self._parser is None:
             try:
                 self._parser = Parser(load_model(self._name))
-            except (ImportError, OSError, AttributeError, ValueError) as error:
+            except (ImportError, OSError, AttributeError, TypeError, ValueError) as error:
                 raise LanguageUnavailable(
                     f"the language model {self._name} cannot be loaded ({error}); install it with "
                     f"`pip install {self._name.replace('_', '-')}`, or name another in HORNBOOK_MODEL"
