@@ -92,7 +92,7 @@ def test_the_file_says_what_was_written():
         "- {file: a, title: b, findings: [{rule: a, count: 0}]}",
         "- {file: a, title: b, findings: [{rule: a, line: 4}]}",
         "- {file: a, title: b, findings: [3]}",
-        "[" * 20_000,
+        "[" * 900,
         "- file: a\n<<<<<<< HEAD\n  title: b\n=======\n  title: c\n>>>>>>> other\n",
     ],
 )
