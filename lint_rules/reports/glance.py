@@ -61,4 +61,4 @@ def _by_rule(report: Report) -> Iterator[str]:
     yield f"  {'':{width}}  " + "".join(f"{severity.value:>7}" for severity in Severity)
     for name in names:
         cells = "".join(f"{counts[name, severity] or '':>7}" for severity in Severity)
-        yield f"  {name:{width}}  {cells}"
+        yield f"  {name:{width}}  {cells}".rstrip()
