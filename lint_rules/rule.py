@@ -48,7 +48,8 @@ class Example:
     activity; what is missing around it is supplied. ``course`` is YAML merged into the plain example course (its one
     level is ``level-1``, A1), ``words`` are rows of its word list; ``later_words`` are rows of the list of a second
     level, ``level-2`` (A2), which the course has only then. ``others`` are further whole units of the same course.
-    ``english`` is what an English checker would say: (words, category, rule, message) for each match.
+    ``english`` is what an English checker would say: (words, category, rule, message) for each match. ``weight`` is
+    what its findings weigh, where that is not what the rule's usually do.
     """
 
     text: str
@@ -59,6 +60,7 @@ class Example:
     english: tuple[tuple[str, str, str, str], ...] = ()
     files: tuple[str, ...] = ()  # art files that exist
     why: str = ""
+    weight: Severity | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ import pytest
 
 from lint_rules.catalogue import load_rules, rule_paths
 from lint_rules.example import assemble
+from lint_rules.finding import Finding
 from lint_rules.language.service import Language
 from lint_rules.rule import Example, RuleModule
 from tests.support import FakeEnglish, run_files
@@ -19,32 +20,30 @@ def cases(kind: str) -> list[pytest.ParameterSet]:  # type: ignore[name-defined]
     ]
 
 
-def flagged(module: RuleModule, example: Example, language: Language) -> dict[str, list[tuple[int, int]]]:
-    """The spans that the rule alone flags in an example, by file."""
+def found(module: RuleModule, example: Example, language: Language) -> list[Finding]:
+    """What the rule alone finds in an example."""
     assembled = assemble(example)
     result = run_files(
         assembled.files, RULES, language, english=FakeEnglish(example.english), art=frozenset(example.files)
     )
     mine = [note for note in result.broken if note.rule == module.rule.name]
     assert not mine
-    spans: dict[str, list[tuple[int, int]]] = {path: [] for path in assembled.flagged}
-    for finding in result.open:
-        if finding.rule == module.rule.name:
-            spans[finding.path].append(tuple(finding.span))
-    return spans
+    return [finding for finding in result.open if finding.rule == module.rule.name]
 
 
 @pytest.mark.parametrize(("module", "example"), cases("fails"))
 def test_example_that_fails_is_flagged_at_the_marked_words(module, example, language):
-    wanted = {path: [tuple(span) for span in spans] for path, spans in assemble(example).flagged.items()}
-    assert any(wanted.values()), "an example that fails must mark its words"
-    assert flagged(module, example, language) == wanted
+    wanted = [(path, span) for path, spans in assemble(example).flagged.items() for span in spans]
+    assert wanted, "an example that fails must mark its words"
+    findings = found(module, example, language)
+    assert [(finding.path, finding.span) for finding in findings] == wanted
+    assert {finding.severity for finding in findings} == {example.weight or module.rule.severity}
 
 
 @pytest.mark.parametrize(("module", "example"), cases("passes"))
 def test_example_that_passes_is_left_alone(module, example, language):
     assert not any(assemble(example).flagged.values()), "an example that passes marks nothing"
-    assert not any(flagged(module, example, language).values())
+    assert not found(module, example, language)
 
 
 def test_every_rule_has_examples_of_both_kinds():

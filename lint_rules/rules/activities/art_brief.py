@@ -52,7 +52,13 @@ RULE = Rule(
         Example("### 1 Tick or cross. {.reading}\n\n1. ![a dog](../art/apple.svg) cat\n", words=_WORDS, files=_FILES),
     ),
     fails=(
-        Example("![«a red apple»](../art/apple.svg){.photo}\n", words=_WORDS, files=_FILES, why="a note"),
+        Example(
+            "![«a red apple»](../art/apple.svg){.photo}\n",
+            words=_WORDS,
+            files=_FILES,
+            why="a note",
+            weight=Severity.NOTE,
+        ),
         Example("1. ![«»](../art/apple.svg){.drawing} It's an ____.\n", files=_FILES),
         Example(
             "![«image»](../art/apple.svg)\n\n![«Picture 3»](../art/apple.svg)\n\n![«apple.svg»](../art/apple.svg)\n",
@@ -65,7 +71,7 @@ RULE = Rule(
         ),
         Example("::: art\n«Mina waves from the ferry.»\n:::\n", why="drawing or photo?"),
         Example("«::: {.art .drawing}»\n:::\n\n::: art\n«A full-page drawing.»\n:::\n", why="of what?"),
-        Example("::: art\n«Photo: a red apple»\n:::\n", words=_WORDS),
+        Example("::: art\n«Photo: a red apple»\n:::\n", words=_WORDS, weight=Severity.NOTE),
     ),
     limits=(Limit("a drawing, not a photo, for a word that the unit teaches", "common practice, no source"),),
 )

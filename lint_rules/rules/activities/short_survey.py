@@ -52,7 +52,11 @@ RULE = Rule(
         Example("### 1 Ask your friends. {.survey}\n\n" + _chart(5).replace("Name", "«Name»")),
         Example("### 1 Ask eight friends. {.survey}\n\n" + _chart(6).replace("Name", "«Name»"), why="no room for two"),
         Example("### 1 Ask «a friend». {.survey}\n"),
-        Example("### 1 «Find out about pets.» {.survey}\n\n" + _TALLY, why="nothing says how many: a note"),
+        Example(
+            "### 1 «Find out about pets.» {.survey}\n\n" + _TALLY,
+            why="nothing says how many: a note",
+            weight=Severity.NOTE,
+        ),
         Example("### 1 Do a survey. {.survey}\n\nAsk «four» children in your class.\n"),
         Example("### 1 Ask «eight» friends. {.survey}\n", course="survey: {classmates: 10}"),
     ),

@@ -53,8 +53,12 @@ RULE = Rule(
         Example(_head("ɑː", "a") + "- father\n- «class»\n", course=_AMERICAN),
         Example(_head("iː", "ea") + "1. sea / beach\n2. **«bread»**\n"),
         Example(_head("eɪ", "a-e") + "::: words\ncake, «table»\n:::\n"),
-        Example(_head("æ", "a") + "- cat\n- «minablat»\n", why="a note: the dictionary lacks it"),
-        Example('### 1 Say. {.sounds sound="«ay»" spelling="ai"}\n\n- rain\n', why="a note: not in IPA"),
+        Example(_head("æ", "a") + "- cat\n- «minablat»\n", why="a note: the dictionary lacks it", weight=Severity.NOTE),
+        Example(
+            '### 1 Say. {.sounds sound="«ay»" spelling="ai"}\n\n- rain\n',
+            why="a note: not in IPA",
+            weight=Severity.NOTE,
+        ),
     ),
     limits=(
         Limit(

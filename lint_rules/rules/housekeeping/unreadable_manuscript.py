@@ -38,8 +38,14 @@ RULE = Rule(
     fails=(
         Example("«::: teacher»\n**Time:** 10 minutes\n", why="the div is never closed"),
         Example("Look at the kite.\n\n«:::»\n", why="a fence that closes nothing"),
-        Example("She«**'s**» here. They«**’re**» swimm**ing**.\n", why="bold cannot begin there"),
-        Example("### 1 Listen. {.«listenning» .song}\n\n### 2 Listen. {.listenning}\n", why="a kind misspelt: a note"),
+        Example(
+            "She«**'s**» here. They«**’re**» swimm**ing**.\n", why="bold cannot begin there", weight=Severity.QUERY
+        ),
+        Example(
+            "### 1 Listen. {.«listenning» .song}\n\n### 2 Listen. {.listenning}\n",
+            why="a kind misspelt: a note",
+            weight=Severity.NOTE,
+        ),
         Example(
             """\
 ---

@@ -56,6 +56,7 @@ RULE = Rule(
             "::: {.audio track=1.1}\nMINA: Look at my kite! It's flying!\n\nRAFI: Oh no! It is up in a tree!\n:::\n",
             course=_LIMIT,
             why="noted only",
+            weight=Severity.NOTE,
         ),
     ),
     limits=(

@@ -82,14 +82,30 @@ RULE = Rule(
             "### 1 Read. {.reading}\n\nThe «economy» is big.\n\n### 2 Read. {.reading}\n\nThe «economy» is small.\n",
             why="once in each activity",
         ),
-        Example("What is the «situation»?\n", course=_PRE_A1, why="a word of instructions for older children"),
-        Example("This is a «hippo» and a «jellyfish».\n", course=_PRE_A1, why="children's words: only a note"),
+        Example(
+            "What is the «situation»?\n",
+            course=_PRE_A1,
+            why="a word of instructions for older children",
+            weight=Severity.QUERY,
+        ),
+        Example(
+            "This is a «hippo» and a «jellyfish».\n",
+            course=_PRE_A1,
+            why="children's words: only a note",
+            weight=Severity.NOTE,
+        ),
         Example(
             "![kite](art/kite.svg){.drawing}\n\nThe «jellyfish» is big.\n",
             course="off_list: picture",
             why="the drawing shows something else",
+            weight=Severity.NOTE,
         ),
-        Example("The old «mon**aster**y» is big.\n", course="off_list: query", why="emphasis inside the word"),
+        Example(
+            "The old «mon**aster**y» is big.\n",
+            course="off_list: query",
+            why="emphasis inside the word",
+            weight=Severity.QUERY,
+        ),
     ),
     limits=(
         Limit("words off the list: levels A1 to C2", "the open data of the package cefrpy 1.0.3"),

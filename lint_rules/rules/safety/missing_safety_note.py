@@ -58,8 +58,12 @@ RULE = Rule(
         ),
     ),
     fails=(
-        Example("### 2 «Cut out» a kite. Colour it. {.make}\n"),
-        Example("### 2 Say a number and «throw the ball». {.game}\n", course="rules: {missing-safety-note: query}"),
+        Example("### 2 «Cut out» a kite. Colour it. {.make}\n", weight=Severity.QUERY),
+        Example(
+            "### 2 Say a number and «throw the ball». {.game}\n",
+            course="rules: {missing-safety-note: query}",
+            weight=Severity.QUERY,
+        ),
         Example(
             "### 1 Sing the song. {.song}\n\n::: teacher\n**Time:** 5 minutes\n"
             "**Steps:** Children «light the candle» and sing.\n:::\n"
@@ -73,6 +77,7 @@ RULE = Rule(
         Example(
             "### 1 «Glue the picture» on the poster. {.make}\n\n### 2 Glue the shapes on the card. {.make}\n",
             why="a hazard that only suggests a note is named once a unit",
+            weight=Severity.NOTE,
         ),
     ),
     limits=(

@@ -57,9 +57,13 @@ RULE = Rule(
             why="a name that stands for Steps elsewhere",
         ),
         Example(
-            _NOTED + "### 1 Listen. {.listening}\n\n::: teacher\n**Time:** 5 minutes\n\n**«Steps»:**\n\n"
-            "**«Materials»:**\n:::\n",
+            _NOTED + "### 1 Listen. {.listening}\n\n::: teacher\n**Time:** 5 minutes\n\n**«Steps»:**\n:::\n",
             why="empty",
+        ),
+        Example(
+            _NOTED + "### 1 Listen. {.listening}\n\n::: teacher\n**Steps:** Play it.\n\n**«Materials»:**\n:::\n",
+            why="empty, and no teacher needs it: a note",
+            weight=Severity.NOTE,
         ),
     ),
     limits=(Limit("what notes must hold: Aim for a lesson, Steps for an activity", "common practice, no source"),),

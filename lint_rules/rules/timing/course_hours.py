@@ -48,15 +48,24 @@ RULE = Rule(
             others=(_unit(2, "Boats", "40 minutes"),),
             course=_TWO_HOURS_TWO_UNITS,
         ),
-        Example(_unit(1, "«Kites»", "40 minutes"), course=_TWO_HOURS_TWO_UNITS, why="a forecast: a note"),
+        Example(
+            _unit(1, "«Kites»", "40 minutes"),
+            course=_TWO_HOURS_TWO_UNITS,
+            why="a forecast: a note",
+            weight=Severity.NOTE,
+        ),
         Example(
             _unit(1, "«Kites»", "50–60 minutes"),
             others=(_unit(2, "Boats", "60 minutes"),),
             course=_TWO_HOURS_TWO_UNITS,
             why="enough only if the longest times are taken: a note",
+            weight=Severity.NOTE,
         ),
         Example(
-            _unit(1, "«Kites»", "40 minutes"), course="levels:\n  - hours: 2\n", why="how many units there will be?"
+            _unit(1, "«Kites»", "40 minutes"),
+            course="levels:\n  - hours: 2\n",
+            why="how many units there will be?",
+            weight=Severity.NOTE,
         ),
     ),
     limits=(Limit("40 hours a level, unless the course says otherwise", "common practice, no source"),),

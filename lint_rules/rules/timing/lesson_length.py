@@ -34,7 +34,11 @@ RULE = Rule(
         Example("## Lesson 1: Kites\n\n::: teacher\n**Time:** «60 minutes»\n:::\n"),
         Example("## Lesson 1: Kites\n\n::: teacher\n**Time:** «2 x 60 minutes»\n:::\n", why="two long ones"),
         Example("## Lesson 1: Kites\n\n::: teacher\n**Time:** about «20 min», no more\n:::\n"),
-        Example("## Lesson 1: Kites\n\n::: teacher\n**Time:** «40–50 minutes»\n:::\n", why="partly outside: a note"),
+        Example(
+            "## Lesson 1: Kites\n\n::: teacher\n**Time:** «40–50 minutes»\n:::\n",
+            why="partly outside: a note",
+            weight=Severity.NOTE,
+        ),
         Example(
             "## Lesson 1: «Kites»\n\n### 1 Listen. {.song}\n\n::: teacher\n**Time:** 15 minutes\n:::\n",
             why="no total: the sum counts",

@@ -66,6 +66,7 @@ RULE = Rule(
             words="kite,noun,toys,2\n",
             course=_TWICE,
             why="the last unit of the level: a note",
+            weight=Severity.NOTE,
         ),
     ),
     limits=(Limit("the later lessons under `recycle` of the level", "house default, no source"),),
