@@ -6,9 +6,10 @@ anything else. A later lesson that has the word is one meeting, however often it
 """
 
 from collections import Counter, defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
+from itertools import groupby
 
 from lint_rules.course.model import Course, WordEntry
 from lint_rules.facts import Spot, UnitFacts, Where, WordMet
@@ -56,11 +57,21 @@ def vocabulary_map(course: Course, units: Sequence[UnitFacts]) -> tuple[WordRow,
 
 def _sights(units: Sequence[UnitFacts], count: int) -> list[list[Sight]]:
     """The lessons that have each word, in order."""
-    met: list[dict[tuple[int, int], list[WordMet]]] = [defaultdict(list) for _ in range(count)]
+    met: list[list[tuple[int, WordMet]]] = [[] for _ in range(count)]
     for number, unit in enumerate(units):
         for word in unit.words:
-            met[word.entry][number, word.lesson].append(word)
-    return [[_sight(*place, words) for place, words in sorted(of_word.items())] for of_word in met]
+            met[word.entry].append((number, word))
+    return [list(_by_lesson(words)) for words in met]
+
+
+def _by_lesson(met: Sequence[tuple[int, WordMet]]) -> Iterator[Sight]:
+    """One word's sights, lesson by lesson. ``met`` are its meetings with the index of their unit."""
+
+    def lesson(one: tuple[int, WordMet]) -> tuple[int, int]:
+        return one[0], one[1].lesson
+
+    for place, words in groupby(sorted(met, key=lesson), lesson):
+        yield _sight(*place, [word for _, word in words])
 
 
 def _sight(unit: int, lesson: int, words: Sequence[WordMet]) -> Sight:

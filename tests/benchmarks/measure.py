@@ -156,6 +156,7 @@ def dump_texts(book: Path, file: Path) -> int:
 
 def sizes(bench: Bench, largest: int) -> None:
     """Time a unit and memory, for books of several sizes."""
+    bench.cold(bench.book(2))  # warm up: files into memory, modules compiled
     print("\n| book | first look: wall a unit | cpu a unit | memory | second look: wall | memory |")
     print("|---|---|---|---|---|---|")
     for units in (size for size in (10, 100, 1000) if size <= largest):
