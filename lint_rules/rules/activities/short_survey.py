@@ -51,6 +51,7 @@ RULE = Rule(
         Example("### 1 Ask «5» of your classmates. {.survey}\n\n" + _chart(8), why="the children do what they read"),
         Example("### 1 Ask your friends. {.survey}\n\n" + _chart(5).replace("Name", "«Name»")),
         Example("### 1 Ask eight friends. {.survey}\n\n" + _chart(6).replace("Name", "«Name»"), why="no room for two"),
+        Example("### 1 Ask «seven» friends. {.survey}\n", why="one is missing"),
         Example("### 1 Ask «a friend». {.survey}\n"),
         Example(
             "### 1 «Find out about pets.» {.survey}\n\n" + _TALLY,

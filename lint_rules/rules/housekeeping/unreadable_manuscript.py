@@ -38,6 +38,7 @@ RULE = Rule(
     fails=(
         Example("«::: teacher»\n**Time:** 10 minutes\n", why="the div is never closed"),
         Example("Look at the kite.\n\n«:::»\n", why="a fence that closes nothing"),
+        Example("Look.\n«::: words»\nkite\n:::\n", why="Pandoc wants an empty line before it", weight=Severity.QUERY),
         Example(
             "She«**'s**» here. They«**’re**» swimm**ing**.\n", why="bold cannot begin there", weight=Severity.QUERY
         ),

@@ -42,7 +42,12 @@ RULE = Rule(
             why="marks and capitals do not matter",
         ),
         Example(
-            _lesson("Ring the answers. {.reading}", "Circle the answers. {.reading}"),
+            _lesson(
+                "Ring the answers. {.reading}",
+                "Circle the answers. {.reading}",
+                "Circle the answers. {.test}",
+                "Ring the answers. {.test}",
+            ),
             why="no wording is in the majority",
         ),
         Example(

@@ -50,6 +50,9 @@ RULE = Rule(
             others=(_unit(2, "1.1", "«::: {.audio track=1.1}»"),),
             why="the track stands twice in the level",
         ),
+        Example(
+            "### 1 «Listen.» {.listening audio=2.7}\n\nA kite!\n", why="unit 2's by its number, and no unit has it"
+        ),
     ),
 )
 

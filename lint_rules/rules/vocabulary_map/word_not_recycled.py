@@ -68,6 +68,14 @@ RULE = Rule(
             why="the last unit of the level: a note",
             weight=Severity.NOTE,
         ),
+        Example(
+            _unit(1, "A «kite»!"),
+            others=(_unit(2, "A hat!"),),
+            words=_LIST,
+            course=_TWICE,
+            why="one lesson is left for two meetings: a note",
+            weight=Severity.NOTE,
+        ),
     ),
     limits=(Limit("the later lessons under `recycle` of the level", "house default, no source"),),
 )
