@@ -10,10 +10,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from lint_rules.catalogue import load_rules
 from lint_rules.finding import Edit, Mend
 from lint_rules.letstand.mends import apply_mends
 from lint_rules.source import Span
 from lint_rules.store import write_whole
+from tests.support import run_files
 
 
 def mend(*edits):
@@ -86,6 +88,7 @@ def test_a_kill_in_the_middle_leaves_the_old_file_or_the_new_one(tmp_path):
     code = f"""
 from pathlib import Path
 from lint_rules.store import write_whole
+from tests.support import run_files
 while True:
     for letter in (b"b", b"a"):
         write_whole(Path({str(file)!r}), letter * 200_000)
@@ -96,3 +99,16 @@ while True:
         writer.send_signal(signal.SIGKILL)
         writer.wait()
         assert file.read_bytes() in (old, new)
+
+
+NUMBERED = "---\nlevel: level-1\nunit: 1\ntitle: T\n---\n\n# T\n\n## Lesson 1: L\n\n### 1 Look.\n\n### 3 Read.\n\nA kite.\n"
+
+
+@pytest.mark.parametrize(("more", "mended"), [("", True), ("\n::: teacher\nDo activity 3 again.\n:::\n", False)])
+def test_no_activity_is_renumbered_where_others_may_speak_of_its_number(language, more, mended):
+    module = next(module for module in load_rules() if module.rule.name == "activity-numbering")
+    course = "title: T\nlevels:\n  - {name: level-1, cefr: A1}\n"
+    files = {"course.yaml": course, "words/level-1.csv": "word,part_of_speech,topic,unit\n"}
+    (finding,) = run_files(files | {"level-1/unit-01.md": NUMBERED + more}, [module], language).findings
+    assert finding.text == "3"
+    assert (finding.mend is not None) is mended
