@@ -108,6 +108,14 @@ def test_a_file_of_any_name_is_shown_so_that_git_finds_it(hornbook, tmp_path, mo
     assert "My favourite colour is red." in (tmp_path / "level-1" / name).read_text()
 
 
+def test_a_change_near_the_mark_at_the_start_of_a_file_is_shown_with_it(hornbook, tmp_path, monkeypatch):
+    monkeypatch.chdir(make_course(tmp_path, {ONE: MARK + b"# Kites\r\n\r\nMy color.\r\n"}))
+    shown = hornbook("mend", "--show")
+    done = subprocess.run(["git", "apply", "-p1"], input=shown.out.encode(), capture_output=True, check=False)
+    assert done.returncode == 0, done.stderr
+    assert (tmp_path / ONE).read_bytes() == MARK + b"# Kites\r\n\r\nMy colour.\r\n"
+
+
 def test_a_unit_outside_this_folder_is_called_as_in_its_course(hornbook, tmp_path, monkeypatch):
     make_course(tmp_path, {ONE: unit(1, COLOR)})
     monkeypatch.chdir(tmp_path / "words")
