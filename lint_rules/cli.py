@@ -38,6 +38,13 @@ def _reading(parser: argparse.ArgumentParser) -> None:
     )
 
 
+def _number(text: str) -> int:
+    try:
+        return int(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"a number is wanted, not {text!r}") from None
+
+
 def build_parser() -> argparse.ArgumentParser:
     """Every command and its options."""
     parser = _Parser(
@@ -78,7 +85,7 @@ def build_parser() -> argparse.ArgumentParser:
     words.add_argument("--csv", metavar="FILE", help="write the map as CSV (- is standard output)")
     words.add_argument("--xlsx", metavar="FILE", help="write the map as a spreadsheet, one sheet a level")
     words.add_argument("--topic", help="only target words of this topic")
-    words.add_argument("--unit", type=int, help="only target words taught in units of this number")
+    words.add_argument("--unit", type=_number, help="only target words taught in units of this number")
     words.add_argument("--sort", choices=("word", "topic", "unit", "met"), default="unit", help="order of the rows")
     _reading(words)
 

@@ -25,9 +25,9 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.format == "json":
         write_text(json_report([report]) + "\n")
     else:
-        page = console(soft_wrap=False)
+        page = console()
         print_report(report, page)
         for line in glance(report):
-            page.print(line, soft_wrap=True)
+            page.print(line)
         print_summary([report], page)
     return status_of([report])

@@ -21,9 +21,13 @@ class _Console(Console):
         forget_output()
 
 
-def console(*, soft_wrap: bool = True, markup: bool = False) -> Console:
-    """A console for a person. Lines are not broken, and brackets are brackets, unless asked for otherwise."""
-    return _Console(highlight=False, soft_wrap=soft_wrap, markup=markup)
+def console(*, soft_wrap: bool | None = None, markup: bool = False) -> Console:
+    """A console for a person. Unless asked for otherwise a terminal has its lines broken between words, and a pipe its
+    lines whole; brackets are brackets.
+    """
+    page = _Console(highlight=False, markup=markup)
+    page.soft_wrap = not page.is_terminal if soft_wrap is None else soft_wrap
+    return page
 
 
 def write_text(text: str) -> None:

@@ -17,7 +17,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.format == "json":
         write_text(json_report(reports) + "\n")
     else:
-        page = console(soft_wrap=False)
+        page = console()
         for report in reports:
             print_report(report, page)
         print_summary(reports, page)

@@ -1,7 +1,7 @@
 """Findings for a person at a terminal, in the GNU form ``path:line:column: severity: message [rule]``.
 
-On a terminal each finding is followed by its source line and a marker under the words; in a pipe (a hook, an editor's
-quickfix list) there is one line a finding.
+On a terminal long messages are broken between words, and each finding is followed by its source line and a marker under
+the words; in a pipe (a hook, an editor's quickfix list) there is one line a finding.
 """
 
 from collections.abc import Iterator, Sequence
@@ -21,14 +21,19 @@ _MARGIN = 24  # characters of a long line that stay visible before the words
 def print_report(report: Report, console: Console) -> None:
     """Print the findings of a report, one after the other."""
     for finding in report.findings:
-        console.print(_headline(report, finding), soft_wrap=True)
+        say(_headline(report, finding), console)
         if console.is_terminal:
             for line in _excerpt(report.sources[finding.path], finding, console.width):
                 console.print(line, soft_wrap=True)
     for skipped in report.skipped:
-        console.print(Text(f"{_printable(skipped.path)}: not checked: {_printable(skipped.why)}"), soft_wrap=True)
+        say(Text(f"{_printable(skipped.path)}: not checked: {_printable(skipped.why)}"), console)
     for said in broken_lines(report):
-        console.print(Text(said), soft_wrap=True)
+        say(Text(said), console)
+
+
+def say(line: Text, console: Console) -> None:
+    """Print a line: broken between words at a terminal, whole in a pipe."""
+    console.print(line, soft_wrap=not console.is_terminal)
 
 
 def broken_lines(report: Report) -> Iterator[str]:
@@ -44,7 +49,7 @@ def broken_lines(report: Report) -> Iterator[str]:
 def print_summary(reports: Sequence[Report], console: Console) -> None:
     """Print what a writer wants to know at the end: does anything block, and what was not checked."""
     for line in summary(reports):
-        console.print(Text(line), soft_wrap=True)
+        say(Text(line), console)
 
 
 def summary(reports: Sequence[Report]) -> Iterator[str]:

@@ -96,6 +96,21 @@ def test_who_stops_it_gets_one_line(course):
     assert (running.returncode, out, err) == (2, b"", b"hornbook: stopped.\n")
 
 
+@pytest.mark.skipif(os.name == "nt", reason="a terminal of POSIX")
+def test_a_terminal_has_its_lines_broken_between_words_and_a_pipe_has_them_whole(course):
+    ours, theirs = os.openpty()
+    around = {"TERM": "dumb"}  # 80 columns
+    done = process("proof", TWO, cwd=course, env=around, capture_output=False, stdout=theirs, stderr=theirs)
+    os.close(theirs)
+    lines = os.read(ours, 65536).decode("utf-8").split("\r\n")
+    os.close(ours)
+    assert done.returncode == 0
+    assert max(map(len, lines)) <= 80
+    piped = process("proof", TWO, cwd=course).stdout.decode("utf-8").splitlines()
+    assert max(map(len, piped)) > 80
+    assert set(" ".join(piped).split()) <= set(" ".join(lines).split()), "no word is cut"
+
+
 OUTPUTS = ["book --report", "release --sarif", "release --junit", "release --record", "release --report", "words --csv"]
 
 
@@ -114,6 +129,12 @@ def test_two_outputs_do_not_share_a_file_or_standard_output(hornbook, tmp_path, 
     monkeypatch.chdir(make_course(tmp_path))
     assert "the same file" in hornbook("words", "--csv", "map", "--xlsx", "map").err
     assert "standard output" in hornbook("words", "--csv", "-", "--format", "json").err
+
+
+def test_a_unit_is_asked_for_by_its_number(hornbook, tmp_path, monkeypatch):
+    monkeypatch.chdir(make_course(tmp_path))
+    said = hornbook("words", "--unit", "one")
+    assert (said.status, "a number is wanted, not 'one'" in said.err) == (2, True)
 
 
 @pytest.mark.skipif(os.name == "nt" or os.geteuid() == 0, reason="the superuser may write anywhere")
