@@ -46,11 +46,7 @@ def run(arguments: argparse.Namespace) -> int:
 def _first_time(report: Report, entries: Sequence[Entry]) -> Iterator[str]:
     total = sum(entry.count for entry in entries)
     yield f"{_shown(report)}: {_many(total, 'finding')} carried over. From now on only new ones count."
-    if report.findings:
-        yield (
-            f"{_many(len(report.findings), 'finding')} cannot be carried over and must be mended: what cannot be read, "
-            "and stets that do nothing. `hornbook book` shows them."
-        )
+    yield from _must_be_mended(len(report.findings))
 
 
 def _drop(report: Report) -> Iterator[str]:
@@ -67,10 +63,20 @@ def _drop(report: Report) -> Iterator[str]:
     dropped = sum(entry.count for entry in gone)
     left = sum(entry.count for entry in kept)
     yield f"{_shown(report)}: {_many(dropped, 'finding')} gone and dropped, {left} still carried."
-    if report.findings:
+    new = sum(entry.count for entry in carry_over(report.findings))
+    if new:
         yield (
-            f"{_many(len(report.findings), 'new finding')} still open. "
+            f"{_many(new, 'new finding')} still open. "
             f"To carry them over too, remove {_shown(report)} and run this again."
+        )
+    yield from _must_be_mended(len(report.findings) - new)
+
+
+def _must_be_mended(count: int) -> Iterator[str]:
+    if count:
+        yield (
+            f"{_many(count, 'finding')} cannot be carried over and must be mended: what cannot be read, "
+            "and stets that do nothing. `hornbook book` shows them."
         )
 
 

@@ -64,6 +64,9 @@ def test_the_first_draft_is_carried_but_for_what_must_be_mended(hornbook, tmp_pa
     assert opened(hornbook, TWO) == []
     assert "4 findings cannot be carried over and must be mended" in said.out
     assert hornbook("book").status == 1, "what cannot be read still blocks"
+    again = hornbook("carry").out
+    assert "4 findings cannot be carried over and must be mended" in again
+    assert "still open" not in again, "beginning anew would not take them up either"
 
 
 def test_a_paragraph_may_move_and_its_activity_get_another_instruction(hornbook, book):
