@@ -39,6 +39,10 @@ RULE = Rule(
         Example(_activity("Say. {.speaking}", "Ask: Where are the scissors? Children find a stick in the picture.")),
         Example(_activity("Sing. {.song}", "Stick the poster on the board.", "poster"), why="the board holds it"),
         Example(
+            _activity("Make a snack. {.make}", "Give out the knives. Children cut the fruit.", "plastic knives"),
+            why="it says what they cut with",
+        ),
+        Example(
             "### 1 Play. {.game}\n\n::: teacher\n**Materials:** one die for each pair, buttons\n"
             "**Steps:** Roll the dice and move your counter.\n:::\n",
             why="listed in the activity's own notes; buttons do for counters",
@@ -47,6 +51,10 @@ RULE = Rule(
     fails=(
         Example(_activity("Make a kite. {.make}", "Children cut out a kite with «scissors» and colour it.")),
         Example(_activity("Make a kite. {.make}", "Children «cut out» a kite. They «stick» it in their books.")),
+        Example(
+            _activity("Make a snack. {.make}", "Give out plastic «knives». Children cut the fruit."),
+            why="not scissors: it says what they cut with",
+        ),
         Example(_activity("Play. {.game}", "Give each pair two «dice» and ten «counters».")),
         Example(_activity("«Cut» and «stick». {.make}", "Children make a kite.")),
         Example(_activity("Play. {.game}", "Throw the «ball» to a child. Shuffle the «cards».", "a bell")),
@@ -69,8 +77,9 @@ def find(reading: Reading) -> Iterator[Found]:
                 before = first.get(use.thing.name)
                 if before is None or (use.named and not before[1].named):
                     first[use.thing.name] = (passage, use)
+        named = tuple(passage.text[use.start : use.end] for passage, use in first.values() if use.named)
         for passage, use in first.values():
-            if not is_listed(use.thing, lists):
+            if not is_listed(use.thing, lists if use.named else (*lists, *named)):
                 yield _found(passage, use, (doings.part, lesson))
 
 
