@@ -56,8 +56,9 @@ def find_course(path: Path) -> Path:
     for folder in (start, *start.parents):
         if (folder / COURSE_FILE).is_file():
             return folder
+    what, there = (f"{path} is", "its folder") if str(path) != "." else ("This folder is", "it")
     raise NoCourse(
-        f"{path} is under no course: there is no {COURSE_FILE} in its folder or in any folder above it."
+        f"{what} under no course: there is no {COURSE_FILE} in {there} or in any folder above it."
         " `hornbook start DIR` writes a small course to begin from."
     )
 

@@ -1,10 +1,13 @@
 """A fault of course.yaml or of a word list, with its place, and the name that was probably meant."""
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
 
 from lint_rules.source import Source
+
+_ENDING = re.compile(r"(?<=\w\w)(?:ing|es?|s)$")  # `making` and `make`, `songs` and `song`: closer than any spelling
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -34,6 +37,9 @@ def problem_at(source: Source, offset: int, message: str, *, stops: bool = True)
 def nearest(written: str, names: Iterable[str]) -> str | None:
     """The name that was probably meant by what is written, or None when nothing is near."""
     by_plain = {_plain(name): name for name in names}
+    for plain, name in by_plain.items():
+        if _ENDING.sub("", plain) == _ENDING.sub("", _plain(written)):
+            return name
     close = get_close_matches(_plain(written), by_plain, n=1, cutoff=0.65)
     return by_plain[close[0]] if close else None
 

@@ -107,6 +107,12 @@ def test_a_file_under_no_course_is_told_how_to_start_one(tmp_path):
         find_course(tmp_path / "unit.md")
 
 
+def test_a_folder_under_no_course_is_not_called_a_dot(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    with pytest.raises(NoCourse, match=r"^This folder is under no course: there is no course\.yaml in it or"):
+        find_course(Path("."))
+
+
 def test_a_file_of_another_course_is_refused(root, tmp_path):
     with pytest.raises(NoCourse, match="is not in the course"):
         path_in_course(root, tmp_path / "unit.md")

@@ -3,7 +3,8 @@
 import pytest
 
 from lint_rules.course.defaults import LEVEL_BANDS, default_limits
-from lint_rules.course.model import Course, Level
+from lint_rules.course.model import ACTIVITY_KINDS, Course, Level
+from lint_rules.course.problem import nearest
 from lint_rules.source import Source
 from tests.course.support import read
 
@@ -259,3 +260,19 @@ def test_plans_come_in_teaching_order():
 def test_which_paths_are_unit_files(path, found):
     named = course(FIVE_LINES.format(band="A1")).level_of(path)
     assert (named.name if named else None) == found
+
+
+@pytest.mark.parametrize(
+    ("written", "meant"),
+    [
+        ("making", "make"),
+        ("songs", "song"),
+        ("games", "game"),
+        ("write", "writing"),
+        ("storry", "story"),
+        ("speeking", "speaking"),
+        ("kite", None),
+    ],
+)
+def test_the_name_that_was_meant_is_the_same_word_before_it_is_a_like_one(written, meant):
+    assert nearest(written, ACTIVITY_KINDS) == meant

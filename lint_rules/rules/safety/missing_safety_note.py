@@ -142,7 +142,7 @@ def _found(reading: Reading, item: _Open, *, others: int) -> Found:
         passage.text[cue.start : cue.end],
         _message(cue.hazard, item.missing, others),
         severity=None if item.severity is Severity.STOP else item.severity,
-        mend=Mend("add a draft of the note, to be checked", (edit,)) if edit else None,
+        mend=Mend("add a draft of Safety, to be checked", (edit,)) if edit else None,
         key=cue.hazard.id,
     )
 
