@@ -8,6 +8,8 @@ import pytest
 
 from lint_rules.catalogue import load_rules
 from lint_rules.cli import build_parser, main
+from lint_rules.course.model import ACTIVITY_KINDS
+from lint_rules.manuscript.model import DivKind
 
 ROOT = Path(__file__).parents[1]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -39,3 +41,11 @@ def test_every_rule_that_the_readme_names_exists():
     named = set(re.findall(r"stet ([a-z-]+-[a-z-]+)", README))
     assert named
     assert named <= {module.rule.name for module in load_rules()}
+
+
+def test_every_kind_and_panel_is_in_the_readme():
+    table = README[README.index("| written | what |") :].split("\n\n")[0]
+    for kind in ACTIVITY_KINDS:
+        assert f"`{kind}`" in table
+    for panel in {kind.value for kind in DivKind} - {DivKind.PAGE.value}:
+        assert re.search(rf"`::: (?:\{{\.)?{panel}\b", table)
