@@ -101,7 +101,9 @@ while True:
         assert file.read_bytes() in (old, new)
 
 
-NUMBERED = "---\nlevel: level-1\nunit: 1\ntitle: T\n---\n\n# T\n\n## Lesson 1: L\n\n### 1 Look.\n\n### 3 Read.\n\nA kite.\n"
+NUMBERED = (
+    "---\nlevel: level-1\nunit: 1\ntitle: T\n---\n\n# T\n\n## Lesson 1: L\n\n### 1 Look.\n\n### 3 Read.\n\nA kite.\n"
+)
 
 
 @pytest.mark.parametrize(("more", "mended"), [("", True), ("\n::: teacher\nDo activity 3 again.\n:::\n", False)])
