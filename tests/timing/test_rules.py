@@ -81,6 +81,12 @@ def test_a_lesson_and_each_activity_without_a_time_are_named() -> None:
     ]
 
 
+def test_the_time_to_write_is_one_that_a_lesson_or_an_activity_may_have() -> None:
+    whole, part = missing_time.find(reading_of(lesson("", "")))
+    assert whole.message.endswith("**Time:** 40 minutes.")
+    assert part.message.endswith("**Time:** 10 minutes.")
+
+
 def test_an_unlikely_time_is_explained() -> None:
     body = "### 1 Make a kite. {.make}\n\n1. Fold.\n2. Draw.\n\n::: teacher\n**Time:** 2 minutes\n:::\n"
     found = only(list(unlikely_time.find(reading_of(body))))

@@ -45,20 +45,21 @@ RULE = Rule(
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report lessons without a total and activities without a time, at their headings or at what cannot be read."""
+    usual = sum(reading.level.limits.lesson_minutes) // 2
     for lesson in reading.unit.lessons:
-        yield from _missing(lesson.heading, lesson.part, "This lesson has no Time: a teacher needs its total")
+        yield from _missing(lesson.heading, lesson.part, "This lesson has no Time: a teacher needs its total", usual)
     for activity in reading.unit.activities:
-        yield from _missing(activity.heading, activity.part, "This activity has no Time: a teacher needs one")
+        yield from _missing(activity.heading, activity.part, "This activity has no Time: a teacher needs one", 10)
 
 
-def _missing(heading: Heading, part: Part, lack: str) -> Iterator[Found]:
+def _missing(heading: Heading, part: Part, lack: str, usual: int) -> Iterator[Found]:
     stated = stated_time(part)
     if stated is not None and stated.minutes is None:
         words = stated.passage.text[stated.start : stated.end]
         message = f"“{words}” cannot be read as a time. Write it as “10 minutes” or “5–10 minutes”."
         yield Found(stated.passage.span(stated.start, stated.end), words, message)
     elif stated is None:
-        message = f"{lack} to plan the lesson. Write it in the teacher's notes: **Time:** 10 minutes."
+        message = f"{lack} to plan the lesson. Write it in the teacher's notes: **Time:** {usual} minutes."
         field = part.field("Time")
         if field is not None:
             yield Found(field.name_span, field.name, message)
