@@ -14,6 +14,7 @@ from lint_rules.language.tests_of import TEST
 from lint_rules.rule import Book, Example, Need, Rule
 from lint_rules.source import Span
 
+_TWO_UNITS = "levels:\n  - units: 2\n    unit_pattern: [words, test]\n"
 _LIST = "kite,noun,toys,1\nhill,noun,places,1\n"
 _PANEL = "## Lesson 1: Look {{.words}}\n\n### 1 Look.\n\n::: words\nkite, {}\n:::\n\n"
 _TEST = "## Lesson 2: Test {{.test}}\n\n### 1 Write. {{.test .writing}}\n\n{}\n"
@@ -31,7 +32,7 @@ RULE = Rule(
             why="the child writes it",
         ),
         Example(_PANEL.format("hill"), words=_LIST, course="levels:\n  - unit_pattern: [words]\n", why="no tests here"),
-        Example(_PANEL.format("hill"), words=_LIST, course="levels:\n  - units: 2\n", why="its test is still to come"),
+        Example(_PANEL.format("hill"), words=_LIST, course=_TWO_UNITS, why="its test is still to come"),
     ),
     fails=(
         Example(_PANEL.format("«hill»") + _TEST.format("The kite is red."), words=_LIST),
