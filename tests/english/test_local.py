@@ -48,7 +48,14 @@ def run(*arguments: str, **environment: str) -> Iterator["subprocess.Popen[str]"
 
 def servers_of(process: "subprocess.Popen[str]") -> list[psutil.Process]:
     children = psutil.Process(process.pid).children(recursive=True)
-    return [child for child in children if "org.languagetool.server.HTTPServer" in child.cmdline()]
+    return [child for child in children if "org.languagetool.server.HTTPServer" in words_of(child)]
+
+
+def words_of(process: psutil.Process) -> list[str]:
+    try:
+        return process.cmdline()
+    except (psutil.NoSuchProcess, psutil.ZombieProcess):  # it has ended between the list and the question
+        return []
 
 
 def gone(processes: list[psutil.Process]) -> bool:
