@@ -6,10 +6,12 @@ The wordings stand in data/grammar_labels.csv and data/grammar_terms.csv.
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from difflib import get_close_matches
 from functools import cache, lru_cache
 
 from lint_rules.language.tables import alternatives, rows, words
 
+_NEAR = 0.85  # a letter or two; a label of the course's own is not to be taken for a slip
 _TOKEN = re.compile(r"let's|there's|[a-z0-9]+n't|[a-z0-9]+|'[a-z]+|[():–—]")
 
 
@@ -53,6 +55,15 @@ def structures_of_label(label: str) -> tuple[str, ...]:
         for structure in _structures(part):
             found[structure] = None
     return tuple(found)
+
+
+def label_meant(label: str) -> str:
+    """The label that was probably meant by one that is not in the table; '' when none is near."""
+    if structures_of_label(label) or any(_matches(_words(_plain(label))[0])):
+        return ""
+    written = {" ".join(_words(_plain(name))[0]): name for name, *_ in rows("grammar_labels.csv")}
+    near = get_close_matches(" ".join(_words(_plain(label))[0]), written, n=1, cutoff=_NEAR)
+    return written[near[0]] if near else ""
 
 
 def grammar_terms() -> tuple[GrammarTerm, ...]:

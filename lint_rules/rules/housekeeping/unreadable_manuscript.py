@@ -7,6 +7,9 @@ So this is said first, with the line and the cure, and nothing that could not be
 Asterisks that were meant for bold and are none are a query: by CommonMark (0.31, section 6.2) bold can neither begin
 between a letter and a mark (she**'s**) nor end so.
 
+A grammar label of the front matter that is misspelt is a query: hornbook would take its structure for one that no unit
+teaches, and stop where the unit uses it.
+
 A kind of activity that hornbook does not know (`{.listenning}`) is a note, once a unit: what goes by the kind is not
 checked there. Kinds of the course's own that course.yaml names under `every_unit` are known.
 """
@@ -17,11 +20,21 @@ from collections.abc import Iterator
 from lint_rules.course.model import ACTIVITY_KINDS
 from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
+from lint_rules.language.labels import label_meant
 from lint_rules.language.story_texts import STORY
 from lint_rules.manuscript.model import Role, Unit
 from lint_rules.manuscript.scene import SONGS
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
+
+
+def _labelled(grammar: str) -> str:
+    """A unit with these grammar labels, for the examples."""
+    return (
+        f"---\nlevel: level-1\nunit: 1\ntitle: Example\ngrammar: [{grammar}]\n---\n\n"
+        "# Example\n\n## Lesson 1: Look {.words}\n\n### 1 Look at the kite.\n"
+    )
+
 
 RULE = Rule(
     name="unreadable-manuscript",
@@ -33,6 +46,7 @@ RULE = Rule(
         Example(
             "### 1 Dance. {.dance .game}\n", course="levels: [{every_unit: [dance]}]", why="a kind of the course's own"
         ),
+        Example(_labelled("present continuous, plurals, our own pattern"), why="no slip: hornbook need not know it"),
         Example("The wind is blowing.\n\nThree dots :::: in a line are only dots.\n"),
     ),
     fails=(
@@ -46,6 +60,11 @@ RULE = Rule(
             "### 1 Listen. {.«listenning» .song}\n\n### 2 Listen. {.listenning}\n",
             why="a kind misspelt: a note",
             weight=Severity.NOTE,
+        ),
+        Example(
+            _labelled("present simple, «presant continuous»"),
+            why="a label misspelt: its structure would count as untaught",
+            weight=Severity.QUERY,
         ),
         Example(
             """\
@@ -84,6 +103,7 @@ def find(reading: Reading) -> Iterator[Found]:
         yield Found(problem.span, unit.source.slice(problem.span), problem.message, severity)
     yield from _stray_asterisks(unit)
     yield from _unknown_kinds(reading)
+    yield from _misspelt_labels(unit)
     if unit.front.level:
         yield from _level(reading)
     if unit.front.unit:
@@ -120,6 +140,17 @@ def _unknown_kinds(reading: Reading) -> Iterator[Found]:
             written = re.search(rf"(?<![\w-]){re.escape(kind)}(?![\w-])", reading.unit.source.slice(braces))
             span = braces if written is None else Span(braces.start + written.start(), braces.start + written.end())
             yield Found(span, kind, message, Severity.NOTE)
+
+
+def _misspelt_labels(unit: Unit) -> Iterator[Found]:
+    """Labels of the front matter that name no structure, and are near one that does."""
+    for label, span in zip(unit.front.grammar, unit.front.grammar_spans, strict=True):
+        meant = label_meant(label)
+        if meant:
+            message = (
+                f"hornbook knows no grammar “{label}”, so its structure counts as taught nowhere. Did you mean {meant}?"
+            )
+            yield Found(span, unit.source.slice(span), message, Severity.QUERY)
 
 
 def _level(reading: Reading) -> Iterator[Found]:

@@ -103,6 +103,11 @@ def _can_still_come(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> b
 
 def _hope(unit: UnitFacts, room: int, level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None, str]:
     """A fair verdict on the last units: a word that no later unit can bring back is only a note."""
+    if len(units) < level.units:
+        return (
+            Severity.NOTE,
+            f"The units of {level.name} still to come can make up for a part of it only: use them, and this one.",
+        )
     if unit is units[-1] or room < level.limits.recycle:
         return Severity.NOTE, f"No later unit of {level.name} can bring it back; the lessons of this one still may."
     return None, "Bring it back in a later story, dialogue, game or review."
