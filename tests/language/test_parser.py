@@ -10,7 +10,7 @@ import pytest
 from lint_rules.check import requests_of
 from lint_rules.course.folder import read_course_folder
 from lint_rules.language.labels import structures_of_label
-from lint_rules.language.parser import Parser
+from lint_rules.language.parser import Parser, load_model
 from lint_rules.language.pipeline import MODEL
 from lint_rules.language.prepare import prepare
 from lint_rules.language.structures import STRUCTURE_NAMES
@@ -49,7 +49,7 @@ def rows_of_the_whole_pipeline(nlp, words, spaces, starts):
 
 
 def test_every_row_is_that_of_the_whole_pipeline(nlp):
-    parser = Parser(nlp)
+    parser = Parser(load_model(MODEL))
     texts = list(dict.fromkeys((*OTHERS, *texts_of_the_example(), *OTHERS)))
     prepared = [prepare(text, Mode.TEXT, (), parser.tokenize) for text in texts]
     cut = [(one.words, one.spaces, one.starts) for one in prepared]
