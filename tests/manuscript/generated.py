@@ -177,7 +177,8 @@ def lists(draw: st.DrawFn, content: st.SearchStrategy[Body]) -> Body:
 @st.composite
 def quotes(draw: st.DrawFn, content: st.SearchStrategy[Body]) -> Body:
     inner = _joined(draw(st.lists(content, min_size=1, max_size=3)))
-    mark = draw(st.sampled_from(["> ", ">"]))
+    # A space after ">" belongs to the mark (CommonMark 0.31.2, 5.1), so a line that is set in needs one of its own.
+    mark = "> " if any(line.startswith(" ") for line in inner.lines) else draw(st.sampled_from(["> ", ">"]))
     return Body([mark + line if line else ">" for line in inner.lines], inner.texts)
 
 
