@@ -32,6 +32,7 @@ from lint_rules.finding import Finding, Severity, Status
 from lint_rules.language.labels import structures_of_label
 from lint_rules.language.service import English, EnglishMatch, EnglishUnavailable, Language
 from lint_rules.language.structures import STRUCTURE_NAMES
+from lint_rules.language_aside import language_aside
 from lint_rules.letstand.carried import (
     CARRIED_FILE,
     BadCarried,
@@ -77,8 +78,6 @@ class Tools:
 @contextmanager
 def tools(arguments: argparse.Namespace) -> Iterator[Tools]:
     """Set up what a run needs, by the options that the reading commands have in common. Raises CannotRun."""
-    from lint_rules.language.pipeline import SpacyLanguage
-
     try:
         rules = load_rules()
     except BadRule as error:
@@ -93,9 +92,16 @@ def tools(arguments: argparse.Namespace) -> Iterator[Tools]:
                 english = RememberingEnglish(counts.watch(connected), kept)
             except EnglishUnavailable as error:
                 english = Unanswering(str(error))
-        language = RememberingLanguage(SpacyLanguage(), kept)
+        language = RememberingLanguage(stack.enter_context(language_room()), kept)
         decisive = () if arguments.no_cache else versions(rules)
         yield Tools(rules, language, english, date.today(), kept, decisive, counts)
+
+
+def language_room() -> AbstractContextManager[Language]:
+    """The language room of a run."""
+    from lint_rules.language.pipeline import SpacyLanguage
+
+    return language_aside(SpacyLanguage())
 
 
 def _connect(address: str) -> AbstractContextManager[English]:

@@ -1,10 +1,10 @@
 """One run over units that are in memory: read, analyse, run the rules, settle. Still no disk, network or terminal.
 
 Units are taken a handful at a time, so that the language room gets full batches and a book of a thousand units does not
-have to be in memory at once.
+have to be in memory at once. The next handful is read, and its language begun, before the rules run on the one before.
 """
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import cache
@@ -17,6 +17,7 @@ from lint_rules.course.problem import CourseProblem
 from lint_rules.finding import Finding, Severity
 from lint_rules.language.course_words import CourseWords
 from lint_rules.language.english_text import matches_of
+from lint_rules.language.ready import load_tables
 from lint_rules.language.service import (
     English,
     EnglishMatch,
@@ -31,7 +32,9 @@ from lint_rules.manuscript.reading import read_unit
 from lint_rules.rule import Need, Reading, RuleModule
 from lint_rules.source import Position, Source, Span
 
-UNITS_AT_ONCE = 8
+_Finish = Callable[[], dict[str, Outcome]]  # gives what reading some units gave, by path
+
+UNITS_AT_ONCE = 4
 LARGEST_UNIT = 500_000  # characters; a unit of 1,200 words has some 15,000 with all its notes
 
 
@@ -69,17 +72,12 @@ def run(job: Job) -> Result:
     chosen = choose(job.rules, job.course, english=job.english is not None)
     outcomes: dict[str, Outcome] = {}
     sources = {source.path: source for source in sorted(job.sources, key=lambda source: source.path)}
-    lists: CourseWords | None = None
-    for some in _handfuls(source for source in sources.values() if len(source.text) <= LARGEST_UNIT):
-        known = job.memory.recall(some) if job.memory else {}
-        missing = [source for source in some if source.path not in known]
-        lists = lists or (CourseWords(job.course) if missing else None)
-        fresh = _read_some(job, missing, chosen, lists) if lists else {}
-        if job.memory:
-            for path, outcome in fresh.items():
-                job.memory.keep(sources[path], outcome)
-        outcomes |= known | fresh
-        job.progress(len(some))
+    lists = cache(lambda: CourseWords(job.course))
+    small_enough = (source for source in sources.values() if len(source.text) <= LARGEST_UNIT)
+    for finish in _one_ahead(_begin(job, some, chosen, lists) for some in _handfuls(small_enough)):
+        done = finish()
+        outcomes |= done
+        job.progress(len(done))
     names = [module.rule.name for module in job.rules]
     result = settle(job.course, outcomes, sources, chosen, job.today, whole_book=job.whole_book, all_names=names)
     too_large = (_too_large(source) for source in sources.values() if len(source.text) > LARGEST_UNIT)
@@ -123,23 +121,65 @@ def _handfuls(sources: Iterable[Source]) -> Iterator[list[Source]]:
         yield some
 
 
+def _one_ahead(begun: Iterable[_Finish]) -> Iterator[_Finish]:
+    """Each of these once the one after it has begun: what that asks of other processes goes on meanwhile."""
+    before: _Finish | None = None
+    for one in begun:
+        if before is not None:
+            yield before
+        before = one
+    if before is not None:
+        yield before
+
+
+def _begin(job: Job, some: Sequence[Source], chosen: Sequence[RuleModule], lists: Callable[[], CourseWords]) -> _Finish:
+    """Read what is not remembered of some units, and begin with its language; calling what this gives does the rest."""
+    known = job.memory.recall(some) if job.memory else {}
+    missing = [source for source in some if source.path not in known]
+    if not missing:
+        return lambda: known
+    asks = any(Need.LANGUAGE in module.rule.needs for module in chosen)
+    can_wait = asks and job.language.expect()
+    units = [read_unit(source) for source in missing]
+    waiting = _begin_language(job, units) if asks else dict
+    if can_wait:
+        load_tables()
+
+    def finish() -> dict[str, Outcome]:
+        fresh = _read_some(job, dict(zip(missing, units, strict=True)), chosen, lists(), waiting)
+        if job.memory:
+            for source in missing:
+                job.memory.keep(source, fresh[source.path])
+        return known | fresh
+
+    return finish
+
+
+def _begin_language(job: Job, units: Sequence[Unit]) -> Callable[[], dict[Request, Analysis]]:
+    wanted = list(dict.fromkeys(request for unit in units for request in requests_of(unit, job.course)))
+    waiting = job.language.begin(wanted)
+    return lambda: dict(zip(wanted, waiting(), strict=True))
+
+
 def _read_some(
-    job: Job, sources: Sequence[Source], chosen: Sequence[RuleModule], lists: CourseWords
+    job: Job,
+    units: Mapping[Source, Unit],
+    chosen: Sequence[RuleModule],
+    lists: CourseWords,
+    waiting: Callable[[], dict[Request, Analysis]],
 ) -> dict[str, Outcome]:
-    units = [read_unit(source) for source in sources]
     unavailable: dict[Need, str] = {}
     analyses: dict[Request, Analysis] = {}
     matches: dict[Passage, tuple[EnglishMatch, ...]] = {}
-    if any(Need.LANGUAGE in module.rule.needs for module in chosen):
-        try:
-            analyses = _analyses(job, units)
-        except Exception as error:  # a room that breaks must neither stop the other checks nor pass for a clean page
-            unavailable[Need.LANGUAGE] = _why(error)
     if job.english is not None and any(Need.ENGLISH in module.rule.needs for module in chosen):
         try:
-            matches = matches_of(job.english, units, job.course.variety)
-        except Exception as error:
+            matches = matches_of(job.english, list(units.values()), job.course.variety)
+        except Exception as error:  # a room that breaks must neither stop the other checks nor pass for a clean page
             unavailable[Need.ENGLISH] = _why(error)
+    try:
+        analyses = waiting()
+    except Exception as error:
+        unavailable[Need.LANGUAGE] = _why(error)
 
     @cache
     def analyse(passage: Passage) -> Analysis:
@@ -149,12 +189,7 @@ def _read_some(
         return matches.get(passage, ())
 
     outcomes = {}
-    for source, unit in zip(sources, units, strict=True):
+    for source, unit in units.items():
         reading = Reading(unit, job.course, level_of(unit, job.course), analyse, english, job.files, lists)
         outcomes[source.path] = read_unit_rules(reading, chosen, unavailable)
     return outcomes
-
-
-def _analyses(job: Job, units: Sequence[Unit]) -> dict[Request, Analysis]:
-    wanted = list(dict.fromkeys(request for unit in units for request in requests_of(unit, job.course)))
-    return dict(zip(wanted, job.language.analyse(wanted), strict=True))

@@ -3,7 +3,7 @@
 import argparse
 from pathlib import Path
 
-from lint_rules.commands.output import check_output, console, now, spare_the_manuscript, write_output, write_text
+from lint_rules.commands.output import check_output, now, page, spare_the_manuscript, write_output, write_text
 from lint_rules.desk import book_report, status_of, tools
 from lint_rules.finding import Severity
 from lint_rules.reports.glance import glance
@@ -25,9 +25,9 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.format == "json":
         write_text(json_report([report]) + "\n")
     else:
-        page = console()
-        print_report(report, page)
+        shown = page()
+        print_report(report, shown)
         for line in glance(report):
-            page.print(line)
-        print_summary([report], page)
+            shown.say(line)
+        print_summary([report], shown)
     return status_of([report])

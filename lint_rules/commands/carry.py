@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from lint_rules.commands.output import console, write_output, write_text
+from lint_rules.commands.output import page, write_output, write_text
 from lint_rules.desk import book_report, carried_entries, shown_path, tools
 from lint_rules.exits import CANNOT_RUN, CLEAN, RULE_BROKE
 from lint_rules.finding import Severity
@@ -19,12 +19,12 @@ _SHOWN = 20  # dropped entries that are listed one by one
 
 def run(arguments: argparse.Namespace) -> int:
     """Write carried.yaml: everything that is open when there is none yet, else what is left of it."""
-    page = console()
+    shown = page()
     with tools(arguments) as kit:
         report = book_report(Path(arguments.dir), kit, Severity.STOP)
     if report.broken or report.spoilt:
-        print_report(replace(report, result=replace(report.result, findings=())), page)
-        page.print("Not every check could run on the whole course, so nothing was carried over or dropped.")
+        print_report(replace(report, result=replace(report.result, findings=())), shown)
+        shown.say("Not every check could run on the whole course, so nothing was carried over or dropped.")
         return RULE_BROKE if report.broken else CANNOT_RUN
     file = report.root / CARRIED_FILE
     if file.exists():
@@ -39,7 +39,7 @@ def run(arguments: argparse.Namespace) -> int:
         write_text(json_report([report]) + "\n")
     else:
         for line in lines:
-            page.print(line)
+            shown.say(line)
     return CLEAN
 
 

@@ -7,7 +7,7 @@ import sys
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from lint_rules.commands.output import console, write_text
+from lint_rules.commands.output import page, write_text
 from lint_rules.desk import Tools, proof_reports, tools
 from lint_rules.exits import CANNOT_RUN, CLEAN, RULE_BROKE
 from lint_rules.finding import Finding, Severity
@@ -109,22 +109,22 @@ def _mended_report(report: Report, changes: Sequence[_Change]) -> Report:
 
 
 def _print(reports: Sequence[Report], changes: Sequence[_Change], refused: dict[str, str]) -> None:
-    page = console()
+    shown = page()
     for report in reports:  # what was not read; the findings are `proof`'s
-        print_report(replace(report, result=replace(report.result, findings=())), page)
+        print_report(replace(report, result=replace(report.result, findings=())), shown)
     drafts = 0
     for change in changes:
         why = refused[change.shown]
         for line in [why] if why else change.titles:
-            page.print(f"{change.shown}: {line}")
+            shown.say(f"{change.shown}: {line}")
         if not why:
             drafts += change.after.text.count(_DRAFT) - change.before.text.count(_DRAFT)
     if drafts:
-        page.print(
+        shown.say(
             f"Drafts that wait for you, marked {_DRAFT}: {drafts}. Fit each to your class, then take the mark out."
         )
     if not changes:
-        page.print(_NOTHING)
+        shown.say(_NOTHING)
 
 
 def _diff(change: _Change) -> str:

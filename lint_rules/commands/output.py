@@ -1,4 +1,4 @@
-"""What commands say and write: to a person through a console, to a program as UTF-8 in exact bytes, to files whole."""
+"""What commands say and write: to a person on a page, to a program as UTF-8 in exact bytes, to files whole."""
 
 import os
 import sys
@@ -6,28 +6,21 @@ from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
-from rich.console import Console
-
 from lint_rules.course.folder import COURSE_FILE
 from lint_rules.exits import CannotRun
 from lint_rules.letstand.carried import CARRIED_FILE
+from lint_rules.reports.page import Page, PlainPage
 from lint_rules.reports.report import Report
 from lint_rules.store import write_whole
 
 
-class _Console(Console):
-    def on_broken_pipe(self) -> None:
-        """The reader has seen enough (`hornbook book | head`): the run goes on, so that its exit status is true."""
-        forget_output()
+def page() -> Page:
+    """Where lines are shown to a person. At a terminal they are broken between words; in a pipe they stay whole."""
+    if not (sys.stdout.isatty() or os.environ.get("FORCE_COLOR")):
+        return PlainPage(forget_output)
+    from lint_rules.reports.terminal_page import TerminalPage, console
 
-
-def console(*, soft_wrap: bool | None = None, markup: bool = False) -> Console:
-    """A console for a person. Unless asked for otherwise a terminal has its lines broken between words, and a pipe its
-    lines whole; brackets are brackets.
-    """
-    page = _Console(highlight=False, markup=markup)
-    page.soft_wrap = not page.is_terminal if soft_wrap is None else soft_wrap
-    return page
+    return TerminalPage(console(forget_output))
 
 
 def write_text(text: str) -> None:

@@ -3,7 +3,7 @@
 import argparse
 import os
 
-from lint_rules.commands.output import console, write_text
+from lint_rules.commands.output import page, write_text
 from lint_rules.desk import proof_reports, status_of, tools
 from lint_rules.finding import Severity
 from lint_rules.reports.json_report import json_report
@@ -17,9 +17,9 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.format == "json":
         write_text(json_report(reports) + "\n")
     else:
-        page = console()
+        shown = page()
         for report in reports:
-            print_report(report, page)
-        print_summary(reports, page)
+            print_report(report, shown)
+        print_summary(reports, shown)
     # In a hook a commit may well hold Markdown that is no unit, and nothing else.
     return status_of(reports, units_needed=os.environ.get("PRE_COMMIT") != "1")

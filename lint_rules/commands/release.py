@@ -7,10 +7,8 @@ from dataclasses import replace
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
-from rich.text import Text
-
 from lint_rules.check import Broken
-from lint_rules.commands.output import check_output, console, now, spare_the_manuscript, write_output, write_text
+from lint_rules.commands.output import check_output, now, page, spare_the_manuscript, write_output, write_text
 from lint_rules.course.folder import COURSE_FILE
 from lint_rules.desk import Tools, Unanswering, added_rules, book_report, status_of, tools
 from lint_rules.exits import BLOCKED, CLEAN, CannotRun
@@ -140,21 +138,21 @@ def _from_disk(what: str, report: Report, path: str) -> FileRead:
 
 
 def _print(report: Report, wanted: dict[str, str]) -> None:
-    page = console()
-    print_report(report, page)
+    shown = page()
+    print_report(report, shown)
     judged = verdict(report)
     units = len(report.sources)
-    page.print("1 unit read." if units == 1 else f"{units} units read.")
+    shown.say("1 unit read." if units == 1 else f"{units} units read.")
     for line in judged.besides:
-        page.print(Text(f"{line[0].upper()}{line[1:]}."))
+        shown.say(f"{line[0].upper()}{line[1:]}.")
     for option, name in wanted.items():
-        page.print(Text(f"Written: {name} ({_SHOWN[option]})"))
+        shown.say(f"Written: {name} ({_SHOWN[option]})")
     if judged.can_go:
-        page.print(Text(judged.sentence, "bold green"))
+        shown.say((judged.sentence, "bold green"))
         return
-    page.print(Text(f"{judged.sentence} In the way:", "bold red"))
+    shown.say((f"{judged.sentence} In the way:", "bold red"))
     for part in judged.in_the_way:
-        page.print(Text(f"  {part}"))
+        shown.say(f"  {part}")
 
 
 _SHOWN = {"sarif": "SARIF 2.1.0", "junit": "JUnit XML", "record": "release record", "report": "editor's report"}

@@ -10,8 +10,9 @@ from typing import Any
 from rich.markup import escape
 
 from lint_rules.catalogue import load_rules
-from lint_rules.commands.output import console, write_text
+from lint_rules.commands.output import forget_output, write_text
 from lint_rules.exits import CLEAN, CannotRun
+from lint_rules.reports.terminal_page import console
 from lint_rules.rule import Example, RuleModule
 
 _SCOPE = {True: "a unit on its own", False: "the whole book"}
@@ -20,7 +21,8 @@ _SCOPE = {True: "a unit on its own", False: "the whole book"}
 def run(arguments: argparse.Namespace) -> int:
     """Print the list, or one rule's page."""
     rules = load_rules()
-    page = console(markup=True)
+    page = console(forget_output, markup=True)
+    page.soft_wrap = not page.is_terminal
     if arguments.rule is None:
         chosen: Sequence[RuleModule] = rules
     else:

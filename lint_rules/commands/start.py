@@ -3,7 +3,7 @@
 import argparse
 from pathlib import Path
 
-from lint_rules.commands.output import console
+from lint_rules.commands.output import page
 from lint_rules.course.start import CannotStart, start_course
 from lint_rules.exits import CLEAN, CannotRun
 
@@ -15,9 +15,9 @@ def run(arguments: argparse.Namespace) -> int:
         written = start_course(folder)
     except CannotStart as error:
         raise CannotRun(str(error)) from error
-    page = console()
-    page.print(f"A small course to begin from is in {folder}:")
+    shown = page()
+    shown.say(f"A small course to begin from is in {folder}:")
     for path in written:
-        page.print(f"  {path}")
-    page.print(f"Change what you like, then read it with: hornbook book {folder}")
+        shown.say(f"  {path}")
+    shown.say(f"Change what you like, then read it with: hornbook book {folder}")
     return CLEAN

@@ -7,10 +7,11 @@ import sys
 from dataclasses import asdict
 from pathlib import Path
 
-from lint_rules.commands.output import check_output, console, spare_the_manuscript, write_output, write_text
+from lint_rules.commands.output import check_output, forget_output, spare_the_manuscript, write_output, write_text
 from lint_rules.desk import book_report, status_of, tools
 from lint_rules.exits import CANNOT_RUN, RULE_BROKE, CannotRun
 from lint_rules.finding import Severity
+from lint_rules.reports.terminal_page import console
 from lint_rules.reports.words import Line, as_csv, as_spreadsheet, chosen, lines_of, print_lines
 from lint_rules.vocabulary import vocabulary_map
 
@@ -58,7 +59,7 @@ def _files(arguments: argparse.Namespace) -> dict[str, str]:
 
 
 def _print(lines: list[Line], no_list: bool) -> None:
-    page = console(soft_wrap=False)
+    page = console(forget_output)
     if no_list:
         page.print("This course has no word lists yet: write words/<level>.csv and name it in course.yaml.")
     elif not lines:

@@ -113,15 +113,15 @@ def names_grammar(passages: Iterable[Passage], shown: Iterable[str]) -> bool:
 def _mentioned(passage: Passage) -> Iterator[str]:
     """What may name grammar in running notes."""
     text = passage.text
-    yield from (match[0] for match in _terms().finditer(text))
+    yield from (match[0] for match in terms().finditer(text))
     if passage.field.casefold() != "steps":
-        yield from (match[0] for match in _wordings().finditer(text))
+        yield from (match[0] for match in wordings().finditer(text))
         yield from (match[1] for match in _MARKED.finditer(text))
         yield from (text[start:end] for start, end in (*passage.strong, *passage.emphasis))
 
 
 @cache
-def _terms() -> "re.Pattern[str]":
+def terms() -> "re.Pattern[str]":
     """Terms that are grammar wherever they stand: those that are for the teacher alone, and the names of structures."""
     terms = {form for term in grammar_terms() for form in (term.term, term.plural) if form}
     terms |= {label for label, structures, alone, source in _labels() if structures and not alone and source}
@@ -129,7 +129,7 @@ def _terms() -> "re.Pattern[str]":
 
 
 @cache
-def _wordings() -> "re.Pattern[str]":
+def wordings() -> "re.Pattern[str]":
     """Other labels of two words and more."""
     return _any_of({label for label, structures, alone, _ in _labels() if structures and not alone and " " in label})
 

@@ -21,7 +21,12 @@ _SLOW = ["attribute_ruler", "lemmatizer"]
 _ALONE = frozenset({"ORTH", "TEXT", "LOWER", "NORM", "SHAPE", "TAG", "DEP", "IS_SPACE", "IS_PUNCT", "IS_ALPHA"})
 _MOST = 20_000  # words to remember
 _BETWEEN = "\u0416"
-_THREADS = ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS", "VECLIB_MAXIMUM_THREADS")  # numpy's, at import
+_THREADS = (
+    "OPENBLAS_NUM_THREADS",
+    "OMP_NUM_THREADS",
+    "MKL_NUM_THREADS",
+    "VECLIB_MAXIMUM_THREADS",
+)
 _Key = tuple[int, int, int]  # spelling, tag, dependency
 
 

@@ -1,8 +1,8 @@
 """The language analysis with spaCy: requests in, plain data out. spaCy is imported when the first text is analysed."""
 
 import os
-from collections.abc import Mapping, Sequence
-from functools import lru_cache
+from collections.abc import Callable, Mapping, Sequence
+from functools import lru_cache, partial
 from itertools import pairwise
 
 from lint_rules.digest import digest_of_language, versions_of
@@ -35,16 +35,25 @@ class SpacyLanguage:
         """What decides an answer: the model, the libraries, and a digest of this room's code and tables."""
         return f"{versions_of(self._name, *_DECIDING)}, rules {digest_of_language()}"
 
+    def expect(self) -> bool:
+        """False: nothing can be done meanwhile."""
+        return False
+
+    def begin(self, requests: Sequence[Request]) -> Callable[[], list[Analysis]]:
+        """Analyse when the answers are asked for."""
+        return partial(self.analyse, requests)
+
     def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
         """One analysis a request, in order. Raises LanguageUnavailable when the model cannot be had."""
         distinct = {request: index for index, request in enumerate(dict.fromkeys(requests))}
-        parser = self._load()
+        parser = self.load()
         prepared = [prepare(request.text, request.mode, request.names, parser.tokenize) for request in distinct]
         parsed = parser.parse((one.words, one.spaces, one.starts) for one in prepared)
         answers = [_analysis(request, one, rows) for request, one, rows in zip(distinct, prepared, parsed, strict=True)]
         return [answers[distinct[request]] for request in requests]
 
-    def _load(self) -> Parser:
+    def load(self) -> Parser:
+        """Load the model, unless that is done. Raises LanguageUnavailable."""
         if self._parser is None:
             try:
                 self._parser = Parser(load_model(self._name))

@@ -6,34 +6,22 @@ the words; in a pipe (a hook, an editor's quickfix list) there is one line a fin
 
 from collections.abc import Iterator, Sequence
 
-from rich.cells import cell_len
-from rich.console import Console
-from rich.text import Text
-
 from lint_rules.finding import Finding, Severity, Status
+from lint_rules.reports.page import Page, Part
 from lint_rules.reports.report import Report
-from lint_rules.source import Source
 
-_STYLES = {Severity.STOP: "bold red", Severity.QUERY: "bold yellow", Severity.NOTE: "cyan"}
-_MARGIN = 24  # characters of a long line that stay visible before the words
+STYLES = {Severity.STOP: "bold red", Severity.QUERY: "bold yellow", Severity.NOTE: "cyan"}
 
 
-def print_report(report: Report, console: Console) -> None:
+def print_report(report: Report, page: Page) -> None:
     """Print the findings of a report, one after the other."""
     for finding in report.findings:
-        say(_headline(report, finding), console)
-        if console.is_terminal:
-            for line in _excerpt(report.sources[finding.path], finding, console.width):
-                console.print(line, soft_wrap=True)
+        page.say(*_headline(report, finding))
+        page.show_words(report.sources[finding.path], finding)
     for skipped in report.skipped:
-        say(Text(f"{_printable(skipped.path)}: not checked: {_printable(skipped.why)}"), console)
+        page.say(f"{_printable(skipped.path)}: not checked: {_printable(skipped.why)}")
     for said in broken_lines(report):
-        say(Text(said), console)
-
-
-def say(line: Text, console: Console) -> None:
-    """Print a line: broken between words at a terminal, whole in a pipe."""
-    console.print(line, soft_wrap=not console.is_terminal)
+        page.say(said)
 
 
 def broken_lines(report: Report) -> Iterator[str]:
@@ -46,10 +34,10 @@ def broken_lines(report: Report) -> Iterator[str]:
         yield f"{where}: the check {rule} could not run: {one_line(why)}"
 
 
-def print_summary(reports: Sequence[Report], console: Console) -> None:
+def print_summary(reports: Sequence[Report], page: Page) -> None:
     """Print what a writer wants to know at the end: does anything block, and what was not checked."""
     for line in summary(reports):
-        say(Text(line), console)
+        page.say(line)
 
 
 def summary(reports: Sequence[Report]) -> Iterator[str]:
@@ -86,14 +74,12 @@ def _many(count: int, noun: str) -> str:
     return f"{count} {noun if count == 1 else plural}"
 
 
-def _headline(report: Report, finding: Finding) -> Text:
+def _headline(report: Report, finding: Finding) -> Iterator[Part]:
     line, column = finding.start
-    return Text.assemble(
-        (f"{_printable(report.path(finding.path))}:{line}:{column}: ", "dim"),
-        (finding.severity.value, _STYLES[finding.severity]),
-        f": {one_line(finding.message)} ",
-        (f"[{finding.rule}]", "dim"),
-    )
+    yield f"{_printable(report.path(finding.path))}:{line}:{column}: ", "dim"
+    yield finding.severity.value, STYLES[finding.severity]
+    yield f": {one_line(finding.message)} "
+    yield f"[{finding.rule}]", "dim"
 
 
 def one_line(text: str) -> str:
@@ -102,21 +88,4 @@ def one_line(text: str) -> str:
 
 
 def _printable(text: str) -> str:
-    return "".join(char if char.isprintable() else "\ufffd" for char in text)
-
-
-def _excerpt(source: Source, finding: Finding, width: int) -> Iterator[Text]:
-    """The finding's first source line, cut to the width, and the marker under its words."""
-    stored = source.line_text(finding.start.line)
-    first = finding.start.column - 1
-    last = finding.end.column - 1 if finding.end.line == finding.start.line else len(stored)
-    shown = "".join(char if char.isprintable() else " " for char in stored)
-    from_left = max(0, first - _MARGIN) if cell_len(shown[:last]) > width - 6 else 0
-    lead = "  … " if from_left else "    "
-    before, words = shown[from_left:first], shown[first:last]
-    rest = shown[last:]
-    line = Text.assemble(lead, before, (words, _STYLES[finding.severity]), rest)
-    line.truncate(max(width - 1, 20), overflow="ellipsis")
-    yield line
-    marks = max(1, min(cell_len(words), width - cell_len(lead + before) - 1))
-    yield Text(" " * cell_len(lead + before) + "^" + "~" * (marks - 1), _STYLES[finding.severity])
+    return text if text.isprintable() else "".join(char if char.isprintable() else "\ufffd" for char in text)

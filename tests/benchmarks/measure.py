@@ -204,7 +204,7 @@ def shares(bench: Bench, units: int) -> None:
 
     plain_parse = Parser.parse
     Parser.parse = parsed  # type: ignore[method-assign]
-    timed(SpacyLanguage, "_load", lambda self: "loading spaCy and the model")
+    timed(SpacyLanguage, "load", lambda self: "loading spaCy and the model")
     timed(SpacyLanguage, "analyse", lambda self, requests: "analyse")
     timed(lint_rules.run, "read_unit", lambda *_: "reading Markdown, with positions")
     timed(lint_rules.check, "_guarded", lambda rule, *_: f"rule {rule}")

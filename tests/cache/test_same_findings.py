@@ -3,6 +3,7 @@
 import json
 import os
 from collections.abc import Callable, Iterator
+from contextlib import nullcontext
 from pathlib import Path
 
 import pytest
@@ -36,8 +37,8 @@ def run(capsys, tmp_path, monkeypatch) -> Run:
 
 @pytest.fixture(autouse=True)
 def one_model(monkeypatch, language) -> None:
-    """Load the model once for all tests here."""
-    monkeypatch.setattr(SpacyLanguage, "_load", lambda self, load=SpacyLanguage._load: load(language))
+    """Ask in this process, with the model that all tests share."""
+    monkeypatch.setattr("lint_rules.desk.language_room", lambda: nullcontext(language))
 
 
 @pytest.fixture

@@ -1,6 +1,7 @@
 """A check that cannot run is said to be so, the others say what they find, and nothing of it passes for clean."""
 
 import json
+from contextlib import nullcontext
 from dataclasses import replace
 
 import pytest
@@ -24,6 +25,12 @@ class Breaks:
 
     version = "broken"
 
+    def expect(self):
+        return False
+
+    def begin(self, requests):
+        return lambda: self.analyse(requests)
+
     def analyse(self, requests):
         raise KeyError("a bug")
 
@@ -34,7 +41,7 @@ def rules_of(said):
 
 @pytest.mark.parametrize("model", ["no_such_model", "json"])
 def test_without_its_model_the_rest_is_checked(hornbook, course, monkeypatch, model):
-    monkeypatch.setattr("lint_rules.language.pipeline.SpacyLanguage", lambda: SpacyLanguage(model))
+    monkeypatch.setattr("lint_rules.desk.language_room", lambda: nullcontext(SpacyLanguage(model)))
     for command in ("book", "proof", "release"):
         said = hornbook(command, "--format", "json")
         assert said.status == 3, command
@@ -50,7 +57,7 @@ def test_without_its_model_the_rest_is_checked(hornbook, course, monkeypatch, mo
 
 def test_a_bug_of_a_tool_stops_only_what_needs_it_and_is_not_kept(hornbook, course, monkeypatch):
     with monkeypatch.context() as here:
-        here.setattr("lint_rules.language.pipeline.SpacyLanguage", Breaks)
+        here.setattr("lint_rules.desk.language_room", lambda: nullcontext(Breaks()))
         said = hornbook("book", "--format", "json")
         assert said.status == 3
         assert "missing-note-field" in rules_of(said)

@@ -5,7 +5,7 @@ from statistics import fmean, median
 
 import cefrpy
 import pytest
-from wordfreq import zipf_frequency
+from wordfreq import get_frequency_list, zipf_frequency
 
 from lint_rules.language.reference import LEVELS, TAGS_OF, common, graded, lowest, reference
 
@@ -116,4 +116,23 @@ def test_words_get_rarer_as_levels_rise():
 
 
 def test_the_frequency_of_a_word_is_wordfreqs_own():
-    assert common("cat") == zipf_frequency("cat", "en")
+    words = (
+        "cat",
+        "The",
+        "zzxqv",
+        "a",
+        "I",
+        "can't",
+        "ice-cream",
+        "two words",
+        "café",
+        "r2d2",
+        "2026",
+        "naïve",
+        "",
+        "—",
+    )
+    listed = [word for bucket in get_frequency_list("en") for word in bucket[:40]]
+    for word in (*words, *listed):
+        assert common(word) == zipf_frequency(word.replace("-", " "), "en"), word
+    assert len(listed) > 10_000

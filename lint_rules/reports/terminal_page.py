@@ -1,0 +1,63 @@
+"""A terminal: colours, lines broken between words, and the words of a finding in their line, marked."""
+
+from collections.abc import Callable, Iterator
+
+from rich.cells import cell_len
+from rich.console import Console
+from rich.text import Text
+
+from lint_rules.finding import Finding
+from lint_rules.reports.page import Part
+from lint_rules.reports.terminal import STYLES
+from lint_rules.source import Source
+
+_MARGIN = 24  # characters of a long line that stay visible before the words
+
+
+class _Console(Console):
+    lost: Callable[[], None]
+
+    def on_broken_pipe(self) -> None:
+        """The reader has seen enough: the run goes on, so that its exit status is true."""
+        self.lost()
+
+
+def console(lost: Callable[[], None], *, markup: bool = False) -> Console:
+    """A console on standard output, in which brackets are brackets unless they are asked to be markup."""
+    made = _Console(highlight=False, markup=markup)
+    made.lost = lost
+    return made
+
+
+class TerminalPage:
+    """A page on a console."""
+
+    def __init__(self, console: Console) -> None:
+        self._console = console
+
+    def say(self, *parts: Part) -> None:
+        """Print a line, broken between words."""
+        self._console.print(Text.assemble(*parts), soft_wrap=not self._console.is_terminal)
+
+    def show_words(self, source: Source, finding: Finding) -> None:
+        """Print the finding's line with a marker under its words."""
+        if self._console.is_terminal:
+            for line in _excerpt(source, finding, self._console.width):
+                self._console.print(line, soft_wrap=True)
+
+
+def _excerpt(source: Source, finding: Finding, width: int) -> Iterator[Text]:
+    """The finding's first source line, cut to the width, and the marker under its words."""
+    stored = source.line_text(finding.start.line)
+    first = finding.start.column - 1
+    last = finding.end.column - 1 if finding.end.line == finding.start.line else len(stored)
+    shown = "".join(char if char.isprintable() else " " for char in stored)
+    from_left = max(0, first - _MARGIN) if cell_len(shown[:last]) > width - 6 else 0
+    lead = "  … " if from_left else "    "
+    before, words = shown[from_left:first], shown[first:last]
+    rest = shown[last:]
+    line = Text.assemble(lead, before, (words, STYLES[finding.severity]), rest)
+    line.truncate(max(width - 1, 20), overflow="ellipsis")
+    yield line
+    marks = max(1, min(cell_len(words), width - cell_len(lead + before) - 1))
+    yield Text(" " * cell_len(lead + before) + "^" + "~" * (marks - 1), STYLES[finding.severity])
