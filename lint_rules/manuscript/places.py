@@ -99,7 +99,8 @@ def _inline_places(token: Token, opening: Token, cells: list[tuple[int, str]], s
     if numbers is None:
         assert token.map is not None
         missing = token.map[1] - line - token.content.count("\n") - 1  # lines of nothing but odd white space
-        while missing > 0 and _SEEMS_EMPTY.fullmatch(source.line_text(line + 1)):
+        first = token.content.partition("\n")[0]
+        while missing > 0 and _SEEMS_EMPTY.fullmatch(seen := source.line_text(line + 1)) and first not in seen:
             line, missing = line + 1, missing - 1
     return _line_places(token.content, line, source, numbers=numbers)
 

@@ -139,6 +139,7 @@ MARKS = st.sampled_from(
 @example("---", False)
 @example("---\n---", False)
 @example("\0", True)
+@example("**\n\u2028", False)
 def test_no_text_crashes_the_reading_and_every_place_lies_in_the_file(text: str, fronted: bool) -> None:
     if fronted:
         text = "---\nlevel: level-1\nunit: 1\ntitle: T\n---\n\n# T\n\n## L\n\n### 1 A\n\n" + text
