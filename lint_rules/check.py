@@ -5,6 +5,7 @@ data: it can be cached by content). ``settle`` runs the book rules over the outc
 works out lines and columns. Every front end goes through these two, so they cannot disagree.
 """
 
+from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -125,17 +126,21 @@ def settle(
 
     ``rules`` are those of this run, ``all_names`` those that exist: a stet may name a rule that does not run today.
     """
-    broken = [note for outcome in outcomes.values() for note in outcome.broken]
-    facts = tuple(sorted((outcome.facts for outcome in outcomes.values()), key=lambda f: (f.level, f.unit, f.path)))
-    found = {path: list(outcome.found) for path, outcome in outcomes.items()}
+    broken: list[Broken] = []
+    facts: list[UnitFacts] = []
+    for outcome in outcomes.values():
+        broken += outcome.broken
+        facts.append(outcome.facts)
+    facts.sort(key=lambda f: (f.level, f.unit, f.path))
+    of_book: dict[str, list[tuple[str, Found]]] = defaultdict(list)
     if whole_book:
-        for name, item in _run_book_rules(Book(course, facts), rules, broken):
-            found[item.path or ""].append((name, item))
+        for name, item in _run_book_rules(Book(course, tuple(facts)), rules, broken):
+            of_book[item.path or ""].append((name, item))
     desk = _Desk(course, {module.rule.name: module for module in rules}, today, whole_book, tuple(all_names))
     findings: list[Finding] = []
-    for path, items in found.items():
-        findings += desk.settle_file(outcomes[path], sources[path], items, broken)
-    return Result(tuple(sorted(findings, key=lambda f: f.order)), tuple(broken), facts)
+    for path, outcome in outcomes.items():
+        findings += desk.settle_file(outcome, sources[path], [*outcome.found, *of_book[path]], broken)
+    return Result(tuple(sorted(findings, key=lambda f: f.order)), tuple(broken), tuple(facts))
 
 
 def _run_book_rules(book: Book, rules: Sequence[RuleModule], broken: list[Broken]) -> list[tuple[str, Found]]:

@@ -9,6 +9,7 @@ import os
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
+from functools import partial
 from typing import IO, TYPE_CHECKING
 
 import msgspec
@@ -21,6 +22,7 @@ if TYPE_CHECKING:  # loaded with the process: most runs need none
     from concurrent.futures import Future, ThreadPoolExecutor
 
 _SIZE = 8  # bytes that say how long a message is
+_LARGEST = 1 << 30
 _PACK = msgspec.msgpack.Encoder()
 _ASKED = msgspec.msgpack.Decoder(list[Request])
 _ANSWERED = msgspec.msgpack.Decoder(list[Analysis] | str)
@@ -42,23 +44,22 @@ class LanguageAside:
 
     def expect(self) -> bool:
         """Start the process: it loads the model while its first texts are read."""
-        if self._waiter is not None:
-            return not self._failed
-        from concurrent.futures import ThreadPoolExecutor
+        if self._process is None and not self._failed:
+            from concurrent.futures import ThreadPoolExecutor
 
-        # One thread writes to the process and reads from it, in turn: neither side can wait for the other for ever.
-        self._waiter = ThreadPoolExecutor(max_workers=1, thread_name_prefix="language")
-        try:
-            self._process = _start()
-        except OSError:
-            self._failed = True
+            try:
+                self._process = _start()
+            except OSError:
+                self._failed = True
+            # One thread writes to the process and reads from it, in turn: neither side waits for the other for ever.
+            self._waiter = ThreadPoolExecutor(max_workers=1, thread_name_prefix="language")
         return not self._failed
 
     def begin(self, requests: Sequence[Request]) -> Callable[[], list[Analysis]]:
         """Begin to analyse. Calling what this gives waits for the answers; it raises LanguageUnavailable."""
-        self.expect()
-        assert self._waiter is not None
-        coming: Future[list[Analysis] | str | None] = self._waiter.submit(self._ask, requests)
+        if not self.expect() or self._process is None or self._waiter is None:
+            return partial(self._here.analyse, requests)
+        coming: Future[list[Analysis] | str | None] = self._waiter.submit(self._ask, self._process, requests)
 
         def answers() -> list[Analysis]:
             found = coming.result()
@@ -74,26 +75,25 @@ class LanguageAside:
         """One analysis a request, in order. Raises LanguageUnavailable."""
         return self.begin(requests)()
 
-    def close(self) -> None:
-        """End the process."""
-        self._failed = True
-        if self._process is not None:
+    def rest(self) -> None:
+        """End the process. It starts again when something is asked, unless it has failed."""
+        if self._process is not None and self._waiter is not None:
+            failed = self._failed
             self._process.kill()
-            self._process.communicate()
-        if self._waiter is not None:
             self._waiter.shutdown(cancel_futures=True)
+            self._process.communicate()
+            self._process, self._waiter, self._failed = None, None, failed
 
-    def _ask(self, requests: Sequence[Request]) -> list[Analysis] | str | None:
+    def _ask(self, process: "subprocess.Popen[bytes]", requests: Sequence[Request]) -> list[Analysis] | str | None:
         """What the process says; None when it says nothing that can be read."""
-        process = self._process
-        if self._failed or process is None or process.stdin is None or process.stdout is None:
-            return None
+        assert process.stdin is not None
+        assert process.stdout is not None
         try:
             _send(process.stdin, _PACK.encode(requests))
             found: list[Analysis] | str = _ANSWERED.decode(_receive(process.stdout))
             if isinstance(found, str) or len(found) == len(requests):
                 return found
-        except (OSError, ValueError, EOFError, msgspec.MsgspecError):
+        except (OSError, ValueError, EOFError):
             pass
         self._failed = True
         return None
@@ -109,7 +109,7 @@ def language_aside(here: Language) -> Iterator[Language]:
     try:
         yield aside
     finally:
-        aside.close()
+        aside.rest()
 
 
 def serve_language() -> None:
@@ -160,7 +160,10 @@ def _send(file: IO[bytes], message: bytes) -> None:
 
 
 def _receive(file: IO[bytes]) -> bytes:
-    return _exactly(file, int.from_bytes(_exactly(file, _SIZE), "big"))
+    size = int.from_bytes(_exactly(file, _SIZE), "big")
+    if size > _LARGEST:
+        raise ValueError(f"no message has {size} bytes")
+    return _exactly(file, size)
 
 
 def _exactly(file: IO[bytes], size: int) -> bytes:

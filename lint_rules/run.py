@@ -29,6 +29,7 @@ from lint_rules.language.service import (
 from lint_rules.language.tokens import Analysis
 from lint_rules.manuscript.model import Passage, Unit
 from lint_rules.manuscript.reading import read_unit
+from lint_rules.packed import PackedOutcomes
 from lint_rules.rule import Need, Reading, RuleModule
 from lint_rules.source import Position, Source, Span
 
@@ -70,14 +71,16 @@ class Job:
 def run(job: Job) -> Result:
     """Check the units of a job. The order of its sources changes nothing."""
     chosen = choose(job.rules, job.course, english=job.english is not None)
-    outcomes: dict[str, Outcome] = {}
+    outcomes = PackedOutcomes()
     sources = {source.path: source for source in sorted(job.sources, key=lambda source: source.path)}
     lists = cache(lambda: CourseWords(job.course))
     small_enough = (source for source in sources.values() if len(source.text) <= LARGEST_UNIT)
     for finish in _one_ahead(_begin(job, some, chosen, lists) for some in _handfuls(small_enough)):
         done = finish()
-        outcomes |= done
+        outcomes.add(done)
         job.progress(len(done))
+    if job.whole_book:
+        job.language.rest()
     names = [module.rule.name for module in job.rules]
     result = settle(job.course, outcomes, sources, chosen, job.today, whole_book=job.whole_book, all_names=names)
     too_large = (_too_large(source) for source in sources.values() if len(source.text) > LARGEST_UNIT)

@@ -47,6 +47,10 @@ class RememberingLanguage:
         coming = {request: self._coming[request] for request in keys if request not in known}
         return lambda: [known[request] if request in known else coming[request]()[request] for request in requests]
 
+    def rest(self) -> None:
+        """Hear that nothing more is wanted for now."""
+        self._inner.rest()
+
     def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
         """One analysis a request, in order. Raises LanguageUnavailable when something is not on the shelf."""
         return self.begin(requests)()

@@ -43,6 +43,9 @@ class SpacyLanguage:
         """Analyse when the answers are asked for."""
         return partial(self.analyse, requests)
 
+    def rest(self) -> None:
+        """Nothing: a loaded model is kept."""
+
     def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
         """One analysis a request, in order. Raises LanguageUnavailable when the model cannot be had."""
         distinct = {request: index for index, request in enumerate(dict.fromkeys(requests))}

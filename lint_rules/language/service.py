@@ -33,6 +33,10 @@ class Language(Protocol):
         """Begin to analyse; calling what this gives waits for the answers, as ``analyse`` does."""
         ...
 
+    def rest(self) -> None:
+        """Hear that nothing more is wanted for now: what takes much memory can go."""
+        ...
+
     def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
         """One analysis a request, in order. Raises LanguageUnavailable when the model cannot be had."""
         ...

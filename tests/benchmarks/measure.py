@@ -14,6 +14,7 @@ import json
 import os
 import sys
 import tempfile
+import threading
 import time
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Sequence
@@ -35,7 +36,10 @@ PIPES = (
 
 
 class Took(NamedTuple):
-    """What a process took: seconds on the clock and of the processor, and its largest memory in MB."""
+    """What a process took, with those it started: seconds on the clock and of the processor, and memory in MB.
+
+    Memory is the most that they had together, looked up ten times a second where that is asked for (Linux; else 0).
+    """
 
     wall: float
     cpu: float
@@ -47,6 +51,7 @@ class Bench:
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
+        self.watches = False  # memory: looking it up takes time
         kept = {name: value for name, value in os.environ.items() if not name.startswith(("HORNBOOK", "PYTHON"))}
         self.environment = {
             **kept,
@@ -61,11 +66,14 @@ class Bench:
         command = [sys.executable, *map(str, arguments)]
         silent = [(os.POSIX_SPAWN_OPEN, at, os.devnull, os.O_WRONLY, 0) for at in (1, 2)]
         child = os.posix_spawn(sys.executable, command, {**self.environment, **settings}, file_actions=silent)
+        memory: list[float] = [0.0]
+        if self.watches:
+            threading.Thread(target=_watch_memory, args=(child, memory), daemon=True).start()
         _, status, used = os.wait4(child, 0)
+        wall = time.perf_counter() - start
         if os.waitstatus_to_exitcode(status) not in (0, 1):
             raise SystemExit(f"{command} ended with {os.waitstatus_to_exitcode(status)}")
-        largest = used.ru_maxrss / (1_000_000 if sys.platform == "darwin" else 1_000)
-        return Took(time.perf_counter() - start, used.ru_utime + used.ru_stime, largest)
+        return Took(wall, used.ru_utime + used.ru_stime, max(memory))
 
     def hornbook(self, *arguments: str | Path, **settings: str) -> Took:
         """Run hornbook and say what it took."""
@@ -82,6 +90,23 @@ class Bench:
         """The first look at a book: with a cache that is empty, and is filled."""
         with tempfile.TemporaryDirectory(dir=self.folder) as empty:
             return self.hornbook("book", book, *arguments, HORNBOOK_CACHE=empty)
+
+
+def _watch_memory(process: int, found: list[float]) -> None:
+    others = Path(f"/proc/{process}/task/{process}/children")
+    while others.exists():
+        with contextlib.suppress(OSError):
+            found.append(sum(map(_memory_of, (process, *others.read_text().split()))))
+        time.sleep(0.1)
+
+
+def _memory_of(process: int | str) -> float:
+    """Proportional set size: a page that several processes share counts for each its part."""
+    with contextlib.suppress(OSError):
+        for line in Path(f"/proc/{process}/smaps_rollup").read_text().splitlines():
+            if line.startswith("Pss:"):
+                return int(line.split()[1]) / 1000
+    return 0.0
 
 
 def ratio(name: str, aim: str, ours: Callable[[], Took], theirs: Callable[[], Took], rounds: int) -> None:
@@ -156,6 +181,7 @@ def dump_texts(book: Path, file: Path) -> int:
 
 def sizes(bench: Bench, largest: int) -> None:
     """Time a unit and memory, for books of several sizes."""
+    bench.watches = True
     bench.cold(bench.book(2))  # warm up: files into memory, modules compiled
     print("\n| book | first look: wall a unit | cpu a unit | memory | second look: wall | memory |")
     print("|---|---|---|---|---|---|")
@@ -204,6 +230,7 @@ def shares(bench: Bench, units: int) -> None:
 
     plain_parse = Parser.parse
     Parser.parse = parsed  # type: ignore[method-assign]
+    lint_rules.desk.language_room = lambda: contextlib.nullcontext(SpacyLanguage())  # all of it in this process
     timed(SpacyLanguage, "load", lambda self: "loading spaCy and the model")
     timed(SpacyLanguage, "analyse", lambda self, requests: "analyse")
     timed(lint_rules.run, "read_unit", lambda *_: "reading Markdown, with positions")

@@ -28,6 +28,9 @@ class Breaks:
     def expect(self):
         return False
 
+    def rest(self):
+        pass
+
     def begin(self, requests):
         return lambda: self.analyse(requests)
 
