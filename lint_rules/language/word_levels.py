@@ -202,8 +202,11 @@ class _Reader:
 
     def _compound(self, at: int) -> tuple[WordLevel, int] | None:
         """A word written with hyphens, or one that the list writes solid and the text does not."""
+        first = self.tokens[at]
         after = self._end_of_hyphened(at)
-        first, last = self.tokens[at], self.tokens[after - 1]
+        if after == at + 1 and not HYPHEN.search(first.text):
+            return self._solid_in_list(at)
+        last = self.tokens[after - 1]
         parts = [part for token in self.tokens[at:after] for part in HYPHEN.split(canonical(token.text)) if part]
         if len(parts) < 2:
             return self._solid_in_list(at)
@@ -273,8 +276,9 @@ class _Reader:
         A listed adjective is another word than the noun of its spelling (a light bag; the light went out), but for
         colours, and where the noun stands in an adjective's place.
         """
-        same = listing.parts in {(canonical(token.text),), (canonical(token.lemma),)}
-        if listing.entry is None or listing.capital or not same:
+        if listing.entry is None or listing.capital:
+            return False
+        if listing.parts not in {(canonical(token.text),), (canonical(token.lemma),)}:
             return False
         if (listing.part_of_speech, token.pos) == ("adjective", "NOUN"):
             return self.bare or token.dep in _ADJECTIVE_PLACES or canonical(token.lemma) in _COLOURS
