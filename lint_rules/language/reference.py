@@ -97,7 +97,7 @@ def plain(word: str) -> str:
     return "".join(char for char in unicodedata.normalize("NFKD", lowered) if not unicodedata.combining(char))
 
 
-@lru_cache(maxsize=50_000)
+@lru_cache(maxsize=20_000)
 def graded(word: str, pos: str) -> str:
     """The level cefrpy gives a word as that part of speech ('' when it has not the word at all).
 
@@ -110,7 +110,7 @@ def graded(word: str, pos: str) -> str:
     return LEVELS[round(levels[tag] if tag else min(levels.values())) - 1]
 
 
-@lru_cache(maxsize=50_000)
+@lru_cache(maxsize=20_000)
 def lowest(word: str) -> str:
     """The lowest level that cefrpy gives a spelling, whatever its part of speech ('' when it has not the word)."""
     levels = _table().levels(plain(word))
@@ -145,7 +145,7 @@ def common(word: str) -> float:
     return float(zipf_frequency(word.replace("-", " "), "en"))
 
 
-@lru_cache(maxsize=50_000)
+@lru_cache(maxsize=20_000)
 def _reference(lemma: str, pos: str) -> Reference:
     level = graded(lemma, pos)
     if level:

@@ -17,6 +17,7 @@ _FENCE = re.compile(r":{3,}[ \t]*")
 _BARE = re.compile(r":{3,}[ \t:]*$")
 _WORD = re.compile(r"\S+")
 _TRAILING = re.compile(r"[ \t]*:*[ \t]*$")
+_VALUE = re.compile(r"""([^\W\d_][\w-]*)\s*=\s*(?:"([^"]*)"|'([^']*)'|([^\s{}"']+))""")
 _CLASSES = re.compile(r"[^\W\d_][\w\-]*")
 
 
@@ -45,12 +46,25 @@ def read_fence(text: str) -> tuple[Braces | None, bool]:
     at = match.end() if match else 0
     braces = read_braces(text, at)
     if braces is None and (word := _WORD.match(text, at)) and not word[0].startswith("{"):
-        braces = Braces(word.end(), classes=[word[0]])
-    if braces is not None and _TRAILING.match(text, braces.end):
+        braces = Braces(word.end(), classes=[word[0].lstrip(".")])
+    dotted = text.startswith(".", at)  # to Pandoc the full stop is a part of the name
+    if braces is not None and _TRAILING.match(text, braces.end) and not dotted:
         return braces, True
     if braces is None:  # braces that cannot be read: save the classes that can
-        return Braces(len(text), classes=re.findall(r"\.([^\W\d_][\w\-]*)", text) or _CLASSES.findall(text)[:1]), False
+        braces = Braces(len(text), classes=re.findall(r"\.([^\W\d_][\w\-]*)", text) or _CLASSES.findall(text)[:1])
+    if not braces.values:  # and what is said of them, so that one slip is one finding
+        braces.values |= {name: one or other or plain for name, one, other, plain in _VALUE.findall(text)}
     return braces, False
+
+
+def as_meant(braces: Braces) -> str:
+    """An opening fence as Pandoc reads it, with these attributes."""
+    marks = [f"#{braces.identifier}"] if braces.identifier else []
+    marks += [f".{name}" for name in braces.classes]
+    marks += [
+        f'{name}="{text}"' if re.search(r"\s", text) else f"{name}={text}" for name, text in braces.values.items()
+    ]
+    return f"::: {{{' '.join(marks)}}}"
 
 
 def _after_text(state: StateBlock, line: int) -> bool:

@@ -5,6 +5,7 @@ a YAML parser; anything else goes to ruamel.yaml. Tests hold the two ways to the
 """
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ruamel.yaml import YAML
@@ -14,6 +15,7 @@ from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 from lint_rules.manuscript.model import FrontMatter, Problem
 from lint_rules.source import Source, Span
 
+KEYS = ("level", "unit", "title", "topics", "grammar")
 _EXAMPLE = "`---`, `level: level-1`, `unit: 1`, `title: The title`, `---`"
 _OPENING = re.compile(r"---[ \t]*(?:\r\n|\n|\r|$)")
 _CLOSING = re.compile(r"^(?:---|\.\.\.)[ \t]*$")
@@ -85,7 +87,7 @@ def read_front_matter(source: Source) -> tuple[FrontMatter, tuple[Problem, ...]]
         return FrontMatter(span=block), tuple(problems)
     if not closed and not table:
         return FrontMatter(span=block), tuple(problems)
-    return _front_matter(table, block, source.line_span(1), problems)
+    return _front_matter(table, source, block, problems)
 
 
 def _plain(source: Source, last: int) -> Table | None:
@@ -189,8 +191,9 @@ def _entry(node: Node, source: Source, offset: int) -> Entry:
 
 
 def _front_matter(
-    table: Table, block: Span, first_line: Span, problems: list[Problem]
+    table: Table, source: Source, block: Span, problems: list[Problem]
 ) -> tuple[FrontMatter, tuple[Problem, ...]]:
+    first_line = source.line_span(1)
     level = _text(table, "level", "the folder of its level, e.g. `level: level-1`", first_line, problems)
     title = _text(table, "title", "the unit's title, e.g. `title: A windy day`", first_line, problems)
     number = _text(table, "unit", "the unit's number, e.g. `unit: 4`", first_line, problems)
@@ -202,7 +205,6 @@ def _front_matter(
         problems.append(Problem(number.span, message))
     topics = _list(table, "topics", problems)
     grammar = _list(table, "grammar", problems)
-    names = ("level", "unit", "title", "topics", "grammar")
     return (
         FrontMatter(
             level=level.text if level else "",
@@ -210,12 +212,20 @@ def _front_matter(
             title=title.text if title else "",
             topics=tuple(value.text for value in topics),
             grammar=tuple(value.text for value in grammar),
-            spans={name: table[name][1] if name in table else block for name in names},
+            spans={name: table[name][1] if name in table else block for name in KEYS},
             grammar_spans=tuple(value.span for value in grammar),
+            others=tuple(_others(table, source.slice(block), block.start)),
             span=block,
         ),
         tuple(problems),
     )
+
+
+def _others(table: Table, block: str, start: int) -> Iterator[tuple[str, Span]]:
+    for name in (name for name in table if name not in KEYS):
+        written = re.search(rf"^{re.escape(name)}(?=\s*:)", block, re.M) if name else None
+        if written:
+            yield name, Span(start + written.start(), start + written.end())
 
 
 def _text(table: Table, key: str, what: str, first_line: Span, problems: list[Problem]) -> Value | None:

@@ -268,7 +268,10 @@ class Problem:
 
 @dataclass(frozen=True, slots=True)
 class FrontMatter:
-    """The YAML at the top of a unit, with the span of each value (of the whole block where a key is missing)."""
+    """The YAML at the top of a unit, with the span of each value (of the whole block where a key is missing).
+
+    ``others`` are the keys that hornbook does not read, with their places.
+    """
 
     level: str = ""
     unit: int = 0
@@ -277,6 +280,7 @@ class FrontMatter:
     grammar: tuple[str, ...] = ()
     spans: Mapping[str, Span] = field(default_factory=dict)
     grammar_spans: tuple[Span, ...] = ()
+    others: tuple[tuple[str, Span], ...] = ()
     span: Span = Span(0, 0)
 
 

@@ -2,10 +2,11 @@
 
 from markdown_it.token import Token
 
-from lint_rules.manuscript.divs import DIV_OPEN
+from lint_rules.manuscript.attributes import Braces
+from lint_rules.manuscript.divs import DIV_OPEN, as_meant
 from lint_rules.manuscript.front_matter import front_matter_lines, read_front_matter
 from lint_rules.manuscript.markdown import LONGEST, Document, parse
-from lint_rules.manuscript.model import Problem, Unit
+from lint_rules.manuscript.model import DivKind, Problem, Unit
 from lint_rules.manuscript.outline import build_outline
 from lint_rules.manuscript.passages import UNCLOSED_COMMENT, read_contents
 from lint_rules.manuscript.stets import read_stets
@@ -33,6 +34,12 @@ def read_unit(source: Source) -> Unit:
     )
 
 
+def _unclear(braces: Braces) -> str:
+    sure = braces.values or {kind for kind in DivKind if kind != DivKind.PAGE}.intersection(braces.classes)
+    cure = f"Write it so: `{as_meant(braces)}`." if braces.classes and sure else _EXAMPLES
+    return f"This ::: line cannot be read. {cure}"
+
+
 def _faults(source: Source, document: Document) -> list[Problem]:
     """What is wrong with comments, divs and nesting."""
     found = [Problem(span, UNCLOSED_COMMENT) for span in document.unclosed_comments]
@@ -44,7 +51,7 @@ def _faults(source: Source, document: Document) -> list[Problem]:
         found.append(Problem(Span(nul, nul + 1), _NUL))
     for token in document.tokens:
         if token.type == DIV_OPEN and not token.meta["clear"]:
-            found.append(Problem(_line(source, token), _UNCLEAR_DIV))
+            found.append(Problem(_line(source, token), _unclear(token.meta["braces"])))
         elif token.type == DIV_OPEN and token.meta["after_text"]:
             found.append(Problem(_line(source, token), _NO_EMPTY_LINE, blocks=False))
         elif token.type == "fence" and _unclosed_code(source, token):
@@ -52,9 +59,9 @@ def _faults(source: Source, document: Document) -> list[Problem]:
     return found
 
 
-_UNCLOSED_DIV = "This div is not closed. Write a line with ::: alone where it ends."
-_SURPLUS_FENCE = "This ::: closes nothing, as no div is open here. Take it out, or open the div that it should close."
-_UNCLEAR_DIV = "This div's opening cannot be read. Write one word, `::: teacher`, or braces, `::: {.audio track=4.1}`."
+_UNCLOSED_DIV = "What this line begins is never closed. Write a line with ::: alone where it ends."
+_SURPLUS_FENCE = "This ::: closes nothing. Take it out, or begin above what it should close, e.g. `::: teacher`."
+_EXAMPLES = "Write one word, `::: teacher`, or braces, `::: {.audio track=4.1}`."
 _NO_EMPTY_LINE = "Leave an empty line above this :::, or Pandoc takes it for a part of the text above."
 _TOO_DEEP = "Lists or quotes stand in each other too deeply here, so this part was not read. Make them flatter."
 _TOO_LONG = (

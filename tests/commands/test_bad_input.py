@@ -34,7 +34,7 @@ FILES = {
     "front matter of 900 brackets": (unit().replace("unit: 1", "topics: " + "[" * 900), (2, 1), "YAML"),
     "an unknown level": (unit().replace("level: level-1", "level: level-9"), (2, 8), "Did you mean level-1?"),
     "another level's folder": (unit().replace("unit: 1", "unit: 2"), (3, 7), "unit-02.md is unit 2"),
-    "an unclosed div": (unit().removesuffix(":::\n"), (20, 1), "not closed"),
+    "an unclosed div": (unit().removesuffix(":::\n"), (20, 1), "never closed"),
     "a surplus fence": (unit() + "\n:::\n", (25, 1), "closes nothing"),
     "an unclosed comment": (unit() + "\n<!-- to do\n", (25, 1), "-->"),
     "a character nobody can see": (unit().replace("red", "r\0d"), (18, 14), "NUL"),
@@ -273,3 +273,21 @@ def test_ten_thousand_findings_are_shown_and_carried(hornbook, tmp_path, monkeyp
     after = hornbook("book", "--format", "json")
     assert (after.status, after.findings) == (0, [])
     assert hornbook("proof", ONE).status == 0
+
+
+@pytest.mark.parametrize(
+    "written", ["::: audio track=1.1", "::: {audio track=1.1}", "::: {.audio track = '1.1'}", '::: .audio track="1.1"']
+)
+def test_a_slip_in_a_script_s_first_line_is_one_finding_with_its_cure(hornbook, tmp_path, monkeypatch, written):
+    plain = (
+        unit()
+        .replace("{.reading}", "{.listening audio=1.1}")
+        .replace("The kite is red.", "::: {.audio track=1.1}\nThe kite is red.\n:::")
+    )
+    monkeypatch.chdir(make_course(tmp_path, {ONE: plain}))
+    before = hornbook("proof", ONE, "--format", "json").findings
+    (tmp_path / ONE).write_text(plain.replace("::: {.audio track=1.1}", written))
+    found, *after = hornbook("proof", ONE, "--format", "json").findings
+    assert [one["rule"] for one in after] == [one["rule"] for one in before]
+    assert found["text"] == written
+    assert "`::: {.audio track=1.1}`" in found["message"]

@@ -10,6 +10,9 @@ between a letter and a mark (she**'s**) nor end so.
 A grammar label of the front matter that is misspelt is a query: hornbook would take its structure for one that no unit
 teaches, and stop where the unit uses it.
 
+A key of the front matter that is nearly one of hornbook's (`topic:` for `topics:`) is a query: what it says would not
+be read. Keys of a house's own are left alone.
+
 A kind of activity that hornbook does not know (`{.listenning}`) is a note, once a unit: what goes by the kind is not
 checked there. Kinds of the course's own that course.yaml names under `every_unit` are known.
 """
@@ -30,8 +33,13 @@ from lint_rules.source import Span
 
 def _labelled(grammar: str) -> str:
     """A unit with these grammar labels, for the examples."""
+    return _fronted(f"grammar: [{grammar}]")
+
+
+def _fronted(line: str) -> str:
+    """A unit with a line more in its front matter, for the examples."""
     return (
-        f"---\nlevel: level-1\nunit: 1\ntitle: Example\ngrammar: [{grammar}]\n---\n\n"
+        f"---\nlevel: level-1\nunit: 1\ntitle: Example\n{line}\n---\n\n"
         "# Example\n\n## Lesson 1: Look {.words}\n\n### 1 Look at the kite.\n"
     )
 
@@ -47,10 +55,13 @@ RULE = Rule(
             "### 1 Dance. {.dance .game}\n", course="levels: [{every_unit: [dance]}]", why="a kind of the course's own"
         ),
         Example(_labelled("present continuous, plurals, our own pattern"), why="no slip: hornbook need not know it"),
+        Example(_fronted("author: M\ntags: [kites]\nkeywords: wind"), why="keys of the house's own"),
+        Example(_fronted("topics: [weather]\ntopic: wind"), why="the one that is read is there"),
         Example("The wind is blowing.\n\nThree dots :::: in a line are only dots.\n"),
     ),
     fails=(
         Example("«::: teacher»\n**Time:** 10 minutes\n", why="the div is never closed"),
+        Example("«::: .teacher»\n**Time:** 10 minutes\n:::\n", why="to Pandoc its name is .teacher, not teacher"),
         Example("Look at the kite.\n\n«:::»\n", why="a fence that closes nothing"),
         Example("Look.\n«::: words»\nkite\n:::\n", why="Pandoc wants an empty line before it", weight=Severity.QUERY),
         Example(
@@ -64,6 +75,11 @@ RULE = Rule(
         Example(
             _labelled("present simple, «presant continuous»"),
             why="a label misspelt: its structure would count as untaught",
+            weight=Severity.QUERY,
+        ),
+        Example(
+            _fronted("«topic»: weather\n«grammer»: [can]"),
+            why="nearly a key: what it says would not be read",
             weight=Severity.QUERY,
         ),
         Example(
@@ -104,6 +120,7 @@ def find(reading: Reading) -> Iterator[Found]:
     yield from _stray_asterisks(unit)
     yield from _unknown_kinds(reading)
     yield from _misspelt_labels(unit)
+    yield from _misspelt_keys(unit)
     if unit.front.level:
         yield from _level(reading)
     if unit.front.unit:
@@ -140,6 +157,16 @@ def _unknown_kinds(reading: Reading) -> Iterator[Found]:
             written = re.search(rf"(?<![\w-]){re.escape(kind)}(?![\w-])", reading.unit.source.slice(braces))
             span = braces if written is None else Span(braces.start + written.start(), braces.start + written.end())
             yield Found(span, kind, message, Severity.NOTE)
+
+
+def _misspelt_keys(unit: Unit) -> Iterator[Found]:
+    """Keys of the front matter that are near one that the unit lacks."""
+    given = {"topics": unit.front.topics, "grammar": unit.front.grammar}
+    for key, span in unit.front.others:
+        meant = nearest(key, [name for name, values in given.items() if not values])
+        if meant:
+            message = f"hornbook does not read `{key}`, so to it this unit has no {meant}. Did you mean `{meant}:`?"
+            yield Found(span, key, message, Severity.QUERY)
 
 
 def _misspelt_labels(unit: Unit) -> Iterator[Found]:

@@ -117,7 +117,7 @@ def _activity(activity: Activity, scripts: list[Script], full: set[str], unit: i
     if "listening" in activity.kinds and not tracks:
         own = [script for script in scripts if script.activity is activity]
         if not any(not script.empty for script in own):
-            message = "Children listen here, but there is no script. Add an ::: audio div with what they hear."
+            message = "Children listen here, but there is no script. Add what they hear, between ::: audio and :::."
             yield Found(heading.span(), heading.text, message)
 
 
