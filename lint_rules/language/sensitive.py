@@ -40,13 +40,18 @@ def market_names() -> frozenset[str]:
     return frozenset({WORLDWIDE, *(market for topic in topics() for market in topic.markets)})
 
 
+def unknown_markets(markets: Sequence[str]) -> list[str]:
+    """Those of these markets that the list does not know."""
+    return [market for market in markets if _plain(market) not in market_names()]
+
+
 def asked_topics(markets: Sequence[str], cleared: Sequence[str]) -> frozenset[str]:
     """Names of the topics to ask about in a course for these markets.
 
     A market that the list does not know asks about everything: better asked in vain than not asked.
     """
     wanted = {_plain(market) for market in markets}
-    everything = WORLDWIDE in wanted or not wanted <= market_names()
+    everything = WORLDWIDE in wanted or bool(unknown_markets(markets))
     off = {_plain(name) for name in cleared}
     return frozenset(
         topic.name

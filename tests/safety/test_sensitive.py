@@ -7,8 +7,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from lint_rules.catalogue import load_rules
 from lint_rules.language.sensitive import asked_topics, market_names, topics, touches
+from lint_rules.language.service import Language
 from lint_rules.language.tables import rows
+from tests.commands.world import COURSE, ONE, WORDS, unit
+from tests.support import run_files
 
 LINES = [
     line
@@ -33,6 +37,31 @@ def test_topics_by_market() -> None:
     assert asked_topics(("midle-east",), ()) == {topic.name for topic in topics()}, "a market nobody knows asks all"
     assert "alcohol" not in asked_topics(("worldwide",), ("Alcohol",))
     assert "body-image" not in asked_topics(("worldwide",), ("body image",))
+
+
+@pytest.mark.parametrize(
+    ("settings", "said"),
+    [
+        ("sensitive_off: [wepons]", "It has “wepons” there, which is no topic."),
+        ("sensitive_off: [war, violence]", "under `sensitive_off` in course.yaml."),
+        ("markets: [golf]", "under `sensitive_off` in course.yaml."),
+        ("markets: [europe]", "under `sensitive_off` in course.yaml."),
+    ],
+)
+def test_a_name_that_is_none_is_said_where_it_matters(settings: str, said: str, language: Language) -> None:
+    (message,) = messages(settings, "The pirate has a sword.", language)
+    assert message.endswith(said)
+
+
+def test_a_market_that_is_none_is_said_where_it_matters(language: Language) -> None:
+    (message,) = messages("markets: [golf]", "There is a pig on the farm.", language)
+    assert "because “golf” under `markets` is none that hornbook knows (east-asia, " in message
+
+
+def messages(settings: str, line: str, language: Language) -> list[str]:
+    files = {"course.yaml": f"{COURSE}{settings}\n", "words/level-1.csv": WORDS, ONE: unit(1, line)}
+    result = run_files(files, load_rules(), language, whole_book=False)
+    return [found.message for found in result.findings if found.rule == "sensitive-topic"]
 
 
 def test_the_tables_fit_each_other() -> None:

@@ -9,9 +9,11 @@ others only for the markets that course.yaml names under `markets`; a course tha
 
 from collections.abc import Iterator, Sequence
 
+from lint_rules.course.model import Course
+from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
 from lint_rules.language.counting import is_for_children
-from lint_rules.language.sensitive import Touch, asked_topics, touches
+from lint_rules.language.sensitive import Topic, Touch, asked_topics, market_names, topics, touches, unknown_markets
 from lint_rules.language.unit_words import places_of
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import Example, Limit, Reading, Rule
@@ -52,10 +54,10 @@ def find(reading: Reading) -> Iterator[Found]:
                     if touch.topic.name in asked:
                         found.setdefault(touch.topic.name, []).append((passage, touch))
         for places in found.values():
-            yield _found(places)
+            yield _found(places, reading.course)
 
 
-def _found(places: Sequence[tuple[Passage, Touch]]) -> Found:
+def _found(places: Sequence[tuple[Passage, Touch]], course: Course) -> Found:
     passage, touch = places[0]
     words = passage.text[touch.start : touch.end]
     more = f" ({len(places) - 1} more here)" if len(places) > 1 else ""
@@ -63,6 +65,19 @@ def _found(places: Sequence[tuple[Passage, Touch]]) -> Found:
     message = (
         f"“{words}”{more} touches {topic.name}: {topic.about}. Publishers for children commonly avoid this or clear it "
         "with their markets. Choose another word, let it stand with a reason, or, if the course has cleared the topic, "
-        f"list {topic.name} under `sensitive_off` in course.yaml."
+        f"list {topic.name} under `sensitive_off` in course.yaml.{_slip(topic, course)}"
     )
     return Found(passage.span(touch.start, touch.end), words, message, key=topic.name)
+
+
+def _slip(topic: Topic, course: Course) -> str:
+    """What course.yaml may have meant, where a name in it is none: then more is asked than the course wants."""
+    names = [one.name for one in topics()]
+    cleared = [name for name in course.sensitive_off if nearest(name, names) == topic.name]
+    if cleared:
+        return f" It has “{cleared[0]}” there, which is no topic."
+    unknown = unknown_markets(course.markets)
+    if unknown and topic.markets:
+        known = ", ".join(sorted(market_names()))
+        return f" It is asked here because “{unknown[0]}” under `markets` is none that hornbook knows ({known})."
+    return ""
