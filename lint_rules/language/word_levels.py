@@ -77,7 +77,7 @@ class WordLevel(msgspec.Struct, frozen=True):
 
         Its part of speech is not asked: the parser is least sure of it in such words (a jellyfish stings).
         """
-        return not _childrens_spellings().isdisjoint((solid(self.lemma), solid(self.text)))
+        return not childrens_spellings().isdisjoint((solid(self.lemma), solid(self.text)))
 
     @property
     def picturable(self) -> bool:
@@ -86,7 +86,8 @@ class WordLevel(msgspec.Struct, frozen=True):
 
 
 @cache
-def _childrens_spellings() -> frozenset[str]:
+def childrens_spellings() -> frozenset[str]:
+    """Words that children meet early, whatever their part of speech."""
     return frozenset(word for word, _ in childrens_words())
 
 

@@ -11,21 +11,23 @@ word well above the band a stop. The course can settle this for all (`off_list: 
 Read are the pupil's pages and the audio scripts. Instructions have a rule of their own (unfamiliar-instruction-word);
 alternative text, art briefs, answers and teacher's notes are not read. Names, numbers, greetings, function words,
 noises, words that the unit presents itself (a `words` panel, or Words in the notes) and `known` words pass. Titles and
-songs stop nobody: there a word is a query at most. Each word is reported once in an activity, a note once in a unit.
+songs stop nobody: there a word is a query at most. A spelling that no reference has, one slip away from a word that
+children know (freind), is a query: is it spelt right? Each word is reported once in an activity, a note once in a unit.
 """
 
 from collections.abc import Iterator
 
-from lint_rules.course.model import WordEntry
+from lint_rules.course.model import Level, WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.off_list import off_list_severity, what_the_reference_says
+from lint_rules.language.slips import meant_by, plays_with_letters
 from lint_rules.language.unit_words import (
     Met,
     has_picture,
     is_title,
     listed,
 )
-from lint_rules.language.word_index import canonical, parts_of
+from lint_rules.language.word_index import Origin, canonical, parts_of
 from lint_rules.language.word_levels import WordLevel
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
@@ -50,6 +52,8 @@ RULE = Rule(
         ),
         Example("What's your favorite color?\n", words="colour,noun,,1\n", why="the list has the other spelling"),
         Example("### 1 Evaluate the economy. {.reading}\n\nA cat.\n", why="an instruction has a rule of its own"),
+        Example("The Zoggle eats plims and a jumfrog on a splishy day.\n", why="invented words, near no known one"),
+        Example("### 1 Put the letters in order. {.game}\n\nfreind, purpel\n", why="the letters are out of order"),
         Example("![an economy of scale](art/cat.svg)\n", why="alternative text is not for the child"),
         Example("::: teacher\n**Steps:** Nevertheless, discuss the economy.\n:::\n", why="for the teacher"),
         Example("::: answers\n1 economy\n:::\n", why="for the teacher"),
@@ -74,6 +78,12 @@ RULE = Rule(
     ),
     fails=(
         Example("«Nevertheless», the «economy» is big.\n", course=_PRE_A1),
+        Example(
+            "My «freind» has a «purpel» hat. A «beutiful» hat!\n",
+            words="beautiful,adjective,,1\n",
+            why="a known word is one slip away",
+            weight=Severity.QUERY,
+        ),
         Example("Look! There's a «volcano».\n", later_words=_LATER, why="a later level teaches it"),
         Example("Rafi «whispered» to Mina.\n", course="characters: [Mina, Rafi]", later_words=_LATER),
         Example("I like «icecream». He likes ice creams too.\n", later_words=_LATER, why="once in an activity"),
@@ -154,11 +164,30 @@ def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
         itself = "".join(parts_of(word.lemma)) in reading.words.presented.by_solid  # the unit presents the word itself
         severity = Severity.QUERY if itself or word.elsewhere is not None else Severity.STOP
         return severity, f"“{word.text}”{often} {_of_later_level(word, word.entry, reading)}"
+    if _is_unheard_of(word):
+        if met.place.activity is not None and plays_with_letters(met.place.activity.heading.passage.text):
+            return None
+        meant = meant_by(word.text, reading.words.lists.index)
+        if meant and met.passage.role is not Role.LINE:
+            return Severity.QUERY, f"“{word.text}”{often} {_slip(meant, level)}"
     pictured = has_picture(met.place, word)
     weight = off_list_severity(word, level, course.off_list, pictured=pictured)
     if weight is None:
         return None
     return weight, f"“{word.text}”{often} {_off_list(met, weight, reading, pictured=pictured)}"
+
+
+def _is_unheard_of(word: WordLevel) -> bool:
+    """Say whether no reference has a spelling, or only as a rare one; what has a capital may be a name."""
+    rare = word.origin is Origin.FREQUENCY and word.band == "C2"
+    return (rare or word.origin is Origin.UNKNOWN) and not word.text[:1].isupper()
+
+
+def _slip(meant: str, level: Level) -> str:
+    return (
+        f"is in no list. Is it spelt right, or is “{meant}” meant? If it is right, use a simpler word, show it in a "
+        f"`words` panel, or add it to {level.words_path}."
+    )
 
 
 def _of_later_level(word: WordLevel, entry: WordEntry, reading: Reading) -> str:
