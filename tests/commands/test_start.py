@@ -20,6 +20,13 @@ def test_it_refuses_to_write_over_a_course(tmp_path, capsys):
     assert (tmp_path / "course.yaml").read_text() == "title: mine\n"
 
 
+def test_it_says_when_a_course_lies_around_it(tmp_path, capsys):
+    assert main(["start", str(tmp_path / "one")]) == 0
+    assert "inside the course" not in capsys.readouterr().out
+    assert main(["start", str(tmp_path / "one" / "two")]) == 0
+    assert f"It lies inside the course in {tmp_path / 'one'}" in capsys.readouterr().out
+
+
 @pytest.mark.parametrize("command", [["book"], ["proof"]])
 def test_the_course_it_writes_is_clean(tmp_path, capsys, monkeypatch, command):
     assert main(["start", str(tmp_path / "new")]) == 0
