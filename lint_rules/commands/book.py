@@ -30,4 +30,6 @@ def run(arguments: argparse.Namespace) -> int:
         for line in glance(report):
             shown.say(line)
         print_summary([report], shown)
+        if arguments.report:
+            shown.say(f"Written: {arguments.report}")
     return status_of([report])

@@ -7,7 +7,7 @@ import sys
 from dataclasses import asdict
 from pathlib import Path
 
-from lint_rules.commands.output import check_output, forget_output, spare_the_manuscript, write_output, write_text
+from lint_rules.commands.output import check_output, forget_output, page, spare_the_manuscript, write_output, write_text
 from lint_rules.desk import book_report, status_of, tools
 from lint_rules.exits import CANNOT_RUN, RULE_BROKE, CannotRun
 from lint_rules.finding import Severity
@@ -36,7 +36,10 @@ def run(arguments: argparse.Namespace) -> int:
         write_output(arguments.xlsx, as_spreadsheet(lines, course))
     if arguments.format == "json":
         write_text(json.dumps([asdict(line) for line in lines], ensure_ascii=False, indent=1) + "\n")
-    elif not arguments.csv and not arguments.xlsx:
+    elif files:
+        for name in files.values() if arguments.csv != "-" else ():
+            page().say(f"Written: {name}")
+    elif not arguments.csv:
         _print(lines, report.course.words == ())
     status = status_of([report])
     if report.broken:
@@ -59,13 +62,13 @@ def _files(arguments: argparse.Namespace) -> dict[str, str]:
 
 
 def _print(lines: list[Line], no_list: bool) -> None:
-    page = console(forget_output)
+    shown = console(forget_output)
     if no_list:
-        page.print("This course has no word lists yet: write words/<level>.csv and name it in course.yaml.")
+        shown.print("This course has no word lists yet: write words/<level>.csv and name it in course.yaml.")
     elif not lines:
-        page.print("No target word fits.")
+        shown.print("No target word fits.")
     else:
-        print_lines(lines, page)
+        print_lines(lines, shown)
 
 
 def _known_topic(topic: str, topics: set[str]) -> None:

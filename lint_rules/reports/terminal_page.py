@@ -9,7 +9,7 @@ from rich.text import Text
 from lint_rules.finding import Finding
 from lint_rules.reports.page import Part
 from lint_rules.reports.terminal import STYLES
-from lint_rules.source import Source
+from lint_rules.source import Source, Span
 
 _MARGIN = 24  # characters of a long line that stay visible before the words
 
@@ -34,14 +34,16 @@ class TerminalPage:
 
     def __init__(self, console: Console) -> None:
         self._console = console
+        self._last: tuple[str, Span] | None = None  # the words shown last: several findings may be of the same
 
     def say(self, *parts: Part) -> None:
         """Print a line, broken between words."""
         self._console.print(Text.assemble(*parts), soft_wrap=not self._console.is_terminal)
 
     def show_words(self, source: Source, finding: Finding) -> None:
-        """Print the finding's line with a marker under its words."""
-        if self._console.is_terminal:
+        """Print the finding's line with a marker under its words, unless that has just been done."""
+        before, self._last = self._last, (source.path, finding.span)
+        if self._console.is_terminal and self._last != before:
             for line in _excerpt(source, finding, self._console.width):
                 self._console.print(line, soft_wrap=True)
 

@@ -128,6 +128,8 @@ def test_an_output_never_takes_the_place_of_what_is_read(hornbook, tmp_path, mon
 def test_two_outputs_do_not_share_a_file_or_standard_output(hornbook, tmp_path, monkeypatch):
     monkeypatch.chdir(make_course(tmp_path))
     assert "the same file" in hornbook("words", "--csv", "map", "--xlsx", "map").err
+    assert hornbook("words", "--csv", "map.csv", "--xlsx", "map.xlsx").out == "Written: map.csv\nWritten: map.xlsx\n"
+    assert hornbook("book", "--report", "report.html").out.endswith("Written: report.html\n")
     assert "standard output" in hornbook("words", "--csv", "-", "--format", "json").err
 
 
