@@ -63,13 +63,18 @@ def _read(reading: Reading) -> Iterator[_Read]:
 
 
 def _words_met(reading: Reading, read: Sequence[_Read]) -> Iterator[WordMet]:
-    """Target words by lesson and kind of place, in file order; headings and instructions do not count."""
+    """Target words by lesson and kind of place, in file order; headings and instructions do not count.
+
+    A spelling that the list has as another part of speech counts: parser and list may be of two minds (Yesterday, I …),
+    and a word that children see is not called missing for that.
+    """
     first: dict[tuple[int, int, Where], Spot] = {}
     times: Counter[tuple[int, int, Where]] = Counter()
     for one in read:
         for word in one.words:
-            if word.entry is not None:
-                key = (reading.words.lists.row(word.entry), one.lesson, one.where)
+            entry = word.entry or word.elsewhere
+            if entry is not None:
+                key = (reading.words.lists.row(entry), one.lesson, one.where)
                 times[key] += 1
                 first.setdefault(key, Spot(*one.passage.span(word.start, word.end), word.text))
     for key, spot in first.items():

@@ -110,6 +110,11 @@ def graded(word: str, pos: str) -> str:
     return LEVELS[round(levels[tag] if tag else min(levels.values())) - 1]
 
 
+def is_only_adjective(word: str) -> bool:
+    """Say whether cefrpy knows a spelling as an adjective and as nothing else."""
+    return _table().levels(plain(word)).keys() == {"JJ"}
+
+
 @lru_cache(maxsize=20_000)
 def lowest(word: str) -> str:
     """The lowest level that cefrpy gives a spelling, whatever its part of speech ('' when it has not the word)."""

@@ -4,6 +4,7 @@ from functools import cache
 
 from lint_rules.language import tables, verb_forms
 from lint_rules.language.lemmas import irregular_noun_forms
+from lint_rules.language.reference import graded, is_only_adjective
 from lint_rules.language.words import NOUN, Text, Word
 
 _PROPER = {"NNP": "NN", "NNPS": "NNS"}
@@ -61,8 +62,27 @@ def third_person_in_a_row(text: Text) -> None:
         if word.tag == "NNS" and word.dep == "conj" and not _is_determined(text, word):
             head = text.words[word.head]
             base = verb_forms.s_base(word.lower)
-            if head.tag == "VBZ" and base:
+            beside = bool(base) and head.tag == "NN" and _rather_verb(base) and _after_third_person(text, word)
+            if base and (head.tag == "VBZ" or beside):
                 word.retag("VBZ", "VERB", base)
 
 
-STEPS = (common_nouns, plurals, numbers_and_calls, third_person_in_a_row)
+def _rather_verb(base: str) -> bool:
+    """Say whether a word is met as a verb long before it is met as a noun: wait, not garden."""
+    return graded(base, "VERB") in ("A1", "A2") and graded(base, "NOUN") in ("", "B2", "C1", "C2")
+
+
+def _after_third_person(text: Text, word: Word) -> bool:
+    """`He sits in the van and WAITS.`"""
+    start = next(start for start, end in text.sentences if start <= word.index < end)
+    return any(other.tag == "VBZ" for other in text.words[start : word.index])
+
+
+def adjectives(text: Text) -> None:
+    """`____ you HUNGRY?`: what can only be an adjective is none of the verbs that a gap makes the model look for."""
+    for word in text.words:
+        if word.tag in ("VB", "VBP") and not word.gap and is_only_adjective(word.lower):
+            word.retag("JJ", "ADJ", word.lower)
+
+
+STEPS = (common_nouns, plurals, numbers_and_calls, third_person_in_a_row, adjectives)

@@ -38,7 +38,8 @@ def find_relative_clause(parsed: Parsed) -> Iterator[Range]:
             continue
         if verb.dep == "relcl" and not (group.subject > group.first and words[group.first].lower in AUXILIARIES):
             first, last = clause(parsed, group)
-            if first > verb.head and words[first - 1].lower != ":":
+            asked = words[verb.head].pos == "VERB"  # `Choose who starts.`
+            if first > verb.head and not asked and words[first - 1].lower != ":" and not words[first - 1].gap:
                 yield first, last
         elif verb.dep in ("ccomp", "advcl", "parataxis") and group.subject > 0:
             who = parsed.text.reach(words[group.subject])[0]

@@ -9,6 +9,7 @@ from lint_rules.language.verb_groups import Group
 from lint_rules.language.words import Word
 
 _PHRASES = frozenset({"going-to-future", "have-to", "used-to"})  # they have taken their infinitive
+_SET_PHRASES = frozenset({("go", "sleep"), ("get", "sleep")})
 _QUESTION_WORDS = frozenset({"how", "what", "where", "when", "who", "which", "whether", "why"})
 
 
@@ -32,6 +33,8 @@ def _kind(parsed: Parsed, other: Group, group: Group) -> str:
     head, verb = other.verb, group.verb
     asked = any(words[index].lower in _QUESTION_WORDS for index in verb.children if head.index < index < group.to)
     if asked or head.lemma in ("take", "ought") or (head.lemma == "be" and parsed.text.child(head, "acomp", "attr")):
+        return ""
+    if (head.lemma, verb.lemma) in _SET_PHRASES and group.to == head.index + 1:
         return ""
     if head.index > verb.index:
         return "purpose"  # `To make a kite, you need paper.`
