@@ -1,5 +1,6 @@
 """The house list of sensitive topics, and where a text touches one of them."""
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -8,6 +9,7 @@ from lint_rules.language.cue_words import Finder, Hit, Pattern, exact_pattern, n
 from lint_rules.language.tables import alternatives, rows
 from lint_rules.language.word_forms import every_form, noun_forms
 
+_TIED = re.compile(r"\w+(?:[-‐‑]\w+){2,}")
 WORLDWIDE = "worldwide"
 
 
@@ -75,8 +77,16 @@ def touches(text: str) -> list[Touch]:
             if any(_overlap(hit, other) and other.end - other.start > hit.end - hit.start for _, other in hits):
                 continue
             words = sentence.words
+            if _is_piece(text, words[hit.start].start, words[hit.end - 1].end):
+                continue
             found.append(Touch(by_name[name], words[hit.start].start, words[hit.end - 1].end))
     return found
+
+
+def _is_piece(text: str, start: int, end: int) -> bool:
+    """Say whether hyphens tie a word to two others or more: the rum of rum-a-tum is none."""
+    whole = next((word for word in _TIED.finditer(text) if word.start() <= start < word.end()), None)
+    return whole is not None and end <= whole.end()
 
 
 @cache

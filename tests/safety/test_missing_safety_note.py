@@ -189,7 +189,8 @@ BALL = (
         ("cards, a ball", "Pass the red ball round.", []),
         ("cards, a ball", "Play the ball game.", ["catapults-darts-throwing"]),
         ("cards, a ball", "Roll the ball. Then throw the ball to a friend.", ["catapults-darts-throwing"]),
-        ("a rubber band", "Hold the rubber band.", ["catapults-darts-throwing"]),
+        ("a rubber band", "Flick the rubber band at the can.", ["catapults-darts-throwing"]),
+        ("elastic bands, tins", "Put an elastic band round the tin. Play your drum.", []),
         ("a ball", "Roll the dice.", ["catapults-darts-throwing"]),
     ],
 )

@@ -16,7 +16,8 @@ from collections.abc import Iterator
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.english_text import passages_to_check
 from lint_rules.language.varieties import AMERICAN, doubtful, out_of_place, spelt_as, wrong_as
-from lint_rules.manuscript.model import Passage, Role
+from lint_rules.language.word_shapes import is_bare
+from lint_rules.manuscript.model import Passage, Role, field_key
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 
 RULE = Rule(
@@ -25,6 +26,7 @@ RULE = Rule(
     severity=Severity.QUERY,
     needs=frozenset({Need.LANGUAGE}),
     passes=(
+        Example("::: teacher\n**Words:** wake up, brush, practise, early\n:::\n", why="in a list it may be the verb"),
         Example("What's your favourite colour?\n\nIt's grey.\n"),
         Example("What's your favorite color?\n\nIt's gray.\n", course="variety: en-US"),
         Example("I realize that. Look at the program!\n", why="right in British English too"),
@@ -81,7 +83,8 @@ def _part_it_is_wrong_as(word: str, passage: Passage, start: int, reading: Readi
     wrong = wrong_as(reading.course.variety)
     if word not in doubtful(reading.course.variety):
         return ""
-    tokens = reading.analyse(passage).tokens
+    if is_bare(tokens := reading.analyse(passage).tokens) or field_key(passage.field) == "word":
+        return ""  # a word by itself, or in a list, may be either
     at = next((index for index, token in enumerate(tokens) if token.start == start), None)
     if at is None or (word, tokens[at].pos) not in wrong:
         return ""

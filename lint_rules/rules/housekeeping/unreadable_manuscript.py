@@ -19,13 +19,14 @@ checked there. Kinds of the course's own that course.yaml names under `every_uni
 
 import re
 from collections.abc import Iterator
+from difflib import get_close_matches
 
 from lint_rules.course.model import ACTIVITY_KINDS
 from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
 from lint_rules.language.labels import label_meant
 from lint_rules.language.story_texts import STORY
-from lint_rules.manuscript.model import Role, Unit
+from lint_rules.manuscript.model import DivKind, Role, Unit
 from lint_rules.manuscript.scene import SONGS
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
@@ -57,11 +58,13 @@ RULE = Rule(
         Example(_labelled("present continuous, plurals, our own pattern"), why="no slip: hornbook need not know it"),
         Example(_fronted("author: M\ntags: [kites]\nkeywords: wind"), why="keys of the house's own"),
         Example(_fronted("topics: [weather]\ntopic: wind"), why="the one that is read is there"),
+        Example("::: speech\nHello!\n:::\n\n::: box\nA tip.\n:::\n", why="on the child's page, and meant to be"),
         Example("The wind is blowing.\n\nThree dots :::: in a line are only dots.\n"),
     ),
     fails=(
         Example("«::: teacher»\n**Time:** 10 minutes\n", why="the div is never closed"),
         Example("«::: .teacher»\n**Time:** 10 minutes\n:::\n", why="to Pandoc its name is .teacher, not teacher"),
+        Example("«::: anwsers»\n1 yes\n:::\n", why="nearly answers: it would be printed for the child"),
         Example("Look at the kite.\n\n«:::»\n", why="a fence that closes nothing"),
         Example("Look.\n«::: words»\nkite\n:::\n", why="Pandoc wants an empty line before it", weight=Severity.QUERY),
         Example(
@@ -102,6 +105,8 @@ title: Example
 )
 
 
+_HIDING = ("teacher", "audio", "answers", "words", "pattern")  # `art` is too short: start, part, chart
+_NEAR_AND_RIGHT = frozenset({"radio"})  # a house's own may be named so
 _OF_PANDOC = frozenset({"unnumbered", "unlisted"})  # classes of headings that Pandoc itself reads
 # Asterisks around a few letters, or a pair of them alone; such as are escaped are meant.
 _STRAY = re.compile(r"(?P<marks>\*{1,3})[^\s*]{1,20}(?P=marks)|\*\*")
@@ -121,6 +126,7 @@ def find(reading: Reading) -> Iterator[Found]:
     yield from _unknown_kinds(reading)
     yield from _misspelt_labels(unit)
     yield from _misspelt_keys(unit)
+    yield from _misspelt_divs(unit)
     if unit.front.level:
         yield from _level(reading)
     if unit.front.unit:
@@ -169,6 +175,19 @@ def _misspelt_keys(unit: Unit) -> Iterator[Found]:
             yield Found(span, key, message, Severity.QUERY)
 
 
+def _misspelt_divs(unit: Unit) -> Iterator[Found]:
+    """Parts that begin with nearly a word that hides them from the child's page: `::: anwsers`."""
+    for div in unit.divs:
+        for written in div.attributes.classes if div.kind is DivKind.PAGE else ():
+            meant = "" if written in _NEAR_AND_RIGHT else next(iter(get_close_matches(written, _HIDING, 1, 0.8)), "")
+            if meant:
+                message = (
+                    f"hornbook knows no “{written}”: as it stands, this is printed on the child's page. "
+                    f"Did you mean `::: {meant}`?"
+                )
+                yield Found(div.opening, unit.source.slice(div.opening), message)
+
+
 def _misspelt_labels(unit: Unit) -> Iterator[Found]:
     """Labels of the front matter that name no structure, and are near one that does."""
     for label, span in zip(unit.front.grammar, unit.front.grammar_spans, strict=True):
@@ -197,7 +216,7 @@ def _level(reading: Reading) -> Iterator[Found]:
 
 
 def _number(reading: Reading) -> Iterator[Found]:
-    """No two units of a level have the same number."""
+    """No two units of a level have the same number, and a file that is named by a number has that of its unit."""
     number = reading.unit.front.unit
     twins = [
         plan.path
@@ -208,8 +227,13 @@ def _number(reading: Reading) -> Iterator[Found]:
         more = f" (and {len(twins) - 1} more)" if len(twins) > 1 else ""
         what = f"{twins[0]}{more} is unit {number} of {reading.level.name} too."
         yield _at(reading, "unit", f"{what} Give one of them another number.")
+        return
+    named = re.search(r"(?i)unit[-_ ]?0*([0-9]+)\.md$", reading.unit.path)
+    if named and int(named[1]) != number:
+        said = f"This file is named for unit {named[1]}, and here it is unit {number}. Change the one or the other."
+        yield _at(reading, "unit", said, Severity.QUERY)
 
 
-def _at(reading: Reading, key: str, message: str) -> Found:
+def _at(reading: Reading, key: str, message: str, severity: Severity | None = None) -> Found:
     span = reading.unit.front.spans.get(key, reading.unit.front.span)
-    return Found(span, reading.unit.source.slice(span), message)
+    return Found(span, reading.unit.source.slice(span), message, severity)

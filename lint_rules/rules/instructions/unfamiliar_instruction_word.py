@@ -31,6 +31,7 @@ RULE = Rule(
     severity=Severity.QUERY,
     needs=frozenset({Need.LANGUAGE}),
     passes=(
+        Example("### 1 Listen. Write L or Q. {.listening}\n", why="letters to write"),
         Example("### 1 Listen and point. {.listening}\n\nA cat.\n", course=_PRE_A1),
         Example("### 1 Look, match and colour. Then work in pairs. {.make}\n\nA cat.\n", course=_PRE_A1),
         Example("### 1 Tick (✓) or cross (✗). {.reading}\n\nA cat.\n", course=_PRE_A1),
@@ -81,7 +82,7 @@ def _is_instruction(passage: Passage) -> bool:
 
 def _judge(met: Met, reading: Reading) -> str | None:
     word, level = met.word, reading.level
-    if word.free:
+    if word.free or len(word.text.rstrip(".")) == 1:  # `Write L or Q.`
         return None
     said = f"“{word.text}” in an instruction:"
     if word.entry is not None:

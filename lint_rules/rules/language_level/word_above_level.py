@@ -20,6 +20,7 @@ from collections.abc import Iterator
 from lint_rules.course.model import Level, WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.off_list import off_list_severity, what_the_reference_says
+from lint_rules.language.reference import lowest
 from lint_rules.language.slips import meant_by, plays_with_letters
 from lint_rules.language.unit_words import (
     Met,
@@ -54,6 +55,9 @@ RULE = Rule(
         Example("### 1 Evaluate the economy. {.reading}\n\nA cat.\n", why="an instruction has a rule of its own"),
         Example("The Zoggle eats plims and a jumfrog on a splishy day.\n", why="invented words, near no known one"),
         Example("### 1 Put the letters in order. {.game}\n\nfreind, purpel\n", why="the letters are out of order"),
+        Example(
+            "### 1 Sing. {.song}\n\nZum-zum-zumba-zay!\nFlippy-floppy, off we go!\n", why="a song has its own words"
+        ),
         Example("![an economy of scale](art/cat.svg)\n", why="alternative text is not for the child"),
         Example("::: teacher\n**Steps:** Nevertheless, discuss the economy.\n:::\n", why="for the teacher"),
         Example("::: answers\n1 economy\n:::\n", why="for the teacher"),
@@ -164,6 +168,8 @@ def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
         itself = "".join(parts_of(word.lemma)) in reading.words.presented.by_solid  # the unit presents the word itself
         severity = Severity.QUERY if itself or word.elsewhere is not None else Severity.STOP
         return severity, f"“{word.text}”{often} {_of_later_level(word, word.entry, reading)}"
+    if met.passage.role is Role.LINE and "-" in word.text and word.entry is None and not lowest(word.lemma):
+        return None  # fiddle-dee-dee: songs have words of their own
     if _is_unheard_of(word):
         if met.place.activity is not None and plays_with_letters(met.place.activity.heading.passage.text):
             return None

@@ -7,12 +7,13 @@ find, point to or talk about is not used, and a verb counts only as a verb: `sti
 stick` does not. The things and their cues stand in lint_rules/language/data/materials.csv.
 """
 
+import re
 from collections.abc import Iterator
 
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.doings import doings_of
 from lint_rules.language.materials import Thing, Used, is_listed, used_in
-from lint_rules.manuscript.model import Audience, Part, Passage, field_key
+from lint_rules.manuscript.model import Audience, Part, Passage, Role, Unit, field_key
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 from lint_rules.source import Span
 
@@ -37,6 +38,10 @@ RULE = Rule(
         Example(_activity("Write. {.writing}", "Children take a pencil, open their books and look at the board.")),
         Example(_activity("Make a birthday card. {.make}", "Children make a card and write their names.")),
         Example(_activity("Say. {.speaking}", "Ask: Where are the scissors? Children find a stick in the picture.")),
+        Example(
+            _activity("Make a drum. {.make}", "Children make a drum from a tin. They play their drums.", "tins"),
+            why="they have made it",
+        ),
         Example(_activity("Sing. {.song}", "Stick the poster on the board.", "poster"), why="the board holds it"),
         Example(
             _activity("Make a snack. {.make}", "Give out the knives. Children cut the fruit.", "plastic knives"),
@@ -64,10 +69,14 @@ RULE = Rule(
 )
 
 
+_MAKES = re.compile(r"\b(?:make|makes|made|making|build)\s+((?:(?!\b(?:with|from|using|out|and)\b)[^.!?\n])*)", re.I)
+
+
 def find(reading: Reading) -> Iterator[Found]:
     """Report things in use that no list names, once an activity for each."""
     unit = reading.unit
     opening = _lists(unit.opening)
+    made = _made_in(unit)
     for doings in doings_of(unit):
         lesson = unit.lessons[doings.lesson].part if doings.lesson >= 0 else unit.opening
         lists = (*(passage.text for passage in doings.materials), *_lists(lesson), *opening)
@@ -79,8 +88,16 @@ def find(reading: Reading) -> Iterator[Found]:
                     first[use.thing.name] = (passage, use)
         named = tuple(passage.text[use.start : use.end] for passage, use in first.values() if use.named)
         for passage, use in first.values():
+            if use.named and is_listed(use.thing, made):
+                continue
             if not is_listed(use.thing, lists if use.named else (*lists, *named)):
                 yield _found(passage, use, (doings.part, lesson))
+
+
+def _made_in(unit: Unit) -> tuple[str, ...]:
+    """What children make in this unit (Make a drum from a tin): nobody packs that."""
+    texts = (passage.text for passage in unit.passages if passage.role in (Role.INSTRUCTION, Role.FIELD))
+    return tuple(match[1] for text in texts for match in _MAKES.finditer(text))
 
 
 def _lists(part: Part) -> tuple[str, ...]:
@@ -95,7 +112,7 @@ def _found(passage: Passage, use: Used, parts: tuple[Part, ...]) -> Found:
     text = passage.text[use.start : use.end]
     name = use.thing.name
     listed = next((part.field("Materials") for part in parts if part.field("Materials")), None)
-    what = name if text.casefold() == name else f"{name} (“{text}”)"
+    what = f"“{text}”" if use.named else f"{name} (“{text}”)"
     it = "them" if _is_plural(use.thing) else "it"
     lack = f"Materials does not list {it}" if listed else "there is no list of Materials"
     message = (
