@@ -14,7 +14,7 @@ from collections.abc import Iterator, Sequence
 from lint_rules.finding import Found, Severity
 from lint_rules.language.counting import count_words, ends_sentence, has_sentences, options_in
 from lint_rules.language.tokens import Analysis, Sentence, Token
-from lint_rules.manuscript.model import DivKind, Passage, Role, Unit
+from lint_rules.manuscript.model import Audience, DivKind, Passage, Role, Unit
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 
 _LIMIT = "levels: [{sentence: {words: 8}}]"
@@ -104,7 +104,7 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report sentences over the level's limit, the whole of each."""
     limit = reading.level.limits.sentence_words
     sung = _sung_turns(reading.unit)
-    said: set[str] = set()  # what stands on the page is often heard as well
+    said: dict[str, Audience] = {}  # what stands on the page is often heard as well: that is one fault
     for passage in reading.unit.passages:
         if not has_sentences(passage) or DivKind.WORDS in reading.unit.div_kinds(passage):
             continue
@@ -115,8 +115,9 @@ def find(reading: Reading) -> Iterator[Found]:
             for start, end in _pieces(passage.text, sentence):
                 text = passage.text[start:end]
                 words = count_words(_GAP_NUMBER.sub("", text)) - options_in(text)
-                if words > limit and _is_sentence(passage, text) and _letters(text) not in said:
-                    said.add(_letters(text))
+                if words > limit and _is_sentence(passage, text):
+                    if said.setdefault(_letters(text), passage.audience) is not passage.audience:
+                        continue
                     cut = _cut(analysis, sentence, passage.text)
                     yield Found(passage.span(start, end), text, _message(reading, words, cut))
 
