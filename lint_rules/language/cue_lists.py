@@ -80,7 +80,7 @@ def _is_harmless(noun: str, hazard: Hazard, acts: Sequence[str]) -> bool:
     return False
 
 
-@lru_cache(maxsize=5000)
+@lru_cache(maxsize=1000)
 def works_with_pictures(text: str) -> bool:
     """Say whether teacher's notes speak of flashcards or pictures that stand for things."""
     return any(True for _ in cue_index().page_things.find([word.form for word in words_of(text)]))

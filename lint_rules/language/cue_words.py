@@ -54,7 +54,7 @@ class Sentence:
         return tuple(word.form for word in self.words)
 
 
-@lru_cache(maxsize=5000)  # several rules ask for the words of the same notes
+@lru_cache(maxsize=1000)  # several rules ask for the words of the same notes
 def words_of(text: str) -> tuple[Word, ...]:
     """The words of a text; a hyphened word is several, joined."""
     words: list[Word] = []
@@ -69,7 +69,7 @@ def words_of(text: str) -> tuple[Word, ...]:
     return tuple(words)
 
 
-@lru_cache(maxsize=5000)
+@lru_cache(maxsize=1000)
 def sentences_of(text: str) -> tuple[Sentence, ...]:
     """The sentences of a text; a line, a bullet or a semicolon ends one too."""
     return tuple(_sentences(text))

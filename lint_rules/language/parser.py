@@ -19,7 +19,7 @@ _BATCH = 128
 _HALF = 1 << 63  # spaCy gives the way to a word's head as an unsigned number of 64 bits
 _SLOW = ["attribute_ruler", "lemmatizer"]
 _ALONE = frozenset({"ORTH", "TEXT", "LOWER", "NORM", "SHAPE", "TAG", "DEP", "IS_SPACE", "IS_PUNCT", "IS_ALPHA"})
-_MOST = 20_000  # words to remember
+_MOST = 8_000  # words to remember
 _BETWEEN = "\u0416"
 _THREADS = (
     "OPENBLAS_NUM_THREADS",

@@ -149,7 +149,7 @@ def _token(text: str, word: Word) -> Token:
     return Token(word.start, word.end, shown, form, word.pos, word.tag, word.dep, word.head, known)
 
 
-@lru_cache(maxsize=20_000)
+@lru_cache(maxsize=8_000)
 def _look_up(shown: str, tag: str, pos: str, parser_lemma: str) -> tuple[str, Reference]:
     """A word's dictionary form and its level in the general reference."""
     form = lemma(shown, tag, pos, parser_lemma)

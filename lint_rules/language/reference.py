@@ -110,6 +110,12 @@ def graded(word: str, pos: str) -> str:
     return LEVELS[round(levels[tag] if tag else min(levels.values())) - 1]
 
 
+def is_early(word: str) -> bool:
+    """Say whether cefrpy has a spelling in A1 or A2. Not remembered: it is asked of hundreds that are no words."""
+    levels = _table().levels(plain(word))
+    return bool(levels) and round(min(levels.values())) <= 2
+
+
 def is_only_adjective(word: str) -> bool:
     """Say whether cefrpy knows a spelling as an adjective and as nothing else."""
     return _table().levels(plain(word)).keys() == {"JJ"}

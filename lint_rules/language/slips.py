@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 from string import ascii_lowercase
 
-from lint_rules.language.reference import common, lowest
+from lint_rules.language.reference import common, is_early
 from lint_rules.language.word_index import WordIndex, canonical
 from lint_rules.language.word_levels import childrens_spellings
 
@@ -29,7 +29,7 @@ def meant_by(spelling: str, index: WordIndex) -> str:
     near = sorted(set(_one_slip_away(word)) - {word} - _made_from(word))
     known = childrens_spellings()
     listed = [one for one in near if one in known or any(len(item.parts) == 1 for item in index.by_first.get(one, ()))]
-    early = (one for one in near if lowest(one) in {"A1", "A2"} and common(one) >= _COMMON)
+    early = (one for one in near if is_early(one) and common(one) >= _COMMON)
     return next(iter(listed), "") or max(early, key=common, default="")
 
 

@@ -21,14 +21,14 @@ _JOINED = frozenset(["and", "or", "&", "of", "in", "on", "at", "the", "with", "t
 _EDGES = " \t\n.,;:!?…*\"“”‘’'()[]"
 
 
-@lru_cache(maxsize=20_000)
+@lru_cache(maxsize=8_000)
 def plain_word(text: str) -> str:
     """A listed word as it is compared: no article, no marks around it, lower case, British spelling, one space."""
     bare = _LEAD.sub("", " ".join(text.strip(_EDGES).split()).replace("’", "'"), count=1)
     return " ".join(canonical(word) for word in bare.split(" "))
 
 
-@lru_cache(maxsize=20_000)
+@lru_cache(maxsize=8_000)
 def topic_key(topic: str) -> str:
     """A topic as it is compared: ``Animals``, ``the animal`` and ``animals`` are one."""
     first, space, last = plain_word(topic).rpartition(" ")

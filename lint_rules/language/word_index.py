@@ -92,6 +92,8 @@ class WordIndex:
     def _looked_up(self, keys: tuple[str, ...]) -> tuple[tuple[Listing, ...], tuple[Listing, ...]]:
         kept = self._kept.get(keys)
         if kept is None:
+            if len(self._kept) >= _MOST:
+                self._kept.clear()
             found = {id(listing): listing for key in keys for listing in self.by_first.get(key, ())}.values()
             kept = self._kept[keys] = (
                 tuple(listing for listing in found if len(listing.parts) > 1),
@@ -104,6 +106,7 @@ class WordIndex:
         return any(item.entry is not None and len(item.parts) == 1 for item in self.by_first.get(canonical(word), ()))
 
 
+_MOST = 5_000  # words to remember what was looked up for
 _STRAIGHT = str.maketrans("’‘", "''")
 _PIECES = re.compile(
     r"n't\b|'(?:s|m|re|ll|ve|d)\b|[^\W_]+(?:\.[^\W_]+)*(?=n't\b)|[^\W_]+(?:'(?!(?:s|m|re|ll|ve|d)\b)[^\W_]+)*|'\B"

@@ -56,7 +56,7 @@ def is_word(token: Token) -> bool:
     return token.tag not in {"GAP", "POS"} and token.pos not in {"PUNCT", "SYM", "SPACE"} and _is_spelt(token.text)
 
 
-@lru_cache(maxsize=20_000)
+@lru_cache(maxsize=8_000)
 def _is_spelt(word: str) -> bool:
     return any(char.isalnum() for char in word) and "_" not in word and not _NOTATION.search(word)
 
@@ -66,7 +66,7 @@ def keys_of(token: Token) -> tuple[str, ...]:
     return _keys(token.text, token.lemma, token.pos)
 
 
-@lru_cache(maxsize=20_000)
+@lru_cache(maxsize=8_000)
 def _keys(text: str, lemma: str, pos: str) -> tuple[str, ...]:
     word = canonical(text)
     keys = [word, canonical(lemma)]
