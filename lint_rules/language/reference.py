@@ -17,8 +17,9 @@ import unicodedata
 from bisect import bisect_left, bisect_right
 from functools import lru_cache
 from importlib.util import find_spec
-from itertools import accumulate
+from itertools import accumulate, pairwise
 from pathlib import Path
+from string import ascii_lowercase
 
 import msgspec
 
@@ -54,6 +55,9 @@ TAGS_OF = {
 # Least Zipf frequency (wordfreq: log10 of uses in a thousand million words) for each band. House figures, half a
 # power of ten apart; that words of a higher level are rarer is checked against cefrpy's own grades in tests/words.
 BANDS_BY_FREQUENCY = ((5.0, "A1"), (4.5, "A2"), (4.0, "B1"), (3.5, "B2"), (3.0, "C1"), (0.01, "C2"))
+
+
+_COMMON = 501  # hundredths of a Zipf step below 9.0: the words before that step have 4.0 or more
 
 
 class _Table:
@@ -110,12 +114,6 @@ def graded(word: str, pos: str) -> str:
     return LEVELS[round(levels[tag] if tag else min(levels.values())) - 1]
 
 
-def is_early(word: str) -> bool:
-    """Say whether cefrpy has a spelling in A1 or A2. Not remembered: it is asked of hundreds that are no words."""
-    levels = _table().levels(plain(word))
-    return bool(levels) and round(min(levels.values())) <= 2
-
-
 def is_only_adjective(word: str) -> bool:
     """Say whether cefrpy knows a spelling as an adjective and as nothing else."""
     return _table().levels(plain(word)).keys() == {"JJ"}
@@ -129,18 +127,31 @@ def lowest(word: str) -> str:
 
 
 @lru_cache(maxsize=1)
-def _frequencies() -> tuple[bytes, tuple[int, ...]]:
-    """The data file of wordfreq for English: its words, a line each, and where those of each hundredth of a step begin.
+def _frequencies() -> dict[str, tuple[bytes, tuple[int, ...]]]:
+    """The data file of wordfreq for English, by first letter: the words, a line each, the commonest first, and where
+    those of each hundredth of a Zipf step begin.
 
-    As a dictionary they would take ten times the memory.
+    As a dictionary of words they would take ten times the memory.
     """
     spec = find_spec("wordfreq")
     if spec is None or spec.origin is None:
         raise ModuleNotFoundError("the package wordfreq is not installed; install hornbook again with its dependencies")
     data = gzip.decompress(Path(spec.origin).parent.joinpath("data", "large_en.msgpack.gz").read_bytes())
     _, *steps = msgspec.msgpack.decode(data)
-    blocks = ["\n".join(("", *words)).encode() for words in steps]
-    return b"".join((*blocks, b"\n")), tuple(accumulate(map(len, blocks), initial=0))
+    found = {}
+    for letter, after in pairwise((*ascii_lowercase, "{")):
+        words = (step[bisect_left(step, letter) : bisect_left(step, after)] for step in steps)  # each step is sorted
+        blocks = ["\n".join(("", *some)).encode() for some in words]
+        found[letter] = b"".join((*blocks, b"\n")), tuple(accumulate(map(len, blocks), initial=0))
+    return found
+
+
+@lru_cache(maxsize=1)
+def common_words() -> frozenset[str]:
+    """The words that are common in English at large: those with a Zipf frequency of 4.0 or more."""
+    return frozenset(
+        word for words, starts in _frequencies().values() for word in words[: starts[_COMMON]].decode().split()
+    )
 
 
 @lru_cache(maxsize=20_000)
@@ -148,7 +159,7 @@ def common(word: str) -> float:
     """How common a word is in English at large: its Zipf frequency (0.0: never seen, 7.7: ``the``)."""
     if word.isascii() and word.isalpha():
         # Importing wordfreq takes a quarter of a second, its data file alone a twentieth.
-        words, starts = _frequencies()
+        words, starts = _frequencies()[word[0].lower()]
         found = words.find(b"\n%b\n" % word.lower().encode())
         return round(9 - (bisect_right(starts, found) - 1) / 100, 2) if found >= 0 else 0.0
     from wordfreq import zipf_frequency  # knows how to cut other words into words

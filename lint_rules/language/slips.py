@@ -4,12 +4,11 @@ import re
 from collections.abc import Iterator
 from string import ascii_lowercase
 
-from lint_rules.language.reference import common, is_early
+from lint_rules.language.reference import common, common_words, lowest
 from lint_rules.language.word_index import WordIndex, canonical
 from lint_rules.language.word_levels import childrens_spellings
 
 _SHORTEST = 5  # letters: short words are too near each other (common practice, no source)
-_COMMON = 4.0  # Zipf frequency: library has 4.7, liberty 4.6, librarian 3.5
 _PLAIN = re.compile(r"[a-z]+")
 # Activities in which letters are out of order on purpose.
 _OF_LETTERS = re.compile(
@@ -26,11 +25,11 @@ def meant_by(spelling: str, index: WordIndex) -> str:
     word = canonical(spelling)
     if len(word) < _SHORTEST or not _PLAIN.fullmatch(word):
         return ""
-    near = sorted(set(_one_slip_away(word)) - {word} - _made_from(word))
+    near = set(_one_slip_away(word)) - {word} - _made_from(word)
     known = childrens_spellings()
-    listed = [one for one in near if one in known or any(len(item.parts) == 1 for item in index.by_first.get(one, ()))]
-    early = (one for one in near if is_early(one) and common(one) >= _COMMON)
-    return next(iter(listed), "") or max(early, key=common, default="")
+    listed = (one for one in near if one in known or any(len(item.parts) == 1 for item in index.by_first.get(one, ())))
+    early = (one for one in sorted(near & common_words()) if lowest(one) in {"A1", "A2"})
+    return min(listed, default="") or max(early, key=common, default="")
 
 
 def _one_slip_away(word: str) -> Iterator[str]:
