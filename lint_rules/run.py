@@ -5,11 +5,12 @@ have to be in memory at once. The next handful is read, and its language begun, 
 """
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from datetime import date
-from functools import cache
+from functools import cache, partial
 from itertools import islice
-from typing import Protocol
+from typing import NoReturn, Protocol
 
 from lint_rules.check import Outcome, Result, choose, read_unit_rules, request_of, requests_of, settle
 from lint_rules.course.model import Course, Level
@@ -146,7 +147,8 @@ def _begin(job: Job, some: Sequence[Source], chosen: Sequence[RuleModule], lists
     units = [read_unit(source) for source in missing]
     waiting = _begin_language(job, units) if asks else dict
     if can_wait:
-        load_tables()
+        with suppress(Exception):  # a rule that misses its table says so
+            load_tables()
 
     def finish() -> dict[str, Outcome]:
         fresh = _read_some(job, dict(zip(missing, units, strict=True)), chosen, lists(), waiting)
@@ -159,9 +161,17 @@ def _begin(job: Job, some: Sequence[Source], chosen: Sequence[RuleModule], lists
 
 
 def _begin_language(job: Job, units: Sequence[Unit]) -> Callable[[], dict[Request, Analysis]]:
-    wanted = list(dict.fromkeys(request for unit in units for request in requests_of(unit, job.course)))
-    waiting = job.language.begin(wanted)
+    """Begin with what some units ask; what goes wrong in that is raised where the answers are wanted."""
+    try:
+        wanted = list(dict.fromkeys(request for unit in units for request in requests_of(unit, job.course)))
+        waiting = job.language.begin(wanted)
+    except Exception as error:
+        return partial(_raise, error)
     return lambda: dict(zip(wanted, waiting(), strict=True))
+
+
+def _raise(error: Exception) -> NoReturn:
+    raise error
 
 
 def _read_some(

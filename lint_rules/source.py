@@ -113,6 +113,11 @@ class Source:
         return end
 
 
+def whole_characters(text: str) -> str:
+    """A text without half characters, which escapes of YAML can make (`"\\ud83d"`): two that fit become one, others �."""
+    return text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
+
+
 def _units(char: str, encoding: str) -> int:
     """How many code units a character takes."""
     if encoding == "utf-8":

@@ -10,7 +10,7 @@ from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 from ruamel.yaml.reader import ReaderError
 
 from lint_rules.course.problem import CourseProblem, did_you_mean, problem_at
-from lint_rules.source import Source
+from lint_rules.source import Source, whole_characters
 
 _NULL, _INTEGER = "tag:yaml.org,2002:null", "tag:yaml.org,2002:int"
 _LARGEST = 1_000_000  # characters; YAML is read slowly, and a course file has a few thousand
@@ -120,7 +120,7 @@ class NodeReader:
     def text(self, node: Node, name: str) -> str | None:
         """A text: any scalar, as written."""
         if isinstance(node, ScalarNode) and not is_empty(node) and node.value.strip():
-            return " ".join(node.value.split())
+            return " ".join(whole_characters(node.value).split())
         self.say(node, f"A text is wanted here, for '{name}'.")
         return None
 

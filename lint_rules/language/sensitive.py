@@ -9,7 +9,7 @@ from lint_rules.language.cue_words import Finder, Hit, Pattern, exact_pattern, n
 from lint_rules.language.tables import alternatives, rows
 from lint_rules.language.word_forms import every_form, noun_forms
 
-_TIED = re.compile(r"\w+(?:[-‐‑]\w+){2,}")
+_TIED = re.compile(r"(?<!\w)\w+(?:[-‐‑]\w+){2,}")
 WORLDWIDE = "worldwide"
 
 

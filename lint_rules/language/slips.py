@@ -25,14 +25,15 @@ def meant_by(spelling: str, index: WordIndex) -> str:
     word = canonical(spelling)
     if len(word) < _SHORTEST or not _PLAIN.fullmatch(word):
         return ""
-    near = set(_one_slip_away(word)) - {word} - _made_from(word)
+    near = set(one_slip_away(word)) - {word} - _made_from(word)
     known = childrens_spellings()
     listed = (one for one in near if one in known or any(len(item.parts) == 1 for item in index.by_first.get(one, ())))
     early = (one for one in sorted(near & common_words()) if lowest(one) in {"A1", "A2"})
     return min(listed, default="") or max(early, key=common, default="")
 
 
-def _one_slip_away(word: str) -> Iterator[str]:
+def one_slip_away(word: str) -> Iterator[str]:
+    """Every spelling that a slip after the first letter can make of a word, the word itself among them."""
     for at in range(1, len(word) + 1):
         before, after = word[:at], word[at:]
         yield before + after[1:]

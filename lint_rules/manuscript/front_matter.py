@@ -13,7 +13,7 @@ from ruamel.yaml.error import MarkedYAMLError, YAMLError
 from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 
 from lint_rules.manuscript.model import FrontMatter, Problem
-from lint_rules.source import Source, Span
+from lint_rules.source import Source, Span, whole_characters
 
 KEYS = ("level", "unit", "title", "topics", "grammar")
 _EXAMPLE = "`---`, `level: level-1`, `unit: 1`, `title: The title`, `---`"
@@ -184,9 +184,9 @@ def _span(node: Node, source: Source, offset: int) -> Span:
 
 def _entry(node: Node, source: Source, offset: int) -> Entry:
     if isinstance(node, ScalarNode):
-        return Value(node.value, _span(node, source, offset))
+        return Value(whole_characters(node.value), _span(node, source, offset))
     if isinstance(node, SequenceNode) and all(isinstance(item, ScalarNode) for item in node.value):
-        return tuple(Value(item.value, _span(item, source, offset)) for item in node.value)
+        return tuple(Value(whole_characters(item.value), _span(item, source, offset)) for item in node.value)
     return None
 
 
@@ -223,9 +223,9 @@ def _front_matter(
 
 def _others(table: Table, block: str, start: int) -> Iterator[tuple[str, Span]]:
     for name in (name for name in table if name not in KEYS):
-        written = re.search(rf"^{re.escape(name)}(?=\s*:)", block, re.M) if name else None
+        written = re.search(rf"^[\"']?({re.escape(name)})[\"']?\s*:", block, re.M) if name else None
         if written:
-            yield name, Span(start + written.start(), start + written.end())
+            yield name, Span(start + written.start(1), start + written.end(1))
 
 
 def _text(table: Table, key: str, what: str, first_line: Span, problems: list[Problem]) -> Value | None:

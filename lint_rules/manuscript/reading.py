@@ -35,8 +35,8 @@ def read_unit(source: Source) -> Unit:
 
 
 def _unclear(braces: Braces) -> str:
-    sure = braces.values or {kind for kind in DivKind if kind != DivKind.PAGE}.intersection(braces.classes)
-    cure = f"Write it so: `{as_meant(braces)}`." if braces.classes and sure else _EXAMPLES
+    sure = _KINDS.intersection(braces.classes) and not any('"' in value for value in braces.values.values())
+    cure = f"Write it so: `{as_meant(braces)}`." if sure else _EXAMPLES
     return f"This ::: line cannot be read. {cure}"
 
 
@@ -59,6 +59,7 @@ def _faults(source: Source, document: Document) -> list[Problem]:
     return found
 
 
+_KINDS = frozenset(kind.value for kind in DivKind if kind is not DivKind.PAGE)
 _UNCLOSED_DIV = "What this line begins is never closed. Write a line with ::: alone where it ends."
 _SURPLUS_FENCE = "This ::: closes nothing. Take it out, or begin above what it should close, e.g. `::: teacher`."
 _EXAMPLES = "Write one word, `::: teacher`, or braces, `::: {.audio track=4.1}`."

@@ -34,7 +34,7 @@ class TerminalPage:
 
     def __init__(self, console: Console) -> None:
         self._console = console
-        self._last: tuple[str, Span] | None = None  # the words shown last: several findings may be of the same
+        self._last: tuple[int, Span] | None = None  # the words shown last: several findings may be of the same
 
     def say(self, *parts: Part) -> None:
         """Print a line, broken between words."""
@@ -42,7 +42,7 @@ class TerminalPage:
 
     def show_words(self, source: Source, finding: Finding) -> None:
         """Print the finding's line with a marker under its words, unless that has just been done."""
-        before, self._last = self._last, (source.path, finding.span)
+        before, self._last = self._last, (id(source), finding.span)
         if self._console.is_terminal and self._last != before:
             for line in _excerpt(source, finding, self._console.width):
                 self._console.print(line, soft_wrap=True)

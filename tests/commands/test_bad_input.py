@@ -291,3 +291,13 @@ def test_a_slip_in_a_script_s_first_line_is_one_finding_with_its_cure(hornbook, 
     assert [one["rule"] for one in after] == [one["rule"] for one in before]
     assert found["text"] == written
     assert "`::: {.audio track=1.1}`" in found["message"]
+
+
+def test_half_characters_of_yaml_escapes_stop_nothing(hornbook, tmp_path, monkeypatch):
+    """YAML 1.2.2, 5.7 lets an escape name any code point; RFC 3629 has no way to write half a character."""
+    content = unit().replace("title: Kites 1", 'title: "A \\ud83d\\ude00 \\ud83d"')
+    course = COURSE.replace("title: Kites", 'title: "\\ud83d"\ncharacters: ["\\ud83d\\ude00"]')
+    monkeypatch.chdir(make_course(tmp_path, {ONE: content, "course.yaml": course}))
+    for _ in range(2):
+        for command in ("proof", "book", "release", "words", "carry"):
+            assert hornbook(command).status in (0, 1), command

@@ -72,6 +72,30 @@ def test_a_bug_of_a_tool_stops_only_what_needs_it_and_is_not_kept(hornbook, cour
     assert "long-sentence" in rules_of(after)
 
 
+class BreaksAtOnce(Breaks):
+    """A language room that breaks as soon as it is asked to begin."""
+
+    def expect(self):
+        return True
+
+    def begin(self, requests):
+        raise RuntimeError("can't start new thread")
+
+
+def test_a_room_that_cannot_begin_stops_only_what_needs_it(hornbook, course, monkeypatch):
+    def no_tables():
+        raise FileNotFoundError("a table")
+
+    monkeypatch.setattr("lint_rules.desk.language_room", lambda: nullcontext(BreaksAtOnce()))
+    monkeypatch.setattr("lint_rules.run.load_tables", no_tables)
+    said = hornbook("book", "--no-cache", "--format", "json")
+    assert said.status == 3
+    assert "missing-note-field" in rules_of(said)
+    assert "the check long-sentence could not run: RuntimeError: can't start new thread" in {
+        row["why"] for row in said.json["skipped"] if row["path"] == ONE
+    }
+
+
 def test_a_rule_with_a_bug_stops_only_itself(hornbook, course, monkeypatch):
     def bug(reading):
         raise ZeroDivisionError("a bug")

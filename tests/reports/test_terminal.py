@@ -60,6 +60,14 @@ def test_words_that_several_findings_are_of_are_shown_once() -> None:
     assert shown == ".k^" + "." + ".k^" + ".k^"
 
 
+def test_the_same_words_in_another_course_are_shown_too() -> None:
+    out = io.StringIO()
+    page = TerminalPage(Console(file=out, force_terminal=True, color_system=None, width=50))
+    for source in (SOURCE, Source(SOURCE.path, TEXT)):
+        page.show_words(source, finding("enormous"))
+    assert out.getvalue().count("^") == 2
+
+
 @pytest.mark.parametrize("words", ["# Kites\n\nThe", "A tab", "\n"])
 def test_a_mark_stays_within_one_line(words: str) -> None:
     _, line, mark = seen(finding(words))

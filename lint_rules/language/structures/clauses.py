@@ -159,7 +159,14 @@ DECLARATIONS = (
             "The island «where Pilo lives»",
             "This is the boat «my grandpa built».",
         ),
-        decoys=("Who lives here?", "I know who lives here.", "I think that it is a cat.", "Will, where are you?"),
+        decoys=(
+            "Who lives here?",
+            "I know who lives here.",
+            "I think that it is a cat.",
+            "Will, where are you?",
+            "What time ____ the show start?",
+            "Choose who reads and who acts.",
+        ),
         find=find_relative_clause,
     ),
     StructureDeclaration(

@@ -9,7 +9,7 @@ from lint_rules.language.verb_groups import Group
 from lint_rules.language.words import Word
 
 _PHRASES = frozenset({"going-to-future", "have-to", "used-to"})  # they have taken their infinitive
-_SET_PHRASES = frozenset({("go", "sleep"), ("get", "sleep")})
+_SET_PHRASES = frozenset({("go", "sleep"), ("get", "sleep")})  # to sleep is where one goes
 _QUESTION_WORDS = frozenset({"how", "what", "where", "when", "who", "which", "whether", "why"})
 
 
@@ -121,7 +121,7 @@ DECLARATIONS = (
         level="A2",
         source=HOUSE,
         examples=("We went to the park «to play» football.", "He climbed the tower «to see» the stars."),
-        decoys=("I want to play.", "It's time to go.", "I have two letters to post."),
+        decoys=("I want to play.", "It's time to go.", "I have two letters to post.", "She went to sleep."),
         find=find_infinitive_of_purpose,
     ),
     StructureDeclaration(

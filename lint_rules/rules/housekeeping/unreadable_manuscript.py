@@ -7,6 +7,10 @@ So this is said first, with the line and the cure, and nothing that could not be
 Asterisks that were meant for bold and are none are a query: by CommonMark (0.31, section 6.2) bold can neither begin
 between a letter and a mark (she**'s**) nor end so.
 
+A part that begins with nearly a word that hides it from the child's page (`::: anwsers`) would be printed there: a stop
+where letters have changed places or are capitals, else a query. A file that is named for another unit's number is a
+query.
+
 A grammar label of the front matter that is misspelt is a query: hornbook would take its structure for one that no unit
 teaches, and stop where the unit uses it.
 
@@ -19,12 +23,12 @@ checked there. Kinds of the course's own that course.yaml names under `every_uni
 
 import re
 from collections.abc import Iterator
-from difflib import get_close_matches
 
 from lint_rules.course.model import ACTIVITY_KINDS
 from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
 from lint_rules.language.labels import label_meant
+from lint_rules.language.slips import one_slip_away
 from lint_rules.language.story_texts import STORY
 from lint_rules.manuscript.model import DivKind, Role, Unit
 from lint_rules.manuscript.scene import SONGS
@@ -59,12 +63,16 @@ RULE = Rule(
         Example(_fronted("author: M\ntags: [kites]\nkeywords: wind"), why="keys of the house's own"),
         Example(_fronted("topics: [weather]\ntopic: wind"), why="the one that is read is there"),
         Example("::: speech\nHello!\n:::\n\n::: box\nA tip.\n:::\n", why="on the child's page, and meant to be"),
+        Example("::: sword\nHello!\n:::\n\n::: teach\nLook!\n:::\n\n::: radio\nHello!\n:::\n", why="other words"),
         Example("The wind is blowing.\n\nThree dots :::: in a line are only dots.\n"),
     ),
     fails=(
         Example("«::: teacher»\n**Time:** 10 minutes\n", why="the div is never closed"),
         Example("«::: .teacher»\n**Time:** 10 minutes\n:::\n", why="to Pandoc its name is .teacher, not teacher"),
         Example("«::: anwsers»\n1 yes\n:::\n", why="nearly answers: it would be printed for the child"),
+        Example("«::: TEACHER»\n**Time:** 5 minutes\n:::\n", why="Pandoc minds capitals"),
+        Example("«::: answer»\n1 yes\n:::\n", why="perhaps the house's own", weight=Severity.QUERY),
+        Example(_fronted("").replace("unit: 1", "unit: «2»"), why="the file is unit-01.md", weight=Severity.QUERY),
         Example("Look at the kite.\n\n«:::»\n", why="a fence that closes nothing"),
         Example("Look.\n«::: words»\nkite\n:::\n", why="Pandoc wants an empty line before it", weight=Severity.QUERY),
         Example(
@@ -106,7 +114,6 @@ title: Example
 
 
 _HIDING = ("teacher", "audio", "answers", "words", "pattern")  # `art` is too short: start, part, chart
-_NEAR_AND_RIGHT = frozenset({"radio"})  # a house's own may be named so
 _OF_PANDOC = frozenset({"unnumbered", "unlisted"})  # classes of headings that Pandoc itself reads
 # Asterisks around a few letters, or a pair of them alone; such as are escaped are meant.
 _STRAY = re.compile(r"(?P<marks>\*{1,3})[^\s*]{1,20}(?P=marks)|\*\*")
@@ -176,16 +183,21 @@ def _misspelt_keys(unit: Unit) -> Iterator[Found]:
 
 
 def _misspelt_divs(unit: Unit) -> Iterator[Found]:
-    """Parts that begin with nearly a word that hides them from the child's page: `::: anwsers`."""
+    """Parts that begin with nearly a word that hides them from the child's page: `::: anwsers`.
+
+    A letter more, less or other may be a house's own word (`::: answer`), so that is only asked.
+    """
     for div in unit.divs:
         for written in div.attributes.classes if div.kind is DivKind.PAGE else ():
-            meant = "" if written in _NEAR_AND_RIGHT else next(iter(get_close_matches(written, _HIDING, 1, 0.8)), "")
+            plain = written.casefold()
+            meant = next((word for word in _HIDING if word == plain or word in one_slip_away(plain)), "")
             if meant:
                 message = (
                     f"hornbook knows no “{written}”: as it stands, this is printed on the child's page. "
                     f"Did you mean `::: {meant}`?"
                 )
-                yield Found(div.opening, unit.source.slice(div.opening), message)
+                severity = None if sorted(plain) == sorted(meant) else Severity.QUERY
+                yield Found(div.opening, unit.source.slice(div.opening), message, severity)
 
 
 def _misspelt_labels(unit: Unit) -> Iterator[Found]:
