@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from lint_rules import __version__
-from lint_rules.exits import CANNOT_RUN, RULE_BROKE, CannotRun
+from lint_rules.exit_status import CANNOT_RUN, RULE_BROKE, CannotRun
 
 _DESCRIPTION = "Proofs the manuscripts of English courses for children aged 6 to 10."
 _EPILOG = """\

@@ -16,13 +16,13 @@ from types import ModuleType
 from lint_rules.course.model import Course, Level
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
-from lint_rules.language.course_words import CourseWords
-from lint_rules.language.grammar_uses import Place, grammar_uses
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.tokens import Analysis
-from lint_rules.language.unit_words import UnitWords
+from lint_rules.language.vocabulary.course_words import CourseWords
 from lint_rules.manuscript.model import Passage, Stet, Unit
-from lint_rules.vocabulary import WordRow, vocabulary_map
+from lint_rules.unit_language.grammar_uses import Place, grammar_uses
+from lint_rules.unit_language.unit_words import UnitWords
+from lint_rules.vocabulary_map import WordRow, vocabulary_map
 
 
 class Need(StrEnum):

@@ -114,7 +114,7 @@ class Source:
 
 
 def whole_characters(text: str) -> str:
-    """A text without half characters, which escapes of YAML can make (`"\\ud83d"`): two that fit become one, others �."""
+    r"""A text without half characters, such as an escape of YAML can make: two that fit become one, others �."""
     return text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
 
 

@@ -3,15 +3,15 @@
 from collections.abc import Mapping, Sequence
 from datetime import date
 
-from lint_rules.check import Result
 from lint_rules.course.model import Course
 from lint_rules.course.reading import CourseProblem, plans_of, read_course
+from lint_rules.engine.check import Result
+from lint_rules.engine.run import Job, run
+from lint_rules.language.grammar.structures import STRUCTURE_NAMES
 from lint_rules.language.service import English, EnglishMatch, Language
-from lint_rules.language.structures import STRUCTURE_NAMES
 from lint_rules.language.tokens import Analysis
 from lint_rules.manuscript.model import Passage
 from lint_rules.rule import RuleModule
-from lint_rules.run import Job, run
 from lint_rules.source import Source
 
 TODAY = date(2026, 11, 25)

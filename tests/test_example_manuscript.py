@@ -12,8 +12,8 @@ from xml.etree.ElementTree import parse
 
 import pytest
 
-from lint_rules.catalogue import load_rules
-from lint_rules.check import Result
+from lint_rules.engine.check import Result
+from lint_rules.engine.registry import load_rules
 from lint_rules.finding import Finding, Status
 from lint_rules.language.service import EnglishMatch, Language
 from tests.support import run_files

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from lint_rules.catalogue import load_rules
 from lint_rules.cli import build_parser, main
 from lint_rules.course.model import ACTIVITY_KINDS
+from lint_rules.engine.registry import load_rules
 from lint_rules.manuscript.model import DivKind
 
 ROOT = Path(__file__).parents[1]

@@ -4,11 +4,11 @@ import argparse
 from pathlib import Path
 
 from lint_rules.commands.output import check_output, now, page, spare_the_manuscript, write_output, write_text
-from lint_rules.desk import book_report, status_of, tools
 from lint_rules.finding import Severity
-from lint_rules.reports.glance import glance
+from lint_rules.reports.book_summary import book_summary
 from lint_rules.reports.json_report import json_report
 from lint_rules.reports.terminal import print_report, print_summary
+from lint_rules.session import book_report, status_of, tools
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -27,7 +27,7 @@ def run(arguments: argparse.Namespace) -> int:
     else:
         shown = page()
         print_report(report, shown)
-        for line in glance(report):
+        for line in book_summary(report):
             shown.say(line)
         print_summary([report], shown)
         if arguments.report:

@@ -6,13 +6,13 @@ from dataclasses import replace
 from pathlib import Path
 
 from lint_rules.commands.output import page, write_output, write_text
-from lint_rules.desk import book_report, carried_entries, shown_path, tools
-from lint_rules.exits import CANNOT_RUN, CLEAN, RULE_BROKE
+from lint_rules.engine.suppression.carried import CARRIED_FILE, Entry, apply_carried, carry_over, write_carried
+from lint_rules.exit_status import CANNOT_RUN, CLEAN, RULE_BROKE
 from lint_rules.finding import Severity
-from lint_rules.letstand.carried import CARRIED_FILE, Entry, apply_carried, carry_over, write_carried
 from lint_rules.reports.json_report import json_report
 from lint_rules.reports.report import Report
 from lint_rules.reports.terminal import print_report
+from lint_rules.session import book_report, carried_entries, shown_path, tools
 
 _SHOWN = 20  # dropped entries that are listed one by one
 

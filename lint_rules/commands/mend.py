@@ -7,16 +7,16 @@ import sys
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from lint_rules.atomic_write import write_whole
 from lint_rules.commands.output import page, write_text
-from lint_rules.desk import Tools, proof_reports, tools
-from lint_rules.exits import CANNOT_RUN, CLEAN, RULE_BROKE
+from lint_rules.engine.suppression.mends import apply_mends
+from lint_rules.exit_status import CANNOT_RUN, CLEAN, RULE_BROKE
 from lint_rules.finding import Finding, Severity
-from lint_rules.letstand.mends import apply_mends
 from lint_rules.reports.json_report import json_report
 from lint_rules.reports.report import Report
 from lint_rules.reports.terminal import print_report
+from lint_rules.session import Tools, proof_reports, tools
 from lint_rules.source import BYTE_ORDER_MARK, Source
-from lint_rules.store import write_whole
 
 _LINES = re.compile(r"[^\n]*\n|[^\n]+")  # as git counts lines: a form feed or a carriage return ends none
 _PLAIN_NAME = re.compile(r"[^\x00-\x1f\x7f\"\\]+")

@@ -6,12 +6,12 @@ from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
+from lint_rules.atomic_write import write_whole
 from lint_rules.course.folder import COURSE_FILE
-from lint_rules.exits import CannotRun
-from lint_rules.letstand.carried import CARRIED_FILE
+from lint_rules.engine.suppression.carried import CARRIED_FILE
+from lint_rules.exit_status import CannotRun
 from lint_rules.reports.page import Page, PlainPage
 from lint_rules.reports.report import Report
-from lint_rules.store import write_whole
 
 
 def page() -> Page:

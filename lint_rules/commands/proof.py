@@ -4,10 +4,10 @@ import argparse
 import os
 
 from lint_rules.commands.output import page, write_text
-from lint_rules.desk import proof_reports, status_of, tools
 from lint_rules.finding import Severity
 from lint_rules.reports.json_report import json_report
 from lint_rules.reports.terminal import print_report, print_summary
+from lint_rules.session import proof_reports, status_of, tools
 
 
 def run(arguments: argparse.Namespace) -> int:

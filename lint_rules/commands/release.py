@@ -7,14 +7,13 @@ from dataclasses import replace
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
-from lint_rules.check import Broken
 from lint_rules.commands.output import check_output, now, page, spare_the_manuscript, write_output, write_text
 from lint_rules.course.folder import COURSE_FILE
-from lint_rules.desk import Tools, Unanswering, added_rules, book_report, status_of, tools
-from lint_rules.exits import BLOCKED, CLEAN, CannotRun
+from lint_rules.engine.check import Broken
+from lint_rules.engine.suppression.carried import CARRIED_FILE
+from lint_rules.exit_status import BLOCKED, CLEAN, CannotRun
 from lint_rules.finding import Severity
 from lint_rules.language.service import EnglishUnavailable
-from lint_rules.letstand.carried import CARRIED_FILE
 from lint_rules.manuscript.model import Unit
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.reports.json_report import json_report
@@ -25,6 +24,7 @@ from lint_rules.reports.sarif import sarif_report
 from lint_rules.reports.terminal import print_report
 from lint_rules.reports.verdict import GATE_RULES, reopen, verdict
 from lint_rules.rule import Need
+from lint_rules.session import Tools, Unanswering, added_rules, book_report, status_of, tools
 
 _FILES = ("sarif", "junit", "record", "report")
 # What a book's findings depend on besides hornbook itself.

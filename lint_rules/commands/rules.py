@@ -9,9 +9,9 @@ from typing import Any
 
 from rich.markup import escape
 
-from lint_rules.catalogue import load_rules
 from lint_rules.commands.output import forget_output, write_text
-from lint_rules.exits import CLEAN, CannotRun
+from lint_rules.engine.registry import load_rules
+from lint_rules.exit_status import CLEAN, CannotRun
 from lint_rules.reports.terminal_page import console
 from lint_rules.rule import Example, RuleModule
 

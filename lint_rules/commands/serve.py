@@ -5,13 +5,13 @@ import logging
 import os
 import sys
 
-from lint_rules.desk import tools
-from lint_rules.exits import CLEAN
+from lint_rules.exit_status import CLEAN
+from lint_rules.session import tools
 
 
 def run(arguments: argparse.Namespace) -> int:
     """Serve one editor until it says goodbye."""
-    from lint_rules.server import build_server
+    from lint_rules.editor.server import build_server
 
     logging.basicConfig(stream=sys.stderr, level=logging.WARNING)  # standard output is the protocol's
     common = argparse.Namespace(english=os.environ.get("HORNBOOK_ENGLISH") or None, no_cache=False)

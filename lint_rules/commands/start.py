@@ -7,7 +7,7 @@ from pathlib import Path
 from lint_rules.commands.output import page
 from lint_rules.course.folder import NoCourse, find_course
 from lint_rules.course.start import CannotStart, start_course
-from lint_rules.exits import CLEAN, CannotRun
+from lint_rules.exit_status import CLEAN, CannotRun
 
 
 def run(arguments: argparse.Namespace) -> int:

@@ -8,12 +8,12 @@ from dataclasses import asdict
 from pathlib import Path
 
 from lint_rules.commands.output import check_output, forget_output, page, spare_the_manuscript, write_output, write_text
-from lint_rules.desk import book_report, status_of, tools
-from lint_rules.exits import CANNOT_RUN, RULE_BROKE, CannotRun
+from lint_rules.exit_status import CANNOT_RUN, RULE_BROKE, CannotRun
 from lint_rules.finding import Severity
 from lint_rules.reports.terminal_page import console
 from lint_rules.reports.words import Line, as_csv, as_spreadsheet, chosen, lines_of, print_lines
-from lint_rules.vocabulary import vocabulary_map
+from lint_rules.session import book_report, status_of, tools
+from lint_rules.vocabulary_map import vocabulary_map
 
 
 def run(arguments: argparse.Namespace) -> int:

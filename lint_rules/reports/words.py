@@ -12,7 +12,7 @@ from rich.text import Text
 
 from lint_rules.course.model import Course
 from lint_rules.facts import UnitFacts
-from lint_rules.vocabulary import Sight, WordRow
+from lint_rules.vocabulary_map import Sight, WordRow
 
 HEAD = (
     "level",

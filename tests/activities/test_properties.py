@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from lint_rules.catalogue import load_rules
-from lint_rules.example import assemble
+from lint_rules.engine.example import assemble
+from lint_rules.engine.registry import load_rules
 from lint_rules.language.tokens import Analysis, Reference, Token
 from lint_rules.manuscript.model import Passage
 from lint_rules.manuscript.reading import read_unit

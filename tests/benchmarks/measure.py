@@ -166,10 +166,10 @@ def commit_a_change(bench: Bench, unit: Path, numbers: Iterator[int]) -> Took:
 
 def dump_texts(book: Path, file: Path) -> int:
     """Write the different texts of a book, each once, for the bare parser; gives the number of their words."""
-    from lint_rules.catalogue import load_rules
-    from lint_rules.check import requests_of
-    from lint_rules.desk import open_course
+    from lint_rules.engine.check import requests_of
+    from lint_rules.engine.registry import load_rules
     from lint_rules.manuscript.reading import read_unit
+    from lint_rules.session import open_course
 
     folder = open_course(book, load_rules())
     assert folder.course is not None
@@ -198,11 +198,11 @@ def shares(bench: Bench, units: int) -> None:
     """Where the time of a first look goes: by room, and by rule. What several rules use is the first one's to pay."""
     book = bench.book(units)
     spent: defaultdict[str, float] = defaultdict(float)
-    import lint_rules.check
     import lint_rules.commands.book
-    import lint_rules.desk
-    import lint_rules.run
-    from lint_rules.language.parser import Parser
+    import lint_rules.engine.check
+    import lint_rules.engine.run
+    import lint_rules.session
+    from lint_rules.language.parsing.parser import Parser
     from lint_rules.language.pipeline import SpacyLanguage
 
     def timed(owner: Any, name: str, label: Callable[..., str]) -> None:
@@ -230,14 +230,14 @@ def shares(bench: Bench, units: int) -> None:
 
     plain_parse = Parser.parse
     Parser.parse = parsed  # type: ignore[method-assign]
-    lint_rules.desk.language_room = lambda: contextlib.nullcontext(SpacyLanguage())  # all of it in this process
+    lint_rules.session.language_room = lambda: contextlib.nullcontext(SpacyLanguage())  # all of it in this process
     timed(SpacyLanguage, "load", lambda self: "loading spaCy and the model")
     timed(SpacyLanguage, "analyse", lambda self, requests: "analyse")
-    timed(lint_rules.run, "read_unit", lambda *_: "reading Markdown, with positions")
-    timed(lint_rules.check, "_guarded", lambda rule, *_: f"rule {rule}")
-    timed(lint_rules.check, "facts_of", lambda *_: "facts for the book")
-    timed(lint_rules.desk, "open_course", lambda *_: "course.yaml, word lists, front matter")
-    timed(lint_rules.run, "settle", lambda *_, **__: "settle")
+    timed(lint_rules.engine.run, "read_unit", lambda *_: "reading Markdown, with positions")
+    timed(lint_rules.engine.check, "_guarded", lambda rule, *_: f"rule {rule}")
+    timed(lint_rules.engine.check, "facts_of", lambda *_: "facts for the book")
+    timed(lint_rules.session, "open_course", lambda *_: "course.yaml, word lists, front matter")
+    timed(lint_rules.engine.run, "settle", lambda *_, **__: "settle")
     timed(lint_rules.commands.book, "print_report", lambda *_: "report")
     start = time.process_time()
     with contextlib.redirect_stdout(io.StringIO()):
@@ -259,7 +259,7 @@ def shares(bench: Bench, units: int) -> None:
 
 
 def _of_book(rules: dict[str, float]) -> Callable[[str], float]:
-    from lint_rules.catalogue import load_rules
+    from lint_rules.engine.registry import load_rules
 
     of_book = {module.rule.name for module in load_rules() if module.find is None}
     return lambda name: rules[name] if name.removeprefix("rule ") in of_book else 0.0

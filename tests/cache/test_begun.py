@@ -6,12 +6,12 @@ from pathlib import Path
 
 import pytest
 
-from lint_rules.cache.answers import RememberingLanguage
-from lint_rules.cache.shelf import Shelf
-from lint_rules.catalogue import load_rules
+from lint_rules.engine.cache.answers import RememberingLanguage
+from lint_rules.engine.cache.key_value_store import KeyValueStore
+from lint_rules.engine.registry import load_rules
+from lint_rules.engine.run import UNITS_AT_ONCE
 from lint_rules.language.service import LanguageUnavailable, Request
 from lint_rules.language.tokens import Analysis, Mode, Structure
-from lint_rules.run import UNITS_AT_ONCE
 from tests.commands.world import COURSE, WORDS, unit
 from tests.support import run_files
 
@@ -55,11 +55,11 @@ class Room:
         return self.begin(requests)()
 
 
-@pytest.mark.parametrize("kept", [True, False], ids=["with a shelf", "without"])
+@pytest.mark.parametrize("kept", [True, False], ids=["with a store", "without"])
 @pytest.mark.parametrize("first", [0, 1], ids=["in order", "the later one first"])
 def test_a_text_that_has_begun_is_not_asked_for_again(kept: bool, first: int, tmp_path: Path) -> None:
     room = Room()
-    language = RememberingLanguage(room, Shelf(tmp_path if kept else None))
+    language = RememberingLanguage(room, KeyValueStore(tmp_path if kept else None))
     wanted = ["a", "b", "a"], ["b", "c"]
     begun = [language.begin([request(text) for text in texts]) for texts in wanted]
     found = {at: begun[at]() for at in (first, 1 - first)}
@@ -68,13 +68,13 @@ def test_a_text_that_has_begun_is_not_asked_for_again(kept: bool, first: int, tm
     assert sorted(line for line in room.log if "fetch" in line) == ["fetch a b", "fetch c"]
     if kept:
         assert language.analyse([request("c"), request("a")]) == [answer("c"), answer("a")]
-        assert len(room.log) == 4, "all of it is on the shelf"
+        assert len(room.log) == 4, "all of it is on the store"
 
 
 def test_a_room_that_is_down_is_asked_again_the_next_time() -> None:
     room = Room()
     room.down = True
-    language = RememberingLanguage(room, Shelf(None))
+    language = RememberingLanguage(room, KeyValueStore(None))
     begun = [language.begin([request("a")]), language.begin([request("a"), request("b")])]
     for answers in (*begun, *begun):
         with pytest.raises(LanguageUnavailable):

@@ -9,13 +9,16 @@ from pathlib import Path
 
 import pytest
 
-from lint_rules.cache.shelf import SCHEMA
+from lint_rules.engine.cache.key_value_store import SCHEMA
 from tests.cache.support import DRAFT, copy_of, environment, findings, hornbook
 
 FILE = f"kept-{SCHEMA}.sqlite"
 posix = pytest.mark.skipif(sys.platform == "win32", reason="limits and signals of POSIX")
 # As the command, but everything is written the moment it is put, so that there is much to disturb.
-EAGER = "import sys; from lint_rules.cache import shelf; shelf._WAITING = 0; from lint_rules.cli import main; "
+EAGER = (
+    "import sys; from lint_rules.engine.cache import key_value_store as store; store._WAITING = 0; "
+    "from lint_rules.cli import main; "
+)
 
 
 @pytest.fixture(scope="module")
@@ -84,12 +87,12 @@ def test_killed_in_the_middle(course, truth, tmp_path):
 def test_killed_while_it_writes(course, truth, tmp_path):
     code = EAGER + (
         "import os, signal\n"
-        "tidy = shelf._tidy\n"
+        "tidy = store._tidy\n"
         "def killed(base, count=[0]):\n"
         "    count[0] += 1\n"
         "    count[0] < 3 or os.kill(os.getpid(), signal.SIGKILL)\n"
         "    tidy(base)\n"
-        "shelf._tidy = killed\n"
+        "store._tidy = killed\n"
         "sys.exit(main(sys.argv[1:]))"
     )
     run = started(course, tmp_path, code)

@@ -38,7 +38,7 @@ def run(capsys, tmp_path, monkeypatch) -> Run:
 @pytest.fixture(autouse=True)
 def one_model(monkeypatch, language) -> None:
     """Ask in this process, with the model that all tests share."""
-    monkeypatch.setattr("lint_rules.desk.language_room", lambda: nullcontext(language))
+    monkeypatch.setattr("lint_rules.session.language_room", lambda: nullcontext(language))
 
 
 @pytest.fixture
@@ -92,10 +92,10 @@ def test_a_unit_by_itself_is_remembered_for_the_book(run, tmp_path, analysed):
 
 def run_texts(folder: Path) -> list[str]:
     """The different texts of a course."""
-    from lint_rules.check import requests_of
     from lint_rules.course.folder import read_course_folder
-    from lint_rules.language.labels import structures_of_label
-    from lint_rules.language.structures import STRUCTURE_NAMES
+    from lint_rules.engine.check import requests_of
+    from lint_rules.language.grammar.labels import structures_of_label
+    from lint_rules.language.grammar.structures import STRUCTURE_NAMES
     from lint_rules.manuscript.reading import read_unit
 
     read = read_course_folder(folder, [], STRUCTURE_NAMES, structures_of_label)
@@ -243,7 +243,7 @@ def test_another_version_of_the_english_checker_is_asked_anew(run, tmp_path, mon
     folder = copy_of(DRAFT, tmp_path)
 
     def book(english: Told) -> str:
-        monkeypatch.setattr("lint_rules.desk._connect", lambda address: nullcontext(english))
+        monkeypatch.setattr("lint_rules.session._connect", lambda address: nullcontext(english))
         return json.dumps(run("book", folder, "--english", "http://127.0.0.1:1"))
 
     first, again, newer = Told("5.1", "first word"), Told("5.1", "never asked"), Told("5.2", "second word")

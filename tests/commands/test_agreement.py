@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from lint_rules.catalogue import load_rules
+from lint_rules.engine.registry import load_rules
 from tests.commands.world import ONE, TWO, make_course
 
 EXAMPLES = Path(__file__).parents[2] / "example_manuscript"

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from lint_rules import desk
+from lint_rules import session as desk
 from lint_rules.language.pipeline import SpacyLanguage
 from tests.commands.world import ONE, TWO, make_course, unit
 
@@ -44,7 +44,7 @@ def rules_of(said):
 
 @pytest.mark.parametrize("model", ["no_such_model", "json"])
 def test_without_its_model_the_rest_is_checked(hornbook, course, monkeypatch, model):
-    monkeypatch.setattr("lint_rules.desk.language_room", lambda: nullcontext(SpacyLanguage(model)))
+    monkeypatch.setattr("lint_rules.session.language_room", lambda: nullcontext(SpacyLanguage(model)))
     for command in ("book", "proof", "release"):
         said = hornbook(command, "--format", "json")
         assert said.status == 3, command
@@ -60,7 +60,7 @@ def test_without_its_model_the_rest_is_checked(hornbook, course, monkeypatch, mo
 
 def test_a_bug_of_a_tool_stops_only_what_needs_it_and_is_not_kept(hornbook, course, monkeypatch):
     with monkeypatch.context() as here:
-        here.setattr("lint_rules.desk.language_room", lambda: nullcontext(Breaks()))
+        here.setattr("lint_rules.session.language_room", lambda: nullcontext(Breaks()))
         said = hornbook("book", "--format", "json")
         assert said.status == 3
         assert "missing-note-field" in rules_of(said)
@@ -86,8 +86,8 @@ def test_a_room_that_cannot_begin_stops_only_what_needs_it(hornbook, course, mon
     def no_tables():
         raise FileNotFoundError("a table")
 
-    monkeypatch.setattr("lint_rules.desk.language_room", lambda: nullcontext(BreaksAtOnce()))
-    monkeypatch.setattr("lint_rules.run.load_tables", no_tables)
+    monkeypatch.setattr("lint_rules.session.language_room", lambda: nullcontext(BreaksAtOnce()))
+    monkeypatch.setattr("lint_rules.engine.run.load_tables", no_tables)
     said = hornbook("book", "--no-cache", "--format", "json")
     assert said.status == 3
     assert "missing-note-field" in rules_of(said)

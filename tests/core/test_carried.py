@@ -4,8 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.finding import Finding, Severity, Status
-from lint_rules.letstand.carried import (
+from lint_rules.engine.suppression.carried import (
     BadCarried,
     Entry,
     apply_carried,
@@ -14,6 +13,7 @@ from lint_rules.letstand.carried import (
     read_carried,
     write_carried,
 )
+from lint_rules.finding import Finding, Severity, Status
 from lint_rules.source import Position, Span
 
 

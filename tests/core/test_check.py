@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from lint_rules.catalogue import load_rules
+from lint_rules.engine.registry import load_rules
 from lint_rules.finding import Found, Severity
 from lint_rules.rule import Example, Rule, RuleModule
 from lint_rules.source import Span
@@ -57,7 +57,7 @@ def test_when_the_facts_cannot_be_drawn_the_books_rules_are_noted_and_no_other(l
     def no_facts(_):
         raise ValueError("no facts")
 
-    monkeypatch.setattr("lint_rules.check.facts_of", no_facts)
+    monkeypatch.setattr("lint_rules.engine.check.facts_of", no_facts)
     module = rule_module(find=says(None), find_in_book=says(None, None, path=PATH))
     result = settled(module, language)
     assert len(result.findings) == 1

@@ -10,11 +10,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.catalogue import load_rules
+from lint_rules.atomic_write import write_whole
+from lint_rules.engine.registry import load_rules
+from lint_rules.engine.suppression.mends import apply_mends
 from lint_rules.finding import Edit, Mend
-from lint_rules.letstand.mends import apply_mends
 from lint_rules.source import Span
-from lint_rules.store import write_whole
 from tests.support import run_files
 
 
@@ -87,7 +87,7 @@ def test_a_kill_in_the_middle_leaves_the_old_file_or_the_new_one(tmp_path):
     file.write_bytes(old)
     code = f"""
 from pathlib import Path
-from lint_rules.store import write_whole
+from lint_rules.atomic_write import write_whole
 from tests.support import run_files
 while True:
     for letter in (b"b", b"a"):

@@ -4,7 +4,7 @@ from datetime import date, timedelta
 
 import pytest
 
-from lint_rules.letstand.stets import is_lapsed, is_valid
+from lint_rules.engine.suppression.stets import is_lapsed, is_valid
 from lint_rules.manuscript.model import Stet
 from lint_rules.source import Span
 

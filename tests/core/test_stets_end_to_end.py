@@ -10,8 +10,8 @@ from collections.abc import Callable
 
 import pytest
 
-from lint_rules.catalogue import load_rules
-from lint_rules.check import Result
+from lint_rules.engine.check import Result
+from lint_rules.engine.registry import load_rules
 from lint_rules.finding import Finding, Status
 from lint_rules.language.service import Language
 from tests.support import run_files

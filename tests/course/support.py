@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from lint_rules.course.model import Course
 from lint_rules.course.problem import CourseProblem
 from lint_rules.course.reading import read_course
-from lint_rules.language.labels import structures_of_label
+from lint_rules.language.grammar.labels import structures_of_label
 from lint_rules.source import Source
 
 RULES = ("long-sentence", "long-text", "word-above-level", "course-hours")

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from lint_rules.english_server.connect import connect
+from lint_rules.english.connect import connect
 from lint_rules.language.service import English
 
 REQUIRED = os.environ.get("HORNBOOK_TEST_ENGLISH_REQUIRED") == "1"

@@ -4,8 +4,8 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from lint_rules.course.model import Course
-from lint_rules.example import unmark
-from lint_rules.language.english_text import matches_of
+from lint_rules.engine.example import unmark
+from lint_rules.english.text import matches_of
 from lint_rules.language.service import English
 from lint_rules.manuscript.model import Unit
 from lint_rules.manuscript.reading import read_unit

@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.english_server import client
-from lint_rules.english_server.client import EnglishClient, batches_of, shared_out
+from lint_rules.english import client
+from lint_rules.english.client import EnglishClient, batches_of, shared_out
 from lint_rules.language.service import EnglishUnavailable
 from tests.english.conftest import stand_in
 

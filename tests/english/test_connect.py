@@ -2,7 +2,7 @@
 
 import pytest
 
-from lint_rules.english_server.connect import connect, is_loopback, server_url
+from lint_rules.english.connect import connect, is_loopback, server_url
 
 
 @pytest.mark.parametrize(

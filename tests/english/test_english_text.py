@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.language.english_text import agreed, matches_of, passages_to_check, wordings
+from lint_rules.english.text import agreed, matches_of, passages_to_check, wordings
 from lint_rules.language.service import EnglishMatch
 from lint_rules.manuscript.model import Passage
 from lint_rules.manuscript.reading import read_unit

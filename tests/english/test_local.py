@@ -11,15 +11,15 @@ from pathlib import Path
 import psutil
 import pytest
 
-from lint_rules.english_server import launcher
-from lint_rules.english_server.connect import connect
+from lint_rules.english import launcher
+from lint_rules.english.connect import connect
 from lint_rules.language.service import EnglishUnavailable
 
 pytest.importorskip("language_tool_python", reason="needs the extra hornbook[english]")
 
 RUN = """
 import sys, time
-from lint_rules.english_server.connect import connect
+from lint_rules.english.connect import connect
 with connect("local") as english:
     if "stay" in sys.argv:
         english._start()  # without the four seconds that a first check takes

@@ -9,19 +9,19 @@ from dataclasses import replace
 
 import pytest
 
-from lint_rules.check import request_of
 from lint_rules.course.reading import plans_of, read_course
-from lint_rules.english_server.client import batches_of, switched_off
-from lint_rules.language.english_text import matches_of
-from lint_rules.language.structures import STRUCTURE_NAMES
-from lint_rules.language.tables import rows
+from lint_rules.engine.check import request_of
+from lint_rules.english.client import batches_of, switched_off
+from lint_rules.english.text import matches_of
+from lint_rules.language.grammar.structures import STRUCTURE_NAMES
 from lint_rules.language.tokens import Analysis
-from lint_rules.language.varieties import out_of_place
+from lint_rules.language.vocabulary.varieties import out_of_place
 from lint_rules.manuscript.model import Passage
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.rule import Reading
 from lint_rules.rules.correct_english import english_error, spelling_variety
 from lint_rules.source import Source
+from lint_rules.tables import rows
 from tests.english.pages import HERE, lines_of, marked, slips, unit_of
 
 pytestmark = pytest.mark.english

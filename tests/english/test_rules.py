@@ -2,15 +2,15 @@
 
 import pytest
 
-from lint_rules.check import request_of
+from lint_rules.engine.check import request_of
+from lint_rules.english.text import wordings
 from lint_rules.finding import Found, Severity
-from lint_rules.language.english_text import wordings
 from lint_rules.language.service import EnglishMatch, Language
-from lint_rules.language.tables import rows
-from lint_rules.language.varieties import out_of_place, wrong_as
+from lint_rules.language.vocabulary.varieties import out_of_place, wrong_as
 from lint_rules.manuscript.model import Unit
 from lint_rules.rule import Reading
 from lint_rules.rules.correct_english import english_error, spelling_variety
+from lint_rules.tables import rows
 from tests.english.pages import course, unit_of
 
 

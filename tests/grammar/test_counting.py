@@ -5,7 +5,7 @@ import regex
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.language.counting import count_words, ends_sentence, options_in, word_ranges
+from lint_rules.manuscript.counting import count_words, ends_sentence, options_in, word_ranges
 
 PLAIN = [
     "The wind is blowing. My hat is flying!",

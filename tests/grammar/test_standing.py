@@ -1,6 +1,6 @@
 """Where a structure stands in a course of two levels: above the level, before it is taught, or free."""
 
-from lint_rules.catalogue import load_rules
+from lint_rules.engine.registry import load_rules
 from lint_rules.finding import Finding, Severity
 from lint_rules.language.service import Language
 from tests.support import run_files

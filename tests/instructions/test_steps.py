@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
+from lint_rules.language.grammar.steps import steps_of
 from lint_rules.language.service import Language, Request
-from lint_rules.language.steps import steps_of
 from lint_rules.language.tokens import Mode
 
 LINES = [

@@ -2,7 +2,7 @@
 
 import pytest
 
-from lint_rules.language.task_wording import task_of, wording_of
+from lint_rules.unit_language.task_wording import task_of, wording_of
 
 SAME = [
     ("Listen and point to the picture.", "Listen. Then point at the picture."),

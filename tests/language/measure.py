@@ -13,9 +13,9 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import NamedTuple
 
+from lint_rules.language.grammar.structures import STRUCTURE_NAMES
 from lint_rules.language.pipeline import SpacyLanguage
 from lint_rules.language.service import Request
-from lint_rules.language.structures import STRUCTURE_NAMES
 from lint_rules.language.tokens import Mode
 from tests.language.course_english import HELD_BACK, TUNED_ON, Sentence, sentences
 

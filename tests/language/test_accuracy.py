@@ -2,7 +2,7 @@
 
 import pytest
 
-from lint_rules.language.structures import structures
+from lint_rules.language.grammar.structures import structures
 from tests.language.course_english import HELD_BACK, TUNED_ON, Sentence, sentences
 from tests.language.measure import Score, find, scores
 

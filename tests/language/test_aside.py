@@ -9,11 +9,11 @@ from collections.abc import Iterator
 
 import pytest
 
-from lint_rules import language_aside
+from lint_rules.engine import language_aside
+from lint_rules.engine.language_aside import LanguageAside
 from lint_rules.language.pipeline import SpacyLanguage
 from lint_rules.language.service import Language, LanguageUnavailable, Request
 from lint_rules.language.tokens import Mode
-from lint_rules.language_aside import LanguageAside
 
 REQUESTS = [
     Request("Mina is flying a kite. Are there ____ clouds?", Mode.TEXT, ("Mina",)),
@@ -108,7 +108,7 @@ def test_one_core_has_no_room_aside(language: Language, cores: int, monkeypatch:
 def test_it_does_not_outlive_a_run_that_is_stopped(sent: signal.Signals) -> None:
     code = (
         "import time; from lint_rules.language.pipeline import SpacyLanguage\n"
-        "from lint_rules.language_aside import LanguageAside\n"
+        "from lint_rules.engine.language_aside import LanguageAside\n"
         "room = LanguageAside(SpacyLanguage()); room.expect(); print(room._process.pid, flush=True); time.sleep(60)\n"
     )
     command = [sys.executable, "-c", code]

@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.language.labels import all_grammar_terms, grammar_terms, structures_of_label
-from lint_rules.language.structures import STRUCTURE_NAMES
-from lint_rules.language.tables import rows
+from lint_rules.language.grammar.labels import all_grammar_terms, grammar_terms, structures_of_label
+from lint_rules.language.grammar.structures import STRUCTURE_NAMES
+from lint_rules.tables import rows
 
 LABELS = """
 present continuous                          present-continuous

@@ -7,13 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from lint_rules.check import requests_of
 from lint_rules.course.folder import read_course_folder
-from lint_rules.language.labels import structures_of_label
-from lint_rules.language.parser import Parser, load_model
+from lint_rules.engine.check import requests_of
+from lint_rules.language.grammar.labels import structures_of_label
+from lint_rules.language.grammar.structures import STRUCTURE_NAMES
+from lint_rules.language.parsing.parser import Parser, load_model
+from lint_rules.language.parsing.prepare import prepare
 from lint_rules.language.pipeline import MODEL
-from lint_rules.language.prepare import prepare
-from lint_rules.language.structures import STRUCTURE_NAMES
 from lint_rules.language.tokens import Mode
 from lint_rules.manuscript.reading import read_unit
 
@@ -70,7 +70,7 @@ def test_a_model_that_is_built_otherwise_is_asked_for_everything(nlp):
 
 
 def test_what_is_remembered_does_not_grow_without_end(nlp, monkeypatch):
-    monkeypatch.setattr("lint_rules.language.parser._MOST", 3)
+    monkeypatch.setattr("lint_rules.language.parsing.parser._MOST", 3)
     parser = Parser(nlp)
     texts = [(["A", word, "sleeps", "."], [True] * 4, [True] + [False] * 3) for word in ("cat", "dog", "hen", "cat")]
     found = [[row.lemma for row in rows] for text in texts for rows in parser.parse([text])]
@@ -79,7 +79,7 @@ def test_what_is_remembered_does_not_grow_without_end(nlp, monkeypatch):
 
 def test_loading_a_model_leaves_the_command_line_of_spacy_out():
     code = (
-        "import sys; from lint_rules.language.parser import load_model\n"
+        "import sys; from lint_rules.language.parsing.parser import load_model\n"
         f"nlp = load_model('{MODEL}')\n"
         "assert [t.lemma_ for t in nlp('Three cats sleep.')] == ['three', 'cat', 'sleep', '.']\n"
         "assert not {'spacy.cli', 'typer', 'httpx', 'requests'} & set(sys.modules), sorted(sys.modules)\n"

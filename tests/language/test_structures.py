@@ -5,9 +5,9 @@ import re
 import pytest
 
 from lint_rules.course.model import CEFR_BANDS, band_rank
+from lint_rules.language.grammar.structures import STRUCTURE_NAMES, StructureDeclaration, structure, structures
 from lint_rules.language.pipeline import SpacyLanguage
 from lint_rules.language.service import Request
-from lint_rules.language.structures import STRUCTURE_NAMES, StructureDeclaration, structure, structures
 from lint_rules.language.tokens import Mode
 
 # The names of the design, section 6.
@@ -72,5 +72,8 @@ def test_names_need_no_spacy() -> None:
     import subprocess
     import sys
 
-    code = "import sys; from lint_rules.language.structures import STRUCTURE_NAMES; assert 'spacy' not in sys.modules"
+    code = (
+        "import sys; from lint_rules.language.grammar.structures import STRUCTURE_NAMES; "
+        "assert 'spacy' not in sys.modules"
+    )
     subprocess.run([sys.executable, "-c", code], check=True)

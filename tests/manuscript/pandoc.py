@@ -6,9 +6,9 @@ from dataclasses import dataclass, field
 from functools import cache
 from typing import Any
 
+from lint_rules.manuscript.inline_text import read_plain
 from lint_rules.manuscript.markdown import parse
 from lint_rules.manuscript.model import PICTURE, Attributes, Unit
-from lint_rules.manuscript.plain import read_plain
 from lint_rules.source import Source
 
 # Pandoc's Markdown without what our manuscripts do not have (typographic quotes, formulas, footnotes, citations,

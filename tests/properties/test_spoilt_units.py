@@ -6,7 +6,7 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
-from lint_rules.catalogue import load_rules
+from lint_rules.engine.registry import load_rules
 from lint_rules.language.service import Language
 from tests.support import run_files
 from tests.test_example_manuscript import DRAFT, EXAMPLE, HeardOneSlip

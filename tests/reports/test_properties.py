@@ -10,8 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import html
 
-from lint_rules.check import Broken, Result
 from lint_rules.course.model import Course
+from lint_rules.engine.check import Broken, Result
 from lint_rules.finding import Edit, Finding, Mend, Severity, Status
 from lint_rules.reports.html import page
 from lint_rules.reports.html.page import html_report

@@ -10,7 +10,7 @@ from urllib.parse import unquote
 import jsonschema
 import pytest
 
-from lint_rules.catalogue import load_rules
+from lint_rules.engine.registry import load_rules
 from lint_rules.reports.sarif import FINGERPRINT
 from lint_rules.source import Source
 from tests.reports.releases import DRAFT, REPOSITORY, Release, hornbook, release, unit, write_course

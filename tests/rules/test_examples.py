@@ -2,8 +2,8 @@
 
 import pytest
 
-from lint_rules.catalogue import load_rules, rule_paths
-from lint_rules.example import assemble
+from lint_rules.engine.example import assemble
+from lint_rules.engine.registry import load_rules, rule_paths
 from lint_rules.finding import Finding
 from lint_rules.language.service import Language
 from lint_rules.rule import Example, RuleModule

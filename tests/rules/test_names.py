@@ -1,6 +1,6 @@
 """The rules' names and families are promised: stets, course files, carried findings and old reports hold them."""
 
-from lint_rules.catalogue import load_rules, rule_paths
+from lint_rules.engine.registry import load_rules, rule_paths
 
 PROMISED = {
     "language level": "word-above-level word-before-taught grammar-above-level grammar-before-taught long-sentence"

@@ -9,10 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from ruamel.yaml import YAML
 
-from lint_rules.language import hazards
-from lint_rules.language.cue_lists import cues_in_materials, missing_topics
-from lint_rules.language.cues import cues_in_actions
-from lint_rules.language.hazards import hazard_table
+from lint_rules.safety import hazards
+from lint_rules.safety.cue_lists import cues_in_materials, missing_topics
+from lint_rules.safety.cues import cues_in_actions
+from lint_rules.safety.hazards import hazard_table
 
 HERE = Path(__file__).parent
 HAZARDS = {hazard.id: hazard for hazard in hazard_table().hazards}
@@ -102,7 +102,7 @@ def test_flashcards_make_a_touched_dog_a_picture() -> None:
 def test_the_copy_in_json_was_made_from_this_very_table() -> None:
     text = hazards._YAML.read_text(encoding="utf-8")
     stored = hazards.msgspec.json.decode(hazards._JSON.read_bytes(), type=hazards._Stored)
-    assert stored.made_from == hazards._digest(text), "run: python -m lint_rules.language.hazards"
+    assert stored.made_from == hazards._digest(text), "run: python -m lint_rules.safety.hazards"
     assert stored.table == hazards._from_yaml(text)
 
 

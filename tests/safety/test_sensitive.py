@@ -7,10 +7,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.catalogue import load_rules
-from lint_rules.language.sensitive import asked_topics, market_names, topics, touches
+from lint_rules.engine.registry import load_rules
 from lint_rules.language.service import Language
-from lint_rules.language.tables import rows
+from lint_rules.safety.sensitive_topics import asked_topics, market_names, topics, touches
+from lint_rules.tables import rows
 from tests.commands.world import COURSE, ONE, WORDS, unit
 from tests.support import run_files
 

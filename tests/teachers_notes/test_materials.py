@@ -4,9 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from lint_rules.language.materials import is_listed, things, used_in
 from lint_rules.language.service import Language, Request
 from lint_rules.language.tokens import Mode
+from lint_rules.safety.materials import is_listed, things, used_in
 
 LINES = [
     tuple(line.rsplit(" |", 1))

@@ -2,9 +2,9 @@
 
 import pytest
 
-from lint_rules.catalogue import load_rules
+from lint_rules.engine.registry import load_rules
+from lint_rules.engine.suppression.mends import apply_mends
 from lint_rules.language.service import Language
-from lint_rules.letstand.mends import apply_mends
 from tests.support import run_files
 
 RULES = load_rules()

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from lint_rules.catalogue import load_rules
+from lint_rules.engine.registry import load_rules
 from lint_rules.language.service import Language
 from tests.support import run_files
 

@@ -1,6 +1,6 @@
 """What the timing rules say, word for word, and at which weight."""
 
-from lint_rules.draw_facts import facts_of
+from lint_rules.engine.extract_facts import facts_of
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.rule import Book, Reading

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.language.times import Minutes, as_hours, read_time
+from lint_rules.page.times import Minutes, as_hours, read_time
 
 
 @pytest.mark.parametrize(

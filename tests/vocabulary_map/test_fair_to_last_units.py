@@ -1,7 +1,7 @@
 """What is said of a word that comes back too seldom says what the author can still do about it."""
 
-from lint_rules.catalogue import load_rules
-from lint_rules.example import assemble
+from lint_rules.engine.example import assemble
+from lint_rules.engine.registry import load_rules
 from lint_rules.rule import Example
 from tests.support import run_files
 

@@ -2,8 +2,8 @@
 
 import pytest
 
-from lint_rules.catalogue import load_rules
-from lint_rules.example import assemble
+from lint_rules.engine.example import assemble
+from lint_rules.engine.registry import load_rules
 from lint_rules.rule import Example
 from tests.support import run_files
 

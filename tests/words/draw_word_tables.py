@@ -10,9 +10,9 @@ import sys
 from collections.abc import Iterator
 from pathlib import Path
 
-from lint_rules.language.reference import common, graded
+from lint_rules.language.vocabulary.reference import common, graded
 
-DATA = Path(__file__).parents[2] / "lint_rules" / "language" / "data"
+DATA = Path(__file__).parents[2] / "lint_rules" / "language" / "vocabulary" / "data"
 # Lexicographer files of nouns that name what can be drawn (WordNet's lexnames(5WN)): animal, artifact, body, food,
 # object, plant.
 PICTURABLE = {"05", "06", "08", "13", "17", "20"}

@@ -5,8 +5,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.language.lemmas import irregular_noun_forms, irregular_verb_forms, lemma, plural_only
-from lint_rules.language.tables import alternatives, rows
+from lint_rules.language.vocabulary.lemmas import irregular_noun_forms, irregular_verb_forms, lemma, plural_only
+from lint_rules.tables import alternatives, rows
 
 
 @pytest.fixture(scope="module")

@@ -13,7 +13,7 @@ import pytest
 from wordfreq import zipf_frequency
 
 from lint_rules.course.model import CEFR_BANDS
-from lint_rules.language.level_page import run_level
+from lint_rules.reports.level_page import run_level
 from tests.words.course import course
 
 HERE = Path(__file__).parent

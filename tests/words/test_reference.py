@@ -7,7 +7,7 @@ import cefrpy
 import pytest
 from wordfreq import get_frequency_list, zipf_frequency
 
-from lint_rules.language.reference import LEVELS, TAGS_OF, common, graded, lowest, reference
+from lint_rules.language.vocabulary.reference import LEVELS, TAGS_OF, common, graded, lowest, reference
 
 # Which Universal Dependencies part of speech has which of cefrpy's tags.
 UNIVERSAL = {

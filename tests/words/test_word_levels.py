@@ -8,16 +8,16 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from lint_rules.course.model import CEFR_BANDS
-from lint_rules.language.tables import alternatives, rows
 from lint_rules.language.tokens import Analysis, Reference, Sentence, Token
-from lint_rules.language.word_index import (
+from lint_rules.language.vocabulary.word_index import (
     build_index,
     childrens_words,
     near_words,
     parts_of,
     picturable_nouns,
 )
-from lint_rules.language.word_levels import look_up
+from lint_rules.language.vocabulary.word_levels import look_up
+from lint_rules.tables import alternatives, rows
 from tests.words.course import course, words_of
 
 PARTS = {

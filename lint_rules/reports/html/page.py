@@ -13,8 +13,8 @@ from markupsafe import Markup, escape
 
 from lint_rules import __version__
 from lint_rules.finding import Finding, Status
+from lint_rules.reports.book_summary import levels_at_a_glance
 from lint_rules.reports.fingerprints import fingerprints
-from lint_rules.reports.glance import levels_at_a_glance
 from lint_rules.reports.html.passages import Line, passage_of, printable
 from lint_rules.reports.html.pictures import findings_by_rule, lesson_times, structures, vocabulary_map, word_levels
 from lint_rules.reports.html.pictures.figure import Figure

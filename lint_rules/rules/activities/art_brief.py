@@ -13,8 +13,9 @@ from dataclasses import dataclass
 
 from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
-from lint_rules.language.picture_sentences import names_of_picture, nouns_of_picture
-from lint_rules.language.pictures import (
+from lint_rules.language.vocabulary.topics import TopicList, topic_key, topics_of
+from lint_rules.manuscript.model import PICTURE, Activity, Div, DivKind, Passage, Picture, Role, Unit
+from lint_rules.page.pictures import (
     asked_photo,
     file_of,
     is_photo,
@@ -23,10 +24,9 @@ from lint_rules.language.pictures import (
     says_how,
     shows_nothing,
 )
-from lint_rules.language.topics import TopicList, topic_key, topics_of
-from lint_rules.manuscript.model import PICTURE, Activity, Div, DivKind, Passage, Picture, Role, Unit
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.source import Span
+from lint_rules.unit_language.picture_sentences import names_of_picture, nouns_of_picture
 
 _WORDS = "apple,noun,food,1\ndog,noun,animals,1\ncat,noun,animals,1\nhill,noun,places,2\nanimal,noun,animals,1\n"
 _FILES = ("art/apple.svg", "art/a cat.svg", "art/hill.jpg")

@@ -9,8 +9,8 @@ is a word that the lists give several topics, if one of them fits.
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.mind_maps import Branch, branches_of
-from lint_rules.language.topics import TopicList, topics_of
+from lint_rules.language.vocabulary.topics import TopicList, topics_of
+from lint_rules.page.mind_maps import Branch, branches_of
 from lint_rules.rule import Example, Reading, Rule
 
 _WORDS = (

@@ -9,11 +9,11 @@ do not count. What a picture stands for is its alternative text: `a red kite` is
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.picture_sentences import Line, fits, lines_of, missing_words, nearest
-from lint_rules.language.story_texts import StoryText, story_texts
-from lint_rules.language.word_sets import shown
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role
+from lint_rules.page.story_texts import StoryText, story_texts
+from lint_rules.page.word_sets import shown
 from lint_rules.rule import Example, Need, Reading, Rule
+from lint_rules.unit_language.picture_sentences import Line, fits, lines_of, missing_words, nearest
 
 _STORY = """\
 ### 1 Look and read. {.story}

@@ -10,10 +10,10 @@ import re
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.charts import Chart, charts_of
-from lint_rules.language.classmates import EVERYBODY, Asked, asked_in
-from lint_rules.language.number_words import in_words
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role
+from lint_rules.page.charts import Chart, charts_of
+from lint_rules.page.classmates import EVERYBODY, Asked, asked_in
+from lint_rules.page.number_words import in_words
 from lint_rules.rule import Example, Limit, Reading, Rule
 
 

@@ -12,11 +12,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.course_words import taught_by
-from lint_rules.language.pronunciation import write_ipa
-from lint_rules.language.spelling_sounds import Heard, Practised, hear, practised, words_of
-from lint_rules.language.word_sets import Listed, listed_words
+from lint_rules.language.sounds.pronunciation import write_ipa
+from lint_rules.language.sounds.spelling_sounds import Heard, Practised, hear, practised, words_of
+from lint_rules.language.vocabulary.course_words import taught_by
 from lint_rules.manuscript.model import PICTURE, Activity, Audience, Passage, Role
+from lint_rules.page.word_sets import Listed, listed_words
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.source import Source, Span
 

@@ -9,11 +9,11 @@ topic, so a set with such words is left alone unless it cannot work whatever the
 from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.topics import OddOnes, TopicList, odd_ones, topics_of
-from lint_rules.language.unit_words import listed
-from lint_rules.language.word_sets import Listed, sets_of, shown
+from lint_rules.language.vocabulary.topics import OddOnes, TopicList, odd_ones, topics_of
+from lint_rules.page.word_sets import Listed, sets_of, shown
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
+from lint_rules.unit_language.unit_words import listed
 
 _WORDS = (
     "apple,noun,food\nbanana,noun,food\nmilk,noun,food|drinks\ngoat,noun,animals\nhen,noun,animals\nduck,noun,animals\n"

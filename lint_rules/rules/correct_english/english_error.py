@@ -8,7 +8,7 @@ Pupil's pages, audio scripts, answers and teacher's notes are checked. Gaps, cho
 and speakers' names are hidden from the checker. Left alone are the course's characters, known words and target words
 in all their forms; words for sounds (Ribbit! Brrr!); a word said twice for fun (a big big dog); activities of the
 class `mistakes`, whose slips are deliberate; and all that is a matter of taste
-(language/data/english_switched_off.csv gives the list and the reasons).
+(english/data/english_switched_off.csv gives the list and the reasons).
 
 It cannot know the nonsense words of a rhyme (list them under `known`) or letters and words that the child is to put
 in order (part them by slashes). There is no mend: the checker guesses, and its guess is for the author to judge.
@@ -18,15 +18,15 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.house_words import house_spellings, spelling_of
-from lint_rules.language.reference import common
 from lint_rules.language.service import EnglishMatch
-from lint_rules.language.tables import entries
-from lint_rules.language.varieties import out_of_place
-from lint_rules.language.word_forms import every_form
-from lint_rules.language.word_shapes import NOISE
+from lint_rules.language.vocabulary.house_words import house_spellings, spelling_of
+from lint_rules.language.vocabulary.reference import common
+from lint_rules.language.vocabulary.varieties import out_of_place
+from lint_rules.language.vocabulary.word_forms import every_form
+from lint_rules.language.vocabulary.word_shapes import NOISE
 from lint_rules.manuscript.model import Audience, Passage
 from lint_rules.rule import Example, Need, Reading, Rule
+from lint_rules.tables import entries
 
 _SPELLING = ("TYPOS", "MORFOLOGIK_RULE_EN_GB", "Possible spelling mistake found.")
 

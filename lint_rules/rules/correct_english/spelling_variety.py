@@ -13,10 +13,10 @@ for en-CA this rule has nothing to say.
 import re
 from collections.abc import Iterator
 
+from lint_rules.english.text import passages_to_check
 from lint_rules.finding import Edit, Found, Mend, Severity
-from lint_rules.language.english_text import passages_to_check
-from lint_rules.language.varieties import AMERICAN, doubtful, out_of_place, spelt_as, wrong_as
-from lint_rules.language.word_shapes import is_bare
+from lint_rules.language.vocabulary.varieties import AMERICAN, doubtful, out_of_place, spelt_as, wrong_as
+from lint_rules.language.vocabulary.word_shapes import is_bare
 from lint_rules.manuscript.model import Passage, Role, field_key
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 

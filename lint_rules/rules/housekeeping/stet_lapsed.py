@@ -7,7 +7,7 @@ page reaches a child.
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.letstand.stets import is_lapsed
+from lint_rules.manuscript.stets import is_lapsed
 from lint_rules.rule import Example, Rule, StetReview
 
 RULE = Rule(

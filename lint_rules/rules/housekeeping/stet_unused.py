@@ -8,8 +8,8 @@ from collections.abc import Iterator
 
 from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
-from lint_rules.letstand.stets import is_lapsed
 from lint_rules.manuscript.model import Stet
+from lint_rules.manuscript.stets import is_lapsed
 from lint_rules.rule import Example, Rule, StetReview
 
 RULE = Rule(

@@ -27,11 +27,11 @@ from collections.abc import Iterator
 from lint_rules.course.model import ACTIVITY_KINDS
 from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
-from lint_rules.language.labels import label_meant
-from lint_rules.language.slips import one_slip_away
-from lint_rules.language.story_texts import STORY
+from lint_rules.language.grammar.labels import label_meant
+from lint_rules.language.vocabulary.misspellings import one_slip_away
 from lint_rules.manuscript.model import DivKind, Role, Unit
-from lint_rules.manuscript.scene import SONGS
+from lint_rules.manuscript.reader_state import SONGS
+from lint_rules.page.story_texts import STORY
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
 

@@ -13,9 +13,9 @@ from collections.abc import Iterator
 
 from lint_rules.facts import Instruction, UnitFacts
 from lint_rules.finding import Found, Severity
-from lint_rules.language.task_wording import task_of, wording_of
 from lint_rules.rule import Book, Example, Limit, Rule
 from lint_rules.source import Span
+from lint_rules.unit_language.task_wording import task_of, wording_of
 
 
 def _lesson(*instructions: str) -> str:

@@ -8,7 +8,7 @@ a length (`instruction: {words: 8}` in course.yaml); a gap is no word, a hyphene
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.counting import count_words
+from lint_rules.manuscript.counting import count_words
 from lint_rules.rule import Example, Limit, Reading, Rule
 
 _LIMIT = "levels: [{instruction: {words: 8}}]"

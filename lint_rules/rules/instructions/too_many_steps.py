@@ -8,7 +8,7 @@ instruction: `Match the words and the pictures` is one step, `Ask and answer` ar
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.steps import steps_of
+from lint_rules.language.grammar.steps import steps_of
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 
 _LIMIT = "levels: [{instruction: {steps: 2}}]"

@@ -15,12 +15,12 @@ from collections.abc import Iterator
 
 from lint_rules.course.model import band_rank
 from lint_rules.finding import Found, Severity
-from lint_rules.language.labels import all_grammar_terms
-from lint_rules.language.off_list import off_list_severity, what_the_reference_says
-from lint_rules.language.unit_words import Met, has_picture, listed
-from lint_rules.language.word_index import Origin
+from lint_rules.language.grammar.labels import all_grammar_terms
+from lint_rules.language.vocabulary.word_index import Origin
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
+from lint_rules.unit_language.off_list import off_list_severity, what_the_reference_says
+from lint_rules.unit_language.unit_words import Met, has_picture, listed
 
 _QUOTED = re.compile(r"“[^”]+”|\"[^\"]+\"|(?<!\w)‘[^’]+’(?!\w)")
 _PRE_A1 = "levels:\n  - cefr: Pre-A1\n"

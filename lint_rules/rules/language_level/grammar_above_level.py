@@ -13,9 +13,9 @@ other set phrases, nor activities whose mistakes are deliberate. Imperatives are
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.grammar_levels import Standing, labels_so_far, names, standing
-from lint_rules.language.grammar_uses import Use, is_carried
+from lint_rules.language.grammar.grammar_levels import Standing, labels_so_far, names, standing
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
+from lint_rules.unit_language.grammar_uses import Use, is_carried
 
 _PRE_A1 = "levels: [{cefr: Pre-A1}]"
 

@@ -10,9 +10,9 @@ no new structure where its verb is known (`Can you swim?` after `I can swim`).
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.grammar_levels import labels_so_far, names, standing
-from lint_rules.language.grammar_uses import Use, is_carried
+from lint_rules.language.grammar.grammar_levels import labels_so_far, names, standing
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
+from lint_rules.unit_language.grammar_uses import Use, is_carried
 
 
 def _unit(number: int, grammar: str, page: str = "") -> str:

@@ -12,8 +12,8 @@ import re
 from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.counting import count_words, ends_sentence, has_sentences, options_in
 from lint_rules.language.tokens import Analysis, Sentence, Token
+from lint_rules.manuscript.counting import count_words, ends_sentence, has_sentences, options_in
 from lint_rules.manuscript.model import Audience, DivKind, Passage, Role, Unit
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 

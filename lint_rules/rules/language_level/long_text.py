@@ -9,7 +9,7 @@ itself, and being longer than a text may be is only noted: children hear it more
 from collections.abc import Iterable, Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.counting import TEXT_ROLES, count_words
+from lint_rules.manuscript.counting import TEXT_ROLES, count_words
 from lint_rules.manuscript.model import Audience, DivKind, Heading, Part, Passage
 from lint_rules.rule import Example, Limit, Reading, Rule
 

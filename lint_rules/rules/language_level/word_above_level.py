@@ -19,19 +19,19 @@ from collections.abc import Iterator
 
 from lint_rules.course.model import Level, WordEntry
 from lint_rules.finding import Found, Severity
-from lint_rules.language.off_list import off_list_severity, what_the_reference_says
-from lint_rules.language.reference import lowest
-from lint_rules.language.slips import meant_by, plays_with_letters
-from lint_rules.language.unit_words import (
+from lint_rules.language.vocabulary.misspellings import meant_by, plays_with_letters
+from lint_rules.language.vocabulary.reference import lowest
+from lint_rules.language.vocabulary.word_index import Origin, canonical, parts_of
+from lint_rules.language.vocabulary.word_levels import WordLevel
+from lint_rules.manuscript.model import Passage, Role
+from lint_rules.rule import Example, Limit, Need, Reading, Rule
+from lint_rules.unit_language.off_list import off_list_severity, what_the_reference_says
+from lint_rules.unit_language.unit_words import (
     Met,
     has_picture,
     is_title,
     listed,
 )
-from lint_rules.language.word_index import Origin, canonical, parts_of
-from lint_rules.language.word_levels import WordLevel
-from lint_rules.manuscript.model import Passage, Role
-from lint_rules.rule import Example, Limit, Need, Reading, Rule
 
 _PRE_A1 = "levels:\n  - cefr: Pre-A1\n"
 _LATER = "volcano,noun,nature,3\nwhisper,verb,,1\nice cream,noun,food,2\n"

@@ -14,9 +14,9 @@ from collections.abc import Iterator
 
 from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
-from lint_rules.language.tests_of import asked_in_tests
-from lint_rules.language.unit_words import Met, listed
 from lint_rules.rule import Example, Need, Reading, Rule
+from lint_rules.unit_language.tests_of import asked_in_tests
+from lint_rules.unit_language.unit_words import Met, listed
 
 _UNIT_2 = (
     "---\nlevel: level-1\nunit: 2\ntitle: Example\n---\n\n"

@@ -10,20 +10,20 @@ activity's Safety field, in the lesson's, or anywhere in the activity's notes wh
 hazards stop a commit, some ask the author, some only suggest a note (those once a unit).
 
 This prompts the usual caution. It is no risk assessment: the school's policy, local rules and licensed practice decide.
-The table of hazards, with the source of every row, is lint_rules/language/data/hazards.yaml.
+The table of hazards, with the source of every row, is lint_rules/safety/data/hazards.yaml.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from lint_rules.finding import Found, Mend, Severity
-from lint_rules.language.cue_index import Cue
-from lint_rules.language.cue_lists import missing_topics
-from lint_rules.language.doings import Doings, doings_of
-from lint_rules.language.hazards import Hazard, Topic
 from lint_rules.manuscript.insert_field import field_edit
 from lint_rules.manuscript.model import Part, Passage
 from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.safety.activity_actions import ActivityActions, actions_of
+from lint_rules.safety.cue_index import Cue
+from lint_rules.safety.cue_lists import missing_topics
+from lint_rules.safety.hazards import Hazard, Topic
 
 RULE = Rule(
     name="missing-safety-note",
@@ -110,28 +110,28 @@ class _Open:
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report hazards that no note answers: once an activity, those that only suggest a note once a unit."""
-    every_safety = [text for doings in doings_of(reading.unit) for text in doings.safety]
+    every_safety = [text for actions in actions_of(reading.unit) for text in actions.safety]
     suggested: dict[str, list[_Open]] = {}
     in_lesson: dict[tuple[int, str], bool] = {}
-    for doings in doings_of(reading.unit):
-        for item in _open(doings):
+    for actions in actions_of(reading.unit):
+        for item in _open(actions):
             hazard = item.cue.hazard
             if item.severity is Severity.NOTE:
                 if not missing_topics(hazard, every_safety, []):
                     continue
                 suggested.setdefault(hazard.id, []).append(item)
-            elif not (doings.whole_lesson and (doings.lesson, hazard.id) in in_lesson):
-                in_lesson[doings.lesson, hazard.id] = True
+            elif not (actions.whole_lesson and (actions.lesson, hazard.id) in in_lesson):
+                in_lesson[actions.lesson, hazard.id] = True
                 yield _found(reading, item, others=0)
     for items in suggested.values():
         yield _found(reading, items[0], others=len(items) - 1)
 
 
-def _open(doings: Doings) -> Iterator[_Open]:
-    for cue, passage in doings.cues():
-        missing = missing_topics(cue.hazard, doings.safety, doings.notes)
+def _open(actions: ActivityActions) -> Iterator[_Open]:
+    for cue, passage in actions.cues():
+        missing = missing_topics(cue.hazard, actions.safety, actions.notes)
         if missing:
-            yield _Open(cue, passage, missing, doings.part)
+            yield _Open(cue, passage, missing, actions.part)
 
 
 def _found(reading: Reading, item: _Open, *, others: int) -> Found:

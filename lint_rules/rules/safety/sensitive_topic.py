@@ -2,7 +2,7 @@
 
 Beer in a picture story, a pirate's gun, a bet: harmless to one class, the reason another school sends the book back.
 The author is asked, nothing more: a word may well be right. The list is a house list (common practice, no source), in
-lint_rules/language/data/sensitive_topics.csv and sensitive_words.csv. Some topics are asked about in every course,
+lint_rules/safety/data/sensitive_topics.csv and sensitive_words.csv. Some topics are asked about in every course,
 others only for the markets that course.yaml names under `markets`; a course that has cleared a topic names it under
 `sensitive_off`. Each topic is named once an activity. Teacher's notes and art briefs are not read.
 """
@@ -12,11 +12,19 @@ from collections.abc import Iterator, Sequence
 from lint_rules.course.model import Course
 from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
-from lint_rules.language.counting import is_for_children
-from lint_rules.language.sensitive import Topic, Touch, asked_topics, market_names, topics, touches, unknown_markets
-from lint_rules.language.unit_words import places_of
+from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.safety.sensitive_topics import (
+    Topic,
+    Touch,
+    asked_topics,
+    market_names,
+    topics,
+    touches,
+    unknown_markets,
+)
+from lint_rules.unit_language.unit_words import places_of
 
 RULE = Rule(
     name="sensitive-topic",

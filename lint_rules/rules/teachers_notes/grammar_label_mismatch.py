@@ -9,10 +9,10 @@ hornbook knows (`plurals`, `in, on, under`), and a lesson without pattern senten
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.grammar_levels import names
-from lint_rules.language.named_grammar import is_shown, labels_in, main_structures, practised
+from lint_rules.language.grammar.grammar_levels import names
 from lint_rules.manuscript.model import Audience
 from lint_rules.rule import Example, Need, Reading, Rule
+from lint_rules.unit_language.named_grammar import is_shown, labels_in, main_structures, practised
 
 
 def _lesson(label: str, *sentences: str) -> str:

@@ -2,9 +2,9 @@
 
 `Use the present continuous` tells a child of eight nothing, and frightens it a little. Terms belong in the teacher's
 notes; the page shows sentences. Read is all that a pupil sees: titles, instructions, texts, tables. The terms stand in
-lint_rules/language/data/grammar_terms.csv. Those that some primary books do show (noun, verb, adjective, singular,
-plural) are only noted. Everyday words that are terms as well are left alone: `a present`, `past the shop`, `the third
-person in the line`.
+lint_rules/language/grammar/data/grammar_terms.csv. Those that some primary books do show (noun, verb, adjective,
+singular, plural) are only noted. Everyday words that are terms as well are left alone: `a present`, `past the shop`,
+`the third person in the line`.
 """
 
 import re
@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from functools import cache
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.labels import GrammarTerm, all_grammar_terms
+from lint_rules.language.grammar.labels import GrammarTerm, all_grammar_terms
 from lint_rules.manuscript.model import Audience, Passage, Role
 from lint_rules.rule import Example, Limit, Reading, Rule
 

@@ -4,17 +4,17 @@ A teacher packs the bag by the list, and stands before twenty children who are t
 the steps use (scissors, glue, dice, cards …) is listed under Materials, in the notes of the activity or of the lesson.
 Things that every classroom has need no listing: board, pencils, books, plain paper, chairs. What children only draw,
 find, point to or talk about is not used, and a verb counts only as a verb: `stick it in your book` needs glue, `a
-stick` does not. The things and their cues stand in lint_rules/language/data/materials.csv.
+stick` does not. The things and their cues stand in lint_rules/safety/data/materials.csv.
 """
 
 import re
 from collections.abc import Iterator
 
 from lint_rules.finding import Edit, Found, Mend, Severity
-from lint_rules.language.doings import doings_of
-from lint_rules.language.materials import Thing, Used, is_listed, used_in
 from lint_rules.manuscript.model import Audience, Part, Passage, Role, Unit, field_key
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
+from lint_rules.safety.activity_actions import actions_of
+from lint_rules.safety.materials import Thing, Used, is_listed, used_in
 from lint_rules.source import Span
 
 
@@ -77,11 +77,11 @@ def find(reading: Reading) -> Iterator[Found]:
     unit = reading.unit
     opening = _lists(unit.opening)
     made = _made_in(unit)
-    for doings in doings_of(unit):
-        lesson = unit.lessons[doings.lesson].part if doings.lesson >= 0 else unit.opening
-        lists = (*(passage.text for passage in doings.materials), *_lists(lesson), *opening)
+    for found in actions_of(unit):
+        lesson = unit.lessons[found.lesson].part if found.lesson >= 0 else unit.opening
+        lists = (*(passage.text for passage in found.materials), *_lists(lesson), *opening)
         first: dict[str, tuple[Passage, Used]] = {}
-        for passage in doings.actions:
+        for passage in found.actions:
             for use in used_in(passage.text, reading.analyse(passage)):
                 before = first.get(use.thing.name)
                 if before is None or (use.named and not before[1].named):
@@ -91,7 +91,7 @@ def find(reading: Reading) -> Iterator[Found]:
             if use.named and is_listed(use.thing, made):
                 continue
             if not is_listed(use.thing, lists if use.named else (*lists, *named)):
-                yield _found(passage, use, (doings.part, lesson))
+                yield _found(passage, use, (found.part, lesson))
 
 
 def _made_in(unit: Unit) -> tuple[str, ...]:

@@ -9,14 +9,14 @@ else in the lesson's notes (`Aim: practise the present continuous`). A test need
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Mend, Severity
-from lint_rules.language.grammar_levels import names
-from lint_rules.language.labels import structures_of_label
-from lint_rules.language.named_grammar import main_structures, names_grammar, practised
-from lint_rules.language.tests_of import TEST
+from lint_rules.language.grammar.grammar_levels import names
+from lint_rules.language.grammar.labels import structures_of_label
 from lint_rules.manuscript.insert_field import field_edit
 from lint_rules.manuscript.model import Lesson
 from lint_rules.manuscript.pattern_table import pattern_passages
 from lint_rules.rule import Example, Need, Reading, Rule
+from lint_rules.unit_language.named_grammar import main_structures, names_grammar, practised
+from lint_rules.unit_language.tests_of import TEST
 
 _PATTERN = "### 1 Listen and say. {.listening}\n\n::: pattern\nThe wind is blowing.\n\nThe kite is flying.\n:::\n"
 

@@ -10,10 +10,10 @@ from collections.abc import Iterator, Sequence
 from difflib import get_close_matches
 
 from lint_rules.finding import Edit, Found, Mend, Severity
-from lint_rules.language.tables import rows
 from lint_rules.manuscript.insert_field import field_edit
 from lint_rules.manuscript.model import DivKind, Field, Heading, Part, Role, field_key
 from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.tables import rows
 
 _NOTED = "## Lesson 1: Kites {.words}\n\n::: teacher\n**Aim:** name toys\n**Time:** 40 minutes\n:::\n\n"
 

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from lint_rules.course.model import Level
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
-from lint_rules.language.times import Minutes, add_up, as_hours
+from lint_rules.page.times import Minutes, add_up, as_hours
 from lint_rules.rule import Book, Example, Limit, Rule
 from lint_rules.source import Span
 

@@ -8,8 +8,8 @@ and lies partly outside is only a note: the teacher can choose.
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.times import Minutes, activities_minutes, stated_time
 from lint_rules.manuscript.model import Lesson
+from lint_rules.page.times import Minutes, activities_minutes, stated_time
 from lint_rules.rule import Example, Limit, Reading, Rule
 
 RULE = Rule(

@@ -7,8 +7,8 @@ Only a lesson whose every activity has a time is added up. Ranges add up to a ra
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.times import Minutes, activities_minutes, stated_time
 from lint_rules.manuscript.model import Lesson
+from lint_rules.page.times import Minutes, activities_minutes, stated_time
 from lint_rules.rule import Example, Reading, Rule
 
 _TWO = (

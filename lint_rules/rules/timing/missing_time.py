@@ -7,8 +7,8 @@ what each activity takes; without that the last activity, often the song or the 
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.times import stated_time
 from lint_rules.manuscript.model import Heading, Part
+from lint_rules.page.times import stated_time
 from lint_rules.rule import Example, Reading, Rule
 
 RULE = Rule(

@@ -2,18 +2,18 @@
 
 A slip of the pen (3 for 30, a time copied from the activity before) costs a teacher the lesson. The estimate is rough
 and wide: setting up, doing it, looking at the answers, for a class of six- to ten-year-olds. It is common practice, no
-source; the figures stand in lint_rules/language/data/activity_minutes.csv, and a house may correct them.
+source; the figures stand in lint_rules/page/data/activity_minutes.csv, and a house may correct them.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.counting import count_words
-from lint_rules.language.tables import rows
-from lint_rules.language.times import Minutes, stated_time
+from lint_rules.manuscript.counting import count_words
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role
+from lint_rules.page.times import Minutes, stated_time
 from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.tables import rows
 
 
 def _activity(time: str, kind: str, items: int) -> str:

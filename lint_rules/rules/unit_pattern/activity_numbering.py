@@ -8,8 +8,8 @@ import re
 from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Edit, Found, Mend, Severity
-from lint_rules.language.cross_references import references_in
 from lint_rules.manuscript.model import Activity, Unit
+from lint_rules.page.cross_references import references_in
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
 

@@ -9,7 +9,7 @@ from collections import Counter
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.answer_key import ItemLabel, Key, items_of, key_of_activity, letters_of
+from lint_rules.page.answer_key import ItemLabel, Key, items_of, key_of_activity, letters_of
 from lint_rules.rule import Example, Reading, Rule
 
 _ITEMS = "1. The kite is ____.\n2. The hat is ____.\n\n"

@@ -9,8 +9,8 @@ from collections import Counter
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.audio import Script, is_own_track, scripts_of, tracks_played
 from lint_rules.manuscript.model import Activity
+from lint_rules.page.audio import Script, is_own_track, scripts_of, tracks_played
 from lint_rules.rule import Book, Example, Reading, Rule
 from lint_rules.source import Span
 

@@ -10,9 +10,9 @@ import re
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.audio import is_own_track, scripted_tracks
-from lint_rules.language.cross_references import CrossReference, references_in
 from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
+from lint_rules.page.audio import is_own_track, scripted_tracks
+from lint_rules.page.cross_references import CrossReference, references_in
 from lint_rules.rule import Book, Example, Reading, Rule
 from lint_rules.source import Span
 

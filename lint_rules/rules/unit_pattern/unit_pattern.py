@@ -10,8 +10,8 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
-from lint_rules.language.pattern import fit
 from lint_rules.manuscript.model import Lesson
+from lint_rules.page.unit_pattern import fit
 from lint_rules.rule import Example, Reading, Rule
 
 _PATTERN = "levels:\n  - unit_pattern: [words, grammar, story, test]\n"

@@ -13,7 +13,7 @@ from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
 from lint_rules.rule import Book, Example, Need, Rule
 from lint_rules.source import Span
-from lint_rules.vocabulary import WordRow
+from lint_rules.vocabulary_map import WordRow
 
 _LIST = "kite,noun,toys,1\nhill,noun,places,1\n"
 _BOTH = "::: words\nkite, hill\n:::\n"

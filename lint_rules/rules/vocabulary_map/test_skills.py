@@ -8,9 +8,9 @@ under `test_skills`. The skills are the classes of the test's activities.
 from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.tests_of import TEST
 from lint_rules.manuscript.model import Lesson
 from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.unit_language.tests_of import TEST
 
 _LISTEN = "### 1 Listen and circle. {.test .listening}\n\n1. a kite\n\n"
 _READ = "### 2 Read and write. {.test .reading .writing}\n\n1. The kite is ____.\n\n"

@@ -10,9 +10,9 @@ from collections.abc import Iterator, Sequence
 from lint_rules.course.model import Level
 from lint_rules.facts import UnitFacts, Where
 from lint_rules.finding import Found, Severity
-from lint_rules.language.tests_of import TEST
 from lint_rules.rule import Book, Example, Need, Rule
 from lint_rules.source import Span
+from lint_rules.unit_language.tests_of import TEST
 
 _TWO_UNITS = "levels:\n  - units: 2\n    unit_pattern: [words, test]\n"
 _LIST = "kite,noun,toys,1\nhill,noun,places,1\n"

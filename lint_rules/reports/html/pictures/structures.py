@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 from lint_rules.course.model import band_rank
 from lint_rules.facts import UnitFacts
-from lint_rules.language.grammar_levels import names
-from lint_rules.language.labels import structures_of_label
-from lint_rules.language.structures import STRUCTURE_NAMES, structure
+from lint_rules.language.grammar.grammar_levels import names
+from lint_rules.language.grammar.labels import structures_of_label
+from lint_rules.language.grammar.structures import STRUCTURE_NAMES, structure
 from lint_rules.reports.html.pictures.figure import (
     FULL,
     GREEN,

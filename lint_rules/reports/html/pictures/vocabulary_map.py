@@ -26,7 +26,7 @@ from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, 
 from lint_rules.reports.report import Report
 from lint_rules.reports.verdict import many
 from lint_rules.reports.words import lines_of
-from lint_rules.vocabulary import WordRow, vocabulary_map
+from lint_rules.vocabulary_map import WordRow, vocabulary_map
 
 MOST_WORDS = 120  # a word a line can be read up to so many lines; then a teaching unit a line
 WORDS_A_PART = 40

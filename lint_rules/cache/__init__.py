@@ -1,1 +1,0 @@
-"""What is kept between runs: answers by content, never by time stamp. A run without it finds the same."""

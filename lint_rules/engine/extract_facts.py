@@ -1,0 +1,174 @@
+"""Draws the small facts of one unit that the book's rules work on."""
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from lint_rules.course.model import CEFR_BANDS, Course, band_rank
+from lint_rules.facts import Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
+from lint_rules.language.load import weighed_band
+from lint_rules.language.vocabulary.word_index import Origin, canonical
+from lint_rules.language.vocabulary.word_levels import WordLevel
+from lint_rules.manuscript.model import Audience, DivKind, Lesson, Passage, Unit
+from lint_rules.page.audio import is_own_track, scripts_of, tracks_played
+from lint_rules.page.cross_references import references_in
+from lint_rules.page.times import lesson_minutes, stated_time
+from lint_rules.rule import Reading
+from lint_rules.unit_language.tests_of import TEST
+from lint_rules.unit_language.unit_words import is_title, read_by_children
+
+
+def facts_of(reading: Reading) -> UnitFacts:
+    """Draw the facts of one unit."""
+    unit = reading.unit
+    title = unit.heading.passage.text if unit.heading else unit.front.title
+    read = tuple(_read(reading))
+    return UnitFacts(
+        unit.path,
+        reading.level.index,
+        unit.front.unit,
+        Spot(*unit.title_span, title),
+        lessons=tuple(_lesson_time(lesson) for lesson in unit.lessons),
+        words=tuple(_words_met(reading, read)),
+        words_by_band=_words_by_band(reading, read),
+        structures=tuple(sorted(_structures(reading))),
+        scripts=tuple(_scripts(unit)),
+        tracks_elsewhere=tuple(_tracks_elsewhere(unit)),
+        track_references=tuple(_track_references(unit)),
+        instructions=tuple(_instructions(unit)),
+    )
+
+
+def _instructions(unit: Unit) -> Iterator[Instruction]:
+    for activity in unit.activities:
+        passage = activity.heading.passage
+        yield Instruction(Spot(*passage.span(), passage.text), activity.kinds)
+
+
+@dataclass(frozen=True, slots=True)
+class _Read:
+    """A passage that counts for target words: its lesson (index), what kind of place it is, and its words."""
+
+    lesson: int
+    passage: Passage
+    where: Where
+    words: tuple[WordLevel, ...]
+
+
+def _read(reading: Reading) -> Iterator[_Read]:
+    for lesson, passage, in_test in _lesson_passages(reading.unit):
+        where = _where(passage, reading.unit, in_test=in_test)
+        if where is not None:
+            yield _Read(lesson, passage, where, reading.words.of(passage))
+
+
+def _words_met(reading: Reading, read: Sequence[_Read]) -> Iterator[WordMet]:
+    """Target words by lesson and kind of place, in file order; headings and instructions do not count.
+
+    A spelling that the list has as another part of speech counts: parser and list may be of two minds (Yesterday, I …),
+    and a word that children see is not called missing for that.
+    """
+    first: dict[tuple[int, int, Where], Spot] = {}
+    times: Counter[tuple[int, int, Where]] = Counter()
+    for one in read:
+        for word in one.words:
+            entry = word.entry or word.elsewhere
+            if entry is not None:
+                key = (reading.words.lists.row(entry), one.lesson, one.where)
+                times[key] += 1
+                first.setdefault(key, Spot(*one.passage.span(word.start, word.end), word.text))
+    for key, spot in first.items():
+        yield WordMet(*key, spot, times[key])
+
+
+def _words_by_band(reading: Reading, read: Sequence[_Read]) -> tuple[tuple[str, int], ...]:
+    """Different words that children read or hear, names left out, by the lowest band that each has there."""
+    bands: dict[str, str] = {}
+    for word in (word for one in read if one.where is not Where.KEY for word in one.words):
+        if word.origin is not Origin.NAME and not word.text.isdigit():
+            lemma, band = canonical(word.lemma), _band(word, reading.course)
+            bands[lemma] = min(band, bands.get(lemma, band), key=_order_of_band)
+    return tuple(sorted(Counter(bands.values()).items(), key=lambda pair: _order_of_band(pair[0])))
+
+
+def _band(word: WordLevel, course: Course) -> str:
+    if word.entry is not None:
+        return course.levels[word.entry.level].cefr
+    return "" if word.origin is Origin.UNKNOWN else weighed_band(word)
+
+
+def _order_of_band(band: str) -> int:
+    return band_rank(band) if band else len(CEFR_BANDS)
+
+
+def _lesson_passages(unit: Unit) -> Iterator[tuple[int, Passage, bool]]:
+    """Every passage but headings, with the index of its lesson and whether it is in a test."""
+    for passage in unit.opening.passages:
+        yield -1, passage, False
+    for activity in unit.opening_activities:
+        for passage in activity.part.passages:
+            yield -1, passage, TEST in activity.kinds
+    for number, lesson in enumerate(unit.lessons):
+        in_test = TEST in lesson.classes
+        for passage in lesson.part.passages:
+            yield number, passage, in_test
+        for activity in lesson.activities:
+            for passage in activity.part.passages:
+                yield number, passage, in_test or TEST in activity.kinds
+
+
+def _where(passage: Passage, unit: Unit, *, in_test: bool) -> Where | None:
+    """What kind of place a passage is for a target word, or None where a word does not count."""
+    if passage.audience is Audience.KEY:
+        return Where.KEY if in_test else None
+    if not read_by_children(passage):
+        return None
+    if in_test:
+        return Where.TEST
+    if passage.audience is Audience.LISTENER:
+        return Where.SCRIPT
+    return Where.PANEL if DivKind.WORDS in unit.div_kinds(passage) else Where.PAGE
+
+
+def _structures(reading: Reading) -> set[str]:
+    return {
+        structure.name
+        for passage in reading.unit.passages
+        if read_by_children(passage) and not is_title(passage)
+        for structure in reading.analyse(passage).structures
+    }
+
+
+def _lesson_time(lesson: Lesson) -> LessonTime:
+    heading = Spot(*lesson.heading.passage.span(), lesson.heading.passage.text)
+    minutes = lesson_minutes(lesson)
+    if minutes is None:
+        return LessonTime(heading, -1, -1)
+    stated = stated_time(lesson.part)
+    each = stated.each if stated else None
+    parts = max(1, round(minutes.high / each.high)) if each and each.high else 1
+    return LessonTime(heading, minutes.low, minutes.high, parts)
+
+
+def _scripts(unit: Unit) -> Iterator[tuple[str, Spot]]:
+    for script in scripts_of(unit):
+        if script.track:
+            opening = script.div.opening
+            yield script.track, Spot(*opening, unit.source.slice(opening))
+
+
+def _tracks_elsewhere(unit: Unit) -> Iterator[tuple[str, Spot]]:
+    for activity in unit.activities:
+        heading = activity.heading.passage
+        for track in tracks_played(activity):
+            if not is_own_track(track, unit.front.unit):
+                yield track, Spot(*heading.span(), heading.text)
+
+
+def _track_references(unit: Unit) -> Iterator[tuple[Spot, str]]:
+    for passage in unit.passages:
+        if passage.audience is not Audience.ARTIST:
+            for found in references_in(passage.text):
+                if found.kind == "track" and not found.elsewhere and not is_own_track(found.number, unit.front.unit):
+                    words = passage.text[found.start : found.end]
+                    yield Spot(*passage.span(found.start, found.end), words), found.number

@@ -1,0 +1,1 @@
+"""What lets a finding stand: stets and carried findings; and mends."""

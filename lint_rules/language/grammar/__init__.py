@@ -1,0 +1,1 @@
+"""Structures, their levels, and the labels that teachers give them."""

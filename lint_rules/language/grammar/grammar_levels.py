@@ -1,0 +1,115 @@
+"""Where a structure stands for the children of a unit: free, taught later, or above their level.
+
+Order of authority: what units have taught by then (their `grammar` labels) is free; what a later unit of the level
+teaches comes too early; else the band counts that the course sets itself (`structures` in course.yaml); else what a
+later level teaches is above level; else the house table of structures decides, with its sources.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from types import MappingProxyType
+
+from lint_rules.course.memo import memo
+from lint_rules.course.model import CEFR_BANDS, Course, Level, UnitPlan, band_rank
+from lint_rules.language.grammar.labels import structures_of_label
+from lint_rules.language.grammar.structures import STRUCTURE_NAMES, structure
+from lint_rules.tables import rows
+
+LOWEST = CEFR_BANDS[0]
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """What a teacher calls a structure, and what to write instead where children do not know it ('' for nothing)."""
+
+    called: str
+    instead: str
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """A structure that is not free for a unit's children.
+
+    ``later`` is the plan of the unit that teaches it (None when no unit does), ``same_level`` whether that unit is of
+    the same level; ``band`` and ``source`` say from where on the structure is free when no unit teaches it, ``higher``
+    the band of a source that differs ('' when none does). ``certain`` is False where sources disagree, or where the
+    structure is found too unsurely to stop anybody.
+    """
+
+    later: UnitPlan | None
+    same_level: bool
+    band: str
+    higher: str
+    source: str
+    certain: bool
+    disputed: bool = False
+
+
+@cache
+def names() -> Mapping[str, Name]:
+    """The structures by name: what they are called, and what to write instead."""
+    return MappingProxyType({name: Name(called, instead) for name, called, instead in rows("plainer_structures.csv")})
+
+
+def standing(name: str, course: Course, level: Level, unit: int) -> Standing | None:
+    """Where a structure stands for the children of a unit (0: its number is not known); None when it is free.
+
+    Imperatives are always free: every instruction is one.
+    """
+    if name == "imperative" or name not in STRUCTURE_NAMES:
+        return None
+    taught = first_taught(course.plans).get(name)
+    own = course.structures.get(name, "")
+    declared = structure(name)
+    if taught is not None:
+        if (taught.level, taught.unit) <= (level.index, unit):
+            return None
+        if taught.level == level.index:
+            return Standing(taught, True, "", "", "", certain=False) if unit else None
+        if not own:
+            return Standing(taught, False, "", "", "", certain=declared.sure)
+    band = own or declared.level
+    higher = "" if own else declared.higher
+    source = "course.yaml" if own else _source(declared.source)
+    rank = band_rank(level.cefr)
+    if rank < band_rank(band):
+        return Standing(None, False, band, higher, source, certain=declared.sure)
+    if higher and rank < band_rank(higher) and band != LOWEST:
+        # Free at Pre-A1 is the house's own word, so that a profile which begins at A1 is no other opinion.
+        return Standing(None, False, band, higher, source, certain=False, disputed=True)
+    return None
+
+
+@memo
+def first_taught(plans: tuple[UnitPlan, ...]) -> Mapping[str, UnitPlan]:
+    """The first unit that teaches each structure, by the labels in the units' front matter."""
+    found: dict[str, UnitPlan] = {}
+    for plan in _in_teaching_order(plans):
+        for label in plan.grammar:
+            for name in structures_of_label(label):
+                found.setdefault(name, plan)
+    return MappingProxyType(found)
+
+
+def labels_so_far(course: Course, level: Level, unit: int) -> tuple[str, ...]:
+    """The labels of structures in the units up to and with this one, each once, as written."""
+    return tuple(
+        dict.fromkeys(
+            label
+            for plan in _in_teaching_order(course.plans)
+            if (plan.level, plan.unit) <= (level.index, unit)
+            for label in plan.grammar
+            if structures_of_label(label)
+        )
+    )
+
+
+@memo
+def _in_teaching_order(plans: tuple[UnitPlan, ...]) -> tuple[UnitPlan, ...]:
+    return tuple(sorted(plans, key=lambda plan: (plan.level, plan.unit)))
+
+
+def _source(source: str) -> str:
+    """The source's name alone, as a message has room for."""
+    return "CEFR-J Grammar Profile" if source.startswith("CEFR-J") else "house default"

@@ -1,0 +1,143 @@
+"""Grammar as teachers write it: from `present progressive (questions)` to structure names, and the teacher's own terms.
+
+The wordings stand in data/grammar_labels.csv and data/grammar_terms.csv.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from difflib import get_close_matches
+from functools import cache, lru_cache
+
+from lint_rules.tables import alternatives, rows, words
+
+_NEAR = 0.85  # a letter or two; a label of the course's own is not to be taken for a slip
+_TOKEN = re.compile(r"let's|there's|[a-z0-9]+n't|[a-z0-9]+|'[a-z]+|[():–—]")
+
+
+@dataclass(frozen=True, slots=True)
+class GrammarTerm:
+    """A term of grammar: singular, plural ('' when there is none), and who may meet it on a page: only the ``teacher``
+    in the notes, a ``child``, or a child if the author, ``asked``, says so."""
+
+    term: str
+    plural: str
+    page: str
+
+    @property
+    def teacher_only(self) -> bool:
+        """Whether it is for the teacher alone."""
+        return self.page == "teacher"
+
+
+@dataclass(frozen=True, slots=True)
+class _Label:
+    structures: tuple[str, ...]
+    alone: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Match:
+    start: int
+    end: int
+    label: _Label
+
+
+@lru_cache(maxsize=4096)
+def structures_of_label(label: str) -> tuple[str, ...]:
+    """The structures that a grammar label names, in the order written, each once; () when it names none that we know.
+
+    What follows a colon, a dash or an opening bracket may narrow a label (`past simple: was/were`) or be an example of
+    it (`can: I can swim`): it counts as a label only when every word of it is known.
+    """
+    found: dict[str, None] = {}
+    for part in re.split(r"[;\n]", _plain(label)):
+        for structure in _structures(part):
+            found[structure] = None
+    return tuple(found)
+
+
+def label_meant(label: str) -> str:
+    """The label that was probably meant by one that is not in the table; '' when none is near."""
+    if structures_of_label(label) or any(_matches(_words(_plain(label))[0])):
+        return ""
+    written = {" ".join(_words(_plain(name))[0]): name for name, *_ in rows("grammar_labels.csv")}
+    near = get_close_matches(" ".join(_words(_plain(label))[0]), written, n=1, cutoff=_NEAR)
+    return written[near[0]] if near else ""
+
+
+def grammar_terms() -> tuple[GrammarTerm, ...]:
+    """The terms that are for the teacher alone and must not leak onto a child's page, the longest first."""
+    return tuple(term for term in all_grammar_terms() if term.teacher_only)
+
+
+@cache
+def all_grammar_terms() -> tuple[GrammarTerm, ...]:
+    """Every term of the table, the longest first."""
+    table = rows("grammar_terms.csv")
+    terms = [GrammarTerm(term, plural, page) for term, plural, page, _ in table]
+    return tuple(sorted(terms, key=lambda term: (-len(term.term), term.term)))
+
+
+def _structures(part: str) -> Iterator[str]:
+    tokens, segments = _words(part)
+    matches = list(_matches(tokens))
+    covered = {index for match in matches for index in range(match.start, match.end)}
+    qualifiers = words("grammar_label_qualifiers")
+    strange = [index for index, token in enumerate(tokens) if index not in covered and token not in qualifiers]
+    strange_segments = {segments[index] for index in strange}
+    surer = any(match.label.structures for match in matches if not match.label.alone)
+    for match in matches:
+        segment = segments[match.start]
+        if (segment > 0 and segment in strange_segments) or (match.label.alone and (strange or surer)):
+            continue
+        yield from match.label.structures
+
+
+def _matches(tokens: Sequence[str]) -> Iterator[_Match]:
+    """The labels of the table in a row of words: from left to right, always the longest."""
+    labels, longest = _labels()
+    start = 0
+    while start < len(tokens):
+        for end in range(min(len(tokens), start + longest), start, -1):
+            if (label := labels.get(tuple(tokens[start:end]))) is not None:
+                yield _Match(start, end, label)
+                start = end
+                break
+        else:
+            start += 1
+
+
+@cache
+def _labels() -> tuple[dict[tuple[str, ...], _Label], int]:
+    """The table by the words of its labels, and how many words the longest has."""
+    labels = {
+        tuple(_words(_plain(label))[0]): _Label(alternatives(structures), alone == "yes")
+        for label, structures, alone, _ in rows("grammar_labels.csv")
+    }
+    return labels, max(map(len, labels))
+
+
+def _words(part: str) -> tuple[list[str], list[int]]:
+    """The words of a label that count, without plural -s, and for each the segment it is in (0: the label's head)."""
+    tokens: list[str] = []
+    fillers = words("grammar_label_fillers")
+    segments: list[int] = []
+    segment = 0
+    for token in _TOKEN.findall(part):
+        if token in "():–—":
+            segment += 1 if tokens else 0
+        elif (word := _singular(token)) not in fillers:
+            tokens.append(word)
+            segments.append(segment)
+    return tokens, segments
+
+
+def _plain(label: str) -> str:
+    """Lower case, with straight apostrophes, and a dash between spaces as a long one (a hyphen only joins words)."""
+    straight = label.casefold().translate({0x2018: "'", 0x2019: "'", 0x02BC: "'", 0x2010: "-", 0x2011: "-"})
+    return re.sub(r"\s-\s", " – ", straight)
+
+
+def _singular(word: str) -> str:
+    return word[:-1] if len(word) > 3 and word.endswith("s") and word[-2] not in "s'" else word

@@ -1,0 +1,1 @@
+"""How words are said and spelled."""

@@ -1,0 +1,1 @@
+"""Words: their forms, their levels, the lists that vouch for them."""

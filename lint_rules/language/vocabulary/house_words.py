@@ -1,0 +1,24 @@
+"""The spellings that a course vouches for: its characters, its known words and its target words, in all their forms."""
+
+import re
+
+from lint_rules.course.memo import memo
+from lint_rules.course.model import Course
+from lint_rules.language.vocabulary.word_forms import every_form
+
+_WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
+_STRAIGHT = str.maketrans("’", "'")
+
+
+def spelling_of(word: str) -> str:
+    """A word as it is looked up: lower case, straight apostrophe, without a possessive ending."""
+    plain = word.translate(_STRAIGHT).casefold()
+    return plain.removesuffix("'s").removesuffix("'")
+
+
+@memo
+def house_spellings(course: Course) -> frozenset[str]:
+    """Every spelling that is right in this course whatever a dictionary says, as ``spelling_of`` gives it."""
+    listed = (*course.characters, *course.known, *(entry.word for entry in course.words))
+    words = {spelling_of(match[0]) for text in listed for match in _WORD.finditer(text)}
+    return frozenset(form for word in words for form in every_form(word))

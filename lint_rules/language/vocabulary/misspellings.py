@@ -1,0 +1,53 @@
+"""A spelling that no reference has, and a word that children know one slip of the pen away from it."""
+
+import re
+from collections.abc import Iterator
+from string import ascii_lowercase
+
+from lint_rules.language.vocabulary.reference import common, common_words, lowest
+from lint_rules.language.vocabulary.word_index import WordIndex, canonical
+from lint_rules.language.vocabulary.word_levels import childrens_spellings
+
+_SHORTEST = 5  # letters: short words are too near each other (common practice, no source)
+_PLAIN = re.compile(r"[a-z]+")
+# Activities in which letters are out of order on purpose.
+_OF_LETTERS = re.compile(
+    r"\b(?:letters?|spell\w*|spelt|anagrams?|jumbled?|unjumble|(?:un)?scrambled?|mistakes?)\b", re.I
+)
+
+
+def meant_by(spelling: str, index: WordIndex) -> str:
+    """The word that a spelling may be a slip for, '' where there is none: a letter too many, too few, other than it
+    should be, or two that have changed places. The first letter is taken to be right.
+
+    Words of the course and of every child come first, then common ones that the reference has in A1 or A2.
+    """
+    word = canonical(spelling)
+    if len(word) < _SHORTEST or not _PLAIN.fullmatch(word):
+        return ""
+    near = set(one_slip_away(word)) - {word} - _made_from(word)
+    known = childrens_spellings()
+    listed = (one for one in near if one in known or any(len(item.parts) == 1 for item in index.by_first.get(one, ())))
+    early = (one for one in sorted(near & common_words()) if lowest(one) in {"A1", "A2"})
+    return min(listed, default="") or max(early, key=common, default="")
+
+
+def one_slip_away(word: str) -> Iterator[str]:
+    """Every spelling that a slip after the first letter can make of a word, the word itself among them."""
+    for at in range(1, len(word) + 1):
+        before, after = word[:at], word[at:]
+        yield before + after[1:]
+        yield before + after[1:2] + after[:1] + after[2:]
+        for letter in ascii_lowercase:
+            yield before + letter + after
+            yield before + letter + after[1:]
+
+
+def _made_from(word: str) -> set[str]:
+    """Words that a word in -y may be made from: splish, splishy."""
+    return {word[:-1], f"{word[:-1]}e"} if word.endswith("y") else set()
+
+
+def plays_with_letters(instruction: str) -> bool:
+    """Say whether an instruction has children put letters in order or look for mistakes."""
+    return _OF_LETTERS.search(instruction) is not None

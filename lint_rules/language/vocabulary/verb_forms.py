@@ -1,0 +1,75 @@
+"""What a verb form can be by its spelling alone: base, past tense, participle, or several of them."""
+
+from functools import cache
+
+from lint_rules import tables
+
+
+@cache
+def _irregular() -> tuple[frozenset[str], frozenset[str], frozenset[str]]:
+    bases, pasts, participles = set[str](), set[str](), set[str]()
+    for base, past, participle in tables.rows("irregular_verbs.csv"):
+        bases.add(base)
+        pasts.update(tables.alternatives(past))
+        participles.update(tables.alternatives(participle))
+    return frozenset(bases), frozenset(pasts), frozenset(participles)
+
+
+@cache
+def bases() -> frozenset[str]:
+    """Base forms of verbs that a course uses: irregular ones, those of rubrics, and some more."""
+    return _irregular()[0] | tables.words("orders") | tables.words("verbs")
+
+
+@cache
+def only_past() -> frozenset[str]:
+    """Forms that are a past tense and nothing else: took, went."""
+    base, past, participle = _irregular()
+    return past - participle - base - {"saw", "fell", "bore", "wound", "found"}
+
+
+@cache
+def only_participle() -> frozenset[str]:
+    """Forms that are a past participle and neither a past tense nor a base form: taken, gone."""
+    base, past, participle = _irregular()
+    return participle - past - base
+
+
+@cache
+def like_base() -> frozenset[str]:
+    """Base forms that are their own past tense: put, cut, read."""
+    base, past, _ = _irregular()
+    return (base & past) - {"lay", "found", "saw", "beat", "bet"} | {"beat"}
+
+
+@cache
+def _stems() -> frozenset[str]:
+    """Every base form without what -ed and -ing take away from it."""
+    return frozenset(base.rstrip("e") for base in bases())
+
+
+def can_be_participle(word: str) -> bool:
+    """Say whether a word can be a past participle by its spelling, and no base form."""
+    base, past, participle = _irregular()
+    if word in base or word in ("need", "feed", "bleed", "speed", "seed", "weed"):
+        return word in participle and word not in base
+    return word in participle or word in past or (word.endswith("ed") and len(word) > 3)
+
+
+def s_base(word: str) -> str:
+    """The verb of which a word is the third person (rings → ring), '' when the tables know none."""
+    for ending, instead in (("ies", "y"), ("es", ""), ("s", "")):
+        base = word.removesuffix(ending) + instead
+        if word.endswith(ending) and base in bases():
+            return base
+    return ""
+
+
+def ing_base(word: str) -> bool:
+    """Say whether a word in -ing is made from a verb that the tables know (swimming, but not morning)."""
+    if not word.endswith("ing") or word in tables.words("ing_nouns"):
+        return False
+    stem = word[:-3]
+    if stem in _stems() or stem in bases() or word in ("lying", "dying", "tying"):
+        return True
+    return len(stem) > 2 and stem[-1] == stem[-2] and stem[:-1] in bases()

@@ -1,0 +1,122 @@
+"""What can be said of a word by its form and by what the parser calls it, before any list is asked."""
+
+import re
+from collections.abc import Sequence
+from functools import lru_cache
+from itertools import pairwise
+
+from lint_rules.language.tokens import Token
+from lint_rules.language.vocabulary.lemmas import lemma as lemma_of
+from lint_rules.language.vocabulary.reference import common, graded, lowest
+from lint_rules.language.vocabulary.word_index import canonical, childrens_words, picturable_nouns
+from lint_rules.tables import entries
+
+# Universal Dependencies part of speech → the word lists' name.
+PART_OF_SPEECH = {
+    "NOUN": "noun",
+    "PROPN": "noun",
+    "VERB": "verb",
+    "AUX": "verb",
+    "ADJ": "adjective",
+    "ADV": "adverb",
+    "PRON": "pronoun",
+    "DET": "determiner",
+    "ADP": "preposition",
+    "SCONJ": "conjunction",
+    "CCONJ": "conjunction",
+    "NUM": "number",
+    "INTJ": "interjection",
+    "PART": "adverb",
+}
+# A list's part of speech → what the parser may call such a word. Parser and lists draw the lines of the small classes
+# differently; between noun, verb, adjective and adverb they agree.
+_SMALL = frozenset({"PRON", "DET", "ADP", "SCONJ", "CCONJ", "PART", "ADV", "NUM", "AUX", "INTJ"})
+READ_AS = {
+    "noun": frozenset({"NOUN", "PROPN"}),
+    "verb": frozenset({"VERB", "AUX"}),
+    "adjective": frozenset({"ADJ"}),
+    "adverb": frozenset({"ADV", "ADP", "PART", "SCONJ", "INTJ", "CCONJ"}),
+    "preposition": frozenset({"ADP", "ADV", "SCONJ", "PART"}),
+    "conjunction": frozenset({"CCONJ", "SCONJ", "ADP", "ADV", "PRON"}),
+    "pronoun": _SMALL | {"ADJ", "NOUN"},
+    "determiner": _SMALL | {"ADJ"},
+    "number": frozenset({"NUM", "NOUN", "ADJ", "PRON", "ADV", "DET"}),
+    "function": _SMALL | {"ADJ"},
+}
+# A letter three times (Woooow, Shhh), or no vowel and the last letter twice (Bzz, Grr).
+NOISE = re.compile(r"([^\W\d_])\1\1|^[b-df-hj-np-tv-xz]*([b-df-hj-np-tv-xz])\2$", re.I)
+HYPHEN = re.compile("[-‐‑–]")
+_POSSESSIVES = frozenset({"my", "your", "his", "her", "its", "our", "their"})
+_HALF_DAY = re.compile(r"[ap]\.m\.?$|pm$")
+_NOTATION = re.compile(r"[/@]|://|^www\.")  # /kæt/, an address
+
+
+def is_word(token: Token) -> bool:
+    """Say whether a token is a word: no mark, gap, possessive ending, address or piece of notation."""
+    return token.tag not in {"GAP", "POS"} and token.pos not in {"PUNCT", "SYM", "SPACE"} and _is_spelt(token.text)
+
+
+@lru_cache(maxsize=8_000)
+def _is_spelt(word: str) -> bool:
+    return any(char.isalnum() for char in word) and "_" not in word and not _NOTATION.search(word)
+
+
+def keys_of(token: Token) -> tuple[str, ...]:
+    """What a word may be listed under: as it stands, its lemma, and for forms in -ing and -ed their verb."""
+    return _keys(token.text, token.lemma, token.pos)
+
+
+@lru_cache(maxsize=8_000)
+def _keys(text: str, lemma: str, pos: str) -> tuple[str, ...]:
+    word = canonical(text)
+    keys = [word, canonical(lemma)]
+    if pos in {"NOUN", "ADJ"} and word.endswith(("ing", "ed")):
+        keys.append(canonical(lemma_of(text, "VBG" if word.endswith("ing") else "VBD", "VERB", "")))
+    elif pos in {"NOUN", "PROPN", "VERB"} and word.endswith("s") and not word.endswith("ss"):
+        keys += [canonical(lemma_of(text, "NNS", "NOUN", "")), word[:-1]]
+    return tuple(dict.fromkeys([*keys, *(HYPHEN.sub("", key) for key in keys)]))
+
+
+def stands_for(part: str, token: Token) -> bool:
+    """Say whether a word of an entry is this word; `my` of a list is anybody's: brush my teeth, brush your teeth."""
+    return part in keys_of(token) or (part in _POSSESSIVES and canonical(token.text) in _POSSESSIVES)
+
+
+def is_ordinary_noun(word: str) -> bool:
+    """Say whether a word with a capital is an ordinary noun all the same, as far as the references know."""
+    if (word, "noun") in childrens_words() or word in picturable_nouns():
+        return True
+    level = graded(word, "NOUN")
+    return bool(level) and level != "C2"
+
+
+def in_title_case(tokens: Sequence[Token]) -> bool:
+    """Say whether a text is set as titles are, with a capital on every word of any length."""
+    long = [token.text for token in tokens if token.text.isalpha() and len(token.text) > 3]
+    return len(long) > 1 and tokens[-1].text != "." and all(word[0].isupper() for word in long)
+
+
+def is_number(word: str) -> bool:
+    """Say whether a word is a figure or a number word."""
+    return any(char.isdigit() for char in word) or word in entries("numbers.txt") or bool(_HALF_DAY.match(word))
+
+
+def is_bare(tokens: Sequence[Token]) -> bool:
+    """Say whether a text is a word by itself, or words in a row: its parts of speech are guesses."""
+    words = [token for token in tokens if is_word(token)]
+    return len(words) == 1 or all(after.start - before.end > 1 for before, after in pairwise(words))
+
+
+def graded_by_parts(token: Token) -> str:
+    """The level of a word that the reference has not, by the words it is made of: lunch + box, round-ended."""
+    word = canonical(token.text if "-" in token.text else token.lemma)
+    if "-" in word:
+        levels = [lowest(part) for part in word.split("-") if part]
+        return max(levels) if all(levels) else ""
+    if token.pos not in {"NOUN", "PROPN"}:
+        return ""
+    for cut in range(3, len(word) - 2):
+        pair = (word[:cut], word[cut:])
+        if all(graded(part, "NOUN") in {"A1", "A2"} and common(part) >= 4.0 for part in pair):
+            return max(graded(part, "NOUN") for part in pair)
+    return ""

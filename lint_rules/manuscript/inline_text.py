@@ -1,0 +1,205 @@
+"""The plain text of a block: what a reader sees, and where in the file each character of it stands."""
+
+from array import array
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from markdown_it.token import Token
+
+from lint_rules.manuscript.attributes import Braces
+from lint_rules.manuscript.comments import OPENING, UNCLOSED_COMMENT
+from lint_rules.manuscript.model import PICTURE, Attributes, Picture
+from lint_rules.manuscript.source_map import SourceMap
+from lint_rules.source import Span
+
+_BREAKS = ("<br>", "<br/>", "<br />")
+
+
+@dataclass(slots=True)
+class InlineText:
+    """Plain text with its places, and what stands in it: bold ranges, pictures, comments, line ends of the file."""
+
+    parts: list[str] = field(default_factory=list)
+    length: int = 0
+    starts: "array[int]" = field(default_factory=lambda: array("l"))
+    ends: "array[int]" = field(default_factory=lambda: array("l"))
+    strong: list[tuple[int, int]] = field(default_factory=list)
+    emphasis: list[tuple[int, int]] = field(default_factory=list)
+    pictures: list[Picture] = field(default_factory=list)
+    alts: "list[InlineText]" = field(default_factory=list)  # the alternative texts of the pictures
+    comments: list[tuple[Span, str]] = field(default_factory=list)
+    unclosed: list[Span] = field(default_factory=list)
+    breaks: list[int] = field(default_factory=list)  # indices of the characters that stand for a line end
+    _text: str | None = None
+
+    @property
+    def text(self) -> str:
+        """What a reader sees."""
+        if self._text is None:
+            self._text = "".join(self.parts)
+        return self._text
+
+    def put(self, text: str, position: int, places: SourceMap) -> None:
+        """Add text that is stored character for character from a content position."""
+        done = 0
+        while done < len(text):
+            piece, count = places.run(position + done, len(text) - done)
+            self.starts.extend(piece)
+            self.ends.extend(range(piece.start + 1, piece.stop + 1))
+            done += count
+        self.parts.append(text)
+        self.length += len(text)
+
+    def drop_spaces(self) -> None:
+        """Take off the spaces at the end."""
+        while self.parts and self.parts[-1].endswith(" "):
+            part = self.parts[-1].rstrip(" ")
+            gone = len(self.parts[-1]) - len(part)
+            self.parts[-1:] = [part] if part else []
+            self.length -= gone
+            del self.starts[self.length :]
+            del self.ends[self.length :]
+
+    def put_as(self, text: str, start: int, end: int) -> None:
+        """Add text that a whole stretch of the file stands for."""
+        self.starts.extend([start] * len(text))
+        self.ends.extend([end] * len(text))
+        self.parts.append(text)
+        self.length += len(text)
+
+
+def read_plain(token: Token) -> InlineText:
+    """Read an inline token whose content has been placed (``meta["places"]``)."""
+    plain = InlineText()
+    _read(token.children or [], token.meta["places"], 0, plain, token.content)
+    plain.strong = _merged(plain.strong)
+    plain.emphasis = _merged(plain.emphasis)
+    return plain
+
+
+def _merged(ranges: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The same ranges in order, those that lie in each other as one."""
+    if len(ranges) < 2:
+        return ranges
+    merged: list[tuple[int, int]] = []
+    for start, end in sorted(ranges):
+        if merged and start < merged[-1][1]:
+            merged[-1] = merged[-1][0], max(end, merged[-1][1])
+        else:
+            merged.append((start, end))
+    return merged
+
+
+def within(ranges: Sequence[tuple[int, int]], start: int, end: int) -> tuple[tuple[int, int], ...]:
+    """The parts of sorted ranges that lie in ``start:end``, counted from ``start``."""
+    if not ranges:
+        return ()
+    first = bisect_right(ranges, start, key=lambda item: item[1])
+    last = bisect_left(ranges, end, key=lambda item: item[0])
+    return tuple((max(left, start) - start, min(right, end) - start) for left, right in ranges[first:last])
+
+
+def _read(tokens: list[Token], places: SourceMap, shift: int, plain: InlineText, content: str) -> None:
+    strong: list[int] = []
+    emphasis: list[int] = []
+    for index, token in enumerate(tokens):
+        kind = token.type
+        if kind == "text":
+            if token.content:
+                hides = (
+                    index and tokens[index - 1].type == "html_inline" and tokens[index - 1].content.startswith(OPENING)
+                )
+                if hides and token.content.startswith(" "):
+                    plain.drop_spaces()  # the spaces around a comment are one
+                plain.put(token.content, shift + token.meta["pos"], places)
+        elif kind == "text_special":
+            at = shift + token.meta["pos"]
+            if token.content == token.markup:
+                plain.put(token.content, at, places)
+            else:
+                plain.put_as(token.content, places.place(at), places.end(at + len(token.markup)))
+        elif kind in ("softbreak", "hardbreak"):
+            _put_break(tokens, index, places, shift, plain, content)
+        elif kind == "strong_open":
+            strong.append(plain.length)
+        elif kind == "strong_close" and strong:
+            _range(plain.strong, strong.pop(), plain.length)
+        elif kind == "em_open":
+            emphasis.append(plain.length)
+        elif kind == "em_close" and emphasis:
+            _range(plain.emphasis, emphasis.pop(), plain.length)
+        elif kind == "code_inline":
+            _put_code(token, places, shift, plain)
+        elif kind == "image":
+            _put_picture(token, places, shift, plain)
+        elif kind == "html_inline":
+            _put_html(token, places, shift, plain)
+        elif kind == UNCLOSED_COMMENT:
+            at = shift + token.meta["pos"]
+            plain.unclosed.append(Span(places.place(at), places.end(at + len(token.content))))
+
+
+def _range(ranges: list[tuple[int, int]], start: int, end: int) -> None:
+    if end > start:
+        ranges.append((start, end))
+
+
+def _put_break(tokens: list[Token], index: int, places: SourceMap, shift: int, plain: InlineText, content: str) -> None:
+    """A line end: with the spaces before it, up to where the next line's text begins."""
+    at = tokens[index].meta["pos"]
+    after = tokens[index + 1].meta["pos"] if index + 1 < len(tokens) else at + 1
+    while at and content[at - 1] == " ":
+        at -= 1
+    plain.drop_spaces()  # before a comment at the end of the line
+    start = max(places.end(shift + at), plain.ends[-1] if plain.ends else 0)
+    end = max(start, places.place(shift + min(after, len(content))))
+    plain.breaks.append(plain.length)
+    plain.put_as("\n" if tokens[index].type == "hardbreak" else " ", start, end)
+
+
+def _put_code(token: Token, places: SourceMap, shift: int, plain: InlineText) -> None:
+    at = shift + token.meta["pos"] + len(token.markup)
+    inner = token.meta["braces_start"] - token.meta["pos"] - 2 * len(token.markup)
+    if inner > len(token.content):
+        at += 1  # one space on each side was taken off
+    plain.put(token.content, at, places)
+
+
+def _put_picture(token: Token, places: SourceMap, shift: int, plain: InlineText) -> None:
+    start = shift + token.meta["pos"]
+    label = start + 2
+    alt = InlineText()
+    _read(token.children or [], places, label, alt, token.content)
+    begin = places.place(label)
+    alt_span = Span(begin, places.end(label + len(token.content)) if token.content else begin)
+    plain.alts.append(alt)
+    end = shift + token.meta["end"]
+    picture = Picture(
+        span=Span(places.place(start), places.end(end)),
+        target=str(token.attrs.get("src", "")),
+        alt=alt.text.strip(),
+        alt_span=alt_span,
+        attributes=placed_braces(token.meta["braces"], shift + token.meta["braces_start"], places, shift),
+        at=plain.length,
+    )
+    plain.pictures.append(picture)
+    plain.comments += alt.comments
+    plain.put_as(PICTURE, picture.span.start, picture.span.end)
+
+
+def placed_braces(braces: Braces | None, start: int, places: SourceMap, shift: int = 0) -> Attributes:
+    """Attributes with their span in the file; without any, an empty span where they would stand."""
+    if braces is None:
+        at = places.end(start)
+        return Attributes(Span(at, at))
+    return braces.placed(Span(places.place(start), places.end(shift + braces.end)))
+
+
+def _put_html(token: Token, places: SourceMap, shift: int, plain: InlineText) -> None:
+    at = shift + token.meta["pos"]
+    span = Span(places.place(at), places.end(at + len(token.content)))
+    if token.content.startswith(OPENING):
+        plain.comments.append((span, token.content))
+    elif token.content.casefold() in _BREAKS:
+        plain.put_as("\n", span.start, span.end)

@@ -1,0 +1,135 @@
+"""Cut the plain text of one paragraph into what it holds: turns, fields, lettered lines, entries, song lines.
+
+Every function takes the text and gives half-open ranges of it; nothing here knows about files.
+"""
+
+import re
+from bisect import bisect_left
+from dataclasses import dataclass
+from itertools import pairwise
+
+from lint_rules.manuscript.inline_text import InlineText
+
+GAP = re.compile(r"_{2,}")
+_LETTERED = re.compile(r"\(?([A-Za-z])\)[ \t\u00a0]+(?=\S)")
+_LETTERED_INSIDE = re.compile(r"(?<=\s)\(?([A-Za-z])\)[ \t\u00a0]+(?=\S)")
+_NUMBERED = re.compile(r"([0-9]{1,2})[ \t\u00a0]+(?=\S)")
+_NAME_WORD = r"(?:[^\W\d_][\w.'’-]*|[0-9]{1,2})"
+_NAME = re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)")
+_COLON = re.compile(r"\s?:")
+_LINKS = ("and", "the", "of", "&", "+")
+_LABEL_LIMIT = 40  # a longer bold stretch is emphasis, not the name of a field or a speaker
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A range of a paragraph's text; ``label`` (with its range) is what was taken off its front."""
+
+    start: int
+    end: int
+    label: str = ""
+    label_start: int = 0
+    label_end: int = 0
+
+
+def lines(plain: InlineText) -> list[tuple[int, int]]:
+    """The lines of the file that a paragraph stands on, as ranges of its text."""
+    edges = [-1, *plain.breaks, plain.length]
+    return [(left + 1, right) for left, right in pairwise(edges)]
+
+
+def trimmed(text: str, start: int, end: int) -> tuple[int, int]:
+    """A range without white space at its ends."""
+    part = text[start:end]
+    start += len(part) - len(part.lstrip())
+    return start, max(start, start + len(part.strip()))
+
+
+def bold_label(plain: InlineText, start: int, end: int) -> Piece | None:
+    """A label in bold with a colon at the start of a line: `**Aim:**` or `**Aim**:`; the piece is what follows it."""
+    text = plain.text
+    first, _ = trimmed(text, start, end)
+    at = bisect_left(plain.strong, (first, 0))
+    if at == len(plain.strong) or plain.strong[at][0] != first or plain.strong[at][1] > end:
+        return None
+    after = plain.strong[at][1]
+    name = text[first:after].rstrip()
+    if name.endswith(":"):
+        name = name[:-1].rstrip()
+    elif match := _COLON.match(text, after, end):
+        after = match.end()
+    else:
+        return None
+    if not name or len(name) > _LABEL_LIMIT:
+        return None
+    return Piece(after, end, name, first, first + len(name))
+
+
+def is_name(label: str) -> bool:
+    """Whether a label can be a speaker: one to four words that begin with capitals or are numbers."""
+    words = label.split()
+    return (
+        0 < len(words) <= 4
+        and all(word in _LINKS or word[0].isupper() or word.isdigit() for word in words)
+        and not words[0].isdigit()
+    )
+
+
+def plain_speaker(plain: InlineText, start: int, end: int) -> Piece | None:
+    """`MINA:` at the start of a line of an audio script."""
+    text = plain.text
+    first, _ = trimmed(text, start, end)
+    match = _NAME.match(text, first, end)
+    if match is None or not is_name(match[1]):
+        return None
+    return Piece(match.end(), end, match[1], match.start(1), match.end(1))
+
+
+def options(plain: InlineText) -> list[Piece] | None:
+    """Lettered or numbered lines: `a) blue`. What stands before the first one comes as a piece without a label."""
+    text = plain.text
+    found: list[re.Match[str]] = []
+    numbers: list[re.Match[str]] = []
+    for start, end in lines(plain):
+        first, last = trimmed(text, start, end)
+        if match := _LETTERED.match(text, first, last):
+            found.append(match)
+            found += _options_inside(text, match, last)
+        elif match := _NUMBERED.match(text, first, last):
+            numbers.append(match)
+    if not found and len(numbers) > 1:
+        values = [int(match[1]) for match in numbers]
+        if values == list(range(values[0], values[0] + len(values))):
+            found = numbers
+    if not found:
+        return None
+    pieces = [Piece(0, found[0].start())] if text[: found[0].start()].strip() else []
+    for match, end in zip(found, [*(match.start() for match in found[1:]), len(text)], strict=True):
+        pieces.append(Piece(match.end(), end, match[1], match.start(1), match.end(1)))
+    return pieces
+
+
+def _options_inside(text: str, first: re.Match[str], end: int) -> list[re.Match[str]]:
+    """Further options on the same line: `a) blue  b) red`, in the order of the letters."""
+    found: list[re.Match[str]] = []
+    wanted = chr(ord(first[1]) + 1)
+    for match in _LETTERED_INSIDE.finditer(text, first.end(), end):
+        if match[1] == wanted:
+            found.append(match)
+            wanted = chr(ord(wanted) + 1)
+    return found
+
+
+def entries(plain: InlineText) -> list[tuple[int, int]]:
+    """Entries of a words panel: by lines and by commas."""
+    text = plain.text
+    pieces: list[tuple[int, int]] = []
+    for start, end in lines(plain):
+        edges = [start - 1, *(start + match.start() for match in re.finditer("[,;]", text[start:end])), end]
+        pieces += [(left + 1, right) for left, right in pairwise(edges)]
+    return pieces
+
+
+def gaps(text: str) -> tuple[tuple[int, int], ...]:
+    """Blanks to fill in: `____`."""
+    return tuple(match.span() for match in GAP.finditer(text))

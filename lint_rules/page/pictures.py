@@ -1,0 +1,78 @@
+"""What the pictures and art briefs of a unit say: whether an alternative text names anything, where its file must be,
+and whether a brief says drawing or photo and what it must show."""
+
+import posixpath
+import re
+from collections.abc import Iterable
+from difflib import get_close_matches
+from urllib.parse import unquote
+
+from lint_rules.tables import words
+
+_ELSEWHERE = re.compile(r"(?:[a-z][a-z0-9+.-]*:|//|#)", re.I)
+_SUFFIX = re.compile(r"\.(?:svg|png|jpe?g|gif|tiff?|webp|pdf|eps|ai|psd|bmp|heic)$", re.I)
+_WORD = re.compile(r"[^\W\d_]+")
+_PHOTO = re.compile(r"\b(?:photo|photograph|photographs|photos|photographic)\b", re.I)
+_DRAWING = re.compile(
+    r"\b(?:drawing|drawings|drawn|illustration|illustrations|illustrated|cartoon|cartoons|comic|sketch|painting|artwork|"
+    r"line art|diagram|map)\b",
+    re.I,
+)
+
+
+def names_nothing(alt: str, target: str) -> bool:
+    """Say whether an alternative text tells nobody what must be seen: `image`, `picture1`, a file's name."""
+    text = alt.strip()
+    if _SUFFIX.search(text):
+        return True
+    own = _WORD.findall(text.casefold())
+    if re.fullmatch(r"\d+|[^\W\d_]", text):
+        return False  # a number or a letter to learn
+    if not own or all(word in words("empty_picture_words") for word in own):
+        return True
+    stem = posixpath.basename(unquote(target)).rpartition(".")[0].casefold()
+    return bool(re.search(r"[\d_]", text)) and " " not in text and text.casefold() == stem
+
+
+def is_photo(classes: Iterable[str]) -> bool:
+    """Say whether classes ask for a photo."""
+    return any(_PHOTO.fullmatch(name) for name in classes)
+
+
+def says_how(text: str, classes: Iterable[str]) -> bool:
+    """Say whether a brief asks for a drawing or a photo, in its classes or its words."""
+    said = " ".join((text, *classes))
+    return bool(_PHOTO.search(said) or _DRAWING.search(said))
+
+
+def shows_nothing(text: str) -> bool:
+    """Say whether a brief has no word left about what must be seen once `drawing`, `full page` and the like are out."""
+    own = _WORD.findall(text.casefold())
+    return all(word in words("empty_picture_words") for word in own)
+
+
+def asked_photo(text: str, classes: Iterable[str]) -> bool:
+    """Say whether a brief asks for a photo and not for a drawing."""
+    return (is_photo(classes) or bool(_PHOTO.search(text))) and not _DRAWING.search(" ".join((text, *classes)))
+
+
+def file_of(target: str, unit_path: str) -> str | None:
+    """The path inside the course of a picture's file, relative to the file of its unit; None for what is no file of
+    the course: an address on the web, data, a place outside the course's folder."""
+    if _ELSEWHERE.match(target):
+        return None
+    plain = unquote(re.split(r"[?#]", target, maxsplit=1)[0]).replace("\\", "/")
+    if plain.startswith("/"):
+        path = posixpath.normpath(plain.lstrip("/"))
+    else:
+        path = posixpath.normpath(posixpath.join(posixpath.dirname(unit_path), plain))
+    return None if path.startswith("..") else path
+
+
+def nearest_file(path: str, files: Iterable[str]) -> str | None:
+    """A file of the course that was probably meant: the same name elsewhere or in other capitals, or a near name."""
+    every = sorted(files)
+    name = posixpath.basename(path).casefold()
+    same = [file for file in every if file.casefold() == path.casefold() or posixpath.basename(file).casefold() == name]
+    near = same or get_close_matches(path, every, n=1, cutoff=0.85)
+    return near[0] if near else None

@@ -1,0 +1,203 @@
+"""Reads the times of teacher's notes: `10 minutes`, `5–10 min`, `ten minutes`, `1 hour`, `1 h 30`, `2 x 20 minutes`.
+
+Only the text of a Time field is read here; a number in a story is no time. A time is a range of minutes, because a
+teacher plans in ranges; a single figure is a range of one.
+"""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import lru_cache
+
+from lint_rules.manuscript.model import Lesson, Part, Passage
+from lint_rules.page.number_words import NUMBER_WORDS
+
+_TENS = {"thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "ninety": 90}
+_NUMBER_WORDS = {**NUMBER_WORDS, **_TENS, "a": 1, "an": 1}
+_FRACTIONS = {"½": 0.5, "¼": 0.25, "¾": 0.75}
+
+_WORD = "|".join(sorted(_NUMBER_WORDS, key=len, reverse=True))
+_NUMBER = rf"(?:\d{{1,3}}(?:[.,]\d{{1,2}})?[½¼¾]?|[½¼¾]|(?:twenty|thirty|forty|fifty)-(?:five)\b|\b(?:{_WORD})\b)"
+_MINUTE_UNIT = r"(?:minutes?\b|mins?\b\.?|m\b|['′’](?!\w))"
+_HOUR_UNIT = r"(?:hours?\b|hrs?\b\.?|h(?![a-z])\.?)"
+_DASH = r"\s*(?:[-–—‑−]|\bto\b|\bor\b)\s*"
+_GAP = r"[\s-]*"
+
+_MINUTES = re.compile(
+    rf"(?P<low>{_NUMBER})(?:{_GAP}{_MINUTE_UNIT})?(?:{_DASH}(?P<high>{_NUMBER}))?{_GAP}{_MINUTE_UNIT}", re.I
+)
+_HOURS = re.compile(
+    rf"(?:(?P<half>half an hour\b)|(?P<low>{_NUMBER})(?:{_DASH}(?P<high>{_NUMBER}))?{_GAP}{_HOUR_UNIT}"
+    rf"(?:(?P<and_half>\s+and\s+a\s+half\b)|\s*(?:and\s+|,\s*)?(?P<rest>\d{{1,2}})(?!\d|\s*[-–—]\s*\d)(?:{_GAP}{_MINUTE_UNIT})?)?)",
+    re.I,
+)
+_HALF_HOURS = re.compile(rf"(?P<low>{_NUMBER})\s+and\s+a\s+half{_GAP}{_HOUR_UNIT}", re.I)
+_TIMES = re.compile(rf"(?P<count>{_NUMBER})\s*[x×]\s*", re.I)
+_PLUS = re.compile(r"\s*(?:\+|\bplus\b)\s*", re.I)
+_LEAD = re.compile(
+    r"\s*(?:(?:about|around|approximately|approx\.?|ca\.?|c\.|roughly|up to|at least|max\.?|maximum|~)\s*)?", re.I
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Minutes:
+    """A span of time: ``low`` to ``high`` minutes (equal for a single figure)."""
+
+    low: float
+    high: float
+
+    def __add__(self, other: "Minutes") -> "Minutes":
+        return Minutes(self.low + other.low, self.high + other.high)
+
+    def overlaps(self, other: "Minutes") -> bool:
+        """Say whether some number of minutes lies in both ranges."""
+        return self.low <= other.high and other.low <= self.high
+
+    def __str__(self) -> str:
+        if self.low == self.high:
+            return f"{_plain(self.low)} minute{'' if self.low == 1 else 's'}"
+        return f"{_plain(self.low)}–{_plain(self.high)} minutes"
+
+
+@dataclass(frozen=True, slots=True)
+class TimeText:
+    """A time as it stands in a text: the minutes, the range ``start:end`` of the words that say so, and what each of
+    several is (`2 x 40 minutes`)."""
+
+    minutes: Minutes
+    start: int
+    end: int
+    each: Minutes | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class StatedTime:
+    """What the Time field of a lesson or an activity says.
+
+    ``minutes`` is None when its words cannot be read as a time; ``passage[start:end]`` are the words to point at;
+    ``each`` is what one of several takes (`2 x 40 minutes`), None where there is one.
+    """
+
+    minutes: Minutes | None
+    passage: Passage
+    start: int
+    end: int
+    each: Minutes | None = None
+
+
+def read_time(text: str) -> TimeText | None:
+    """Read the time that a Time field begins with; what follows it (a remark in brackets) does not matter.
+
+    None when the text does not begin with a time. A number without `minutes` or `hours` is none.
+    """
+    lead = _LEAD.match(text)
+    start = at = lead.end() if lead else 0
+    total: Minutes | None = None
+    while True:
+        one = _one_time(text, at)
+        if one is None:
+            break
+        total = one.minutes if total is None else total + one.minutes
+        at = one.end
+        plus = _PLUS.match(text, at)
+        if plus is None:
+            return TimeText(total, start, at, one.each if total is one.minutes else None)
+        at = plus.end()
+    return TimeText(total, start, len(text[:at].rstrip(" +"))) if total is not None else None
+
+
+def stated_time(part: Part) -> StatedTime | None:
+    """The Time field of a lesson's or an activity's notes, or None when there is none or it is empty."""
+    field = part.field("Time")
+    if field is None:
+        return None
+    passages = [passage for passage in field.passages if passage.text.strip()]
+    if not passages:
+        return None
+    for passage in passages:
+        found = read_time(passage.text)
+        if found is not None:
+            return StatedTime(found.minutes, passage, found.start, found.end, found.each)
+    text = passages[0].text
+    return StatedTime(None, passages[0], len(text) - len(text.lstrip()), len(text.rstrip()))
+
+
+def activities_minutes(lesson: Lesson) -> Minutes | None:
+    """The sum of the times of a lesson's activities; None unless every activity has one (or there are none)."""
+    times = [stated_time(activity.part) for activity in lesson.activities]
+    read = [time.minutes for time in times if time is not None and time.minutes is not None]
+    return add_up(read) if read and len(read) == len(times) else None
+
+
+def lesson_minutes(lesson: Lesson) -> Minutes | None:
+    """How long a lesson takes: the total it states, else the sum of its activities, else None."""
+    stated = stated_time(lesson.part)
+    if stated is not None and stated.minutes is not None:
+        return stated.minutes
+    return activities_minutes(lesson)
+
+
+def add_up(times: Iterable[Minutes]) -> Minutes:
+    """Add ranges: the lows and the highs."""
+    return sum(times, Minutes(0, 0))
+
+
+def as_hours(minutes: float) -> str:
+    """Minutes as people say them: `45 minutes`, `1 hour`, `38 hours 30 minutes`."""
+    hours, rest = divmod(round(minutes), 60)
+    parts = [f"{hours} hour{'' if hours == 1 else 's'}"] if hours else []
+    if rest or not hours:
+        parts.append(f"{rest} minute{'' if rest == 1 else 's'}")
+    return " ".join(parts)
+
+
+def _one_time(text: str, at: int) -> TimeText | None:
+    """One time without `+` at an offset: an optional `2 x`, then hours or minutes."""
+    times = _TIMES.match(text, at)
+    count = _number(times["count"]) if times else 1
+    begin = times.end() if times else at
+    one = _hours(text, begin) or _minutes(text, begin)
+    if one is None:
+        return None
+    total = Minutes(one.minutes.low * count, one.minutes.high * count)
+    return TimeText(total, at, one.end, one.minutes if count > 1 else None)
+
+
+def _minutes(text: str, at: int) -> TimeText | None:
+    match = _MINUTES.match(text, at)
+    if match is None:
+        return None
+    low, high = _number(match["low"]), _number(match["high"] or match["low"])
+    return TimeText(Minutes(min(low, high), max(low, high)), at, match.end())
+
+
+def _hours(text: str, at: int) -> TimeText | None:
+    half = _HALF_HOURS.match(text, at)
+    if half is not None:
+        length = (_number(half["low"]) + 0.5) * 60
+        return TimeText(Minutes(length, length), at, half.end())
+    match = _HOURS.match(text, at)
+    if match is None:
+        return None
+    if match["half"]:
+        return TimeText(Minutes(30, 30), at, match.end())
+    low, high = _number(match["low"]), _number(match["high"] or match["low"])
+    rest = 30 if match["and_half"] else int(match["rest"] or 0)
+    return TimeText(Minutes(min(low, high) * 60 + rest, max(low, high) * 60 + rest), at, match.end())
+
+
+@lru_cache(maxsize=1000)
+def _number(text: str) -> float:
+    """A number in digits, with a fraction sign, or as a word."""
+    word = text.casefold()
+    if word in _NUMBER_WORDS:
+        return _NUMBER_WORDS[word]
+    if "-" in word:
+        return sum(_NUMBER_WORDS[part] for part in word.split("-"))
+    fraction = _FRACTIONS.get(word[-1], 0.0)
+    digits = word.rstrip("½¼¾").replace(",", ".")
+    return (float(digits) if digits else 0.0) + fraction
+
+
+def _plain(number: float) -> str:
+    return f"{number:g}"

@@ -1,0 +1,185 @@
+"""Words, sentences and patterns for the search of hazard cues: plain text in, ranges of words out."""
+
+import re
+from bisect import bisect_right
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from typing import Generic, NamedTuple, TypeVar
+
+from lint_rules.language.vocabulary.word_forms import every_form, ing_form, noun_forms
+
+Pattern = tuple[frozenset[str], ...]
+Key = TypeVar("Key")
+
+_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\d+")
+_SENTENCE_END = re.compile(r"[.!?…]+[\"'”’)\]]*(?=\s|$)|\n|;|•")
+_ABBREVIATION = re.compile(r"\b(?:e\.g|i\.e|etc|approx|min|mins|vs|no|p|pp)\.$", re.I)
+# Bounded, so that a mark that is never closed costs no more than a long sentence.
+_QUOTED = re.compile(r"“[^”\n]{0,400}”|\"[^\"\n]{0,400}\"|(?<!\w)[‘'](?=\w)[^\n]{0,400}?[\w.!?,][’'](?!\w)")
+_LONGEST = 120  # words; what runs on longer is read in pieces
+_POSSESSIVES = frozenset({"your", "their", "his", "her"})
+
+
+class Word(NamedTuple):
+    """A word: lower case, its range of the text, and what stands before it."""
+
+    form: str
+    start: int
+    end: int
+    joined: bool  # by a hyphen to the word before
+    after_mark: bool  # a comma, a bracket … stands between it and the word before
+    after_colon: bool
+    capital_i: bool  # it is the word I
+
+
+class Hit(NamedTuple):
+    """Words ``start:end`` of a sentence match a pattern."""
+
+    start: int
+    end: int
+
+
+@dataclass(frozen=True)
+class Sentence:
+    """A sentence: its words, whether it asks, and which of its words stand in quotation marks."""
+
+    words: tuple[Word, ...]
+    question: bool
+    quoted: frozenset[int]
+
+    @cached_property
+    def forms(self) -> tuple[str, ...]:
+        """The words without their places."""
+        return tuple(word.form for word in self.words)
+
+
+@lru_cache(maxsize=1000)  # several rules ask for the words of the same notes
+def words_of(text: str) -> tuple[Word, ...]:
+    """The words of a text; a hyphened word is several, joined."""
+    words: list[Word] = []
+    last = 0
+    for match in _WORD.finditer(text):
+        between = text[last : match.start()]
+        joined = bool(words) and between in ("-", "‐", "‑")
+        mark = bool(between.strip()) and not joined
+        form = match.group().casefold().replace("’", "'")
+        words.append(Word(form, match.start(), match.end(), joined, mark, ":" in between, match.group() == "I"))
+        last = match.end()
+    return tuple(words)
+
+
+@lru_cache(maxsize=1000)
+def sentences_of(text: str) -> tuple[Sentence, ...]:
+    """The sentences of a text; a line, a bullet or a semicolon ends one too."""
+    return tuple(_sentences(text))
+
+
+def _sentences(text: str) -> Iterator[Sentence]:
+    quoted = [match.span() for match in _QUOTED.finditer(text)]
+    openings = [start for start, _ in quoted]
+    words = words_of(text)
+    at = first = 0
+    ends = [
+        (match.start(), match.group())
+        for match in _SENTENCE_END.finditer(text)
+        if not _abbreviates(text, match.start())
+    ]
+    for end, mark in [*ends, (len(text), "")]:
+        while at < len(words) and words[at].end <= end:
+            at += 1
+        for start in range(first, at, _LONGEST):
+            part = words[start : min(start + _LONGEST, at)]
+            inside = (i for i, word in enumerate(part) if _is_inside(word.start, quoted, openings))
+            yield Sentence(part, "?" in mark, frozenset(inside))
+        first = at
+
+
+def _is_inside(offset: int, ranges: Sequence[tuple[int, int]], starts: Sequence[int]) -> bool:
+    """Say whether an offset lies in one of these ranges, which follow one another."""
+    index = bisect_right(starts, offset) - 1
+    return index >= 0 and offset < ranges[index][1]
+
+
+def plain_words(entry: str) -> list[str]:
+    """The words of a table's entry, hyphens taken as spaces."""
+    return [word.form for word in words_of(entry)]
+
+
+def noun_pattern(entry: str) -> Pattern:
+    """A noun of one or several words, in singular and plural."""
+    *before, last = plain_words(entry)
+    forms = noun_forms(last)
+    return (*(frozenset({word}) for word in before), forms | {form + "'s" for form in forms})
+
+
+def verb_pattern(entry: str) -> Pattern:
+    """A verb, its particle after it, in its base form and its -ing form."""
+    first, *after = plain_words(entry)
+    return (frozenset({first, ing_form(first)}), *(frozenset({word}) for word in after))
+
+
+def phrase_pattern(entry: str, *, verb_first: bool) -> Pattern:
+    """A cue of several words: a verb at its start may end in -ing, a noun at its end be plural, `your` is `their`."""
+    words = [_one_of_its_kind(word) for word in plain_words(entry)]
+    first, last = min(words[0]), min(words[-1])
+    if verb_first:
+        words[0] = frozenset({first, ing_form(first)})
+    if len(words) > 1 and last not in _POSSESSIVES:
+        words[-1] = noun_forms(last)
+    return tuple(words)
+
+
+def idiom_pattern(entry: str) -> Pattern:
+    """A decoy: its first word in every form, its last in singular and plural."""
+    first, *after = plain_words(entry)
+    words = [every_form(first), *(_one_of_its_kind(word) for word in after)]
+    if after and after[-1] not in _POSSESSIVES:
+        words[-1] = noun_forms(after[-1])
+    return tuple(words)
+
+
+def exact_pattern(entry: str) -> Pattern:
+    """Exactly these words."""
+    return tuple(frozenset({word}) for word in plain_words(entry))
+
+
+def lemma_pattern(entry: str) -> Pattern:
+    """The words of a note: each in every form."""
+    return tuple(every_form(word) for word in plain_words(entry))
+
+
+class Finder(Generic[Key]):
+    """Finds many patterns in one pass over a sentence's words."""
+
+    def __init__(self, patterns: Sequence[tuple[Pattern, Key]]) -> None:
+        self._by_first: dict[str, list[tuple[Pattern, Key]]] = {}
+        for pattern, key in patterns:
+            for form in pattern[0]:
+                self._by_first.setdefault(form, []).append((pattern, key))
+
+    def find(self, forms: Sequence[str]) -> Iterator[tuple[Key, Hit]]:
+        """Every occurrence, from left to right."""
+        for start, form in enumerate(forms):
+            for pattern, key in self._by_first.get(form, ()):
+                end = start + len(pattern)
+                if end <= len(forms) and all(forms[start + i] in allowed for i, allowed in enumerate(pattern)):
+                    yield key, Hit(start, end)
+
+
+def longest(found: Iterator[tuple[Key, Hit]]) -> list[tuple[Key, Hit]]:
+    """The hits that are not part of a longer one (`egg` in `egg box`)."""
+    hits = list(found)
+    return [
+        (key, hit)
+        for key, hit in hits
+        if not any(o.start <= hit.start and hit.end <= o.end and o.end - o.start > hit.end - hit.start for _, o in hits)
+    ]
+
+
+def _one_of_its_kind(word: str) -> frozenset[str]:
+    return _POSSESSIVES if word in _POSSESSIVES else frozenset({word})
+
+
+def _abbreviates(text: str, at: int) -> bool:
+    return text.startswith(".", at) and _ABBREVIATION.search(text[max(0, at - 8) : at + 1]) is not None

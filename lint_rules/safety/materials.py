@@ -1,0 +1,201 @@
+"""The things that steps and instructions use and that a list of materials should name; see data/materials.csv."""
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+
+from lint_rules.language.tokens import Analysis, Token
+from lint_rules.safety.cue_words import Finder, longest, noun_pattern, words_of
+from lint_rules.tables import alternatives, rows, words
+
+_PRETEND = frozenset({"imagine", "pretend", "mime", "picture"})
+# Prepositions that bring in what a thing is done with or on: `write on sticky notes`, `masks from paper plates`.
+_BY_MEANS = frozenset({"with", "using", "on", "onto", "from"})
+# Words after a noun that make another thing of it: `the ball game`, `box number two`.
+_HEADS = frozenset(
+    {
+        "game",
+        "song",
+        "chant",
+        "story",
+        "word",
+        "words",
+        "sound",
+        "sounds",
+        "picture",
+        "pictures",
+        "page",
+        "lesson",
+        "text",
+        "shape",
+        "shapes",
+    }
+)
+# Where something is put up, it is the school that has what holds it.
+_PUT_UP = frozenset({"board", "wall", "door", "window", "whiteboard", "blackboard", "noticeboard", "fridge"})
+_ACTIVE = frozenset({"VB", "VBP", "VBZ", "VBG"})
+
+_QUOTED = re.compile(
+    r"“[^”]*”|\"[^\"]*\"|(?<!\w)[‘'](?=\w)[^\n]*?[\w.!?,][’'](?!\w)|\b(?:say|ask)s?:[^.!?]*[.!?]?", re.I
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """A row of the table."""
+
+    name: str
+    nouns: tuple[str, ...]
+    handled: tuple[str, ...]
+    verbs: tuple[str, ...]
+    listed: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Used:
+    """A thing used in a text: the range of the words that show it, and whether they name it (or only need it)."""
+
+    thing: Thing
+    start: int
+    end: int
+    named: bool
+
+
+@cache
+def things() -> tuple[Thing, ...]:
+    """The rows of the table."""
+    return tuple(Thing(row[0], *map(alternatives, row[1:])) for row in rows("materials.csv"))
+
+
+def used_in(text: str, analysis: Analysis) -> list[Used]:
+    """The things that a text of steps uses, in order; quoted words are no use of anything."""
+    found: list[Used] = []
+    tokens = analysis.tokens
+    written = words_of(text)
+    forms = [word.form for word in written]
+    quoted = _quoted(text)
+    for (thing, handled), hit in longest(_nouns().find(forms)):
+        start, end = written[hit.start].start, written[hit.end - 1].end
+        head = next((index for index, token in enumerate(tokens) if token.end == end), None)
+        if head is None or any(low <= start < high for low, high in quoted):
+            continue
+        if _is_used(tokens, head, forms[hit.end : hit.end + 1], handled=handled):
+            found.append(Used(thing, start, end, named=True))
+    for index, token in enumerate(tokens):
+        if token.pos == "VERB" and token.tag in _ACTIVE and not any(low <= token.start < high for low, high in quoted):
+            found += _by_verb(text, tokens, index)
+    return sorted(found, key=lambda use: (use.start, use.end))
+
+
+def is_listed(thing: Thing, materials: Sequence[str]) -> bool:
+    """Say whether lists of materials name a thing, or another that does as well."""
+    names = _covering(thing)
+    return any(any(True for _ in names.find([word.form for word in words_of(text)])) for text in materials)
+
+
+@cache
+def _covering(thing: Thing) -> Finder[str]:
+    """What may stand under Materials for a thing."""
+    return Finder([(noun_pattern(name), name) for name in (thing.name, *thing.nouns, *thing.handled, *thing.listed)])
+
+
+def _by_verb(text: str, tokens: Sequence[Token], index: int) -> Iterator[Used]:
+    """The thing that a verb needs: `cut out the cards`, `stick it in your book`."""
+    token = tokens[index]
+    for thing in _needed_for().get(token.lemma, ()):
+        if _is_other_sense(tokens, index) or _is_said_of_me(tokens, index):
+            continue
+        particle = tokens[index + 1] if index + 1 < len(tokens) else None
+        with_out = particle is not None and particle.text.casefold() in ("out", "up", "off")
+        yield Used(thing, token.start, particle.end if particle is not None and with_out else token.end, named=False)
+
+
+@cache
+def _needed_for() -> Mapping[str, tuple[Thing, ...]]:
+    """First word of a verb → the things that it needs, in the order of the table."""
+    pairs = [(verb.partition(" ")[0], thing) for thing in things() for verb in thing.verbs]
+    return {first: tuple(dict.fromkeys(thing for verb, thing in pairs if verb == first)) for first, _ in pairs}
+
+
+def _is_other_sense(tokens: Sequence[Token], index: int) -> bool:
+    """Say whether a verb means something else here: `stick the poster on the wall`, `stick together`, `cut in`."""
+    after = tokens[index + 1 : index + 9]
+    lemma = tokens[index].lemma
+    if lemma in ("stick", "paste", "tape", "glue") and any(token.text.casefold() in _PUT_UP for token in after):
+        return True
+    following = after[0].text.casefold() if after else ""
+    if lemma == "stick":
+        return following in ("together", "to", "with")
+    if lemma == "cut":
+        return following in ("in", "down", "short") or any(token.lemma in ("cake", "time") for token in after)
+    return False
+
+
+def _is_used(tokens: Sequence[Token], noun: int, after: Sequence[str], *, handled: bool) -> bool:
+    """Say whether a noun is a thing in use, by the verb it belongs to (or by `with` before it)."""
+    first = _first_of_sentence(tokens, noun)
+    if (after and after[0] in _HEADS) or any(_is_pretence(token) for token in tokens[first:noun]):
+        return False
+    if _opens_with_handling(tokens, first, noun):
+        return True
+    if tokens[noun].pos not in ("NOUN", "PROPN"):
+        return False
+    head, preposition = tokens[noun], ""
+    for _ in range(6):
+        parent = tokens[head.head]
+        if parent.pos in ("ADP", "SCONJ"):
+            preposition = parent.text.casefold()
+        if parent.pos == "VERB":
+            if _is_said_of_me(tokens, head.head):
+                return False
+            if preposition == "into" and parent.lemma not in ("put", "place", "drop", "throw"):
+                return False  # what it becomes: `roll the clay into balls`
+            if parent.lemma in words("showing_verbs"):
+                return not handled and preposition in _BY_MEANS
+            return not handled or parent.lemma in words("handling_verbs")
+        if parent is head:
+            break
+        head = parent
+    return not handled
+
+
+def _is_pretence(token: Token) -> bool:
+    """Say whether a verb takes things for granted that are not there (`picture a dog`; not `a picture card`)."""
+    return token.lemma in _PRETEND and token.pos not in ("NOUN", "PROPN", "ADJ")
+
+
+def _is_said_of_me(tokens: Sequence[Token], verb: int) -> bool:
+    """Say whether a speaker tells what he or she does, as on a page: `I put my hat in a bag`."""
+    return any(token.head == verb and token.dep == "nsubj" and token.text.casefold() in ("i", "we") for token in tokens)
+
+
+def _first_of_sentence(tokens: Sequence[Token], at: int) -> int:
+    while at > 0 and tokens[at - 1].text not in (".", "!", "?"):
+        at -= 1
+    return at
+
+
+def _opens_with_handling(tokens: Sequence[Token], first: int, noun: int) -> bool:
+    """Say whether a sentence opens with an order to handle the noun, which a parser may take for a noun too."""
+    between = tokens[first + 1 : noun]
+    return (
+        noun > first
+        and tokens[first].text.casefold() in words("handling_verbs")
+        and tokens[first].text[0].isupper()
+        and all(token.pos in ("DET", "NUM", "ADJ", "PRON", "ADP") and token.dep != "pobj" for token in between)
+        and not any(token.text.casefold() in ("to", "at", "into", "for", "about") for token in between)
+    )
+
+
+def _quoted(text: str) -> list[tuple[int, int]]:
+    """What stands in quotation marks, or after `Say:` to the end of its sentence."""
+    return [match.span() for match in _QUOTED.finditer(text)]
+
+
+@cache
+def _nouns() -> Finder[tuple[Thing, bool]]:
+    return Finder(
+        [(noun_pattern(noun), (thing, False)) for thing in things() for noun in thing.nouns]
+        + [(noun_pattern(noun), (thing, True)) for thing in things() for noun in thing.handled]
+    )

@@ -1,0 +1,1 @@
+"""The words and the grammar of a unit, place by place: what rules about language have in common."""

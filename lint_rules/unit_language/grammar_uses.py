@@ -1,0 +1,133 @@
+"""Where children meet structures in a unit: on their pages and in audio scripts, activity by activity."""
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cache
+
+from lint_rules.language.tokens import Analysis, Sentence, Structure
+from lint_rules.manuscript.counting import count_words, ends_sentence, is_for_children, options_in
+from lint_rules.manuscript.model import Activity, Passage, Role, Unit
+from lint_rules.tables import entries
+from lint_rules.unit_language.tests_of import TEST
+
+_NOT_READ = frozenset({Role.ALT, Role.CODE, Role.PANEL})
+_ENTRIES = frozenset({Role.ITEM, Role.CELL, Role.HEAD})
+_WORD_KINDS = frozenset({"odd-one-out", "mind-map", "sounds"})  # their items are words, not sentences
+
+# `Yes, I have.` `No, she hasn't.`: a short answer has the grammar of its question, and no more.
+SHORT_ANSWER = re.compile(
+    r"(?:(?:yes|no|oh no|sorry)\b[\s,.!:–-]*)?(?:[\w'’]+\s+){1,2}?"
+    r"(?:am|is|are|was|were|have|has|had|do|does|did|can|could|will|would|must|should|might|may)(?:n['’]t|not|\s+not)?"
+    r"\s*[.!,]*",
+    re.I,
+)
+_BE_HAVE_DO = re.compile(r"(?:am|is|are|was|were|have|has|had|do|does|did|['’](?:ve|s|m|re|d)|got)(?:n['’]t)?", re.I)
+_GAP_BEFORE = re.compile(r"_{2,}[^\w.!?]*(?:[\w'’]+\s+){0,3}$")
+_GAP_AFTER = re.compile(r"\s*(?:not\s+)?_{2,}")
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """A structure in a passage; ``with_it`` are the other structures that share words with it."""
+
+    passage: Passage
+    structure: Structure
+    with_it: tuple[str, ...]
+
+    @property
+    def text(self) -> str:
+        """The words that show the structure."""
+        return self.passage.text[self.structure.start : self.structure.end]
+
+    @property
+    def in_instruction(self) -> bool:
+        """Whether it stands in an instruction."""
+        return self.passage.role is Role.INSTRUCTION
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """An activity, or what stands before the first one: its uses in file order, and whether it is (in) a test."""
+
+    uses: tuple[Use, ...]
+    is_test: bool
+
+
+def grammar_uses(unit: Unit, analyse: Callable[[Passage], Analysis]) -> Iterator[Place]:
+    """The structures that children meet, place by place. Nothing is read where mistakes are made on purpose."""
+    opening = (*((unit.heading.passage,) if unit.heading else ()), *unit.opening.passages)
+    yield Place(tuple(_uses(opening, (), analyse)), is_test=False)
+    for activity in unit.opening_activities:
+        yield _of_activity(activity, (), analyse)
+    for lesson in unit.lessons:
+        yield Place(
+            tuple(_uses((lesson.heading.passage, *lesson.part.passages), lesson.classes, analyse)),
+            is_test=TEST in lesson.classes,
+        )
+        for activity in lesson.activities:
+            yield _of_activity(activity, lesson.classes, analyse)
+
+
+def _of_activity(activity: Activity, classes: Sequence[str], analyse: Callable[[Passage], Analysis]) -> Place:
+    passages = (activity.heading.passage, *activity.part.passages)
+    is_test = TEST in activity.kinds or TEST in classes
+    return Place(tuple(_uses(passages, activity.kinds, analyse)), is_test)
+
+
+def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[Passage], Analysis]) -> Iterator[Use]:
+    for passage in passages:
+        if not is_for_children(passage) or passage.role in _NOT_READ or not passage.text:
+            continue
+        if "mistakes" in kinds and passage.role is not Role.INSTRUCTION:
+            continue
+        if passage.role in _ENTRIES and (not _WORD_KINDS.isdisjoint(kinds) or not _may_be_sentence(passage.text)):
+            continue
+        set_phrases = [match.span() for match in _set_phrases().finditer(passage.text)]
+        analysis = analyse(passage)
+        structures = analysis.structures
+        answers = [(one.start, one.end) for one in analysis.sentences if _is_short_answer(passage.text, one)]
+        for one in structures:
+            if _is_broken(passage.text, one) or any(start <= one.start < end for start, end in answers):
+                continue
+            if not any(start <= one.start and one.end <= end for start, end in set_phrases):
+                others = (other.name for other in structures if other is not one and _touch(one, other))
+                yield Use(passage, one, tuple(others))
+
+
+def is_carried(use: Use, known: Callable[[str], bool]) -> bool:
+    """Say whether a structure comes with another that the children know: a yes/no question with its verb (`Can you
+    …?`), the `is` of `there is`."""
+    name = use.structure.name
+    if name == "present-simple-be":
+        return "there-is" in use.with_it
+    return name == "yes-no-question" and any(known(other) for other in use.with_it)
+
+
+def _is_short_answer(text: str, sentence: Sentence) -> bool:
+    return SHORT_ANSWER.fullmatch(text[sentence.start : sentence.end].strip()) is not None
+
+
+def _is_broken(text: str, one: Structure) -> bool:
+    """Say whether a gap beside a single word may hold the rest of its verb: `I've ____ a kite`, `____ you got it?`"""
+    if " " in text[one.start : one.end]:
+        return False
+    if _GAP_BEFORE.search(text[: one.start]):
+        return True
+    return _GAP_AFTER.match(text, one.end) is not None and bool(_BE_HAVE_DO.fullmatch(text[one.start : one.end]))
+
+
+def _touch(one: Structure, other: Structure) -> bool:
+    return one.start < other.end and other.start < one.end
+
+
+def _may_be_sentence(text: str) -> bool:
+    """Say whether an item or a cell may be a sentence, and no row of words or options."""
+    return ends_sentence(text) or (count_words(text) > 2 and not options_in(text) and "," not in text)
+
+
+@cache
+def _set_phrases() -> "re.Pattern[str]":
+    """Greetings and the like of two words and more: a child learns them whole, whatever their grammar."""
+    phrases = (re.escape(phrase).replace("'", "['’]") for phrase in entries("greetings.txt") if " " in phrase)
+    return re.compile(r"\b(?:" + "|".join(sorted(phrases, key=len, reverse=True)) + r")\b", re.I)

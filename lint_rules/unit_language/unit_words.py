@@ -1,0 +1,156 @@
+"""The words of a unit's passages with their levels, place by place: what the rules about words have in common."""
+
+import re
+from collections import Counter
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from lint_rules.course.model import Level, band_rank
+from lint_rules.language.tokens import Analysis
+from lint_rules.language.vocabulary.course_words import CourseWords
+from lint_rules.language.vocabulary.word_index import Origin, WordIndex, canonical, index_of, parts_of
+from lint_rules.language.vocabulary.word_levels import WordLevel, look_up, names_in
+from lint_rules.manuscript.counting import is_for_children
+from lint_rules.manuscript.model import Activity, DivKind, Part, Passage, Role, Unit, field_key
+
+_NOT_RUNNING = frozenset({Role.INSTRUCTION, Role.ALT, Role.CODE, Role.BRIEF})
+_TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE})
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """An activity, or what a lesson or a unit has outside its activities: one word is reported once in each."""
+
+    passages: tuple[Passage, ...]
+    activity: Activity | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Met:
+    """A word met for the first time in a place: where, its level, and how often the place has it."""
+
+    place: Place
+    passage: Passage
+    word: WordLevel
+    times: int
+
+
+def places_of(unit: Unit) -> Iterator[Place]:
+    """The places of a unit in file order."""
+    heading = (unit.heading.passage,) if unit.heading is not None else ()
+    yield Place((*heading, *unit.opening.passages))
+    yield from (_of_activity(activity) for activity in unit.opening_activities)
+    for lesson in unit.lessons:
+        yield Place((lesson.heading.passage, *lesson.part.passages))
+        yield from (_of_activity(activity) for activity in lesson.activities)
+
+
+def _of_activity(activity: Activity) -> Place:
+    return Place((activity.heading.passage, *activity.part.passages), activity)
+
+
+def read_by_children(passage: Passage) -> bool:
+    """Say whether children read or hear a passage as a text: no instruction, alternative text, note or answer."""
+    return is_for_children(passage) and passage.role not in _NOT_RUNNING
+
+
+def is_title(passage: Passage) -> bool:
+    """Say whether a passage is the title of a unit or a lesson."""
+    return passage.role in _TITLES
+
+
+class UnitWords:
+    """The words of one unit's passages: each passage is looked up once, however many rules ask."""
+
+    def __init__(self, unit: Unit, lists: CourseWords, analyse: Callable[[Passage], Analysis]) -> None:
+        self._unit = unit
+        self._analyse = analyse
+        self._kept: dict[tuple[Passage, bool], tuple[WordLevel, ...]] = {}
+        self.lists = lists
+
+    @cached_property
+    def presented(self) -> WordIndex:
+        """The words that the unit presents itself: its `words` panels, the Words field of its notes, and the spellings
+        of its sounds (Find *ee*)."""
+        words: list[str] = []
+        for passage in self._unit.passages:
+            if passage.role is Role.PANEL or DivKind.WORDS in self._unit.div_kinds(passage):
+                words.append(passage.text)
+            elif passage.role is Role.FIELD and field_key(passage.field) == "word":
+                words += [word for line in passage.text.splitlines() for word in line.replace(";", ",").split(",")]
+        words += [part for one in self._unit.activities for part in _spellings(one)]
+        return index_of([word.strip() for word in words if word.strip()], Origin.UNIT)
+
+    @cached_property
+    def _names(self) -> frozenset[str]:
+        found: set[str] = set()
+        for passage in self._unit.passages:
+            if is_for_children(passage) and passage.role not in {Role.ALT, Role.CODE}:
+                found |= names_in(self._analyse(passage))
+        return frozenset(found)
+
+    def of(self, passage: Passage, *, presented: bool = False) -> tuple[WordLevel, ...]:
+        """The words of a passage; ``presented``: those that the unit presents are taken for known."""
+        kept = self._kept.get((passage, presented))
+        if kept is None:
+            own = self.presented if presented else None
+            kept = look_up(self._analyse(passage), passage.text, self.lists.index, own, self._names)
+            self._kept[passage, presented] = kept
+        return kept
+
+    def met(self, wanted: Callable[[Passage], bool] = read_by_children, *, presented: bool = False) -> Iterator[Met]:
+        """Each distinct word of each place, where it first stands, in file order; only passages that are wanted."""
+        for place in places_of(self._unit):
+            first: dict[tuple[str, str], tuple[Passage, WordLevel]] = {}
+            counts: Counter[tuple[str, str]] = Counter()
+            for passage in place.passages:
+                if wanted(passage):
+                    for word in self.of(passage, presented=presented):
+                        key = (canonical(word.lemma), word.part_of_speech)
+                        counts[key] += 1
+                        first.setdefault(key, (passage, word))
+            for key, (passage, word) in first.items():
+                yield Met(place, passage, word, counts[key])
+
+
+def _spellings(activity: Activity) -> list[str]:
+    """The letters that an activity about a sound teaches, where they are more than one: `ee`."""
+    written = activity.heading.attributes.values.get("spelling", "")
+    return [part.strip("-_ ") for part in re.split(r"[,/|\s]+", written) if len(part.strip("-_ ")) > 1]
+
+
+def has_picture(place: Place, word: WordLevel) -> bool:
+    """Say whether a place has a drawing or photo of a word: by alternative text, file name or art brief."""
+    if place.activity is None:
+        return False
+    wanted = {canonical(word.lemma), canonical(word.text)}
+    return any(wanted & _named(text) for text in _pictures(place.activity.part))
+
+
+def _pictures(part: Part) -> Iterator[str]:
+    for picture in part.pictures:
+        yield picture.alt
+        yield picture.target.rpartition("/")[2].rpartition(".")[0]
+    for passage in part.passages:
+        if passage.role is Role.BRIEF:
+            yield passage.text
+        for picture in passage.pictures:
+            yield picture.alt
+
+
+def _named(text: str) -> set[str]:
+    words = parts_of(text.replace("_", " "))
+    found = {*words, " ".join(words), *(word[:-1] for word in words if word.endswith("s"))}
+    return found | {word[:-2] for word in words if word.endswith("es")} | {"".join(words)}
+
+
+def bands_above(band: str, level: Level) -> int:
+    """How many bands a word lies above a level. General references begin at A1: what they say of Pre-A1 is nothing."""
+    return band_rank(band) - max(band_rank(level.cefr), 1) if band else 0
+
+
+def listed(words: Sequence[str]) -> str:
+    """Words in quotation marks: “hill”, “sea” or “lake”."""
+    quoted = [f"“{word}”" for word in words]
+    return quoted[0] if len(quoted) == 1 else f"{', '.join(quoted[:-1])} or {quoted[-1]}"
