@@ -14,6 +14,7 @@ from functools import cached_property
 from types import ModuleType
 
 from lint_rules.course.model import Course, Level
+from lint_rules.course.versions import FIRST, version_parts
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
 from lint_rules.language.service import EnglishMatch
@@ -65,7 +66,10 @@ class Example:
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """A rule's declaration. ``severity`` is its usual weight; ``needs`` what it needs beyond the manuscript."""
+    """A rule's declaration. ``severity`` is its usual weight; ``needs`` what it needs beyond the manuscript.
+
+    ``since`` is the version of hornbook that brought it: in a course that has adopted an older one it only advises.
+    """
 
     name: str
     family: str
@@ -74,6 +78,7 @@ class Rule:
     fails: tuple[Example, ...]
     needs: frozenset[Need] = frozenset()
     limits: tuple[Limit, ...] = ()
+    since: str = FIRST
 
 
 @dataclass(frozen=True)
@@ -154,4 +159,6 @@ def from_module(module: ModuleType) -> RuleModule:
     find_in_stets: StetFinder | None = getattr(module, "find_in_stets", None)
     if not isinstance(rule, Rule) or not module.__doc__ or not (find or find_in_book or find_in_stets):
         raise TypeError(f"{module.__name__} must hold a docstring, a RULE, and find, find_in_book or find_in_stets")
+    if version_parts(rule.since) is None:
+        raise TypeError(f"{module.__name__}: since must be a version such as 0.2, not {rule.since!r}")
     return RuleModule(rule, module.__name__, module.__doc__, find, find_in_book, find_in_stets)

@@ -12,9 +12,12 @@ from xml.etree.ElementTree import parse
 
 import pytest
 
+from lint_rules.course.folder import read_course_folder
+from lint_rules.course.versions import CURRENT
 from lint_rules.engine.check import Result
 from lint_rules.engine.registry import load_rules
 from lint_rules.finding import Finding, Status
+from lint_rules.language.grammar.structures import STRUCTURE_NAMES
 from lint_rules.language.service import EnglishMatch, Language
 from tests.support import run_files
 
@@ -56,6 +59,13 @@ def draft(language: Language) -> Result:
 
 def line_of(finding: Finding) -> str:
     return (DRAFT / finding.path).read_text(encoding="utf-8").split("\n")[finding.start.line - 1]
+
+
+@pytest.mark.parametrize("folder", [EXAMPLE, DRAFT])
+def test_the_example_has_adopted_every_rule_there_is(folder: Path) -> None:
+    read = read_course_folder(folder, [module.rule.name for module in load_rules()], STRUCTURE_NAMES)
+    assert read.course is not None
+    assert read.course.adopted == CURRENT
 
 
 def test_the_example_has_no_open_finding(language: Language) -> None:

@@ -10,6 +10,7 @@ from typing import Any
 from rich.markup import escape
 
 from lint_rules.commands.output import forget_output, write_text
+from lint_rules.course.versions import FIRST
 from lint_rules.engine.registry import load_rules
 from lint_rules.exit_status import CLEAN, CannotRun
 from lint_rules.reports.terminal_page import console
@@ -63,6 +64,9 @@ def _listing(rules: Sequence[RuleModule]) -> Iterator[str]:
 def _page(module: RuleModule) -> Iterator[str]:
     rule = module.rule
     yield f"[bold]{rule.name}[/bold]  ({escape(rule.family)}; usually a {rule.severity.value})"
+    if rule.since != FIRST:
+        named = f"adopts {rule.since} (adopted: {rule.since}) or names the rule in its `rules`"
+        yield f"New in {rule.since}: it only advises, as a note, until the course {named}."
     yield f"It is judged on {_SCOPE[module.find is not None or module.find_in_stets is not None]}."
     yield ""
     yield escape(inspect.cleandoc(module.page))
@@ -105,6 +109,7 @@ def _as_dict(module: RuleModule) -> dict[str, Any]:
         "rule": rule.name,
         "family": rule.family,
         "severity": rule.severity.value,
+        "since": rule.since,
         "catches": first_line(module),
         "page": inspect.cleandoc(module.page),
         "limits": [{"what": limit.what, "source": limit.source} for limit in rule.limits],

@@ -3,6 +3,8 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from lint_rules.course.versions import FIRST
+
 CEFR_BANDS = ("Pre-A1", "A1", "A2", "B1", "B2", "C1", "C2")  # Council of Europe, CEFR Companion Volume (2020)
 
 PARTS_OF_SPEECH = (
@@ -121,6 +123,7 @@ class Course:
     markets: tuple[str, ...] = ()  # markets whose own sensitive topics are asked about, beside those of every course
     sensitive_off: tuple[str, ...] = ()  # sensitive topics this course has cleared
     survey_classmates: int = 8
+    adopted: str = FIRST  # the version of hornbook whose rules weigh what they weigh; newer ones advise
 
     def level_named(self, name: str) -> Level | None:
         """The level of that name, or None."""

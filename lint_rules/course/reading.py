@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 
+from lint_rules import __version__
 from lint_rules.course.defaults import (
     LEVEL_BANDS,
     default_limits,
@@ -18,6 +19,7 @@ from lint_rules.course.defaults import (
 from lint_rules.course.model import ACTIVITY_KINDS, CEFR_BANDS, Course, Level, UnitPlan, WordEntry, band_rank
 from lint_rules.course.nodes import Entry, NodeReader, one_of
 from lint_rules.course.problem import CourseProblem, did_you_mean, nearest
+from lint_rules.course.versions import CURRENT, FIRST, adopts, version_parts
 from lint_rules.course.word_list import read_word_list
 from lint_rules.manuscript.front_matter import read_front_matter
 from lint_rules.source import Source
@@ -44,7 +46,10 @@ _LIMITS = ("instruction_words", "instruction_steps", "sentence_words", "text_wor
 _FIGURES = (*_NUMBERS, *_GROUPS, "lesson_minutes", "unit_pattern", "every_unit", "test_skills")
 _LEVEL_ONLY = ("name", "cefr", "words")
 _COURSE_LISTS = ("characters", "known", "instruction_words", "note_fields", "markets", "sensitive_off")
-_COURSE_ONLY = ("title", "variety", "ages", *_COURSE_LISTS, "levels", "rules", "structures", "off_list", "survey")
+_COURSE_ONLY = (
+    *("title", "variety", "ages", *_COURSE_LISTS, "levels"),
+    *("adopted", "rules", "structures", "off_list", "survey"),
+)
 _OF_LEVEL = {key: f"'{key}' belongs to a level: write it under `levels`." for key in _LEVEL_ONLY}
 _OF_COURSE = {
     key: f"'{key}' belongs to the whole course, not to a level: start it in the first column." for key in _COURSE_ONLY
@@ -107,6 +112,7 @@ class _CourseReader:
             markets=lists.get("markets", ()),
             sensitive_off=lists.get("sensitive_off", ()),
             survey_classmates=survey.get("survey_classmates") or default_number("survey.classmates", band),
+            adopted=self.adopted(entries.get("adopted")) or FIRST,
         )
         return course if levels else None
 
@@ -297,6 +303,23 @@ class _CourseReader:
 
     def choice(self, entry: Entry | None, choices: Sequence[str]) -> str | None:
         return self.nodes.choice(entry[1], str(entry[0].value), choices) if entry else None
+
+    def adopted(self, entry: Entry | None) -> str | None:
+        """The version of hornbook that the course has adopted: one that there has been."""
+        if entry is None:
+            return None
+        written = entry[1].value.strip() if isinstance(entry[1], ScalarNode) else ""
+        parts = version_parts(written)
+        if parts is None:
+            self.nodes.say(entry[1], f"'adopted' must be a version of hornbook, e.g. adopted: {CURRENT}.")
+        elif not adopts(written, FIRST):
+            self.nodes.say(entry[1], f"There is no hornbook {written}; the first is {FIRST}.")
+        elif not adopts(__version__, written):
+            here = f"This is hornbook {__version__}, and the course asks for {written}."
+            self.nodes.say(entry[1], f"{here} Install that, or write adopted: {CURRENT}.")
+        else:
+            return written
+        return None
 
     def rules(self, entry: Entry) -> dict[str, str]:
         chosen: dict[str, str] = {}

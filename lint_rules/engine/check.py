@@ -12,6 +12,7 @@ from datetime import date
 from functools import partial
 
 from lint_rules.course.model import Course
+from lint_rules.course.versions import adopts
 from lint_rules.engine.extract_facts import facts_of
 from lint_rules.engine.suppression.stets import apply_stets
 from lint_rules.facts import Spot, UnitFacts
@@ -221,11 +222,14 @@ def _guarded(rule: str, path: str, run: Callable[[], Iterable[Found]], broken: l
 
 
 def _severity(item: Found, module: RuleModule, course: Course) -> Severity:
-    """The course's word goes, but never above what the rule itself thought of a milder case."""
+    """The course's word goes, but never above what the rule itself thought of a milder case.
+
+    Without it a rule that is newer than what the course has adopted only advises: an upgrade never blocks a book.
+    """
     usual = module.rule.severity
     own = item.severity or usual
     chosen = course.rules.get(module.rule.name)
     if chosen is None or chosen == "off":
-        return own
+        return own if adopts(course.adopted, module.rule.since) else Severity.NOTE
     wanted = Severity(chosen)
     return min(wanted, own, key=lambda s: s.weight) if own.weight < usual.weight else wanted

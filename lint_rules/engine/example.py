@@ -8,11 +8,15 @@ from io import StringIO
 
 from ruamel.yaml import YAML
 
+from lint_rules.course.versions import CURRENT
 from lint_rules.rule import Example
 from lint_rules.source import Span
 
 OPEN, CLOSE = "«", "»"
-_COURSE = "title: The example course\nlevels:\n  - name: level-1\n    cefr: A1\n    words: words/level-1.csv\n"
+_COURSE = (
+    f"title: The example course\nadopted: '{CURRENT}'\n"
+    "levels:\n  - name: level-1\n    cefr: A1\n    words: words/level-1.csv\n"
+)
 _LATER = "  - name: level-2\n    cefr: A2\n    words: words/level-2.csv\n"
 _WORDS = "word,part_of_speech,topic,unit,use,note\n"
 _FRONT = "---\nlevel: level-1\nunit: 1\ntitle: Example\n---\n\n"

@@ -1,12 +1,13 @@
 """The core: a rule that breaks stops no other and never passes for a clean page; a course's word on a rule goes."""
 
 from dataclasses import replace
+from types import ModuleType
 
 import pytest
 
 from lint_rules.engine.registry import load_rules
 from lint_rules.finding import Found, Severity
-from lint_rules.rule import Example, Rule, RuleModule
+from lint_rules.rule import Example, Rule, RuleModule, from_module
 from lint_rules.source import Span
 from tests.support import run_files
 
@@ -85,3 +86,35 @@ def test_the_courses_word_goes_but_never_above_a_milder_case(language, setting, 
     module = next(module for module in load_rules() if module.rule.name == "long-text")
     module = replace(module, find=says(None, Severity.NOTE, Severity.STOP))
     assert [str(finding.severity) for finding in settled(module, language, setting).findings] == weights
+
+
+@pytest.mark.parametrize(
+    ("line", "weights"),
+    [
+        ("", ["note", "note"]),  # a course that says nothing has adopted 0.1
+        ("adopted: 0.1", ["note", "note"]),
+        ("adopted: 0.2", ["query", "stop"]),
+        ("rules: {long-text: query}", ["query", "query"]),  # who names a rule has adopted it
+        ("rules: {long-text: stop}", ["stop", "stop"]),
+        ("rules: {long-text: off}", []),
+        ("rules: {too-many-steps: stop}", ["note", "note"]),
+    ],
+)
+def test_a_new_rule_advises_until_the_course_adopts_it(language, line, weights):
+    module = next(module for module in load_rules() if module.rule.name == "long-text")
+    module = replace(module, rule=replace(module.rule, since="0.2"), find=says(None, Severity.STOP))
+    other = next(module for module in load_rules() if module.rule.name == "too-many-steps")
+    files = {"course.yaml": f"{COURSE}{line}\n", "words/level-1.csv": LIST, PATH: UNIT}
+    found = run_files(files, [module, replace(other, find=says())], language).findings
+    assert [str(finding.severity) for finding in found] == weights
+
+
+def test_a_rule_of_the_first_version_needs_no_adopting(language):
+    assert [str(f.severity) for f in settled(rule_module(find=says(None)), language).findings] == ["query"]
+
+
+def test_a_rule_says_since_which_version_it_is_there():
+    module = ModuleType("house.rule")
+    module.__dict__.update(__doc__="A rule.", find=says(), RULE=replace(QUERY, since="new"))
+    with pytest.raises(TypeError, match=r"since must be a version such as 0.2, not 'new'"):
+        from_module(module)

@@ -5,6 +5,7 @@ import pytest
 from lint_rules.course.defaults import LEVEL_BANDS, default_limits
 from lint_rules.course.model import ACTIVITY_KINDS, Course, Level
 from lint_rules.course.problem import nearest
+from lint_rules.course.versions import adopts
 from lint_rules.source import Source
 from tests.course.support import read
 
@@ -276,3 +277,45 @@ def test_which_paths_are_unit_files(path, found):
 )
 def test_the_name_that_was_meant_is_the_same_word_before_it_is_a_like_one(written, meant):
     assert nearest(written, ACTIVITY_KINDS) == meant
+
+
+@pytest.mark.parametrize(
+    ("written", "meant"),
+    [("0.1", "0.1"), ("0.2", "0.2"), ("'0.2'", "0.2"), ("0.2.0", "0.2.0"), ("", "0.1"), ("~", "0.1")],
+)
+def test_the_version_a_course_has_adopted(written, meant):
+    assert with_line(f"adopted: {written}").adopted == meant
+
+
+@pytest.mark.parametrize(
+    ("written", "said"),
+    [
+        ("yes", "'adopted' must be a version of hornbook, e.g. adopted: 0.2."),
+        ("2", "'adopted' must be a version of hornbook, e.g. adopted: 0.2."),
+        ("[0.2]", "'adopted' must be a version of hornbook, e.g. adopted: 0.2."),
+        ("0.2-beta", "'adopted' must be a version of hornbook, e.g. adopted: 0.2."),
+        ("0.0", "There is no hornbook 0.0; the first is 0.1."),
+        ("0.2.1", "This is hornbook 0.2.0, and the course asks for 0.2.1. Install that, or write adopted: 0.2."),
+        ("0.10", "This is hornbook 0.2.0, and the course asks for 0.10. Install that, or write adopted: 0.2."),
+        ("1.0", "This is hornbook 0.2.0, and the course asks for 1.0. Install that, or write adopted: 0.2."),
+    ],
+)
+def test_a_version_that_there_has_not_been(monkeypatch, written, said):
+    monkeypatch.setattr("lint_rules.course.reading.__version__", "0.2.0")
+    monkeypatch.setattr("lint_rules.course.reading.CURRENT", "0.2")
+    _, problems = read({"course.yaml": f"title: T\nadopted: {written}\nlevels:\n  - name: level-1\n    cefr: A1\n"})
+    assert [(p.line, p.column, p.message) for p in problems] == [(2, 10, said)]
+
+
+def test_the_adopted_version_is_the_courses_not_a_levels():
+    text = "title: T\nlevels:\n  - name: level-1\n    cefr: A1\n    adopted: 0.2\n"
+    _, problems = read({"course.yaml": text})
+    assert [p.message.split(",")[0] for p in problems] == ["'adopted' belongs to the whole course"]
+
+
+def test_versions_are_compared_as_numbers():
+    assert adopts("0.10", "0.9")
+    assert adopts("0.2", "0.2")
+    assert adopts("0.2.1", "0.2")
+    assert not adopts("0.1", "0.2")
+    assert not adopts("0.1.9", "0.2")

@@ -8,6 +8,7 @@ import pytest
 from lint_rules.course import start
 from lint_rules.course.folder import read_course_folder
 from lint_rules.course.start import CannotStart, start_course, template_files
+from lint_rules.course.versions import CURRENT
 from lint_rules.manuscript.reading import read_unit
 
 
@@ -25,6 +26,7 @@ def test_a_course_is_written_and_reads_without_a_problem(tmp_path):
     assert [source.path for source in folder.units] == ["level-1/unit-01.md"]
     assert [plan.grammar for plan in folder.course.plans] == [("present simple be",)]
     assert read_unit(folder.units[0]).problems == ()
+    assert folder.course.adopted == CURRENT  # who begins today begins with all of today's rules
 
 
 def test_its_lessons_keep_to_its_own_limits(tmp_path):
