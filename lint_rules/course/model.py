@@ -37,6 +37,18 @@ ACTIVITY_KINDS = (
     "test",
     "mistakes",
 )
+NOTE_FIELDS = (
+    "Aim",
+    "Grammar",
+    "Words",
+    "Materials",
+    "Time",
+    "Steps",
+    "Safety",
+    "Answers",
+    "Support",
+    "Extra",
+)  # of the teacher's notes; a course may have others (`note_fields`)
 
 
 def band_rank(band: str) -> int:
@@ -92,6 +104,14 @@ class Level:
 
 
 @dataclass(frozen=True, slots=True)
+class RequiredNotes:
+    """The fields that the teacher's notes must hold. ``activity`` None: Steps, where a page does not say it all."""
+
+    lesson: tuple[str, ...] = ("Aim", "Time")
+    activity: tuple[str, ...] | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class UnitPlan:
     """What a unit sets out to teach: from its front matter. ``grammar`` holds the labels as the author wrote them."""
 
@@ -124,6 +144,8 @@ class Course:
     sensitive_off: tuple[str, ...] = ()  # sensitive topics this course has cleared
     survey_classmates: int = 8
     adopted: str = FIRST  # the version of hornbook whose rules weigh what they weigh; newer ones advise
+    art: str = "briefs"  # briefs: art is still to come; files: every picture must be there
+    required_notes: RequiredNotes = RequiredNotes()
 
     def level_named(self, name: str) -> Level | None:
         """The level of that name, or None."""

@@ -19,6 +19,8 @@ from lint_rules.course.defaults import (
 from lint_rules.course.model import ACTIVITY_KINDS, CEFR_BANDS, Course, Level, UnitPlan, WordEntry, band_rank
 from lint_rules.course.nodes import Entry, NodeReader, one_of
 from lint_rules.course.problem import CourseProblem, did_you_mean, nearest
+from lint_rules.course.required_notes import read_required_notes
+from lint_rules.course.test_skills import default_skills, read_skills
 from lint_rules.course.versions import CURRENT, FIRST, adopts, version_parts
 from lint_rules.course.word_list import read_word_list
 from lint_rules.manuscript.front_matter import read_front_matter
@@ -33,8 +35,8 @@ _REGIONS = ("AU", "CA", "GB", "HK", "IE", "IN", "JM", "KE", "MT", "NG", "NZ", "P
 VARIETIES = tuple(f"en-{region}" for region in _REGIONS)
 _OTHER_NAMES = {"en-uk": "en-GB", "uk": "en-GB", "british": "en-GB", "us": "en-US", "american": "en-US"}
 _OFF_LIST = ("stop", "query", "note", "picture")
+_ART = ("briefs", "files")
 _SEVERITIES = ("stop", "query", "note", "off")
-_SKILLS = ("listening", "speaking", "reading", "writing")
 
 _NUMBERS = {"hours": (1, 2000), "units": (1, 200), "recycle": (0, 50)}  # key: least, most
 _GROUPS = {
@@ -46,9 +48,10 @@ _LIMITS = ("instruction_words", "instruction_steps", "sentence_words", "text_wor
 _FIGURES = (*_NUMBERS, *_GROUPS, "lesson_minutes", "unit_pattern", "every_unit", "test_skills")
 _LEVEL_ONLY = ("name", "cefr", "words")
 _COURSE_LISTS = ("characters", "known", "instruction_words", "note_fields", "markets", "sensitive_off")
+_COURSE_CHOICES = ("off_list", "art")
 _COURSE_ONLY = (
-    *("title", "variety", "ages", *_COURSE_LISTS, "levels"),
-    *("adopted", "rules", "structures", "off_list", "survey"),
+    *("title", "variety", "ages", *_COURSE_LISTS, *_COURSE_CHOICES, "levels"),
+    *("adopted", "rules", "structures", "survey", "required_notes"),
 )
 _OF_LEVEL = {key: f"'{key}' belongs to a level: write it under `levels`." for key in _LEVEL_ONLY}
 _OF_COURSE = {
@@ -113,6 +116,10 @@ class _CourseReader:
             sensitive_off=lists.get("sensitive_off", ()),
             survey_classmates=survey.get("survey_classmates") or default_number("survey.classmates", band),
             adopted=self.adopted(entries.get("adopted")) or FIRST,
+            art=self.choice(entries.get("art"), _ART) or default_text("art", band),
+            required_notes=read_required_notes(
+                self.nodes, entries.get("required_notes"), band, lists.get("note_fields", ())
+            ),
         )
         return course if levels else None
 
@@ -162,7 +169,7 @@ class _CourseReader:
             ),
             unit_pattern=figures.lists.get("unit_pattern", default_list("unit_pattern", band)),
             every_unit=figures.lists.get("every_unit", default_list("every_unit", band)),
-            test_skills=_default_skills(band) if figures.skills is None else figures.skills,
+            test_skills=default_skills(band) if figures.skills is None else figures.skills,
         )
         return level, words
 
@@ -232,7 +239,7 @@ class _CourseReader:
         if "lesson_minutes" in entries:
             found.minutes = self.nodes.range(entries["lesson_minutes"][1], "lesson_minutes", 5, 240, "[35, 45]")
         if "test_skills" in entries:
-            found.skills = self.skills(entries["test_skills"][1])
+            found.skills = read_skills(self.nodes, entries["test_skills"][1])
         return found
 
     def group(self, entry: Entry, limits: dict[str, tuple[int, int]]) -> dict[str, int]:
@@ -263,24 +270,6 @@ class _CourseReader:
             self.nodes.say(node, f"'{name}' is not a kind of activity.{did_you_mean(name, ACTIVITY_KINDS)}")
             return None
         return name
-
-    def skills(self, node: Node) -> tuple[tuple[str, ...], ...] | None:
-        """`[listening, reading and writing, speaking]`; skills tested together may be a list in the list."""
-        parts: list[tuple[str, ...]] = []
-        for item in self.nodes.items(node, "test_skills", "[listening, reading and writing, speaking]"):
-            members = item.value if isinstance(item, SequenceNode) else [item]
-            names = [name for member in members for name in self.skill_names(member)]
-            if names:
-                parts.append(tuple(dict.fromkeys(names)))
-        return tuple(parts) if isinstance(node, SequenceNode) else None
-
-    def skill_names(self, node: Node) -> list[str]:
-        names = re.split(r"\s*(?:,|&|\band\b)\s*", self.nodes.text(node, "test_skills") or "")
-        for name in names:
-            if name and name not in _SKILLS:
-                near = did_you_mean(name, _SKILLS) or f" It can be {one_of(_SKILLS)}."
-                self.nodes.say(node, f"'{name}' is not a skill.{near}")
-        return [name for name in names if name in _SKILLS]
 
     # --- the course's own settings ----------------------------------------------------------------------------------
 
@@ -397,7 +386,3 @@ def natural_order(path: str) -> tuple[tuple[int, str], ...]:
     """Sort key that puts unit-2 before unit-10."""
     pieces = re.findall(r"[0-9]+|[^0-9]+", path)
     return tuple((int(piece), "") if piece.isdecimal() else (-1, piece) for piece in pieces)
-
-
-def _default_skills(band: str) -> tuple[tuple[str, ...], ...]:
-    return tuple(tuple(part.split(" and ")) for part in default_list("test_skills", band))

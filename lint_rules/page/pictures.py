@@ -69,10 +69,13 @@ def file_of(target: str, unit_path: str) -> str | None:
     return None if path.startswith("..") else path
 
 
+def same_file(path: str, files: Iterable[str]) -> str | None:
+    """A file of the course that must have been meant: the same name in another folder or in other capitals."""
+    name = posixpath.basename(path).casefold()
+    return min((file for file in files if posixpath.basename(file).casefold() == name), default=None)
+
+
 def nearest_file(path: str, files: Iterable[str]) -> str | None:
     """A file of the course that was probably meant: the same name elsewhere or in other capitals, or a near name."""
-    every = sorted(files)
-    name = posixpath.basename(path).casefold()
-    same = [file for file in every if file.casefold() == path.casefold() or posixpath.basename(file).casefold() == name]
-    near = same or get_close_matches(path, every, n=1, cutoff=0.85)
-    return near[0] if near else None
+    near = get_close_matches(path, sorted(files), n=1, cutoff=0.85)
+    return same_file(path, files) or (near[0] if near else None)

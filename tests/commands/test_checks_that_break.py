@@ -16,7 +16,7 @@ LONG = "The kite is red and the kite is red and the kite is red and the kite is 
 @pytest.fixture
 def course(tmp_path, monkeypatch):
     """A course with a fault that the language model finds, and one that needs none; the tests read it afresh."""
-    monkeypatch.chdir(make_course(tmp_path, {ONE: unit(1, LONG).replace("**Steps:** Show the page.\n", "")}))
+    monkeypatch.chdir(make_course(tmp_path, {ONE: unit(1, LONG).replace("**Aim:** talk about kites\n", "")}))
     return tmp_path
 
 

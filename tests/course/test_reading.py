@@ -3,7 +3,7 @@
 import pytest
 
 from lint_rules.course.defaults import LEVEL_BANDS, default_limits
-from lint_rules.course.model import ACTIVITY_KINDS, Course, Level
+from lint_rules.course.model import ACTIVITY_KINDS, Course, Level, RequiredNotes
 from lint_rules.course.problem import nearest
 from lint_rules.course.versions import adopts
 from lint_rules.source import Source
@@ -172,6 +172,19 @@ levels: [{name: level-1, cefr: A1}]
     assert (said.instruction_words, said.note_fields) == (("trace",), ("Homework",))
     assert (said.markets, said.sensitive_off, said.off_list) == (("one",), ("ghosts",), "picture")
     assert (said.survey_classmates, said.ages) == (6, (7, 9))
+
+
+def test_notes_and_art_are_asked_for_as_most_houses_do():
+    small = course(FIVE_LINES.format(band="A1"))
+    assert small.art == "briefs"
+    assert small.required_notes == RequiredNotes(("Aim", "Time"), None)
+
+
+def test_a_house_may_ask_for_more_or_for_less():
+    said = with_line("art: files\nnote_fields: [Homework]\nrequired_notes: {activity: [time, Steps, Homework]}")
+    assert said.art == "files"
+    assert said.required_notes == RequiredNotes(("Aim", "Time"), ("Time", "Steps", "Homework"))
+    assert with_line("required_notes: {lesson: [], activity: []}").required_notes == RequiredNotes((), ())
 
 
 @pytest.mark.parametrize("written", ["[listening, reading and writing]", "[listening, [reading, writing]]"])

@@ -73,16 +73,17 @@ def test_what_cannot_be_read_is_quoted() -> None:
     assert found.message == ("“a short lesson” cannot be read as a time. Write it as “10 minutes” or “5–10 minutes”.")
 
 
-def test_a_lesson_and_each_activity_without_a_time_are_named() -> None:
-    assert [found.text for found in missing_time.find(reading_of(lesson("", "", "5 min", "")))] == [
-        "Up",
-        "Say.",
-        "Say.",
-    ]
+def test_a_lesson_without_a_time_is_named_and_an_activity_where_most_others_have_theirs() -> None:
+    def missing(*times: str) -> list[str]:
+        return [found.text for found in missing_time.find(reading_of(lesson(*times)))]
+
+    assert missing("", "5 min", "5 min", "") == ["Up", "Say."]
+    assert missing("40 minutes", "", "5 min", "") == []
+    assert missing("40 minutes", "", "", "") == []
 
 
 def test_the_time_to_write_is_one_that_a_lesson_or_an_activity_may_have() -> None:
-    whole, part = missing_time.find(reading_of(lesson("", "")))
+    whole, part = missing_time.find(reading_of(lesson("", "5 min", "")))
     assert whole.message.endswith("**Time:** 40 minutes.")
     assert part.message.endswith("**Time:** 10 minutes.")
 

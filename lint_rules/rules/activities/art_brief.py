@@ -2,14 +2,17 @@
 
 For a child who cannot read yet the picture is the meaning of the word. So each picture needs an alternative text that
 names what must be seen: the artist draws by it, the screen reader speaks it. `image`, a file's name, or another word
-than the one beside it help nobody; a file that does not exist is a hole on the page; an art brief must say drawing or
-photo, and what it shows. And a photo shows too much: a child who sees a dog on grass may take *dog* for the word for
-grass. For a word that the unit teaches, a drawing is clearer (common practice, no source; a note).
+than the one beside it help nobody; an art brief must say what it shows, and in a unit with photos whether it is drawn.
+And a photo shows too much: a child who sees a dog on grass may take *dog* for the word for grass. For a word that the
+unit teaches, a drawing is clearer (common practice, no source; a note). While the art is still to come (`art: briefs`,
+the default), a picture without a file is no finding, but for a slip in its name; with `art: files` every file must be
+there.
 """
 
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 
 from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
@@ -21,6 +24,7 @@ from lint_rules.page.pictures import (
     is_photo,
     names_nothing,
     nearest_file,
+    same_file,
     says_how,
     shows_nothing,
 )
@@ -29,6 +33,7 @@ from lint_rules.source import Span
 from lint_rules.unit_language.picture_sentences import names_of_picture, nouns_of_picture
 
 _WORDS = "apple,noun,food,1\ndog,noun,animals,1\ncat,noun,animals,1\nhill,noun,places,2\nanimal,noun,animals,1\n"
+_ART_IS_THERE = "art: files\n"
 _FILES = ("art/apple.svg", "art/a cat.svg", "art/hill.jpg")
 
 RULE = Rule(
@@ -43,6 +48,10 @@ RULE = Rule(
         Example("![a market in the rain](https://example.org/market.jpg){.photo}\n", words=_WORDS, why="on the web"),
         Example("1. ![cat](<../art/a cat.svg>) It's a ____.\n2. ![a cat](../art/a%20cat.svg)\n", files=_FILES),
         Example("::: art\nDrawing: Mina waves from the ferry.\n:::\n"),
+        Example("::: art\nMina waves from the ferry.\n:::\n", why="no photo in this unit: all is drawn"),
+        Example("![a pear](../art/pear.svg){.drawing}\n", files=_FILES, why="the art is still to come"),
+        Example("![a pear]()\n", why="the art is still to come"),
+        Example("![apples](../art/apples.svg)\n", files=_FILES, why="another picture, still to come"),
         Example("::: {.art .photo}\nThe harbour on a busy morning, from above.\n:::\n"),
         Example(
             "::: words\n![a dog](../art/apple.svg) dog, ![a dog](../art/apple.svg) animal\n:::\n",
@@ -64,12 +73,16 @@ RULE = Rule(
             "![«image»](../art/apple.svg)\n\n![«Picture 3»](../art/apple.svg)\n\n![«apple.svg»](../art/apple.svg)\n",
             files=_FILES,
         ),
-        Example("![«a pear»](../art/pear.svg){.drawing}\n", files=_FILES, why="no such file"),
+        Example("![«a pear»](../art/pear.svg){.drawing}\n", files=_FILES, course=_ART_IS_THERE, why="no such file"),
+        Example("![«a pear»]()\n", course=_ART_IS_THERE, why="no file is named"),
         Example("![«a hill»](../Art/Hill.jpg)\n", files=_FILES, why="a name in other capitals is another name"),
         Example(
             "::: words\n![«a dog»](../art/apple.svg) cat, dog\n:::\n", words=_WORDS, files=_FILES, why="the word is cat"
         ),
-        Example("::: art\n«Mina waves from the ferry.»\n:::\n", why="drawing or photo?"),
+        Example(
+            "::: art\n«Mina waves from the ferry.»\n:::\n\n::: art\nPhoto: the harbour from above\n:::\n",
+            why="drawing or photo?",
+        ),
         Example("«::: {.art .drawing}»\n:::\n\n::: art\n«A full-page drawing.»\n:::\n", why="of what?"),
         Example("::: art\n«Photo: a red apple»\n:::\n", words=_WORDS, weight=Severity.NOTE),
     ),
@@ -100,8 +113,11 @@ def find(reading: Reading) -> Iterator[Found]:
                 f"This picture stands for the word “{word}”, but its alternative text names something else: the artist "
                 f"will draw what it says. Write what must be seen, such as “{_with_article(word)}”.",
             )
+    some_photo = any(map(partial(_asks_photo, unit), briefs)) or any(
+        is_photo(shown.picture.attributes.classes) for shown in _pictures(unit)
+    )
     for div in briefs:
-        yield from _brief(div, reading, topics)
+        yield from _brief(div, reading, topics, must_say_how=some_photo)
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,14 +157,18 @@ def _picture(shown: _Shown, reading: Reading, topics: TopicList, *, in_brief: bo
         word = _taught_here(alt, reading, topics)
         if word is not None:
             yield _at(picture, _too_much(word), Severity.NOTE)
+    all_there = reading.course.art == "files"
     if not picture.target.strip():
-        yield _at(picture, "This picture names no file: write between the round brackets where it is, or will be.")
+        if all_there:
+            yield _at(picture, "This picture names no file: write between the round brackets where it is.")
         return
     path = file_of(picture.target, unit.path)
     if path is not None and path not in reading.files:
-        near = nearest_file(path, reading.files)
-        meant = f" Did you mean {near}?" if near else " Add it, or write an art brief (`::: art`) until it is there."
-        yield _at(picture, f"There is no file {path} in this course, or git does not know it yet.{meant}")
+        near = (nearest_file if all_there else same_file)(path, reading.files)
+        if near:
+            yield _at(picture, f"There is no file {path} in this course. Did you mean {near}?")
+        elif all_there:
+            yield _at(picture, f"There is no file {path} in this course. Add it, or write its name as it is.")
 
 
 def _at(picture: Picture, message: str, severity: Severity | None = None) -> Found:
@@ -224,24 +244,34 @@ def _names_another(alt: str, word: str, topics: TopicList) -> bool:
     return bool(others) and not any(keys & topics.of(entry.word) for entry in others)
 
 
-def _brief(div: Div, reading: Reading, topics: TopicList) -> Iterator[Found]:
-    """One art brief: it must say drawing or photo, and what it shows."""
-    unit = reading.unit
+def _said_in(div: Div, unit: Unit) -> tuple[list[Passage], str, list[str]]:
+    """What an art brief says: its passages, their words, and the classes of the div and of the pictures in it."""
     passages = [p for p in unit.passages if p.role in (Role.BRIEF, Role.ALT) and div.span.covers(p.block)]
     inside = [shown.picture for shown in _pictures(unit) if div.span.covers(shown.picture.span)]
     text = " ".join([p.text.replace(PICTURE, " ") for p in passages] + [q.alt for p in passages for q in p.pictures])
     classes = [name for name in div.attributes.classes if name != "art"]
     classes += [name for picture in inside for name in picture.attributes.classes]
-    classes += div.attributes.values.values()
+    return passages, text, [*classes, *div.attributes.values.values()]
+
+
+def _asks_photo(unit: Unit, div: Div) -> bool:
+    _, text, classes = _said_in(div, unit)
+    return asked_photo(text, classes)
+
+
+def _brief(div: Div, reading: Reading, topics: TopicList, *, must_say_how: bool) -> Iterator[Found]:
+    """One art brief: it must say what it shows, and drawing or photo in a unit that has both."""
+    unit = reading.unit
+    passages, text, classes = _said_in(div, unit)
     if shows_nothing(text):
         message = (
             "This art brief does not say what must be seen. Write it as a sentence: “Drawing: a dog jumps over a box.”"
         )
         yield _at_brief(passages, div, unit, message)
-    elif not says_how(text, classes):
+    elif must_say_how and not says_how(text, classes):
         message = (
-            "This art brief does not say whether it asks for a drawing or a photo. Begin it “Drawing:” or “Photo:”, "
-            "or write `::: {.art .drawing}`."
+            "This art brief does not say whether it asks for a drawing or a photo, and this unit has photos. Begin it "
+            "“Drawing:” or “Photo:”."
         )
         yield _at_brief(passages, div, unit, message)
     elif (

@@ -1,17 +1,20 @@
-"""A field that a teacher needs is missing in the notes: the Aim of a lesson, the Steps of an activity.
+"""A field that a teacher needs is missing in the notes: the Aim of a lesson, Steps where the page does not say it all.
 
-Many teachers open the notes on the way to the classroom. Without an aim they do not know what the lesson is for;
-without steps they do not know what to do with the page. (The Time that lessons and activities need is missing-time's.)
-A field that is there and empty counts as missing, and a name that was mistyped (`Setps:`) is pointed out. A course may
-have fields of its own, and names them under `note_fields` in course.yaml.
+Many teachers open the notes on the way to the classroom. Without an aim they do not know what the lesson is for. What
+children do alone, the page tells them; but how a game goes, how often a track is played, who asks whom, only steps tell
+(games, songs, surveys, listening, work with classmates, crafts without steps). A field that is there and empty counts
+as missing, and a name that was mistyped (`Setps:`) is pointed out. A course may ask for other fields under
+`required_notes` in course.yaml, and have fields of its own under `note_fields`. (Time is missing-time's.)
 """
 
 from collections.abc import Iterator, Sequence
 from difflib import get_close_matches
 
+from lint_rules.course.model import NOTE_FIELDS
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.manuscript.insert_field import field_edit
 from lint_rules.manuscript.model import DivKind, Field, Heading, Part, Role, field_key
+from lint_rules.page.teacher_led import is_teacher_led
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.tables import rows
 
@@ -41,6 +44,18 @@ RULE = Rule(
             "**Homework:** Draw a kite.\n:::\n",
             why="fields of the course's own; the missing Time is missing-time's",
         ),
+        Example(_NOTED + "### 1 Read and match. {.reading}\n", why="the rubric says it all"),
+        Example(_NOTED + "### 1 Listen and repeat. {.sounds .listening}\n", why="the rubric says it all"),
+        Example(_NOTED + "### 1 Tell your partner why. {.odd-one-out .speaking}\n", why="the rubric says it all"),
+        Example(
+            _NOTED + "### 1 Make a kite. {.make}\n\n1. Fold the paper.\n2. Colour it.\n",
+            why="the steps stand on the page",
+        ),
+        Example(
+            "## Lesson 1: Kites {.words}\n\n### 1 Play the game. {.game}\n",
+            course="required_notes: {lesson: [], activity: []}\n",
+            why="this course asks for none",
+        ),
     ),
     fails=(
         Example(
@@ -65,11 +80,30 @@ RULE = Rule(
             why="empty, and no teacher needs it: a note",
             weight=Severity.NOTE,
         ),
+        Example(_NOTED + "### 1 «Ask your partner.» {.speaking}\n", why="who asks first, and what then?"),
+        Example(_NOTED + "### 1 «Make a kite.» {.make}\n", why="no page says how"),
+        Example(
+            _NOTED + "### 1 «Make a kite.» {.make}\n\n1. Fold the paper.\n2. Colour it.\n",
+            course="levels:\n  - cefr: Pre-A1\n",
+            why="children cannot read the steps yet",
+        ),
+        Example(
+            "## Lesson 1: «Kites» {.words}\n\n::: teacher\n**Aim:** name toys\n:::\n\n"
+            "### 1 «Read and match.» {.reading}\n",
+            course="required_notes: {lesson: [Aim, Materials], activity: [Steps]}\n",
+            why="what this course asks for",
+        ),
     ),
-    limits=(Limit("what notes must hold: Aim for a lesson, Steps for an activity", "common practice, no source"),),
+    limits=(
+        Limit(
+            "what notes must hold: Aim for a lesson, Steps where the page does not say it all (`required_notes`)",
+            "common practice, no source",
+        ),
+    ),
 )
 
-FIELDS = ("Aim", "Grammar", "Words", "Materials", "Time", "Steps", "Safety", "Answers", "Support", "Extra")
+_USUAL = ("Aim", "Steps")  # what a carried book may hold findings of: those have no key
+_TIME = field_key("Time")
 # What other houses call the fields that a teacher needs.
 _ELSEWHERE = {
     "procedure": "Steps",
@@ -87,16 +121,22 @@ _ELSEWHERE = {
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report fields that are missing (at the heading), empty or misnamed (at their names)."""
+    required = reading.course.required_notes
     for lesson in reading.unit.lessons:
-        yield from _in_part(reading, lesson.heading, lesson.part, "Aim", "lesson", lesson.classes)
+        yield from _in_part(reading, lesson.heading, lesson.part, required.lesson, "lesson", lesson.classes)
     for activity in reading.unit.activities:
-        yield from _in_part(reading, activity.heading, activity.part, "Steps", "activity", activity.kinds)
+        needed = required.activity
+        if needed is None:
+            needed = ("Steps",) if is_teacher_led(activity, reading.level.cefr) else ()
+        yield from _in_part(reading, activity.heading, activity.part, needed, "activity", activity.kinds)
 
 
 def _in_part(
-    reading: Reading, heading: Heading, part: Part, needed: str, what: str, classes: Sequence[str]
+    reading: Reading, heading: Heading, part: Part, needed: Sequence[str], what: str, classes: Sequence[str]
 ) -> Iterator[Found]:
     there = {field_key(field.name) for field in part.fields}
+    if any(reading.unit.divs[index].kind is DivKind.ANSWERS for index in part.divs):
+        there.add(field_key("Answers"))
     misnamed = {}
     for field in part.fields:
         meant = _meant(reading, field.name, there)
@@ -104,62 +144,65 @@ def _in_part(
             misnamed[meant] = field
             yield _misnamed(field, meant)
     for field in part.fields:
-        if not field.text.strip() and field.name.casefold() != "time":
+        if not field.text.strip() and field_key(field.name) != _TIME:
             yield _empty(field, needed, what)
-    if field_key(needed) not in there and needed not in misnamed:
-        yield _missing(reading, heading, part, needed, what, classes)
+    for name in needed:
+        if field_key(name) not in {*there, _TIME} and name not in misnamed:
+            yield _missing(reading, heading, part, name, what, classes)
 
 
 def _meant(reading: Reading, name: str, there: set[str]) -> str:
     """The field that was probably meant by a name that is none; '' when it may be one of the course's own."""
-    known = (*FIELDS, *reading.course.note_fields)
+    known = (*NOTE_FIELDS, *reading.course.note_fields)
     if field_key(name) in {field_key(field) for field in known}:
         return ""
-    close = get_close_matches(name.casefold(), [field.casefold() for field in FIELDS], n=1, cutoff=0.75)
-    meant = next((field for field in FIELDS if close and field.casefold() == close[0]), "")
+    close = get_close_matches(name.casefold(), [field.casefold() for field in NOTE_FIELDS], n=1, cutoff=0.75)
+    meant = next((field for field in NOTE_FIELDS if close and field.casefold() == close[0]), "")
     meant = meant or _ELSEWHERE.get(name.casefold(), "")
     return "" if field_key(meant) in there else meant
 
 
 def _misnamed(field: Field, meant: str) -> Found:
     message = (
-        f"No field is called “{field.name}”: did you mean {meant}? Under this name nobody finds it. "
-        "(If it is a field of your own, add it to note_fields in course.yaml.)"
+        f"No field is called “{field.name}”: did you mean {meant}? "
+        "If it is a field of your own, add it to `note_fields` in course.yaml."
     )
     mend = Mend(f"call it {meant}", (Edit(field.name_span, meant),))
     return Found(field.name_span, field.name, message, mend=mend)
 
 
-def _empty(field: Field, needed: str, what: str) -> Found:
-    if field_key(field.name) == field_key(needed):
-        message = f"The {needed} of this {what} is empty. {_why(needed)}"
-        return Found(field.name_span, field.name, message)
+def _empty(field: Field, needed: Sequence[str], what: str) -> Found:
+    name = next((name for name in needed if field_key(name) == field_key(field.name)), "")
+    if name:
+        return Found(field.name_span, field.name, f"The {name} of this {what} is empty. {_why(name)}")
     message = f"This field is empty: fill in {field.name}, or take it out."
     return Found(field.name_span, field.name, message, Severity.NOTE)
 
 
 def _missing(reading: Reading, heading: Heading, part: Part, needed: str, what: str, classes: Sequence[str]) -> Found:
-    draft = _draft(needed, classes)
     has_notes = any(reading.unit.divs[index].kind is DivKind.TEACHER for index in part.divs)
     if not has_notes:
-        first = f"This {what} has no teacher's notes: they need at least {needed} and Time."
+        first = f"This {what} has no teacher's notes, and they need {needed}."
     elif any(passage.role is Role.NOTE for passage in part.passages):
         first = f"The notes of this {what} have no {needed}. If what stands there is it, write **{needed}:** before it."
     else:
-        first = f"The notes of this {what} have no {needed}."
-    edit = field_edit(reading.unit, part, needed, f"[check] {draft}") if has_notes else None
+        first = f"The notes of this {what} have no {needed}. {_why(needed)}"
+    draft = _draft(needed, classes)
+    edit = field_edit(reading.unit, part, needed, f"[check] {draft}") if has_notes and draft else None
     mend = Mend(f"add a draft of {needed}, to be checked", (edit,)) if edit else None
-    passage = heading.passage
-    message = f"{first} {_why(needed)} A draft: **{needed}:** {draft}"
-    return Found(passage.span(), passage.text, message, mend=mend)
+    return Found(heading.passage.span(), heading.passage.text, first, mend=mend, key="" if needed in _USUAL else needed)
 
 
 def _why(needed: str) -> str:
-    return (
-        "A teacher wants to know what the lesson is for." if needed == "Aim" else "A teacher wants to know what to do."
-    )
+    return {
+        "Aim": "A teacher wants to know what the lesson is for.",
+        "Steps": "Say who does what, and in which order: the page alone does not tell a teacher.",
+    }.get(needed, "This course asks for it.")
 
 
 def _draft(needed: str, classes: Sequence[str]) -> str:
-    drafts = {of_class: draft for field, of_class, draft in rows("draft_notes.csv") if field == needed}
-    return next((drafts[name] for name in classes if name in drafts), drafts[""])
+    """The first draft of a field whose classes are all there; '' where there is none."""
+    drafts = (
+        draft for field, of, draft in rows("draft_notes.csv") if field == needed and set(of.split()) <= {*classes}
+    )
+    return next(drafts, "")

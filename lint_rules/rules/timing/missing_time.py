@@ -1,13 +1,14 @@
-"""A lesson says no total, an activity no time, or the Time field holds no time that can be read.
+"""A lesson says no total, an activity no time where others do, or a Time field holds no time that can be read.
 
-Children of six to ten have a lesson of fixed length, and the bell does not wait. A teacher who plans it needs to know
-what each activity takes; without that the last activity, often the song or the game, is the one that falls off.
+Children of six to ten have a lesson of fixed length, and the bell does not wait. A teacher who plans it needs its
+total. Where most activities of a lesson say what they take, one that does not is a slip: the last one, often the song
+or the game, falls off. A course that wants a Time everywhere says so: `required_notes: {activity: [Time]}`.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.model import Heading, Part
+from lint_rules.manuscript.model import Activity, Heading, Part, Unit, field_key
 from lint_rules.page.times import stated_time
 from lint_rules.rule import Example, Reading, Rule
 
@@ -24,11 +25,23 @@ RULE = Rule(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** 1 hour\n:::\n\n"
             "### 1 Listen. {.song}\n\n::: teacher\n**Time:** about ten minutes (longer with the actions)\n:::\n"
         ),
+        Example(
+            "## Lesson 1: Kites\n\n::: teacher\n**Time:** 40 minutes\n:::\n\n"
+            "### 1 Sing. {.song}\n\n### 2 Draw. {.make}\n",
+            why="the lesson has one, and no activity",
+        ),
+        Example("## Lesson 1: Kites\n", course="required_notes: {lesson: [Aim]}\n", why="this course asks for none"),
     ),
     fails=(
         Example(
             "## Lesson 1: «Kites»\n\n::: teacher\n**Aim:** talk about kites\n:::\n\n"
-            "### 1 «Listen and point.» {.listening}\n\n::: teacher\n**Steps:** Play the audio for 5 minutes.\n:::\n"
+            "### 1 «Listen and point.» {.listening}\n\n::: teacher\n**Steps:** Play the audio for 5 minutes.\n:::\n",
+            course="required_notes: {activity: [Time]}\n",
+        ),
+        Example(
+            "## Lesson 1: Kites\n\n::: teacher\n**Time:** 40 minutes\n:::\n\n"
+            "### 1 Sing. {.song}\n\n::: teacher\n**Time:** 5 minutes\n:::\n\n### 2 «Draw.» {.make}\n",
+            why="the other activity of the lesson has one",
         ),
         Example(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** «one lesson»\n:::\n\n"
@@ -46,22 +59,41 @@ RULE = Rule(
 def find(reading: Reading) -> Iterator[Found]:
     """Report lessons without a total and activities without a time, at their headings or at what cannot be read."""
     usual = sum(reading.level.limits.lesson_minutes) // 2
+    required = reading.course.required_notes
     for lesson in reading.unit.lessons:
-        yield from _missing(lesson.heading, lesson.part, "This lesson has no Time: a teacher needs its total", usual)
-    for activity in reading.unit.activities:
-        yield from _missing(activity.heading, activity.part, "This activity has no Time: a teacher needs one", 10)
+        yield from _missing(lesson.heading, lesson.part, "lesson", usual, wanted=_asks_for(required.lesson))
+    everywhere = _asks_for(required.activity or ())
+    for activities in _together(reading.unit):
+        timed = sum(activity.part.field("Time") is not None for activity in activities)
+        for activity in activities:
+            wanted = everywhere or timed > len(activities) - 1 - timed
+            yield from _missing(activity.heading, activity.part, "activity", 10, wanted=wanted)
 
 
-def _missing(heading: Heading, part: Part, lack: str, usual: int) -> Iterator[Found]:
+def _asks_for(fields: Iterable[str]) -> bool:
+    return any(field_key(name) == field_key("Time") for name in fields)
+
+
+def _together(unit: Unit) -> Iterator[tuple[Activity, ...]]:
+    """The activities that are planned together: those of a lesson, and those before the first one."""
+    yield unit.opening_activities
+    yield from (lesson.activities for lesson in unit.lessons)
+
+
+def _missing(heading: Heading, part: Part, what: str, usual: int, *, wanted: bool) -> Iterator[Found]:
     stated = stated_time(part)
+    field = part.field("Time")
     if stated is not None and stated.minutes is None:
         words = stated.passage.text[stated.start : stated.end]
         message = f"“{words}” cannot be read as a time. Write it as “10 minutes” or “5–10 minutes”."
         yield Found(stated.passage.span(stated.start, stated.end), words, message)
-    elif stated is None:
-        message = f"{lack} to plan the lesson. Write it in the teacher's notes: **Time:** {usual} minutes."
-        field = part.field("Time")
-        if field is not None:
-            yield Found(field.name_span, field.name, message)
-        else:
-            yield Found(heading.passage.span(), heading.passage.text, message)
+    elif stated is None and field is not None:
+        message = f"The Time of this {what} is empty. Write how long it takes: **Time:** {usual} minutes."
+        yield Found(field.name_span, field.name, message)
+    elif stated is None and wanted:
+        lack = {
+            "lesson": "This lesson has no Time, and a teacher plans by its total.",
+            "activity": "This activity has no Time, and a teacher plans the lesson by it.",
+        }[what]
+        message = f"{lack} Write it in the notes: **Time:** {usual} minutes."
+        yield Found(heading.passage.span(), heading.passage.text, message)
