@@ -12,6 +12,19 @@ from typing import NoReturn
 from lint_rules import __version__
 from lint_rules.exit_status import CANNOT_RUN, RULE_BROKE, CannotRun
 
+LIST_NAMES = (
+    "contents",
+    "grammar",
+    "wordlist",
+    "script",
+    "art",
+    "materials",
+    "safety",
+    "keys",
+    "stets",
+    "brief",
+    "changes",
+)
 _DESCRIPTION = "Proofs the manuscripts of English courses for children aged 6 to 10."
 _EPILOG = """\
 exit status: 0 nothing that blocks, 1 findings that block, 2 the run could not be done, 3 a rule or a checker broke
@@ -89,6 +102,15 @@ def build_parser() -> argparse.ArgumentParser:
     words.add_argument("--sort", choices=("word", "topic", "unit", "met"), default="unit", help="order of the rows")
     _reading(words)
 
+    lists = command("lists", "write a list that a house compiles by hand: words, script, art, materials, keys …")
+    lists.add_argument("name", choices=LIST_NAMES, metavar="NAME", help=", ".join(LIST_NAMES))
+    lists.add_argument("dir", nargs="*", metavar="DIR", help="the course (default: where you are); changes: OLD NEW")
+    lists.add_argument("--unit", metavar="LEVEL/N", help="brief: the unit to be written, such as level-1/4")
+    lists.add_argument("--csv", metavar="FILE", help="write the list as CSV (- is standard output)")
+    lists.add_argument("--xlsx", metavar="FILE", help="write the list as a spreadsheet")
+    lists.add_argument("--markdown", metavar="FILE", help="write the list as Markdown (- is standard output)")
+    _reading(lists)
+
     level = command("level", "say what a text asks of a child: structures, words by level, sentence length")
     level.add_argument("file", nargs="?", default="-", metavar="FILE", help="a text file; - is standard input")
     level.add_argument("--lines", action="store_true", help="take every line of the input as a text of its own")
@@ -114,11 +136,22 @@ def build_parser() -> argparse.ArgumentParser:
     return parser
 
 
+def _parsed(argv: Sequence[str] | None) -> argparse.Namespace:
+    """Arguments. Folders may also stand behind the options of `lists`, where argparse leaves them over."""
+    parser = build_parser()
+    arguments, left = parser.parse_known_args(argv)
+    if left and (arguments.command != "lists" or any(word.startswith("-") for word in left)):
+        parser.error(f"unrecognized arguments: {' '.join(left)}")
+    if left:
+        arguments.dir = [*arguments.dir, *left]
+    return arguments
+
+
 def main(argv: Sequence[str] | None = None) -> int:
     """Run a command and give its exit status."""
     gc.set_threshold(100_000, 50, 100)  # we make much and drop it whole: looking for cycles cost a tenth of a run
     _steady_output()
-    arguments = build_parser().parse_args(argv)
+    arguments = _parsed(argv)
     try:
         module = importlib.import_module(f"lint_rules.commands.{arguments.command}")
         status: int = module.run(arguments)

@@ -63,6 +63,7 @@ class UnitFacts(msgspec.Struct, frozen=True):
     lessons: tuple[LessonTime, ...] = ()
     words: tuple[WordMet, ...] = ()
     structures: tuple[str, ...] = ()  # on pupil pages and in scripts, sorted
+    structures_tested: tuple[str, ...] = ()  # those in tests, sorted
     words_by_band: tuple[tuple[str, int], ...] = ()  # different words there by CEFR band ('' where nobody gives one)
     instructions: tuple[Instruction, ...] = ()
     scripts: tuple[tuple[str, Spot], ...] = ()  # audio scripts: track and the div's first line

@@ -32,6 +32,7 @@ def facts_of(reading: Reading) -> UnitFacts:
         words=tuple(_words_met(reading, read)),
         words_by_band=_words_by_band(reading, read),
         structures=tuple(sorted(_structures(reading))),
+        structures_tested=tuple(sorted(_structures_tested(reading))),
         scripts=tuple(_scripts(unit)),
         tracks_elsewhere=tuple(_tracks_elsewhere(unit)),
         track_references=tuple(_track_references(unit)),
@@ -137,6 +138,10 @@ def _structures(reading: Reading) -> set[str]:
         if read_by_children(passage) and not is_title(passage)
         for structure in reading.analyse(passage).structures
     }
+
+
+def _structures_tested(reading: Reading) -> set[str]:
+    return {use.structure.name for place in reading.grammar if place.is_test for use in place.uses}
 
 
 def _lesson_time(lesson: Lesson) -> LessonTime:

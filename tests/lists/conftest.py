@@ -1,0 +1,5 @@
+"""The command line, as the tests of the commands have it."""
+
+from tests.commands.conftest import hornbook
+
+__all__ = ["hornbook"]
