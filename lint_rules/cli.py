@@ -116,6 +116,10 @@ def build_parser() -> argparse.ArgumentParser:
     level.add_argument("--lines", action="store_true", help="take every line of the input as a text of its own")
     _reading(level)
 
+    outline = command("outline", "show how each activity of a unit was read: items, options, gaps, keys, times")
+    outline.add_argument("file", metavar="FILE", help="a unit file")
+    outline.add_argument("--format", choices=("terminal", "json"), default="terminal", help="how it is shown")
+
     carry = command("carry", "take the findings of an existing book into carried.yaml: then only new ones count")
     carry.add_argument("dir", nargs="?", default=".", metavar="DIR", help="the course (default: where you are)")
     _reading(carry)

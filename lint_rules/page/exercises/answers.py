@@ -1,0 +1,54 @@
+"""What an answer of the key says: its letters, its alternatives, its words as they are compared."""
+
+import re
+
+_LETTER = re.compile(r"\(?([a-z]|[ivx]+)\)?", re.IGNORECASE)
+_LETTER_FIRST = re.compile(r"\(?([a-z])[.)](?:\s|$)", re.IGNORECASE)
+_EXPLAINED = re.compile(r"\s+(?:–|—|-|\()\s*(?=\S).*$|\s*→.*$", re.S)
+_OPTIONAL = re.compile(r"\(([^()\s][^()]*)\)")
+_BETWEEN = re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*")
+_MARKS = " \t\n.,;:!?…\"'“”‘’()[]*_–—-"
+_VERDICTS = frozenset(
+    {"t", "f", "ds", "true", "false", "doesn't say", "doesnt say", "right", "wrong", "✓", "✗", "yes", "no"}
+)
+
+
+def plain(text: str) -> str:
+    """A text as it is compared: lower case, plain apostrophes, single spaces, no marks at its ends."""
+    return " ".join(text.replace("’", "'").replace("\ufffc", " ").casefold().split()).strip(_MARKS)
+
+
+def letters_of(answer: str) -> tuple[str, ...]:
+    """The letters that an answer gives, in lower case: `b`, `(b)`, `b) a hat`, `a, c`. Empty when it gives none."""
+    text = answer.strip()
+    if match := _LETTER_FIRST.match(text):
+        return (match[1].lower(),)
+    parts = [part for part in re.split(r"\s*(?:,|&|/|\+|\band\b|\bor\b)\s*", text.strip(" .;")) if part]
+    letters = [_LETTER.fullmatch(part) for part in parts]
+    return tuple(match[1].lower() for match in letters if match) if parts and all(letters) else ()
+
+
+def alternatives(answer: str) -> tuple[str, ...]:
+    """The texts that an answer allows, without explanations: `very / so`, `Thursday(s)`, `red – it is no fruit`."""
+    found: list[str] = []
+    for part in _BETWEEN.split(answer):
+        bare = part.strip()
+        inside = _OPTIONAL.sub("", bare).strip()
+        shorter = _EXPLAINED.sub("", bare).strip()
+        for one in (inside, _OPTIONAL.sub(r"\1", bare), shorter, bare):
+            one = " ".join(one.split()).strip(" ,;")
+            if one and one not in found:
+                found.append(one)
+    return tuple(found)
+
+
+def first_text(answer: str) -> str:
+    """The text that stands for an answer where one is wanted: the first that it allows."""
+    several = alternatives(answer)
+    return several[0] if several else ""
+
+
+def is_verdict(text: str) -> bool:
+    """Whether an answer is a verdict or a sign, which nobody reads as a word of the sentence: `T`, `✗`, `no`."""
+    bare = plain(text)
+    return bare in _VERDICTS or not any(char.isalpha() for char in bare)

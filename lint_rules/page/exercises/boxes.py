@@ -1,0 +1,135 @@
+"""Word boxes: lines, divs, tables and brackets that list the words to be used."""
+
+import re
+from collections.abc import Iterator, Sequence
+
+from lint_rules.manuscript.model import DivKind, Passage, Role, Unit
+from lint_rules.page.exercises.model import Place, WordBox
+from lint_rules.page.exercises.stream import Line
+
+_LEAD = re.compile(
+    r"\s*(?:(?:the\s+)?(?:word|words|phrase|phrases|verb|verbs|key)?\s*(?:box|bank|list|cloud)|words?(?:\s+to\s+use)?"
+    r"|use(?:\s+these(?:\s+words)?)?|choose\s+from|options?)\s*:\s*",
+    re.I,
+)
+_BOX_CLASSES = re.compile(r"(?:word-?)?(?:box|bank|cloud|frame|list)s?|words", re.I)
+_SEPARATORS = tuple(
+    re.compile(pattern)
+    for pattern in (
+        r"\s*[·•∙⋅|~]\s*",
+        r"\s*/\s*",
+        r"\s+\+\s+",
+        r"\s*;\s*",
+        r"\s*,\s*(?:(?:and|or)\s+)?",
+        r"\s+[–—-]\s+",
+        r"(?:[ \t]|\u00a0){2,}|\u00a0+",
+    )
+)
+_IN_BRACKETS = re.compile(r"[(\[]([^()\[\]]+)[)\]]")
+_BRACES = re.compile(r"\{([^{}.#=]+)\}")
+_AFTER_COLON = re.compile(r":\s*([^:.!?]+)[.!?]?\s*$")
+_INSTEAD = re.compile(r"\s*(?:,|/|\bor\b|\band\b|,\s*or\b)\s*", re.I)
+_TICK = re.compile(r"[☐□▢◯○◻⬜❏❑✓✗✔✘●]")
+_MOST_WORDS = 4
+_MARKS = ' \t\u00a0.,;:()[]{}"“”'
+
+
+def entries_of(place: Place) -> tuple[Place, ...]:
+    """The entries that a range lists with one sort of separator; none where it is no list of short entries."""
+    text = place.passage.text
+    for between in _SEPARATORS:
+        pieces: list[Place] = []
+        at = place.start
+        for match in (*between.finditer(text, place.start, place.end), None):
+            end = match.start() if match else place.end
+            piece = text[at:end]
+            left = at + len(piece) - len(piece.lstrip(_MARKS))
+            right = at + len(piece.rstrip(_MARKS))
+            if left < right:
+                pieces.append(Place(place.passage, left, right))
+            at = match.end() if match else place.end
+        if len(pieces) > 1:
+            short = all(len(piece.text.split()) <= _MOST_WORDS and "_" not in piece.text for piece in pieces)
+            return tuple(pieces) if short else ()
+    return ()
+
+
+def box_of_lines(lines: Sequence[Line], unit: Unit) -> WordBox | None:
+    """A word box on lines of one paragraph or div: after `Word box:`, in a `box` or `words` div, or a row of words."""
+    led = in_div = False
+    words: list[Place] = []
+    for line in lines:
+        place = Place(line.passage, line.start, line.end)
+        lead = _LEAD.match(line.passage.text, line.start, line.end)
+        if lead is not None:
+            led = True
+            place = Place(line.passage, lead.end(), line.end)
+        in_div = in_div or _in_box(line.passage, unit)
+        entries = entries_of(place)
+        if not entries and (in_div or led) and len(place.text.split()) <= _MOST_WORDS and place.text.strip(_MARKS):
+            entries = (place,)
+        if not entries and place.text.strip():
+            return None
+        words += entries
+    whole = " ".join(line.text for line in lines)
+    if _TICK.search(whole):
+        return None
+    if not led and not in_div and lines[0].passage.item is not None:
+        return None  # a list of sets is no box
+    if not led and not in_div and whole.rstrip().endswith((".", "?", "!", ":")):
+        return None
+    return WordBox(tuple(words)) if len(words) > (1 if led or in_div else 2) else None
+
+
+def _in_box(passage: Passage, unit: Unit) -> bool:
+    index = passage.div
+    while index is not None:
+        div = unit.divs[index]
+        if div.kind is DivKind.WORDS or any(_BOX_CLASSES.fullmatch(name) for name in div.attributes.classes):
+            return True
+        index = div.parent
+    return False
+
+
+def in_words_div(passage: Passage, unit: Unit) -> bool:
+    """Whether a passage stands in a box of words of its own."""
+    return passage.role is Role.PANEL or _in_box(passage, unit)
+
+
+def box_of_table(cells: Sequence[Passage]) -> WordBox | None:
+    """A table that holds nothing but short words, one a cell, in up to three rows, without labels or blanks."""
+    rows = {cell.cell.row for cell in cells if cell.cell is not None}
+    if len(cells) < 2 or len(rows) > 3 or len({cell.role for cell in cells}) > 1:
+        return None  # columns with heads are a chart
+    if len(rows) == 1 and cells[0].role is Role.HEAD and any(_TICK.search(cell.text) for cell in cells):
+        return None
+    short = all(0 < len(cell.text.split()) <= _MOST_WORDS and "_" not in cell.text for cell in cells)
+    if not short or any(cell.text[0].isdigit() for cell in cells) or all(len(cell.text) == 1 for cell in cells):
+        return None
+    return WordBox(tuple(Place(cell, 0, len(cell.text)) for cell in cells))
+
+
+def boxes_in_instruction(passage: Passage) -> Iterator[WordBox]:
+    """Words that the instruction gives: `(can, has, is)`, `with the words: …`, `*is* or *are*`, `{Who} {When}`."""
+    text = passage.text
+    braces = [Place(passage, *match.span(1)) for match in _BRACES.finditer(text)]
+    if len(braces) > 1:
+        yield WordBox(tuple(braces))
+        return
+    for pattern in (_IN_BRACKETS, _AFTER_COLON):
+        for match in pattern.finditer(text):
+            entries = entries_of(Place(passage, *match.span(1)))
+            if len(entries) > 1 and all(_is_word(entry.text) for entry in entries):
+                yield WordBox(entries)
+                return
+    set_off = sorted({*passage.emphasis, *passage.strong})
+    group = [set_off[0]] if set_off else []
+    for one in set_off[1:]:
+        if _INSTEAD.fullmatch(text, group[-1][1], one[0]):
+            group.append(one)
+    if len(group) > 1:
+        yield WordBox(tuple(Place(passage, *one) for one in group), instead=True)
+
+
+def _is_word(text: str) -> bool:
+    return text[0].isalpha() and len(text) > 1 and "=" not in text and "(" not in text

@@ -1,0 +1,177 @@
+"""Options inside a sentence: `is / are`, `(a / an)`, `[was | were]`, `**eat** or **ate**`, `fly · swim`, tick boxes.
+
+How far an option with a stroke reaches is told by what sets it off (brackets, bold, italics, a number before it, the
+item's end), else by the key, which says one of them; else it is one word each side.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+
+from lint_rules.page.exercises.answers import alternatives, plain
+from lint_rules.page.exercises.model import Choice, Option, Place
+
+_TICKED = re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
+_STROKE = re.compile(r"\s*(?:/|\||·|•|∙|⋅)\s*|\s+or\s+")
+_BRACKETS = re.compile(r"[(\[{]([^()\[\]{}\n]*)[)\]}]")
+_WORD_BEFORE = re.compile(r"[\w’'-]+$")
+_WORD_AFTER = re.compile(r"[\w’'-]+")
+_MOST_BETWEEN = 4
+_ALL = re.compile(r"\s*[/|·•∙⋅]\s*")
+_SPACES = re.compile(r"(?:[ \t]|\u00a0){3,}|\s*\u00a0+\s*")
+_STOPS = ".?!"
+_MOST_WORDS = 6
+
+
+def choices_in(place: Place, answer: str) -> Iterator[Choice]:
+    """The choices that stand inside a range, in order; ``answer`` is what the key says of it ('' for nothing)."""
+    taken: list[Place] = []
+    for finder in (_tick_boxes, _set_off, _or_between, _rows, _strokes):
+        for choice in finder(place, answer):
+            inline = choice.inline
+            if inline is not None and not any(inline.start < one.end and one.start < inline.end for one in taken):
+                taken.append(inline)
+                yield choice
+
+
+def _options(passage_place: Place, pieces: Sequence[tuple[int, int]]) -> tuple[Option, ...]:
+    found = []
+    text = passage_place.passage.text
+    for start, end in pieces:
+        part = text[start:end]
+        left = start + len(part) - len(part.lstrip(" \t\u00a0,;|/"))
+        right = start + len(part.rstrip(" \t\u00a0,;|/"))
+        if left < right:
+            found.append(Option(Place(passage_place.passage, left, right)))
+    if len(found) > 1 and found[-1].text[-1:] in _STOPS and found[0].text[-1:] not in _STOPS:
+        last = found[-1].place  # the sentence's own full stop
+        found[-1] = Option(Place(last.passage, last.start, last.start + len(last.text.rstrip(_STOPS))))
+    return tuple(option for option in found if option.text)
+
+
+def _tick_boxes(place: Place, _: str) -> Iterator[Choice]:
+    """`☐ yes  ☐ no`: each option runs from its box to the next one."""
+    text = place.passage.text
+    boxes = list(_TICKED.finditer(text, place.start, place.end))
+    if len(boxes) < 2:
+        return
+    ends = [*(box.start() for box in boxes[1:]), place.end]
+    options = _options(place, [(box.end(), end) for box, end in zip(boxes, ends, strict=True)])
+    if len(options) > 1:
+        yield Choice(options, Place(place.passage, boxes[0].start(), place.end))
+
+
+def _set_off(place: Place, _: str) -> Iterator[Choice]:
+    """Options in brackets, in bold or in italics, with strokes between them."""
+    passage = place.passage
+    ranges = [(match.start(1), match.end(1), match.start(), match.end()) for match in _BRACKETS.finditer(passage.text)]
+    ranges += [(start, end, start, end) for start, end in (*passage.emphasis, *passage.strong)]
+    for start, end, outer, last in sorted(ranges):
+        if not (place.start <= outer and last <= place.end):
+            continue
+        pieces = _split(passage.text, start, end, re.compile(r"\s*[/|]\s*|\s+or\s+"))
+        if len(pieces) > 1 and all(0 < len(passage.text[a:b].split()) <= _MOST_WORDS for a, b in pieces):
+            yield Choice(_options(place, pieces), Place(passage, outer, last))
+
+
+def _split(text: str, start: int, end: int, between: "re.Pattern[str]") -> list[tuple[int, int]]:
+    pieces = []
+    at = start
+    for match in between.finditer(text, start, end):
+        pieces.append((at, match.start()))
+        at = match.end()
+    pieces.append((at, end))
+    return pieces
+
+
+def _or_between(place: Place, _: str) -> Iterator[Choice]:
+    """`**eat** or **ate**`: two bold (or italic) stretches with nothing but `or`, a stroke or a dot between them."""
+    for ranges in (place.passage.strong, place.passage.emphasis):
+        inside = [one for one in ranges if place.start <= one[0] and one[1] <= place.end]
+        at = 0
+        while at < len(inside):
+            last = at
+            while last + 1 < len(inside) and _STROKE.fullmatch(
+                place.passage.text, inside[last][1], inside[last + 1][0]
+            ):
+                last += 1
+            if last > at:
+                group = inside[at : last + 1]
+                yield Choice(_options(place, group), Place(place.passage, group[0][0], group[-1][1]))
+            at = last + 1
+
+
+def _strokes(place: Place, answer: str) -> Iterator[Choice]:
+    """`nice / kind` inside a sentence. Entries that are all the item has are no choice, unless the key takes one."""
+    text = place.passage.text
+    said = {plain(one) for one in alternatives(answer)} if answer else set()
+    for group in _groups(place):
+        first = _WORD_BEFORE.search(text[place.start : group[0].start()])
+        last = _WORD_AFTER.match(text, group[-1].end(), place.end)
+        if first is None or last is None:
+            continue
+        pieces = _split(text, place.start, place.end, _ALL)
+        if not said and _is_row([text[start:end] for start, end in pieces]):
+            yield Choice(_options(place, pieces), place)
+            return
+        edges = [place.start + first.start(), *(at for one in group for at in one.span()), last.end()]
+        pieces = _widened(place, list(zip(edges[::2], edges[1::2], strict=True)), answer)
+        options = _options(place, pieces)
+        whole = not text[place.start : pieces[0][0]].strip(" \t(") and not text[pieces[-1][1] : place.end].strip(
+            " .?!)"
+        )
+        chosen = any(plain(option.text) in said for option in options)
+        if chosen or (not answer and not whole and len(options) < 5):
+            yield Choice(options, Place(place.passage, pieces[0][0], pieces[-1][1]))
+
+
+def _is_row(pieces: Sequence[str]) -> bool:
+    """Whether pieces are all alike, so that an item is nothing but a row of options: `in the park / in the garden`."""
+    words = [piece.split() for piece in pieces]
+    short = all(0 < len(one) <= _MOST_BETWEEN for one in words)
+    return short and (len(pieces) > 2 or len({one[0].casefold() for one in words}) == 1)
+
+
+def _groups(place: Place) -> Iterator[list["re.Match[str]"]]:
+    """Strokes or dots that follow each other with a few words between."""
+    group: list[re.Match[str]] = []
+    for match in _ALL.finditer(place.passage.text, place.start, place.end):
+        between = place.passage.text[group[-1].end() : match.start()] if group else ""
+        if group and not (0 < len(between.split()) <= _MOST_BETWEEN and not any(char in between for char in ".?!_")):
+            yield group
+            group = []
+        group.append(match)
+    if group:
+        yield group
+
+
+def _widened(place: Place, pieces: list[tuple[int, int]], answer: str) -> list[tuple[int, int]]:
+    """The first and the last option with as many words as the key's answer has there: `is playing / plays`."""
+    text = place.passage.text
+    said = {plain(one) for one in alternatives(answer)}
+    if not said or any(plain(text[a:b]) in said for a, b in pieces):
+        return pieces
+    words = list(re.finditer(r"[\w’'-]+", text[place.start : place.end]))
+    for match in reversed(words):
+        start = place.start + match.start()
+        if start < pieces[0][0] and plain(text[start : pieces[0][1]]) in said:
+            return [(start, pieces[0][1]), *pieces[1:]]
+    for match in words:
+        end = place.start + match.end()
+        if end > pieces[-1][1] and plain(text[pieces[-1][0] : end]) in said:
+            return [*pieces[:-1], (pieces[-1][0], end)]
+    return pieces
+
+
+def _rows(place: Place, answer: str) -> Iterator[Choice]:
+    """`ship     sheep`: what an item lists with wide spaces, dots, strokes or commas, where the key takes one of it."""
+    text = place.passage.text
+    said = {plain(one) for one in alternatives(answer)}
+    if not said:
+        return
+    for between in (_SPACES, re.compile(r"\s*[·•∙⋅|/]\s*"), re.compile(r"\s*,\s*")):
+        pieces = _split(text, place.start, place.end, between)
+        options = _options(place, pieces)
+        short = all(len(option.text.split()) <= _MOST_WORDS for option in options)
+        if short and len(options) > 1 and sum(plain(option.text) in said for option in options) == 1:
+            yield Choice(options, Place(place.passage, options[0].place.start, options[-1].place.end))
+            return

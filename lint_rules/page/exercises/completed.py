@@ -1,0 +1,139 @@
+"""What an item says once it is done as the key has it: which options are chosen, and what stands in each blank."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from lint_rules.page.exercises.answers import alternatives, first_text, is_verdict, letters_of, plain
+from lint_rules.page.exercises.gaps import fits, shown_letters
+from lint_rules.page.exercises.model import Choice, Exercise, Gap, Item, Option
+
+_PARTS = re.compile(r"\s*(?:,|;|/|\||…|\.\.\.|\s[–—-]\s|\band\b)\s*")
+_CAPITAL = re.compile(r"[A-Z]{1,2}")
+_BLANK = re.compile(r"_+(?:\s*_{2,})*")
+
+
+@dataclass(frozen=True, slots=True)
+class Completed:
+    """An item done: the option chosen of each choice (None: the key does not say), and the text for each blank: ''
+    where nothing that is read goes in (a tick, a letter), None where nobody knows."""
+
+    chosen: tuple[Option | None, ...]
+    filled: tuple[str | None, ...]
+    matched: Option | None = None  # of the exercise's column
+
+    @property
+    def known(self) -> bool:
+        """Whether the key says all of it."""
+        return None not in self.chosen and None not in self.filled
+
+
+def completed(item: Item, exercise: Exercise) -> Completed:
+    """An item as its key completes it."""
+    said = item.answer.text if item.answer is not None else ""
+    chosen = tuple(chosen_option(choice, said, crossed=exercise.key.crossed) for choice in item.choices)
+    matched = _by_letter(exercise.column, said) if exercise.column else None
+    lettered = [option for choice, option in zip(item.choices, chosen, strict=True) if choice.inline is None]
+    if not item.gaps:
+        return Completed(chosen, (), matched)
+    if lettered:
+        texts = _several(lettered[0].text if lettered[0] is not None else None, item)
+    elif matched is not None:
+        texts = _several(matched.text, item)
+    else:
+        texts = _from_key(item, said, exercise)
+    return Completed(chosen, texts, matched)
+
+
+def _several(text: str | None, item: Item) -> tuple[str | None, ...]:
+    if text is None or len(item.gaps) == 1:
+        return (text,) * len(item.gaps)
+    parts = [part for part in _PARTS.split(text) if part]
+    return tuple(parts) if len(parts) == len(item.gaps) else (None,) * len(item.gaps)
+
+
+def chosen_option(choice: Choice, said: str, *, crossed: bool = False) -> Option | None:
+    """The option that an answer chooses, by its letter or its words; None where it chooses none or several."""
+    if not said:
+        return None
+    found = _by_letter(choice.options, said)
+    if found is None:
+        texts = {plain(one) for one in alternatives(said)}
+        named = [option for option in choice.options if plain(option.text) in texts]
+        found = named[0] if named else None
+    if crossed and found is not None:
+        others = [option for option in choice.options if option is not found]
+        return others[0] if len(others) == 1 else None
+    return found
+
+
+def _by_letter(options: Sequence[Option], said: str) -> Option | None:
+    letters = letters_of(said)
+    if len(letters) != 1:
+        return None
+    return next((option for option in options if option.label is not None and option.label.key == letters[0]), None)
+
+
+def _from_key(item: Item, said: str, exercise: Exercise) -> tuple[str | None, ...]:
+    none = (None,) * len(item.gaps)
+    if not said:
+        return none
+    if len(item.gaps) > 1:
+        inner = _within_sentence(item, said)
+        parts = inner or [part for part in _PARTS.split(first_text(said)) if part]
+        if len(parts) != len(item.gaps):
+            return none
+        return tuple(_one(gap, part, exercise) for gap, part in zip(item.gaps, parts, strict=True))
+    inner = _within_sentence(item, said)
+    return (_one(item.gaps[0], inner[0] if inner else said, exercise),)
+
+
+def _one(gap: Gap, said: str, exercise: Exercise) -> str | None:
+    text = first_text(said)
+    if gap.word is not None:
+        return word_with(gap.word.text, said)
+    if is_verdict(text) or (_CAPITAL.fullmatch(text) and text not in ("I", "A")):
+        return ""
+    labels = {item.label.key for item in exercise.items} | {
+        option.label.key for option in exercise.column if option.label
+    }
+    return "" if len(text) == 1 and plain(text) in labels and text != "a" else text
+
+
+def _within_sentence(item: Item, said: str) -> list[str]:
+    """The words for the blanks, where the key gives the whole sentence; none where it does not."""
+    pattern = ""
+    for place in item.prompt:
+        at = place.start
+        for gap in item.gaps:
+            if place.holds(gap.place):
+                pattern += _loose(place.passage.text[at : gap.place.start]) + r"(.+?)"
+                at = max(at, gap.hint.end if gap.hint and gap.hint.start >= gap.place.end else gap.place.end)
+        pattern += _loose(place.passage.text[at : place.end])
+    if not re.search(r"\w{2,}", pattern.replace(r"(.+?)", "")):
+        return []
+    match = re.fullmatch(pattern, said.strip(), re.I)
+    return [group.strip() for group in match.groups()] if match else []
+
+
+def _loose(text: str) -> str:
+    words = re.findall(r"[\w’']+", text)
+    return "".join(r"\W*" + re.escape(word).replace("’", "['’]").replace("'", "['’]") for word in words) + r"\W*"
+
+
+def word_with(word: str, said: str) -> str | None:
+    """A word with blanks once an answer is in it: the answer itself where it fits, else its letters in the blanks."""
+    for one in alternatives(said):
+        if fits(word, one, one_each=True) or (fits(word, one, one_each=False) and len(one) > len(shown_letters(word))):
+            return one
+    squeezed = re.sub(r"[ \u00a0]", "", word)
+    blanks = _BLANK.findall(squeezed)
+    letters = plain(first_text(said)).strip("_-")
+    if len(blanks) == 1 and letters.isalpha() and " " not in word:
+        return squeezed.replace(blanks[0], letters, 1)
+    if len(letters) == len(blanks) and letters.isalpha():
+        whole = squeezed
+        for letter in letters:
+            whole = _BLANK.sub(letter, whole, count=1)
+        return whole
+    return None

@@ -1,0 +1,289 @@
+"""From labels to drafts of items: which stretch of the page belongs to which label, and what stands apart as a column.
+
+A draft's region runs from its label to the next one; the last one's to the end of its paragraph or row, with what is
+nested in it, and as many more lines as the items before it have.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from lint_rules.page.exercises.marks import DRESSED, LINE, WEAK, Kind, Mark, chains, label_of
+from lint_rules.page.exercises.model import Label, Option, Place
+from lint_rules.page.exercises.stream import Line
+
+_GAP_NEXT = re.compile(r"\s*(?:_{2,}|…|[☐□▢◯○◻⬜❏❑])")
+_CHOICE_NEXT = re.compile(r"\s*[*(\[]?[\w’'-]+\s*/\s*[\w’'-]+")
+_EDGE = " \t\n\u00a0,;/|·•"
+_LETTER = re.compile(r"[^\W\d_]")
+
+
+@dataclass(slots=True)
+class Draft:
+    """An item in the making: its label, the places it takes up, its lettered options."""
+
+    label: Label
+    mark: Mark | None
+    places: list[Place] = field(default_factory=list)
+    options: list[Option] = field(default_factory=list)
+
+    @property
+    def bare(self) -> bool:
+        """Whether it has no words of its own, but blanks or options."""
+        return not any(_LETTER.search(place.text) for place in self.places)
+
+
+@dataclass(slots=True)
+class DraftExercise:
+    """Drafts that count on from each other, and what they count with; ``cloze``: they stand in a running text."""
+
+    drafts: list[Draft]
+    kind: Kind
+    column: list[Option] = field(default_factory=list)
+    cloze: bool = False
+
+
+def draft_exercises(lines: Sequence[Line], marks: Sequence[Mark]) -> list[DraftExercise]:
+    """The exercises of a page as drafts, in file order."""
+    grids = _grids(lines)
+    marks = [mark for mark in marks if _table(lines[mark.line]) not in grids]
+    cloze = _cloze_chains(lines, marks)
+    used = {mark for chain in cloze for mark in chain}
+    rest = [mark for mark in marks if mark not in used]
+    numbers = chains(rest, Kind.NUMBER)
+    found: list[DraftExercise] = [_cloze_exercise(chain, lines) for chain in cloze]
+    if numbers or cloze:
+        _number_exercises(numbers, rest, lines, found)
+    else:
+        kinds = sorted(((chains(rest, kind), kind) for kind in (Kind.LOWER, Kind.UPPER, Kind.ROMAN)), key=_links)
+        several, kind = kinds[-1]
+        several = [chain for chain in several if len(chain) > 1]
+        found += [DraftExercise(_drafts(chain, rest, lines, options=False), kind) for chain in several]
+    return _merged(found)
+
+
+def _grids(lines: Sequence[Line]) -> frozenset[int]:
+    """Tables of single letters and figures (word squares, codes): nothing in them is a label."""
+    texts: dict[int, list[str]] = {}
+    for line in lines:
+        if line.passage.cell is not None:
+            texts.setdefault(line.passage.cell.table, []).append(line.text)
+    return frozenset(
+        table
+        for table, several in texts.items()
+        if len(several) > 3 and sum(len(text) <= 2 and text.isalnum() for text in several) * 5 >= 4 * len(several)
+    )
+
+
+def _table(line: Line) -> int:
+    return line.passage.cell.table if line.passage.cell is not None else -1
+
+
+def _links(pair: tuple[list[list[Mark]], Kind]) -> tuple[int, bool]:
+    return sum(len(chain) for chain in pair[0] if len(chain) > 1), pair[1] is Kind.ROMAN
+
+
+def _number_exercises(
+    numbers: Sequence[list[Mark]], rest: Sequence[Mark], lines: Sequence[Line], found: list[DraftExercise]
+) -> None:
+    for chain in numbers:
+        found.append(DraftExercise(_drafts(chain, rest, lines, options=True), Kind.NUMBER))
+    taken = {option.label.span for one in found for draft in one.drafts for option in draft.options if option.label}
+    if all(draft.options for one in found if not one.cloze for draft in one.drafts) and numbers:
+        return
+    links = {mark for chain in numbers for mark in chain}
+    free = [m for m in rest if m not in links and not (m.label.isdigit() or label_of(m, lines).span in taken)]
+    columns = [
+        (chain, kind) for kind in (Kind.LOWER, Kind.UPPER, Kind.ROMAN) for chain in chains(free, kind) if len(chain) > 1
+    ]
+    if not columns or not found:
+        return
+    chain, _ = max(columns, key=lambda pair: len(pair[0]))
+    owner = _owner(found, chain)
+    owner.column = _options(chain, [*numbers, chain], lines, across=True)
+    inside = [option.place for option in owner.column]
+    marked = [option.label.mark for option in owner.column if option.label and option.label.mark]
+    for one in found:
+        if not one.cloze:
+            for draft in one.drafts:
+                draft.places = [part for place in draft.places for part in without(place, [*inside, *marked])]
+
+
+def _owner(found: Sequence[DraftExercise], chain: Sequence[Mark]) -> DraftExercise:
+    """The exercise that a column belongs to: the one that it stands behind, else the first."""
+    before = [one for one in found if one.drafts[0].mark is not None and one.drafts[0].mark.order < chain[0].order]
+    return before[-1] if before else found[0]
+
+
+def _cloze_chains(lines: Sequence[Line], marks: Sequence[Mark]) -> list[list[Mark]]:
+    """Numbers that stand right before a blank or a choice within running text: `There (2) ____ lots of sheep`."""
+    before_gap = [mark for mark in marks if not mark.own and _opens_gap(mark, lines)]
+    return [
+        chain
+        for chain in chains(before_gap, Kind.NUMBER, WEAK)
+        if len(chain) > 1 and any(_within_text(mark, lines) for mark in chain)
+    ]
+
+
+def _opens_gap(mark: Mark, lines: Sequence[Line]) -> bool:
+    line = lines[mark.line]
+    if not mark.label.isdigit():
+        return False
+    text = line.passage.text
+    return bool(
+        _GAP_NEXT.match(text, mark.last - 1, line.end)
+        or _GAP_NEXT.match(text, mark.last, line.end)
+        or (mark.dressed and _CHOICE_NEXT.match(text, mark.last, line.end))
+    )
+
+
+def _within_text(mark: Mark, lines: Sequence[Line]) -> bool:
+    line = lines[mark.line]
+    before = line.passage.text[line.start : mark.first].rstrip()
+    if not _LETTER.search(before) or (before.endswith(":") and mark.strength == LINE and not mark.dressed):
+        return False
+    return mark.strength == DRESSED or before[-1:].isalpha() or before[-1:] == "," or mark.dressed
+
+
+def _cloze_exercise(chain: Sequence[Mark], lines: Sequence[Line]) -> DraftExercise:
+    drafts = []
+    for at, mark in enumerate(chain):
+        line = lines[mark.line]
+        following = chain[at + 1] if at + 1 < len(chain) else None
+        end = len(line.passage.text)
+        if following is not None and lines[following.line].passage is line.passage:
+            end = following.first
+        drafts.append(Draft(label_of(mark, lines), mark, [Place(line.passage, mark.last, end)]))
+    return DraftExercise(drafts, Kind.NUMBER, cloze=True)
+
+
+def _drafts(chain: Sequence[Mark], rest: Sequence[Mark], lines: Sequence[Line], *, options: bool) -> list[Draft]:
+    found: list[Draft] = []
+    longest = 0
+    for at, mark in enumerate(chain):
+        last = at + 1 == len(chain)
+        places = _region(mark, None if last else chain[at + 1], lines, longest)
+        longest = max(longest, len({id(place.passage) for place in places}))
+        draft = Draft(label_of(mark, lines), mark, places)
+        if options:
+            _take_options(draft, rest, lines, chain)
+        found.append(draft)
+    return found
+
+
+def _region(mark: Mark, following: Mark | None, lines: Sequence[Line], longest: int) -> list[Place]:
+    line = lines[mark.line]
+    places = [Place(line.passage, mark.last if not mark.own else line.start, line.end)]
+    if following is not None:
+        for other in lines[mark.line + 1 : following.line + 1]:
+            places.append(Place(other.passage, other.start, other.end))
+        if following.own:
+            places.pop()
+        else:
+            places[-1] = Place(places[-1].passage, places[-1].start, max(places[-1].start, following.first))
+        return [place for place in places if place.text.strip()]
+    seen = {id(line.passage)}
+    for other in lines[mark.line + 1 :]:
+        new = id(other.passage) not in seen
+        if new and not _goes_with(line, other) and len(seen) >= longest:
+            break
+        if new and other.passage.cell is not None and not _same_row(line, other):
+            break
+        seen.add(id(other.passage))
+        places.append(Place(other.passage, other.start, other.end))
+    return [place for place in places if place.text.strip()]
+
+
+def _goes_with(line: Line, other: Line) -> bool:
+    """Whether a later passage belongs to the item that a line begins: nested in it, or in its row."""
+    item, inner = line.passage.item, other.passage.item
+    if item is not None and inner is not None:
+        return inner == item or inner.parent == (item.list, item.index)
+    return _same_row(line, other)
+
+
+def _same_row(line: Line, other: Line) -> bool:
+    a, b = line.passage.cell, other.passage.cell
+    return a is not None and b is not None and (a.table, a.row) == (b.table, b.row)
+
+
+def _take_options(draft: Draft, rest: Sequence[Mark], lines: Sequence[Line], numbers: Sequence[Mark]) -> None:
+    """Lettered options within an item's own places: `a) yellow  b) pink`."""
+    inside = [m for m in rest if not m.label.isdigit() and m is not draft.mark and _stands_in(m, draft.places, lines)]
+    for kind in (Kind.LOWER, Kind.UPPER):
+        for chain in chains(inside, kind, WEAK):
+            options = _options(chain, [chain, numbers], lines)
+            if len(options) > 1 and all(option.text for option in options):
+                draft.options = options
+                cut = [option.place for option in options]
+                cut += [option.label.mark for option in options if option.label and option.label.mark]
+                draft.places = [part for place in draft.places for part in without(place, cut)]
+                return
+
+
+def _stands_in(mark: Mark, places: Sequence[Place], lines: Sequence[Line]) -> bool:
+    passage = lines[mark.line].passage
+    return any(place.passage is passage and place.start <= mark.start <= place.end for place in places)
+
+
+def _options(
+    chain: Sequence[Mark], cuts: Sequence[Sequence[Mark]], lines: Sequence[Line], *, across: bool = False
+) -> list[Option]:
+    """The options of a chain: each runs to the next label in its passage, or in a table stands in the next cell."""
+    stops = sorted({mark.order: mark for cut in cuts for mark in cut}.values(), key=lambda mark: mark.order)
+    found = []
+    for mark in chain:
+        line = lines[mark.line]
+        start = line.start if mark.own else mark.last
+        later = [stop.first for stop in stops if stop.line == mark.line and not stop.own and stop.start > mark.start]
+        place = trimmed(Place(line.passage, start, max(start, min([*later, line.end]))))
+        if across and not place.text and mark.line + 1 < len(lines) and _same_row(line, lines[mark.line + 1]):
+            other = lines[mark.line + 1]
+            place = Place(other.passage, other.start, other.end)
+        found.append(Option(place, label_of(mark, lines)))
+    return found
+
+
+def trimmed(place: Place) -> Place:
+    """A place without what only divides it from its neighbours."""
+    text = place.text
+    start = place.start + len(text) - len(text.lstrip(_EDGE))
+    return Place(place.passage, start, max(start, place.end - (len(text) - len(text.rstrip(_EDGE)))))
+
+
+def without(place: Place, cut: Sequence[Place]) -> Iterator[Place]:
+    """What is left of a place without some others."""
+    inside = sorted((one.start, one.end) for one in cut if one.passage is place.passage)
+    at = place.start
+    for start, end in inside:
+        if end <= at or start >= place.end:
+            continue
+        if place.passage.text[at:start].strip(_EDGE):
+            yield Place(place.passage, at, start)
+        at = end
+    if place.passage.text[at : place.end].strip(_EDGE):
+        yield Place(place.passage, at, place.end)
+
+
+def _merged(found: list[DraftExercise]) -> list[DraftExercise]:
+    """Two rows of the same labels are one exercise where one of them has nothing but blanks or options."""
+    kept: list[DraftExercise] = []
+    for one in found:
+        labels = [draft.label.key for draft in one.drafts]
+        other = next(
+            (
+                other
+                for other in kept
+                if [draft.label.key for draft in other.drafts] == labels
+                and (all(d.bare for d in one.drafts) or all(d.bare for d in other.drafts))
+            ),
+            None,
+        )
+        if other is None:
+            kept.append(one)
+            continue
+        for draft, more in zip(other.drafts, one.drafts, strict=True):
+            draft.places += more.places
+            draft.options = draft.options or more.options
+        other.column = other.column or one.column
+    return sorted(kept, key=lambda one: one.drafts[0].mark.order if one.drafts[0].mark else (0, 0))

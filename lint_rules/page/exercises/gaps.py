@@ -1,0 +1,73 @@
+"""Blanks in a text: for a word (`____`), for some letters of one (`ch__se`, `h _ t`, `____ing`), with their hints."""
+
+import re
+from collections.abc import Iterator
+
+from lint_rules.page.exercises.model import Gap, Place
+
+_BLANK = re.compile(r"_+(?:\s*_{2,})*")
+_TOKEN = re.compile(r"[^\W\d_]*_+[^\W\d]*")  # letters and blanks run together: gr__n, _irl, ____ing
+_SPACED = re.compile(r"(?<![^\s(])(?:[^\W\d_]|_+)(?:[ \u00a0](?:[^\W\d_]|_+)){2,}(?![^\s.,;)?!])")
+_DOTS = re.compile(r"(?<=\s)(?:…|\.{3,})|(?:…{2,}|\.{4,})")
+_HINT = re.compile(r"[ \u00a0]*\(([^()\n]{1,40})\)")
+_HINT_FIRST = re.compile(r"\(([^()\n]{1,40})\)\s*")
+_LABEL_BEFORE = re.compile(r"[(\[]?\d{1,2}[)\].]?\s*$")
+
+
+def gaps_in(place: Place, *, dots: bool = False) -> Iterator[Gap]:
+    """The blanks of a range, in order. ``dots``: an ellipsis is one too (`She … a cat`)."""
+    text = place.passage.text
+    found: list[Gap] = []
+    for match in _SPACED.finditer(text, place.start, place.end):
+        word = Place(place.passage, *match.span())
+        if "_" in word.text and any(char.isalpha() for char in word.text):
+            found.append(Gap(word, word))
+    for match in _TOKEN.finditer(text, place.start, place.end):
+        if any(gap.place.start < match.end() and match.start() < gap.place.end for gap in found):
+            continue
+        here = Place(place.passage, *match.span())
+        if any(char.isalpha() for char in here.text):
+            found.append(Gap(here, here))
+        elif len(here.text) > 1 or _stands_alone(text, *match.span()):
+            blank = _BLANK.match(text, match.start(), place.end)
+            found.append(Gap(Place(place.passage, match.start(), blank.end() if blank else match.end())))
+    if dots and not found:
+        found += [Gap(Place(place.passage, *match.span())) for match in _DOTS.finditer(text, place.start, place.end)][
+            :1
+        ]
+    merged: list[Gap] = []
+    for gap in sorted(found, key=lambda gap: gap.place.start):
+        if not merged or gap.place.start >= merged[-1].place.end:
+            merged.append(gap)
+    for gap in merged:
+        yield Gap(gap.place, gap.word, _hint(gap, place))
+
+
+def _stands_alone(text: str, start: int, end: int) -> bool:
+    return not text[max(0, start - 1) : start].strip() and not text[end : end + 1].strip(" .,;?!")
+
+
+def _hint(gap: Gap, around: Place) -> Place | None:
+    """What stands in brackets behind a blank; or at the very start of what it stands in."""
+    text = around.passage.text
+    behind = _HINT.match(text, gap.place.end, around.end)
+    if behind is not None:
+        return Place(around.passage, behind.start(1) - 1, behind.end())
+    before = _HINT_FIRST.match(text, around.start, gap.place.start)
+    if before is not None:
+        return Place(around.passage, before.start(), before.end())
+    return None
+
+
+def shown_letters(word: str) -> str:
+    """The letters that a word shows, in order."""
+    return "".join(char for char in word if char.isalpha())
+
+
+def fits(word: str, answer: str, *, one_each: bool) -> bool:
+    """Whether a word with blanks can be an answer: its letters fit; ``one_each``: each blank is one letter."""
+    squeezed = re.sub(r"[ \u00a0]", "", word)
+    pattern = ""
+    for part in re.findall(r"_+|[^_]", squeezed):
+        pattern += (rf"\w{{{len(part)}}}" if one_each else r"\w+") if part.startswith("_") else re.escape(part)
+    return re.fullmatch(pattern, answer.replace(" ", ""), re.I) is not None

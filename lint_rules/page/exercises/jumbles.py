@@ -1,0 +1,54 @@
+"""Letters and words to put in order: `k i t h c e n`, `got / has / Wren / a / drum`, `(egdirb)`, a word snake."""
+
+import re
+from collections import Counter
+
+from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.model import Place
+
+_SPACED = re.compile(r"(?<![^\s(])[^\W\d_](?:[ \u00a0·,/-]+[^\W\d_]){2,}(?![^\s.,;)→=?!])")
+_BETWEEN = re.compile(r"\s*(?:/|\||·|•|∙|~|⋅|,|\+|;|<>|\s[–—-]\s|\u00a0{2,}|[ \t]{2,})\s*")
+_ARROW = re.compile(r"\s*(?:→|=>|->|=|_{2,}).*$", re.S)
+_SENTENCES = re.compile(
+    r"\b(?:in order|order the|make (?:a |the )?(?:sentence|question)|jumbled|mixed|right order)", re.I
+)
+_WORD = re.compile(r"[^\W_]+(?:['’-][^\W_]+)*")
+_FEWEST = 3
+
+
+def letters_in(place: Place) -> Place | None:
+    """The letters of a range that stand one by one: `k i t h c e n n`."""
+    match = _SPACED.search(place.passage.text, place.start, place.end)
+    return Place(place.passage, *match.span()) if match else None
+
+
+def letters_of(text: str) -> Counter[str]:
+    """How often each letter occurs, whatever stands between."""
+    return Counter(char for char in text.casefold() if char.isalpha())
+
+
+def words_in(place: Place) -> tuple[Place, ...]:
+    """The pieces of a range that lists words to put in order; none where it is no list."""
+    text = place.passage.text[place.start : place.end]
+    end = place.start + len(_ARROW.sub("", text))
+    pieces: list[Place] = []
+    at = place.start
+    for match in (*_BETWEEN.finditer(place.passage.text, place.start, end), None):
+        last = match.start() if match else end
+        piece = place.passage.text[at:last]
+        left = at + len(piece) - len(piece.lstrip())
+        if piece.strip():
+            pieces.append(Place(place.passage, left, left + len(piece.strip())))
+        at = match.end() if match else end
+    longest = max((len(piece.text.split()) for piece in pieces), default=0)
+    return tuple(pieces) if len(pieces) >= _FEWEST and longest <= 4 else ()
+
+
+def words_of(text: str) -> Counter[str]:
+    """How often each word occurs, as words are compared."""
+    return Counter(plain(match[0]) for match in _WORD.finditer(text))
+
+
+def asks_for_order(instruction: str) -> bool:
+    """Whether an instruction asks to put words in order."""
+    return _SENTENCES.search(instruction) is not None

@@ -1,0 +1,226 @@
+"""The key of an activity, in every usual form: a list, a line each, a row, labels behind, a row of labels alone.
+
+Pure and guessing nothing: what cannot be told apart is given as one loose answer, which accuses nobody.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from lint_rules.manuscript.model import Passage
+from lint_rules.page.exercises.marks import APART, LINE, WEAK, Kind, Mark, label_of, marks_in
+from lint_rules.page.exercises.model import Answer, Label, Place
+from lint_rules.page.exercises.stream import Line, lines_of
+from lint_rules.source import Source
+
+_OWN = re.compile(
+    r"\b(?:own|open|various|different|free|possible|model|sample|suggested)\s+(?:\w+\s+)?answers?\b"
+    r"|\banswers?\s+(?:will\s+|may\s+|can\s+)?vary\b|^\s*(?:model|sample|possible|e\.g\.|for example)\b",
+    re.I | re.M,
+)
+_LABEL_ROW = re.compile(
+    r"\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?(?:\s*(?:,|;|–|—|-|→|>|\s)\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?)+\s*\.?\s*"
+)
+_ONE_LABEL = re.compile(r"\d{1,2}|[A-Za-z]+")
+_ATTACHED = re.compile(r"(?<![\w.–-])(?P<label>\d{1,2})(?=[A-Za-z](?:[\s,;.)]|$)|\s?[–-]\s?\d{1,2}[.):]?\s)")
+_BEHIND = re.compile(r"(?:\(?[A-Za-z]\)?[ –-]{0,3}\d{1,2}\s*(?:[,;.·|]|\s|$)\s*){2,}")
+_ONE_BEHIND = re.compile(r"\(?(?P<answer>[A-Za-z])\)?[ –-]{0,3}(?P<label>\d{1,2})")
+_FROM_TO = re.compile(r"(\d{1,2})\s*[–-]\s*(\d{1,2})[.):]?\s+(?=\S)")
+_EDGE = " \t\n,;–—|·•-→="
+_ENTRY = re.compile(r"\s*[;\n]\s*")
+_COMMA = re.compile(r"\s*,\s*")
+_LEAD = re.compile(r"(?:^|(?<=[.;]))\s*[^\W\d_][\w’'-]+(?:\s[\w’'-]+){0,4}:[^\S\n]*")
+
+
+@dataclass(frozen=True, slots=True)
+class ReadKey:
+    """A key as read: rows of labelled answers in file order, a row of bare labels, entries without labels."""
+
+    rows: tuple[tuple[Answer, ...], ...] = ()
+    order: tuple[Answer, ...] = ()
+    entries: tuple[Answer, ...] = ()
+    own: bool = False
+    passages: tuple[Passage, ...] = ()
+    crossed_out: bool = False
+
+
+def read_key(passages: Sequence[Passage], kinds: Sequence[Kind], source: Source) -> ReadKey:
+    """Read a key; ``kinds`` are those that the page's items count with, the likeliest first."""
+    lines = list(lines_of(passages, source))
+    own = any(_OWN.search(passage.text) for passage in passages)
+    crossed = any(re.search(r"\bcross(?:ed)?\s+out\b", passage.text, re.I) for passage in passages)
+    order = tuple(_label_row(lines))
+    marks = [] if order else [*marks_in(lines), *_attached(lines)]
+    marks.sort(key=lambda mark: mark.order)
+    behind = tuple(_behind(lines)) if Kind.NUMBER in kinds else ()
+    rows: tuple[tuple[Answer, ...], ...] = (behind,) if behind else ()
+    for kind in () if behind else (*kinds, *(kind for kind in Kind if kind not in kinds)):
+        rows = tuple(row for chain in _key_chains(marks, kind, lines) if (row := tuple(_row(chain, lines))))
+        if rows and (len(rows[0]) > 1 or kind in kinds):
+            break
+        rows = ()
+    entries = () if rows or order or own else tuple(_entries(lines))
+    return ReadKey(rows, order, entries, own, tuple(passages), crossed)
+
+
+def _attached(lines: Sequence[Line]) -> Iterator[Mark]:
+    """`1a 2b`: a number with its letter at it."""
+    for index, line in enumerate(lines):
+        for match in _ATTACHED.finditer(line.passage.text, line.start, line.end):
+            start, end = match.span("label")
+            strength = LINE if start == line.start else APART
+            yield Mark(index, match["label"], start, end, start, end, strength)
+
+
+def _behind(lines: Sequence[Line]) -> Iterator[Answer]:
+    """`c 1, a 2, d 3`: a letter, and behind it the number that it belongs to."""
+    if len(lines) != 1 or not _BEHIND.fullmatch(lines[0].text):
+        return
+    passage, start = lines[0].passage, lines[0].start
+    for match in _ONE_BEHIND.finditer(lines[0].text):
+        at = Place(passage, start + match.start("label"), start + match.end("label"))
+        yield Answer(
+            Place(passage, start + match.start("answer"), start + match.end("answer")),
+            Label(match["label"], at.span, at),
+        )
+
+
+def _label_row(lines: Sequence[Line]) -> Iterator[Answer]:
+    """A key that is nothing but labels: `d – b – e – a`."""
+    if len(lines) != 1 or lines[0].passage.item is not None:
+        return
+    line = lines[0]
+    text = line.text
+    lead = _LEAD.match(text)
+    at = lead.end() if lead else 0
+    if not _LABEL_ROW.fullmatch(text, at):
+        return
+    found = list(_ONE_LABEL.finditer(text, at))
+    if {match[0].isdigit() for match in found} == {True, False}:
+        return
+    for match in found:
+        place = Place(line.passage, line.start + match.start(), line.start + match.end())
+        yield Answer(place, Label(match[0], place.span, place))
+
+
+def _key_chains(marks: Sequence[Mark], kind: Kind, lines: Sequence[Line]) -> Iterator[list[Mark]]:
+    """Chains of labels in a key: of several that could be the next one the surest."""
+    usable = [(mark, value) for mark in marks if (value := mark.value(kind)) is not None]
+    at = 0
+    while at < len(usable):
+        mark, value = usable[at]
+        if (value > 1 and not (mark.strength == LINE and not at)) or mark.strength < APART:
+            at += 1
+            continue
+        chain, last = [mark], at
+        while (following := _next(usable, last, value, chain, lines)) is not None:
+            last, value = following
+            chain.append(usable[last][0])
+        if len(chain) > 1 or mark.strength == LINE:
+            yield chain
+        at = last + 1
+
+
+def _next(
+    usable: Sequence[tuple[Mark, int]], last: int, value: int, chain: Sequence[Mark], lines: Sequence[Line]
+) -> tuple[int, int] | None:
+    by_lines = len(chain) > 1 and all(mark.strength == LINE for mark in chain)
+    for wanted, weakest in ((value + 1, APART if by_lines else WEAK), (value, LINE), (value + 2, APART)):
+        best: int | None = None
+        for at in range(last + 1, len(usable)):
+            mark, other = usable[at]
+            if other in (0, 1) and wanted > 1 and mark.strength == LINE:
+                break  # a new row begins
+            if other > wanted and mark.strength == LINE:
+                break
+            if _says_nothing(usable[last][0], mark, lines):
+                continue  # `1 2 coins`: no answer is a label
+            surer = best is None or mark.strength > usable[best][0].strength
+            if other == wanted and mark.strength >= weakest and surer:
+                best = at
+        if best is not None:
+            return best, wanted
+    return None
+
+
+def _says_nothing(one: Mark, other: Mark, lines: Sequence[Line]) -> bool:
+    """Whether nothing stands between two marks of a line, so that the second cannot be the next label."""
+    passage = lines[one.line].passage
+    if one.line != other.line or other.strength == LINE:
+        return False
+    return not passage.text[one.last : other.first].strip(_EDGE)
+
+
+def _row(chain: Sequence[Mark], lines: Sequence[Line]) -> Iterator[Answer]:
+    """The answers of a chain: what stands between its labels, or before them where nothing stands behind the last."""
+    places = [_between(mark, chain[at + 1] if at + 1 < len(chain) else None, lines) for at, mark in enumerate(chain)]
+    if chain and not places[-1].text.strip(_EDGE + ".") and not chain[0].own:
+        before = _before(chain, lines)
+        if before is not None:
+            places = before
+    for mark, place in zip(chain, places, strict=True):
+        label = label_of(mark, lines)
+        spread = _FROM_TO.match(place.passage.text, mark.start) if not mark.own else None
+        if spread:
+            place = Place(place.passage, spread.end(), place.end)
+            for number in range(int(spread[1]), int(spread[2]) + 1):
+                yield Answer(_trimmed(place), Label(str(number), label.span, label.mark))
+        else:
+            yield Answer(_trimmed(place), label)
+
+
+def _between(mark: Mark, following: Mark | None, lines: Sequence[Line]) -> Place:
+    passage = lines[mark.line].passage
+    end = len(passage.text)
+    if following is not None and lines[following.line].passage is passage and not following.own:
+        end = following.first
+    for index in range(mark.line, len(lines)):
+        line = lines[index]
+        if line.passage is not passage or line.start >= end:
+            break
+        lead = _LEAD.search(line.text, max(0, mark.last - line.start))
+        at = line.start + lead.start() if lead else end
+        if lead and mark.last < at < end and (index > mark.line or passage.text[mark.last : at].strip()):
+            end = at  # `Down: 1 box`: what comes next is told anew
+    return Place(passage, min(mark.last, end), end)
+
+
+def _before(chain: Sequence[Mark], lines: Sequence[Line]) -> list[Place] | None:
+    """`c 1, a 2`: each answer stands before its number; None where it does not."""
+    found: list[Place] = []
+    for at, mark in enumerate(chain):
+        line = lines[mark.line]
+        start = line.start
+        if at and lines[chain[at - 1].line].passage is line.passage:
+            start = max(start, chain[at - 1].end)
+        place = _trimmed(Place(line.passage, start, mark.first))
+        if not place.text:
+            return None
+        found.append(place)
+    return found
+
+
+def _trimmed(place: Place) -> Place:
+    text = place.text
+    start = place.start + len(text) - len(text.lstrip(_EDGE))
+    end = place.end - (len(text) - len(text.rstrip(_EDGE)))
+    return Place(place.passage, start, max(start, end))
+
+
+def _entries(lines: Sequence[Line]) -> Iterator[Answer]:
+    """Answers without labels, in order: a line each, or by semicolons, or by commas."""
+    if len(lines) > 1:
+        for line in lines:
+            yield Answer(_trimmed(Place(line.passage, line.start, line.end)))
+        return
+    for line in lines:
+        lead = _LEAD.match(line.text)
+        text, start = line.text, lead.end() if lead else 0
+        split = _ENTRY if ";" in text else _COMMA
+        at = start
+        for match in (*split.finditer(text, start), None):
+            end = match.start() if match else len(text)
+            place = _trimmed(Place(line.passage, line.start + at, line.start + end))
+            if place.text:
+                yield Answer(place)
+            at = match.end() if match else end

@@ -1,0 +1,182 @@
+"""Labels on a page: the numbers and letters that begin an item, an option or an answer.
+
+A figure or a letter is a label by company, not by looks: it is one of a chain that rises by one (`1 … 2 … 3`,
+`a) … b) … c)`), and each link stands where a label can stand: at the start of a line or cell, after a full stop or
+several spaces, in brackets or in bold.
+"""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from lint_rules.page.exercises.model import Label, Place
+from lint_rules.page.exercises.stream import Line, is_bold
+
+LINE, DRESSED, APART, WEAK = 4, 3, 2, 1  # how surely a mark stands where a label stands
+
+_TICKS = "☐□▢◯○◻⬜❏❑"
+_MARK = re.compile(
+    r"(?<![^\s(|•=→/;,☐□▢◯○◻⬜❏❑–—-])(?P<open>\(|\[)?"
+    r"(?P<label>\d{1,2}|x{0,1}(?:ix|iv|v?i{1,3})|[A-Za-z])"
+    r"(?P<close>[)\]]\.?|[.:](?!\S)|(?=[)\s]|$|\u00a0))"
+)
+_BEFORE = re.compile(rf"^(?:[{_TICKS}•·*–—-]\s*|_{{2,}}\s*|…\s*)+$")
+_LEAD_IN = re.compile(r"(?:^|[.;!?]\s+)[^\W\d_][\w’'-]*(?:\s[\w’'-]+){0,3}:\s+$")
+_AFTER = re.compile(r"\s*[•–—:-]\s+|\s+")
+_STRONG_ENDS = ".?!…_|•=→;✓✗" + _TICKS
+_ROMAN = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6, "vii": 7, "viii": 8, "ix": 9, "x": 10}
+
+
+class Kind(StrEnum):
+    """What a chain of labels counts with."""
+
+    NUMBER = "number"
+    LOWER = "lower"
+    UPPER = "upper"
+    ROMAN = "roman"
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A possible label: its line (index), its range with all that dresses it, and how surely it is one."""
+
+    line: int
+    label: str
+    start: int  # of the label itself, in its passage
+    end: int
+    first: int  # of all that marks it
+    last: int
+    strength: int
+    own: bool = False  # the list's own label, which is no part of the text
+    dressed: bool = False
+
+    def value(self, kind: Kind) -> int | None:
+        """Its place in the row of a kind, or None where it is of another kind."""
+        if kind is Kind.NUMBER:
+            return int(self.label) if self.label.isdigit() else None
+        if self.label.isdigit():
+            return None
+        if kind is Kind.ROMAN:
+            return _ROMAN.get(self.label)
+        if len(self.label) > 1 or self.label.islower() != (kind is Kind.LOWER):
+            return None
+        return ord(self.label.casefold()) - ord("a") + 1
+
+    @property
+    def order(self) -> tuple[int, int]:
+        """Where it stands in the stream."""
+        return (self.line, -1 if self.own else self.start)
+
+
+def marks_in(lines: Sequence[Line]) -> list[Mark]:
+    """Everything that looks like a label, in the order of the stream."""
+    found: list[Mark] = []
+    for index, line in enumerate(lines):
+        item = line.passage.item
+        own = line.first and item is not None and bool(item.label)
+        if own and item is not None and not (found and _same_item(lines[found[-1].line], line)):
+            at = line.start
+            found.append(Mark(index, item.label, at, at, at, at, LINE, own=True, dressed=True))
+        found += _in_line(index, line, own=own)
+    return found
+
+
+def _same_item(one: Line, other: Line) -> bool:
+    """Whether two passages are paragraphs of one list item: its label counts once."""
+    a, b = one.passage.item, other.passage.item
+    return one.passage is not other.passage and a is not None and b is not None and a == b
+
+
+def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
+    text = line.passage.text
+    for match in _MARK.finditer(text, line.start, line.end):
+        opened, closed = match["open"] or "", match["close"]
+        if (opened == "(") != closed.startswith(")") and (opened or len(match["label"]) > 2):
+            continue
+        if opened and not closed:
+            continue
+        start, end = match.span("label")
+        before = text[line.start : match.start()]
+        after = _AFTER.match(text, match.end(), line.end)
+        last = after.end() if after else match.end()
+        if opened and before.strip() and last >= line.end and match["label"].isdigit():
+            continue  # `It rhymes with red. (3)`: how many letters, points or lines
+        bold = is_bold(line.passage, start, end)
+        strength = _strength(before, opened, closed, bold, bare_letter=not closed and match["label"].isalpha())
+        if own and not before and not (opened or closed):
+            strength = WEAK if match["label"].isdigit() else APART  # behind the list's own number
+        first = line.start if strength == LINE and _BEFORE.match(before) else match.start()
+        yield Mark(index, match["label"], start, end, first, last, strength, dressed=bool(opened or closed or bold))
+
+
+def _strength(before: str, opened: str, closed: str, bold: bool, *, bare_letter: bool) -> int:
+    if not before or _BEFORE.match(before) or _LEAD_IN.search(before):
+        return LINE
+    if opened or bold or closed[:1] in (")", "]"):
+        return DRESSED
+    stripped = before.rstrip()
+    wide = len(before) - len(stripped) > 1 or before[-1:] in "\u00a0\t"
+    if bare_letter and not wide and stripped[-1:] in ".?!…":
+        return WEAK  # `He has a cat. A dog …`
+    if stripped[-1:] in _STRONG_ENDS or wide:
+        return DRESSED if closed else APART
+    return APART if closed and stripped[-1:] in ",)" else WEAK
+
+
+def chains(marks: Iterable[Mark], kind: Kind, weakest: int = APART) -> list[list[Mark]]:
+    """The chains of a kind: each begins with 1 or a (0 too) and rises by one; at least two links.
+
+    A first label may stand anywhere (`1 a baker`): several are kept open until a second follows, and the surest wins.
+    """
+    found: list[list[Mark]] = []
+    open_: list[list[tuple[int, Mark]]] = []
+    for mark in marks:
+        value = mark.value(kind)
+        if value is None or mark.strength < weakest:
+            continue
+        if value <= 1 and not any(one[-1][0] == value - 1 == 0 for one in open_):
+            open_.append([(value, mark)])
+            if mark.own:
+                open_ = [one for one in open_ if len(one) > 1 or one[0][1].own]
+            continue
+        fitting = [one for one in open_ if value == one[-1][0] + 1]
+        if not fitting and mark.strength == LINE:
+            fitting = [one for one in open_ if value == one[-1][0] + 2 and one[-1][1].strength == LINE]
+        if fitting:
+            best = max(range(len(fitting)), key=lambda at: (_surety(fitting[at]), at))
+            fitting[best].append((value, mark))
+            open_ = [one for one in open_ if len(one) > 1 and (one is fitting[best] or one not in fitting)]
+            open_ = _closed(open_, fitting[best], found)
+    for one in open_:
+        _keep(one, found)
+    return sorted(found, key=lambda chain: chain[0].order)
+
+
+def _surety(chain: Sequence[tuple[int, Mark]]) -> tuple[bool, int]:
+    return len(chain) > 1, chain[-1][1].strength
+
+
+def _closed(
+    open_: list[list[tuple[int, Mark]]], now: list[tuple[int, Mark]], found: list[list[Mark]]
+) -> list[list[tuple[int, Mark]]]:
+    """Chains that began before the one that goes on now are over."""
+    for one in open_:
+        if one is not now:
+            _keep(one, found)
+    return [now]
+
+
+def _keep(now: Sequence[tuple[int, Mark]], found: list[list[Mark]]) -> None:
+    marks = [mark for _, mark in now]
+    if len(marks) > 1 or (marks and marks[0].own):
+        found.append(marks)
+
+
+def label_of(mark: Mark, lines: Sequence[Line]) -> Label:
+    """A mark as a label."""
+    passage = lines[mark.line].passage
+    if mark.own:
+        assert passage.item is not None
+        return Label(mark.label, passage.item.label_span)
+    return Label(mark.label, passage.span(mark.start, mark.end), Place(passage, mark.first, mark.last))

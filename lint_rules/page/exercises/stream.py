@@ -1,0 +1,80 @@
+"""The page of an activity as a neutral stream: its lines, in file order, each a range of a passage."""
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from lint_rules.manuscript.model import Activity, Audience, DivKind, Passage, Role, Unit, field_key
+from lint_rules.source import Source
+
+_PAGE = frozenset({Role.TEXT, Role.ITEM, Role.CELL, Role.HEAD, Role.TURN, Role.LINE, Role.CAPTION, Role.PANEL})
+_KEY_FIELDS = ("answer", "answer key", "key")
+_BOLD = re.compile(r"[\s.):(]*")
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A line of the file within a passage. ``first``: it begins its passage, so its list's label is its own."""
+
+    passage: Passage
+    start: int
+    end: int
+    first: bool
+
+    @property
+    def text(self) -> str:
+        """What a reader sees of it."""
+        return self.passage.text[self.start : self.end]
+
+
+def page_lines(activity: Activity, unit: Unit) -> list[Line]:
+    """The lines of the pupil's page; pattern sentences are no exercise."""
+    wanted = (
+        passage
+        for passage in activity.part.passages
+        if passage.audience is Audience.PUPIL
+        and passage.role in _PAGE
+        and DivKind.PATTERN not in unit.div_kinds(passage)
+    )
+    return list(lines_of(wanted, unit.source))
+
+
+def key_passages(activity: Activity) -> tuple[Passage, ...]:
+    """The passages of the key: `answers` divs, and the field Answers of the notes."""
+    return tuple(passage for passage in activity.part.passages if passage.text.strip() and _is_key(passage))
+
+
+def _is_key(passage: Passage) -> bool:
+    if passage.role in (Role.ALT, Role.CODE):
+        return False
+    in_notes = passage.audience is Audience.TEACHER and field_key(passage.field) in _KEY_FIELDS
+    return passage.audience is Audience.KEY or in_notes
+
+
+def lines_of(passages: Iterable[Passage], source: Source) -> Iterator[Line]:
+    """Passages cut into the lines that they stand on in the file."""
+    for passage in passages:
+        start = 0
+        for end in (*_breaks(passage, source), len(passage.text)):
+            part = passage.text[start:end]
+            if part.strip():
+                left = start + len(part) - len(part.lstrip())
+                yield Line(passage, left, left + len(part.strip()), left == 0)
+            start = end + 1
+
+
+def _breaks(passage: Passage, source: Source) -> Iterator[int]:
+    if not passage.text or "\n" not in source.text[passage.starts[0] : passage.ends[-1]]:
+        return
+    for at, char in enumerate(passage.text):
+        if char.isspace() and "\n" in source.text[passage.starts[at] : passage.ends[at]]:
+            yield at
+
+
+def is_bold(passage: Passage, start: int, end: int) -> bool:
+    """Whether exactly a range (and a mark or space beside it) is set in bold."""
+    text = passage.text
+    for left, right in passage.strong:
+        if left <= start and end <= right:
+            return not (_BOLD.sub("", text[left:start]) or _BOLD.sub("", text[end:right]))
+    return False
