@@ -136,6 +136,7 @@ class Course:
     words: tuple[WordEntry, ...] = ()
     plans: tuple[UnitPlan, ...] = ()
     rules: Mapping[str, str] = field(default_factory=dict)  # rule → 'stop' | 'query' | 'note' | 'off'
+    places: tuple[str, ...] = ()  # names of places, schools, ships
     structures: Mapping[str, str] = field(default_factory=dict)  # structure → CEFR band, over the house defaults
     off_list: str = ""  # what an off-list word above the band weighs: stop | query | note | picture; '': by the word
     instruction_words: tuple[str, ...] = ()  # words of rubrics that this course's children know
@@ -146,6 +147,11 @@ class Course:
     adopted: str = FIRST  # the version of hornbook whose rules weigh what they weigh; newer ones advise
     art: str = "briefs"  # briefs: art is still to come; files: every picture must be there
     required_notes: RequiredNotes = RequiredNotes()
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The names that the course says it uses: of characters and of places."""
+        return (*self.characters, *self.places)
 
     def level_named(self, name: str) -> Level | None:
         """The level of that name, or None."""

@@ -47,7 +47,7 @@ _GROUPS = {
 _LIMITS = ("instruction_words", "instruction_steps", "sentence_words", "text_words", "recycle")  # of model.Limits
 _FIGURES = (*_NUMBERS, *_GROUPS, "lesson_minutes", "unit_pattern", "every_unit", "test_skills")
 _LEVEL_ONLY = ("name", "cefr", "words")
-_COURSE_LISTS = ("characters", "known", "instruction_words", "note_fields", "markets", "sensitive_off")
+_COURSE_LISTS = ("characters", "places", "known", "instruction_words", "note_fields", "markets", "sensitive_off")
 _COURSE_CHOICES = ("off_list", "art")
 _COURSE_ONLY = (
     *("title", "variety", "ages", *_COURSE_LISTS, *_COURSE_CHOICES, "levels"),
@@ -105,6 +105,7 @@ class _CourseReader:
             ages=self.ages(entries.get("ages")) or default_range("ages", band),
             characters=lists.get("characters", ()),
             known=lists.get("known", ()),
+            places=lists.get("places", ()),
             levels=levels,
             words=words,
             rules=self.rules(entries["rules"]) if "rules" in entries else {},

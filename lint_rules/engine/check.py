@@ -63,7 +63,7 @@ class Result:
 def request_of(passage: Passage, course: Course) -> Request:
     """What to ask the language room for a passage. The parse unit is the passage: a text is read alike everywhere."""
     mode = Mode.INSTRUCTION if passage.role is Role.INSTRUCTION else Mode.TEXT
-    return Request(passage.text, mode, tuple(sorted(name for name in course.characters if name in passage.text)))
+    return Request(passage.text, mode, tuple(sorted(name for name in course.names if name in passage.text)))
 
 
 def requests_of(unit: Unit, course: Course) -> list[Request]:

@@ -8,7 +8,7 @@ from lint_rules.course.model import CEFR_BANDS, Course, band_rank
 from lint_rules.facts import Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
 from lint_rules.language.load import weighed_band
 from lint_rules.language.vocabulary.word_index import Origin, canonical
-from lint_rules.language.vocabulary.word_levels import WordLevel
+from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.manuscript.model import Audience, DivKind, Lesson, Passage, Unit
 from lint_rules.page.audio import is_own_track, scripts_of, tracks_played
 from lint_rules.page.cross_references import references_in

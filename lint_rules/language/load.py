@@ -19,9 +19,11 @@ from statistics import fmean
 from lint_rules.course.model import CEFR_BANDS, band_rank
 from lint_rules.language.grammar.structures import structure
 from lint_rules.language.tokens import Analysis
+from lint_rules.language.vocabulary.names import names_in
 from lint_rules.language.vocabulary.reference import BANDS_BY_FREQUENCY, common, lowest
 from lint_rules.language.vocabulary.word_index import Origin, WordIndex, canonical
-from lint_rules.language.vocabulary.word_levels import WordLevel, look_up, names_in
+from lint_rules.language.vocabulary.word_level import WordLevel
+from lint_rules.language.vocabulary.word_levels import look_up
 from lint_rules.manuscript.counting import count_words
 
 COVERAGE = 0.95  # Laufer and Ravenhorst-Kalovski (2010), Reading in a Foreign Language 22(1): the lower threshold

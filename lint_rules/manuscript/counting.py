@@ -12,6 +12,7 @@ _WORD = re.compile(rf"\d+(?:[.,:]\d+)+[^\W\d_]*|{_LETTERS}(?:['’ʼ‐‑-]{_LE
 SENTENCE_ROLES = frozenset({Role.TEXT, Role.TURN, Role.CAPTION, Role.ITEM, Role.LINE})
 TEXT_ROLES = frozenset({Role.TEXT, Role.TURN})
 _SENTENCE_END = re.compile(r"[.!?…][\"'”’)\]]*\s*$")
+_IN_BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 _SLASH = re.compile(r"(?<=\S)\s*/\s*(?=\S)")
 
 
@@ -33,6 +34,13 @@ def is_for_children(passage: Passage) -> bool:
 def has_sentences(passage: Passage) -> bool:
     """Say whether the sentences of a passage count: running text, turns, captions, items, song lines for children."""
     return is_for_children(passage) and passage.role in SENTENCE_ROLES
+
+
+def stage_directions(passage: Passage) -> list[tuple[int, int]]:
+    """What stands in brackets in an audio script, as ranges: nobody says it, so no child hears it."""
+    if passage.audience is not Audience.LISTENER:
+        return []
+    return [match.span() for match in _IN_BRACKETS.finditer(passage.text)]
 
 
 def ends_sentence(text: str) -> bool:

@@ -9,7 +9,7 @@ from lint_rules.language.load import TextLoad, weigh, weighed_band
 from lint_rules.language.service import Language, Request
 from lint_rules.language.tokens import Analysis, Mode
 from lint_rules.language.vocabulary.word_index import Origin, build_index, canonical
-from lint_rules.language.vocabulary.word_levels import WordLevel
+from lint_rules.language.vocabulary.word_level import WordLevel
 
 _BATCH = 2000  # lines analysed at a time: enough to be quick, few enough to hold in memory
 
@@ -43,7 +43,7 @@ def _rows(text: str, language: Language, as_json: bool, course: Course | None) -
 
 
 def _analyse(texts: list[str], language: Language, course: Course | None) -> list[Analysis]:
-    characters = course.characters if course is not None else ()
+    characters = course.names if course is not None else ()
     return language.analyse(
         [Request(text, Mode.TEXT, tuple(sorted(name for name in characters if name in text))) for text in texts]
     )

@@ -1,53 +1,46 @@
 """How much a word weighs that no list of the course has and that a general reference puts above the level.
 
-A reference made from adults' English rates children's words too high: it lists crayon, hippo and jellyfish at C2, its
-level for whatever it has not graded. So the word itself is looked at:
+A reference made from adults' English rates children's words too high, and what it has not graded it calls C2. So it is
+believed only where it has really graded a word, and the word itself is looked at:
 
 - a word that children meet early (``data/childrens_words.csv``) is a note;
 - a noun that can be drawn is a query, and a note where the same activity has a picture of it or it lies one band up;
-- a word one band up, or one that no reference has graded, is a query;
-- a spelling that the reference has within the band as another part of speech (home, to fish) is nothing one band up,
-  and else a note: parser and reference may be wrong about which it is;
-- a noun whose verb the course teaches by now (to flash, a flash) is nothing;
+- a verb that a teacher can act (to dip, to stir) is a query;
+- a word that no reference has graded is a query, however rare it is;
+- a word one band up is a query;
+- a spelling that children know as another part of speech (mine, to fish; a flash, where the course teaches to flash) is
+  nothing: parser and reference may both be wrong about which it is;
 - a word that only instructions may have so early (symbol, to predict) is weighed by its lowest band, and stops nobody;
-- a graded word two or more bands up (economy, nevertheless), or an ungraded one that is learned by its make
-  (-tion, -ity, -ous …), is a stop.
+- a graded word two or more bands up (economy, nevertheless) is a stop, but for one that the page explains or shows.
 
 The course may settle it for all of them (``off_list``): stop, query, note; or picture, which accepts what can be drawn
 where the same activity has a drawing or photo of it.
 """
 
-import re
-
 from lint_rules.course.model import Level
 from lint_rules.finding import Severity
 from lint_rules.language.vocabulary.reference import lowest
-from lint_rules.language.vocabulary.word_index import Origin, canonical
-from lint_rules.language.vocabulary.word_levels import WordLevel
+from lint_rules.language.vocabulary.word_index import Origin, canonical, function_bands
+from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.unit_language.unit_words import bands_above
 
-# Endings of words that English took from Latin, Greek or French for abstract things: common practice, no source.
-_LEARNED = re.compile(
-    r".{3,}(?:[st]ion|ity|ment|ism|logy|[ae]nce|[ae]ncy|ous|[ts]ive|ify|ize|ise|[iu]al|ship|hood|iation)(?:s|d|ly)?$"
-)
 _WEIGHED = frozenset({Origin.REFERENCE, Origin.FREQUENCY, Origin.CLASSROOM})
 
 
 def off_list_severity(word: WordLevel, level: Level, policy: str, *, pictured: bool) -> Severity | None:
     """The weight of a word that only a reference knows, or None where it is no matter.
 
-    ``policy`` is the course's ``off_list`` ('' for none); ``pictured`` says that the same activity shows the word.
+    ``policy`` is the course's ``off_list`` ('' for none); ``pictured`` says that the same activity shows the word, or
+    says what it means.
     """
     above = bands_above(_band(word), level) if word.origin in _WEIGHED else 0
-    if above <= 0 or _is_noun_to_a_taught_verb(word, level):
+    if above <= 0 or _is_known_otherwise(word, level):
         return None
     if policy == "picture" and pictured and (word.picturable or word.young):
         return None
     if policy in {"stop", "query", "note"}:
         return Severity(policy)
     usual = _usual_weight(word, above, pictured=pictured)
-    if word.elsewhere is None and bands_above(lowest(word.lemma), level) <= 0 and lowest(word.lemma):
-        return Severity.NOTE if above >= 2 else None
     # The same spelling taught as another part of speech: the parser may be wrong about which it is.
     return min(usual, Severity.QUERY, key=lambda s: s.weight) if word.elsewhere is not None else usual
 
@@ -58,12 +51,16 @@ def _band(word: WordLevel) -> str:
     return min(word.band, low) if word.origin is Origin.CLASSROOM and low and word.band != "Pre-A1" else word.band
 
 
-def _is_noun_to_a_taught_verb(word: WordLevel, level: Level) -> bool:
-    """Say whether the course teaches the verb to this noun by this level: to jump, a jump."""
+def _is_known_otherwise(word: WordLevel, level: Level) -> bool:
+    """Say whether children of the level know a spelling as another part of speech: taught by now, a function word, or
+    graded within the band."""
     other = word.elsewhere
-    if other is None or other.level > level.index or other.part_of_speech != "verb" or word.part_of_speech != "noun":
-        return False
-    return canonical(other.word) == canonical(word.lemma)
+    if other is not None:
+        return other.level <= level.index and canonical(other.word) in {canonical(word.lemma), canonical(word.text)}
+    low = min((band for text in (word.lemma, word.text) if (band := lowest(text))), default="")
+    if low and bands_above(low, level) <= 0:
+        return True
+    return any(band and bands_above(band, level) <= 0 for band in function_bands(word.text))
 
 
 def _usual_weight(word: WordLevel, above: int, *, pictured: bool) -> Severity:
@@ -71,9 +68,9 @@ def _usual_weight(word: WordLevel, above: int, *, pictured: bool) -> Severity:
         return Severity.NOTE
     if word.picturable:
         return Severity.NOTE if pictured or above == 1 else Severity.QUERY
-    if graded(word):
-        return Severity.STOP if above >= 2 else Severity.QUERY
-    return Severity.STOP if above >= 2 and _LEARNED.match(canonical(word.lemma)) else Severity.QUERY
+    if pictured or word.actable or word.origin is Origin.CLASSROOM:
+        return Severity.QUERY
+    return Severity.STOP if graded(word) and above >= 2 else Severity.QUERY
 
 
 def graded(word: WordLevel) -> bool:
@@ -85,10 +82,4 @@ def what_the_reference_says(word: WordLevel) -> str:
     """How a message tells what is known of a word, and no more than that."""
     if word.origin is Origin.CLASSROOM:
         return f"children can follow it from {_band(word)}"
-    if word.origin is Origin.FREQUENCY:
-        return f"no reference grades it (going by how rare it is in English at large, about {word.band})"
-    if not lowest(word.lemma):
-        return f"the reference has only the words it is made of, up to {word.band}"
-    if graded(word):
-        return f"the reference lists it at {word.band}"
-    return f"the reference lists it at {word.band} (where it also puts what it has not graded)"
+    return f"a general reference puts it at {word.band}" if graded(word) else "no reference grades it"

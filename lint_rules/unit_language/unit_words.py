@@ -9,13 +9,18 @@ from functools import cached_property
 from lint_rules.course.model import Level, band_rank
 from lint_rules.language.tokens import Analysis
 from lint_rules.language.vocabulary.course_words import CourseWords
+from lint_rules.language.vocabulary.names import names_in
 from lint_rules.language.vocabulary.word_index import Origin, WordIndex, canonical, index_of, parts_of
-from lint_rules.language.vocabulary.word_levels import WordLevel, look_up, names_in
-from lint_rules.manuscript.counting import is_for_children
+from lint_rules.language.vocabulary.word_level import WordLevel
+from lint_rules.language.vocabulary.word_levels import look_up
+from lint_rules.manuscript.counting import ends_sentence, is_for_children, stage_directions
 from lint_rules.manuscript.model import Activity, DivKind, Part, Passage, Role, Unit, field_key
+from lint_rules.manuscript.reader_state import SONGS
 
 _NOT_RUNNING = frozenset({Role.INSTRUCTION, Role.ALT, Role.CODE, Role.BRIEF})
-_TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE})
+_TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE})
+# What is said of a word beside it: `a kettle (a pot for hot water)`, `kettle = a pot for hot water`.
+_GLOSS = re.compile(r"[\"”’')]*\s*(?:\((?!\d)[^()]*\s[^()]*\)|=\s*\w)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +29,7 @@ class Place:
 
     passages: tuple[Passage, ...]
     activity: Activity | None = None
+    sung: bool = False  # a song or a chant, with its script
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,12 +48,13 @@ def places_of(unit: Unit) -> Iterator[Place]:
     yield Place((*heading, *unit.opening.passages))
     yield from (_of_activity(activity) for activity in unit.opening_activities)
     for lesson in unit.lessons:
-        yield Place((lesson.heading.passage, *lesson.part.passages))
+        yield Place((lesson.heading.passage, *lesson.part.passages), sung=not SONGS.isdisjoint(lesson.classes))
         yield from (_of_activity(activity) for activity in lesson.activities)
 
 
 def _of_activity(activity: Activity) -> Place:
-    return Place((activity.heading.passage, *activity.part.passages), activity)
+    sung = not SONGS.isdisjoint(activity.kinds) or any(passage.role is Role.LINE for passage in activity.part.passages)
+    return Place((activity.heading.passage, *activity.part.passages), activity, sung)
 
 
 def read_by_children(passage: Passage) -> bool:
@@ -56,8 +63,16 @@ def read_by_children(passage: Passage) -> bool:
 
 
 def is_title(passage: Passage) -> bool:
-    """Say whether a passage is the title of a unit or a lesson."""
-    return passage.role in _TITLES
+    """Say whether a passage is a title: of a unit, a lesson or a story, or a line of its own in bold."""
+    if passage.role in _TITLES:
+        return True
+    bold = passage.role is Role.TEXT and passage.strong == ((0, len(passage.text)),)
+    return bold and not ends_sentence(passage.text)
+
+
+def is_glossed(passage: Passage, word: WordLevel) -> bool:
+    """Say whether the page explains a word right behind it."""
+    return _GLOSS.match(passage.text, word.end) is not None
 
 
 class UnitWords:
@@ -84,7 +99,7 @@ class UnitWords:
 
     @cached_property
     def _names(self) -> frozenset[str]:
-        found: set[str] = set()
+        found = set(self.lists.names)
         for passage in self._unit.passages:
             if is_for_children(passage) and passage.role not in {Role.ALT, Role.CODE}:
                 found |= names_in(self._analyse(passage))
@@ -106,7 +121,10 @@ class UnitWords:
             counts: Counter[tuple[str, str]] = Counter()
             for passage in place.passages:
                 if wanted(passage):
+                    directions = stage_directions(passage)
                     for word in self.of(passage, presented=presented):
+                        if any(start <= word.start < end for start, end in directions):
+                            continue
                         key = (canonical(word.lemma), word.part_of_speech)
                         counts[key] += 1
                         first.setdefault(key, (passage, word))

@@ -22,7 +22,7 @@ def test_every_default_says_where_it_is_from():
 def test_every_key_of_a_course_file_has_a_row():
     keys = (
         "lesson_minutes hours units instruction.words instruction.steps sentence.words text.words recycle unit_pattern"
-        " every_unit test_skills variety ages characters known off_list instruction_words note_fields markets"
+        " every_unit test_skills variety ages characters places known off_list instruction_words note_fields markets"
         " sensitive_off survey.classmates rules structures art required_notes.lesson required_notes.activity"
     )
     assert set(defaults()) == set(keys.split())

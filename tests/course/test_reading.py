@@ -157,6 +157,7 @@ def test_lists_and_small_settings():
     text = """\
 title: "Tidewater: the post"
 characters: [Odi, Nella, Odi]
+places: [Gull Rock]
 instruction_words: [trace]
 note_fields: [Homework]
 markets: [one]
@@ -169,6 +170,7 @@ levels: [{name: level-1, cefr: A1}]
     said = course(text)
     assert said.title == "Tidewater: the post"
     assert said.characters == ("Odi", "Nella")
+    assert said.places == ("Gull Rock",)
     assert (said.instruction_words, said.note_fields) == (("trace",), ("Homework",))
     assert (said.markets, said.sensitive_off, said.off_list) == (("one",), ("ghosts",), "picture")
     assert (said.survey_classmates, said.ages) == (6, (7, 9))

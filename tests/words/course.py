@@ -4,7 +4,8 @@ from lint_rules.course.model import Course, Level, Limits, WordEntry
 from lint_rules.language.service import Language, Request
 from lint_rules.language.tokens import Mode
 from lint_rules.language.vocabulary.word_index import Origin, build_index, index_of
-from lint_rules.language.vocabulary.word_levels import WordLevel, look_up
+from lint_rules.language.vocabulary.word_level import WordLevel
+from lint_rules.language.vocabulary.word_levels import look_up
 
 LIMITS = Limits((35, 45), 8, 2, 8, 60, 3)
 WORDS = """

@@ -1,4 +1,5 @@
-"""Draw the two tables that come from Princeton WordNet: `picturable_nouns.txt` and `near_words.csv`.
+"""Draw the tables that come from Princeton WordNet: `picturable_nouns.txt`, `actable_verbs.txt`, `noise_words.txt` and
+`near_words.csv`.
 
     python tests/words/draw_word_tables.py FOLDER
 
@@ -16,6 +17,11 @@ DATA = Path(__file__).parents[2] / "lint_rules" / "language" / "vocabulary" / "d
 # Lexicographer files of nouns that name what can be drawn (WordNet's lexnames(5WN)): animal, artifact, body, food,
 # object, plant.
 PICTURABLE = {"05", "06", "08", "13", "17", "20"}
+# Lexicographer files of verbs that a teacher can act: body, consumption, contact, motion, perception, weather.
+ACTABLE = {"29", "34", "35", "38", "39", "43"}
+# The noun for a sound that is heard (sense 4 of `sound`) and the verbs for making one (sense 2 of `sound`, sense 1 of
+# `make noise`): what is a kind of these names a noise.
+NOISES = {"noun": {"07385893"}, "verb": {"02180712", "02177332"}}
 # Words so wide that they stand for nothing in particular.
 VAGUE = """
     act activity area artifact be become body bring cause change collection container creature cover device do enough
@@ -92,13 +98,26 @@ def near(word: str, offsets: list[str], part: str, sets: dict, firsts: dict[str,
     return found[:3]
 
 
+def kinds_of(sets: dict, roots: set[str]) -> set[str]:
+    """The offsets of what is a kind of these, at any depth."""
+    found = set(roots)
+    while (
+        more := {at for at, (_, _, points) in sets.items() if any(m == "@" and t in found for m, t, _ in points)}
+        - found
+    ):
+        found |= more
+    return found
+
+
 def main(folder: Path) -> None:
-    """Write both tables."""
-    pictures, rows = [], []
+    """Write the tables."""
+    pictures, actions, noises, rows = [], [], [], []
     for part in PARTS:
         sets = synsets(folder, part)
         entries = dict(senses(folder, part))
         firsts = {word: offsets[0] for word, offsets in entries.items()}
+        for offset in kinds_of(sets, NOISES[part]) if part in NOISES else ():
+            noises += [word for word in sets[offset][1] if word.islower() and "_" not in word and common(word) >= 1.5]
         for word, offsets in entries.items():
             if not word.isalpha() or len(word) < 3:
                 continue
@@ -108,6 +127,8 @@ def main(folder: Path) -> None:
                 pictures.append(word)
             if word in written or zipf < 2.5:
                 continue
+            if part == "verb" and sets[offsets[0]][0] in ACTABLE:
+                actions.append(word)
             others = near(word, offsets, part, sets, firsts)
             if others and graded(word, PARTS[part]) not in {"A1"}:
                 rows.append(f"{word},{NAMES[part]},{'|'.join(others)}")
@@ -117,6 +138,13 @@ def main(folder: Path) -> None:
     )
     head += "# food, a plant, something in nature. Words that wordfreq never or hardly ever saw are left out.\n"
     (DATA / "picturable_nouns.txt").write_text(head + "\n".join(sorted(set(pictures))) + "\n", encoding="utf-8")
+    head = (
+        LICENCE
+        + "# Verbs whose commonest sense a teacher can act: with the body, by eating, touching, moving or sensing.\n"
+    )
+    (DATA / "actable_verbs.txt").write_text(head + "\n".join(sorted(set(actions))) + "\n", encoding="utf-8")
+    head = LICENCE + "# Words for noises. As a cry (Splash! Tap, tap, tap!) they are the noise itself.\n"
+    (DATA / "noise_words.txt").write_text(head + "\n".join(sorted(set(noises))) + "\n", encoding="utf-8")
     head = (
         LICENCE
         + "# Simpler words near a word: the same meaning, or what it is a kind of. Offered where a course has them.\n"

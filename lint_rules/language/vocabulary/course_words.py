@@ -7,8 +7,9 @@ from heapq import merge
 from itertools import islice
 
 from lint_rules.course.model import Course, Level, WordEntry
+from lint_rules.language.vocabulary.names import names_of_title
 from lint_rules.language.vocabulary.word_index import WordIndex, build_index, canonical, near_words
-from lint_rules.language.vocabulary.word_levels import WordLevel
+from lint_rules.language.vocabulary.word_level import WordLevel
 
 _AT_MOST = 3  # words that a message offers
 
@@ -18,6 +19,7 @@ class CourseWords:
 
     def __init__(self, course: Course) -> None:
         self._words = course.words
+        self.names = names_of_title(course.title)
         self.index: WordIndex = build_index(course)
 
     def row(self, entry: WordEntry) -> int:

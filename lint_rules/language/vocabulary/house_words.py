@@ -1,4 +1,4 @@
-"""The spellings that a course vouches for: its characters, its known words and its target words, in all their forms."""
+"""The spellings that a course vouches for: its names, its known words and its target words, in all their forms."""
 
 import re
 
@@ -19,6 +19,6 @@ def spelling_of(word: str) -> str:
 @memo
 def house_spellings(course: Course) -> frozenset[str]:
     """Every spelling that is right in this course whatever a dictionary says, as ``spelling_of`` gives it."""
-    listed = (*course.characters, *course.known, *(entry.word for entry in course.words))
+    listed = (*course.names, *course.known, *(entry.word for entry in course.words))
     words = {spelling_of(match[0]) for text in listed for match in _WORD.finditer(text)}
     return frozenset(form for word in words for form in every_form(word))

@@ -6,7 +6,7 @@ from string import ascii_lowercase
 
 from lint_rules.language.vocabulary.reference import common, common_words, lowest
 from lint_rules.language.vocabulary.word_index import WordIndex, canonical
-from lint_rules.language.vocabulary.word_levels import childrens_spellings
+from lint_rules.language.vocabulary.word_level import childrens_spellings
 
 _SHORTEST = 5  # letters: short words are too near each other (common practice, no source)
 _PLAIN = re.compile(r"[a-z]+")

@@ -4,7 +4,7 @@ The order of authority, the highest first:
 
 1. the course's word lists (a spelling taught as another part of speech is only mentioned);
 2. words that the unit presents itself (in a `words` panel, or under Words in the teacher's notes);
-3. names: the course's characters, and proper nouns;
+3. names: the course's characters and places, and proper nouns;
 4. words that the course says every child knows (`known`);
 5. function words, numbers, greetings;
 6. the language of instructions;
@@ -157,19 +157,19 @@ def build_index(course: Course | None) -> WordIndex:
     """The index of a course (or of what is built in alone). Built once for the same word lists and settings."""
     if course is None:
         return _index((), (), (), (), ())
-    return _index(course.words, course.characters, course.known, course.instruction_words, course.levels)
+    return _index(course.words, course.names, course.known, course.instruction_words, course.levels)
 
 
 @lru_cache(maxsize=8)
 def _index(
     words: tuple[WordEntry, ...],
-    characters: tuple[str, ...],
+    names: tuple[str, ...],
     known: tuple[str, ...],
     instruction_words: tuple[str, ...],
     levels: tuple[Level, ...],
 ) -> WordIndex:
     listings = [_of_entry(entry, levels) for entry in words]
-    listings += [Listing(parts_of(name), "", Origin.NAME, capital=True) for name in characters]
+    listings += [Listing(parts_of(name), "", Origin.NAME, capital=True) for name in names]
     listings += [Listing(parts_of(word), "", Origin.KNOWN) for word in known]
     listings += [Listing(parts_of(word), "", Origin.CLASSROOM, "Pre-A1") for word in instruction_words]
     return _sorted([*listings, *_built_in()], tuple(level.name for level in levels))
@@ -184,6 +184,20 @@ def _of_entry(entry: WordEntry, levels: tuple[Level, ...]) -> Listing:
     band = levels[entry.level].cefr if entry.level < len(levels) else ""
     capital = entry.word[:1].isupper() and not entry.word.isupper() and entry.part_of_speech != "phrase"
     return Listing(parts_of(entry.word), entry.part_of_speech, Origin.COURSE, band, entry, capital)
+
+
+@cache
+def _function_words() -> Mapping[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {}
+    for band, words in rows("function_words.csv"):
+        for word in alternatives(words):
+            found[canonical(word)] = (*found.get(canonical(word), ()), band)
+    return found
+
+
+def function_bands(word: str) -> tuple[str, ...]:
+    """The bands from which a spelling is known as a function word (none for other words)."""
+    return _function_words().get(canonical(word), ())
 
 
 @cache

@@ -1,29 +1,30 @@
 """What each word of a text asks of a child: its level, and who says so (in the order that ``word_index.py`` states)."""
 
 from collections.abc import Iterator
-from functools import cache
 
 import msgspec
 
 from lint_rules.course.model import WordEntry
 from lint_rules.language.tokens import Analysis, Token
-from lint_rules.language.vocabulary.reference import graded, reference
+from lint_rules.language.vocabulary.names import name_from, names_in
+from lint_rules.language.vocabulary.noises import DRAWN_OUT, noises
+from lint_rules.language.vocabulary.reference import graded, lowest, reference
 from lint_rules.language.vocabulary.word_index import (
     Listing,
     Origin,
     WordIndex,
     authority,
     canonical,
-    childrens_words,
     given_names,
-    picturable_nouns,
-    solid,
 )
+from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.language.vocabulary.word_shapes import (
     HYPHEN,
-    NOISE,
     PART_OF_SPEECH,
     READ_AS,
+    abbreviates,
+    base_of_degree,
+    ends_a_gap,
     graded_by_parts,
     in_title_case,
     is_bare,
@@ -48,49 +49,6 @@ _HYPHENS = frozenset("-‐‑–")
 _PARTICLE_REACH = 5  # words between a verb and its particle: put your new hat on
 
 
-class WordLevel(msgspec.Struct, frozen=True):
-    """A word of a text (or an entry of several words) and its level.
-
-    ``start``, ``end`` are offsets into the text; ``part_of_speech`` is a word list's name for it; ``band`` the CEFR
-    band ('' where nobody gives one) and ``level`` what to print (for a word of the course, its level's name); ``entry``
-    the row of the course's list; ``elsewhere`` a row that has the spelling as another part of speech (the same row,
-    where a noun stands as an adjective or the other way round); ``free`` says that every child knows the word from the
-    first page.
-    """
-
-    start: int
-    end: int
-    text: str
-    lemma: str
-    part_of_speech: str
-    origin: Origin
-    band: str = ""
-    level: str = ""
-    entry: WordEntry | None = None
-    elsewhere: WordEntry | None = None
-    free: bool = False
-    instead: str = ""
-
-    @property
-    def young(self) -> bool:
-        """A word that children meet early and that the general reference rates too high or does not grade.
-
-        Its part of speech is not asked: the parser is least sure of it in such words (a jellyfish stings).
-        """
-        return not childrens_spellings().isdisjoint((solid(self.lemma), solid(self.text)))
-
-    @property
-    def picturable(self) -> bool:
-        """A noun (or what may be one before another) that names something that can be drawn."""
-        return self.part_of_speech in {"noun", "adjective"} and solid(self.lemma) in picturable_nouns()
-
-
-@cache
-def childrens_spellings() -> frozenset[str]:
-    """Words that children meet early, whatever their part of speech."""
-    return frozenset(word for word, _ in childrens_words())
-
-
 def look_up(
     analysis: Analysis,
     text: str,
@@ -106,16 +64,14 @@ def look_up(
     return tuple(_Reader(analysis, text, index, unit_words, names).words())
 
 
-def names_in(analysis: Analysis) -> frozenset[str]:
-    """Words that a text uses as names: proper nouns with a capital inside a sentence. As they are compared."""
-    if in_title_case(analysis.tokens):
-        return frozenset()
-    starts = {sentence.first for sentence in analysis.sentences}
-    return frozenset(
-        canonical(token.text)
-        for at, token in enumerate(analysis.tokens)
-        if token.pos == "PROPN" and at not in starts and token.text[:1].isupper() and not token.text.isupper()
-    )
+def _alone(analysis: Analysis) -> frozenset[int]:
+    """The words that are all their sentence has, once or more: their parts of speech are guesses (Cut. Stir, stir!)."""
+    found: set[int] = set()
+    for sentence in analysis.sentences:
+        places = [at for at in range(sentence.first, sentence.last) if is_word(analysis.tokens[at])]
+        if len({analysis.tokens[at].text.casefold() for at in places}) == 1:
+            found.update(places)
+    return frozenset(found)
 
 
 class _Reader:
@@ -137,17 +93,21 @@ class _Reader:
         self.title_case = in_title_case(self.tokens)
         self.names = names | names_in(analysis)
         self.bare = is_bare(self.tokens)
+        self.alone = _alone(analysis)
+        places = [at for at, token in enumerate(self.tokens) if is_word(token)]
+        ranges = [(self.tokens[at].start, self.tokens[at].end) for at in places]
+        self.noises = frozenset(places[one] for one in noises(ranges, text))
         self.taken: set[int] = set()  # particles that belong to a verb before them
 
     def words(self) -> Iterator[WordLevel]:
         at = 0
         while at < len(self.tokens):
-            if at in self.taken or not is_word(self.tokens[at]):
+            if at in self.taken or not is_word(self.tokens[at]) or ends_a_gap(self.tokens, at):
                 at += 1
                 continue
-            found, after = self._entry(at) or self._compound(at) or (self._single(at), at + 1)
+            found, after = self._entry(at) or self._name(at) or self._compound(at) or (self._single(at), at + 1)
             if found is not None:
-                yield found
+                yield msgspec.structs.replace(found, noise=True) if at in self.noises else found
             at = after
 
     def _entry(self, at: int) -> tuple[WordLevel, int] | None:
@@ -162,6 +122,11 @@ class _Reader:
             return self._split_verb(at, keys)
         after, _, listing = best
         return self._found(listing, at, after), after
+
+    def _name(self, at: int) -> tuple[WordLevel, int] | None:
+        """A name of several words that the text, or one around it, uses: the Little Plum."""
+        after = name_from(self.tokens, at, self.names)
+        return (self._made(at, after, Origin.NAME, free=True), after) if after else None
 
     def _match(self, listing: Listing, at: int) -> int:
         """One past the last word of an entry that starts here, or 0. A hyphen may stand between its words."""
@@ -255,9 +220,11 @@ class _Reader:
         candidates = [item for index in self.indexes for item in index.single(keys)]
         candidates += [item for key in keys for item in self.index.by_solid.get(key, ()) if len(item.parts) > 1]
         candidates.sort(key=authority)
-        noise = NOISE.search(token.text) or (at in self.starts and any(c.origin is Origin.SOUND for c in candidates))
+        noise = DRAWN_OUT.search(token.text) or (
+            at in self.starts and any(c.origin is Origin.SOUND for c in candidates)
+        )
         name = not noise and self._is_name(token, at)
-        fitting = [item for item in candidates if self._fits(item, token, name=name)]
+        fitting = [item for item in candidates if self._fits(item, token, at, name=name)]
         elsewhere = next((item.entry for item in candidates if item.entry is not None), None)
         swapped = next((item for item in candidates if self._swaps(item, token)), None) if not name else None
         if swapped is not None and not any(item.entry is not None for item in fitting):
@@ -267,8 +234,8 @@ class _Reader:
                 break
             free = any(item.free for item in fitting) and not (name and listing.origin is Origin.NAME)
             return self._found(listing, at, at + 1, free=free)
-        if name:
-            return self._made(at, at + 1, Origin.NAME, free=True)
+        if name or (any(item.origin is Origin.NAME for item in candidates) and lowest(token.lemma) in {"", "C2"}):
+            return self._made(at, at + 1, Origin.NAME, free=True)  # a name in lower case: p is for pom
         return self._unlisted(token, at, elsewhere)
 
     def _swaps(self, listing: Listing, token: Token) -> bool:
@@ -289,11 +256,16 @@ class _Reader:
         word = token.text
         if is_number(word):
             return self._made(at, at + 1, Origin.NUMBER, free=True)
+        if abbreviates(word, self.text):
+            return self._made(at, at + 1, Origin.FUNCTION, free=True)
         if len(word) == 1:
             return self._made(at, at + 1, Origin.FUNCTION, free=True)
-        if token.pos == "INTJ" or NOISE.search(word):
+        if token.pos == "INTJ" or at in self.noises or DRAWN_OUT.search(word):
             return self._made(at, at + 1, Origin.SOUND)
         said = token.reference if token.reference.level else reference(token.lemma, token.pos, word)
+        base = base_of_degree(token)
+        if base and graded(base, "ADJ") not in {"", "C2"}:
+            said = reference(base, "ADJ")
         origin = Origin(said.source) if said.level else Origin.UNKNOWN
         if origin is not Origin.REFERENCE:
             by_parts = graded_by_parts(token)
@@ -301,13 +273,15 @@ class _Reader:
                 return self._made(at, at + 1, Origin.REFERENCE, by_parts, elsewhere)
         return self._made(at, at + 1, origin, said.level, elsewhere)
 
-    def _fits(self, listing: Listing, token: Token, *, name: bool) -> bool:
+    def _fits(self, listing: Listing, token: Token, at: int, *, name: bool) -> bool:
         """Say whether a listing means this word, and not a word of the same spelling."""
         if listing.capital and not token.text[:1].isupper():
             return False
         if listing.entry is not None and not listing.capital and name:
             return False
-        if len(listing.parts) > 1 or not listing.part_of_speech or self.bare:
+        if len(listing.parts) > 1 or not listing.part_of_speech or self.bare or at in self.alone:
+            return True
+        if listing.part_of_speech in {"adjective", "adverb"} and base_of_degree(token) in listing.parts:
             return True
         if listing.part_of_speech in {"phrase", "interjection"} or token.pos in {"X", "INTJ", "GAP"}:
             return True

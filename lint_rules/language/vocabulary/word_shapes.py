@@ -8,6 +8,7 @@ from itertools import pairwise
 from lint_rules.language.tokens import Token
 from lint_rules.language.vocabulary.lemmas import lemma as lemma_of
 from lint_rules.language.vocabulary.reference import common, graded, lowest
+from lint_rules.language.vocabulary.word_forms import noun_forms
 from lint_rules.language.vocabulary.word_index import canonical, childrens_words, picturable_nouns
 from lint_rules.tables import entries
 
@@ -43,9 +44,37 @@ READ_AS = {
     "number": frozenset({"NUM", "NOUN", "ADJ", "PRON", "ADV", "DET"}),
     "function": _SMALL | {"ADJ"},
 }
-# A letter three times (Woooow, Shhh), or no vowel and the last letter twice (Bzz, Grr).
-NOISE = re.compile(r"([^\W\d_])\1\1|^[b-df-hj-np-tv-xz]*([b-df-hj-np-tv-xz])\2$", re.I)
 HYPHEN = re.compile("[-‐‑–]")
+_ENDINGS = frozenset({"s", "es", "d", "ed", "ing", "er", "est", "ly"})
+# Unicode CLDR 44, English: days and months cut short; the last ones are common besides.
+_DAYS_AND_MONTHS = frozenset(
+    (
+        "Mon",
+        "Tue",
+        "Wed",
+        "Thu",
+        "Fri",
+        "Sat",
+        "Sun",
+        "Jan",
+        "Feb",
+        "Mar",
+        "Apr",
+        "Jun",
+        "Jul",
+        "Aug",
+        "Sep",
+        "Oct",
+        "Nov",
+        "Dec",
+        "Sept",
+        "Tues",
+        "Weds",
+        "Thur",
+        "Thurs",
+    )
+)
+_MEASURES = frozenset({"min", "mins", "hr", "hrs", "sec", "secs", "tsp", "tbsp", "oz", "lb", "lbs", "ft", "etc", "vs"})
 _POSSESSIVES = frozenset({"my", "your", "his", "her", "its", "our", "their"})
 _HALF_DAY = re.compile(r"[ap]\.m\.?$|pm$")
 _NOTATION = re.compile(r"[/@]|://|^www\.")  # /kæt/, an address
@@ -74,7 +103,44 @@ def _keys(text: str, lemma: str, pos: str) -> tuple[str, ...]:
         keys.append(canonical(lemma_of(text, "VBG" if word.endswith("ing") else "VBD", "VERB", "")))
     elif pos in {"NOUN", "PROPN", "VERB"} and word.endswith("s") and not word.endswith("ss"):
         keys += [canonical(lemma_of(text, "NNS", "NOUN", "")), word[:-1]]
+    if pos == "NOUN" and word == canonical(lemma):
+        keys += sorted(noun_forms(word) - {word})  # a list may have the plural: boots
+    if base := _base(word):
+        keys.append(base)
     return tuple(dict.fromkeys([*keys, *(HYPHEN.sub("", key) for key in keys)]))
+
+
+def base_of_degree(token: Token) -> str:
+    """The adjective that a superlative, or what the parser calls a comparative, is made from ('' for other words):
+    saltiest → salty, whatever the parser takes it for."""
+    word = canonical(token.text)
+    if word.endswith("est") or token.tag in {"JJR", "RBR"}:
+        return _base(word)
+    return ""
+
+
+@lru_cache(maxsize=8_000)
+def _base(word: str) -> str:
+    for tag, ending in (("JJS", "est"), ("JJR", "er")):
+        if word.endswith(ending) and len(word) > len(ending) + 2:
+            base = canonical(lemma_of(word, tag, "ADJ", ""))
+            return base if base != word else ""
+    return ""
+
+
+def ends_a_gap(tokens: Sequence[Token], at: int) -> bool:
+    """Say whether what stands here ends the word in the gap before it: ____ing."""
+    if not at or tokens[at - 1].tag != "GAP":
+        return False
+    return tokens[at - 1].end == tokens[at].start or tokens[at].text.casefold() in _ENDINGS
+
+
+def abbreviates(word: str, text: str) -> bool:
+    """Say whether a word is a day, a month or a measure cut short (Wed, Sept, min), or initials (DS)."""
+    plain = word.rstrip(".")
+    if plain in _DAYS_AND_MONTHS or plain.casefold() in _MEASURES:
+        return True
+    return 1 < len(plain) < 4 and plain.isupper() and not text.isupper() and lowest(plain) in {"", "C2"}
 
 
 def stands_for(part: str, token: Token) -> bool:

@@ -20,10 +20,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from lint_rules.finding import Found, Severity
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.house_words import house_spellings, spelling_of
+from lint_rules.language.vocabulary.noises import DRAWN_OUT
 from lint_rules.language.vocabulary.reference import common
 from lint_rules.language.vocabulary.varieties import out_of_place
 from lint_rules.language.vocabulary.word_forms import every_form
-from lint_rules.language.vocabulary.word_shapes import NOISE
 from lint_rules.manuscript.model import Audience, Passage
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.tables import entries
@@ -146,7 +146,7 @@ def _is_word_of_ours(words: str, house: frozenset[str], elsewhere: Mapping[str, 
         word in house
         or all(part in house for part in re.split(r"[\s-]+", word))
         or word in elsewhere
-        or NOISE.search(word) is not None
+        or DRAWN_OUT.search(word) is not None
         or _SPELT_OUT.fullmatch(word) is not None
     )
 

@@ -65,7 +65,7 @@ _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE, Role.INSTRU
 def find(reading: Reading) -> Iterator[Found]:
     """Report the words that are spelt as the other variety spells them."""
     variety = reading.course.variety
-    names = {word.casefold() for name in (*reading.course.characters, *reading.course.known) for word in name.split()}
+    names = {word.casefold() for name in (*reading.course.names, *reading.course.known) for word in name.split()}
     for passage, _ in passages_to_check(reading.unit):
         for match in _WORD.finditer(passage.text):
             word = match[0].casefold()

@@ -16,7 +16,7 @@ from collections.abc import Iterator
 from lint_rules.course.model import band_rank
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.labels import all_grammar_terms
-from lint_rules.language.vocabulary.word_index import Origin
+from lint_rules.language.vocabulary.word_index import Origin, canonical
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 from lint_rules.unit_language.off_list import off_list_severity, what_the_reference_says
@@ -68,7 +68,8 @@ def find(reading: Reading) -> Iterator[Found]:
     for met in reading.words.met(_is_instruction, presented=True):
         judged = _judge(met, reading)
         if judged is not None and met.word.text.casefold() not in terms and not _is_quoted(met):
-            yield Found(met.passage.span(met.word.start, met.word.end), met.word.text, judged)
+            span = met.passage.span(met.word.start, met.word.end)
+            yield Found(span, met.word.text, judged, key=canonical(met.word.lemma))
 
 
 def _is_quoted(met: Met) -> bool:
@@ -84,34 +85,24 @@ def _judge(met: Met, reading: Reading) -> str | None:
     word, level = met.word, reading.level
     if word.free or len(word.text.rstrip(".")) == 1:  # `Write L or Q.`
         return None
-    said = f"“{word.text}” in an instruction:"
+    said = f"“{word.text}” in an instruction"
     if word.entry is not None:
         if word.entry.level <= level.index:
             return None
         later = reading.course.levels[word.entry.level].name
-        return f"{said} {later} teaches it; a child of {level.name} reads this alone. {_advice(met, reading)}"
+        return f"{said}: {later} teaches it, and a child of {level.name} reads this alone. {_advice(met, reading)}"
     if word.origin is Origin.CLASSROOM:
         if band_rank(word.band) <= band_rank(level.cefr):
             return None
-        return (
-            f"{said} children can follow it from {word.band}, and {level.name} is {level.cefr}. {_advice(met, reading)}"
-        )
+        return f"{said}: children can follow it from {word.band}; {level.name} is {level.cefr}. {_advice(met, reading)}"
     weight = off_list_severity(word, level, "", pictured=has_picture(met.place, word))
     if weight in {None, Severity.NOTE}:  # a child's word, or a thing that can be shown: Make a mask
         return None
-    return (
-        f"{said} not in the course's list, nor a usual word of instructions; {what_the_reference_says(word)}, and "
-        f"{level.name} is {level.cefr}. {_advice(met, reading)}"
-    )
+    what = what_the_reference_says(word)
+    return f"{said} is in no list, and {what}; {level.name} is {level.cefr}. {_advice(met, reading)}"
 
 
 def _advice(met: Met, reading: Reading) -> str:
     near = reading.words.lists.simpler(met.word, reading.level, reading.unit.front.unit)
-    simpler = (
-        f"Say “{met.word.instead}”"
-        if met.word.instead
-        else f"Near in meaning: {listed(near)}. Say it more simply"
-        if near
-        else "Say it more simply or show it"
-    )
-    return f"{simpler}, or, if your children know the word, add it to `instruction_words`."
+    simpler = f"“{met.word.instead}”" if met.word.instead else listed(near) if near else "it more simply"
+    return f"Say {simpler}, or add it to `instruction_words` if children know it."

@@ -4,15 +4,17 @@ A child of seven who stops at a word in every line stops reading. One new word i
 drawn; four cannot, and the teacher has to explain what the page should have made plain.
 
 The course's own word lists are the authority. A word that a later level teaches is a stop. A word in no list is looked
-up in a general reference (cefrpy), and as a last resort by how common it is (wordfreq); such a reference rates
-children's words too high, so words that children meet early are a note, things that can be drawn a query, and only a
-word well above the band a stop. The course can settle this for all (`off_list: stop | query | note | picture`).
+up in a general reference (cefrpy). Such a reference rates children's words too high and leaves many ungraded, so words
+that children meet early are a note, what can be drawn or acted and what nobody has graded a query, and only a word
+graded well above the band a stop. The course can settle this for all (`off_list: stop | query | note | picture`).
 
-Read are the pupil's pages and the audio scripts. Instructions have a rule of their own (unfamiliar-instruction-word);
-alternative text, art briefs, answers and teacher's notes are not read. Names, numbers, greetings, function words,
-noises, words that the unit presents itself (a `words` panel, or Words in the notes) and `known` words pass. Titles and
-songs stop nobody: there a word is a query at most. A spelling that no reference has, one slip away from a word that
-children know (freind), is a query: is it spelt right? Each word is reported once in an activity, a note once in a unit.
+Read are the pupil's pages and the audio scripts, without what stands there in brackets. Instructions have a rule of
+their own (unfamiliar-instruction-word); alternative text, art briefs, answers and teacher's notes are not read. Names,
+numbers, greetings, function words, days and months cut short, noises (Splash! Tac, tac!), words that the unit presents
+itself (a `words` panel, or Words in the notes) and `known` words pass. Titles, songs, and words with a picture or an
+explanation beside them stop nobody: there a word is a query at most. A spelling that no reference has, one slip away
+from a word that children know (freind), is a query: is it spelt right? Each word is reported once in an activity, a
+note once in a unit.
 """
 
 from collections.abc import Iterator
@@ -20,15 +22,16 @@ from collections.abc import Iterator
 from lint_rules.course.model import Level, WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.vocabulary.misspellings import meant_by, plays_with_letters
+from lint_rules.language.vocabulary.noises import is_sound
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import Origin, canonical, parts_of
-from lint_rules.language.vocabulary.word_levels import WordLevel
-from lint_rules.manuscript.model import Passage, Role
+from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.rule import Example, Limit, Need, Reading, Rule
 from lint_rules.unit_language.off_list import off_list_severity, what_the_reference_says
 from lint_rules.unit_language.unit_words import (
     Met,
     has_picture,
+    is_glossed,
     is_title,
     listed,
 )
@@ -78,6 +81,19 @@ RULE = Rule(
             course=_PRE_A1,
             why="letters of the sound",
         ),
+        Example(
+            "Splash! Tac, tac, tac! Hip hip hooray! Pitter patter.\n", later_words="splash,verb,,2\n", why="noises"
+        ),
+        Example("We go to the Old Zumbo. I love the Old Zumbo!\n", course="places: [Old Zumbo]", why="a ship"),
+        Example(
+            "## Lesson 1: Off we go, Tall Kettle! {.words}\n\n### 1 Read. {.reading}\n\nThis is the Tall Kettle.\n",
+            later_words="kettle,noun,home,2\n",
+            why="the text shows that it is a name",
+        ),
+        Example("This soup is the saltiest.\n", words="salty,adjective,,1\n", why="salty is in the list"),
+        Example("It's in my boot.\n", course=_PRE_A1, words="boots,noun,clothes,1\n", why="the list has the plural"),
+        Example("Mon: art. Sept is hot. Are you ____ing? That is mine!\n", course=_PRE_A1, why="cut short; an ending"),
+        Example("::: {.audio track=1.1}\nMINA: (A horn and a volcano.) Oh!\n:::\n", why="a direction, not said"),
         Example("She is swimming.\n", later_words="swimming,noun,sports,2\n", words="swim,verb,sports,1\n"),
     ),
     fails=(
@@ -89,6 +105,20 @@ RULE = Rule(
             weight=Severity.QUERY,
         ),
         Example("Look! There's a «volcano».\n", later_words=_LATER, why="a later level teaches it"),
+        Example(
+            "**The «volcano»**\n\nA cat.\n",
+            later_words=_LATER,
+            why="a title is asked about",
+            weight=Severity.QUERY,
+        ),
+        Example(
+            "Draw. Look at the «volcano» (a hill with a fire in it).\n",
+            later_words=_LATER,
+            why="explained beside it",
+            weight=Severity.QUERY,
+        ),
+        Example("Draw the fire. «Whisper».\n", later_words=_LATER, why="an order of one word"),
+        Example("The man «dipped» it in the water.\n", course=_PRE_A1, why="can be acted", weight=Severity.QUERY),
         Example("Rafi «whispered» to Mina.\n", course="characters: [Mina, Rafi]", later_words=_LATER),
         Example("I like «icecream». He likes ice creams too.\n", later_words=_LATER, why="once in an activity"),
         Example("::: {.audio track=1.1}\nMINA: It's a «catastrophe»!\n:::\n", course="characters: [Mina]"),
@@ -142,18 +172,19 @@ def find(reading: Reading) -> Iterator[Found]:
         if severity is Severity.NOTE and key in noted:
             continue
         noted.add(key)
-        weight = min(severity, Severity.QUERY, key=lambda s: s.weight) if _is_lenient(met.passage) else severity
+        weight = min(severity, Severity.QUERY, key=lambda s: s.weight) if _is_lenient(met) else severity
         yield Found(
             met.passage.span(met.word.start, met.word.end),
             met.word.text,
             message,
             severity=None if weight is RULE.severity else weight,
+            key=key,
         )
 
 
-def _is_lenient(passage: Passage) -> bool:
+def _is_lenient(met: Met) -> bool:
     """Titles are for the teacher as well, and songs and chants are carried by tune and rhyme: they stop nobody."""
-    return is_title(passage) or passage.role is Role.LINE
+    return is_title(met.passage) or met.place.sung
 
 
 def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
@@ -161,77 +192,80 @@ def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
     word, level, course = met.word, reading.level, reading.course
     if word.free:
         return None
-    often = f" ({met.times} times in this activity)" if met.times > 1 and met.place.activity else ""
+    shown = has_picture(met.place, word) or is_glossed(met.passage, word)
+    often = f" ({met.times} times here)" if met.times > 1 and met.place.activity else ""
     if word.entry is not None:
-        if word.entry.level <= level.index:
+        if word.entry.level <= level.index or word.noise:
             return None
         itself = "".join(parts_of(word.lemma)) in reading.words.presented.by_solid  # the unit presents the word itself
-        severity = Severity.QUERY if itself or word.elsewhere is not None else Severity.STOP
+        unsure = itself or shown or word.elsewhere is not None
+        severity = Severity.QUERY if unsure else Severity.STOP
         return severity, f"“{word.text}”{often} {_of_later_level(word, word.entry, reading)}"
-    if met.passage.role is Role.LINE and "-" in word.text and word.entry is None and not lowest(word.lemma):
+    if met.place.sung and "-" in word.text and not lowest(word.lemma):
         return None  # fiddle-dee-dee: songs have words of their own
     if _is_unheard_of(word):
         if met.place.activity is not None and plays_with_letters(met.place.activity.heading.passage.text):
             return None
         meant = meant_by(word.text, reading.words.lists.index)
-        if meant and met.passage.role is not Role.LINE:
+        if meant and not met.place.sung:
             return Severity.QUERY, f"“{word.text}”{often} {_slip(meant, level)}"
-    pictured = has_picture(met.place, word)
-    weight = off_list_severity(word, level, course.off_list, pictured=pictured)
+    weight = off_list_severity(word, level, course.off_list, pictured=shown)
     if weight is None:
         return None
-    return weight, f"“{word.text}”{often} {_off_list(met, weight, reading, pictured=pictured)}"
+    return weight, f"“{word.text}”{often} {_off_list(met, weight, reading, shown=shown)}"
 
 
 def _is_unheard_of(word: WordLevel) -> bool:
     """Say whether no reference has a spelling, or only as a rare one; what has a capital may be a name."""
     rare = word.origin is Origin.FREQUENCY and word.band == "C2"
-    return (rare or word.origin is Origin.UNKNOWN) and not word.text[:1].isupper()
+    cried = word.origin is Origin.SOUND and word.noise and not is_sound(word.text.casefold())
+    return (rare or cried or word.origin is Origin.UNKNOWN) and not word.text[:1].isupper()
 
 
 def _slip(meant: str, level: Level) -> str:
-    return (
-        f"is in no list. Is it spelt right, or is “{meant}” meant? If it is right, use a simpler word, show it in a "
-        f"`words` panel, or add it to {level.words_path}."
-    )
+    return f"is in no list: is “{meant}” meant? If it is right, show it in a `words` panel or add it to {_list(level)}."
 
 
 def _of_later_level(word: WordLevel, entry: WordEntry, reading: Reading) -> str:
     level, unit = reading.level, reading.unit.front.unit
     later = reading.course.levels[entry.level].name
-    where = f"{later}, unit {entry.unit}" if entry.unit else later
-    said = f"is a target word of {where} ({entry.path}); this is {level.name}, so children have not met it."
+    said = f"is taught in {later}{f' unit {entry.unit}' if entry.unit else ''}, and this is {level.name}."
     near = reading.words.lists.simpler(word, level, unit)
     if near:
-        return f"{said} Near in meaning: {listed(near)}. Or move the word to {level.words_path}."
+        return f"{said} Use {listed(near)}, or move the word to {_list(level)}."
     topic = reading.words.lists.of_topic(word, level, unit)
     if topic:
-        return f"{said} Known by now of its topic: {listed(topic)}. Or move the word to {level.words_path}."
-    return f"{said} Use a word they know, or move this one to {level.words_path}."
+        return f"{said} Use a word they know ({listed(topic)}), or move this one to {_list(level)}."
+    return f"{said} Use a word they know, or move this one to {_list(level)}."
 
 
-def _off_list(met: Met, weight: Severity, reading: Reading, *, pictured: bool) -> str:
+def _off_list(met: Met, weight: Severity, reading: Reading, *, shown: bool) -> str:
     word, level = met.word, reading.level
+    if _may_be_a_name(word, met):
+        return f"is in no list, and {what_the_reference_says(word)}. A name? Put it under `characters` or `places`."
+    near = reading.words.lists.simpler(word, level, reading.unit.front.unit)
+    if weight is Severity.NOTE and word.young:
+        instead = f" Else use {listed(near)}." if near else ""
+        return f"is in no list. If your children know it, as many do, add it to {_list(level)} or `known`.{instead}"
     as_other = ""
     if word.elsewhere is not None and word.elsewhere.part_of_speech:
-        as_other = f" as {_a(word.part_of_speech)} (it has the {word.elsewhere.part_of_speech})"
-    said = f"is not in the course's list{as_other}; {what_the_reference_says(word)}, and {level.name} is {level.cefr}."
-    near = reading.words.lists.simpler(word, level, reading.unit.front.unit)
-    instead = f"Near in meaning: {listed(near)}. Use a simpler word such as that" if near else ""
-    if _may_be_a_name(word, met):
-        return f"{said} If it is a name, write it under `characters` in course.yaml; else use a simpler word."
-    if weight is Severity.NOTE and word.young:
-        keep = f"If your children know it, as many do, add it to {level.words_path} or to `known`."
-        return f"{said} Near in meaning: {listed(near)}. {keep}" if near else f"{said} {keep}"
-    if pictured:
-        return f"{said} {instead or 'Its picture may carry it'}, or add it to {level.words_path}."
-    if weight is Severity.NOTE:
-        return f"{said} {instead or 'Show it in a picture'}, or add it to {level.words_path}."
-    return f"{said} {instead or 'Use a simpler word, show it in a `words` panel'}, or add it to {level.words_path}."
+        as_other = f" as {_a(word.part_of_speech)}"
+    said = f"is in no list{as_other}, and {what_the_reference_says(word)}; {level.name} is {level.cefr}."
+    if near:
+        return f"{said} Use {listed(near)}, or add it to {_list(level)}."
+    if shown:
+        return f"{said} It is shown here, so it may stay: add it to {_list(level)}."
+    return f"{said} Use a simpler word, show what it means, or add it to {_list(level)}."
+
+
+def _list(level: Level) -> str:
+    return level.words_path or "the word list"
 
 
 def _may_be_a_name(word: WordLevel, met: Met) -> bool:
-    """Say whether a word has a capital that its place does not ask for."""
+    """Say whether a word has a capital that its place does not ask for: no title's, and none of a text in capitals."""
+    if word.young or is_title(met.passage):
+        return False
     before = met.passage.text[: word.start].rstrip(" \"“‘'(")
     return word.text[:1].isupper() and not word.text.isupper() and before[-1:].isalnum()
 

@@ -5,9 +5,9 @@ to be known: the teacher stops to explain it, and when its own unit comes it is 
 needs such a word and its picture carries it; then the author lets it stand, and the editor knows.
 
 Read are the pupil's pages and the audio scripts; not the instructions, alternative text, notes and answers, nor
-tests, which test-beyond-unit looks after. Words without a unit in the list, names, numbers, greetings, function words
-and `known` words come when they like. A word of a later level is word-above-level. Each word is reported once in an
-activity.
+tests, which test-beyond-unit looks after. In a title such a word is only noted. Words without a unit in the list,
+names, numbers, greetings, function words and `known` words come when they like. A word of a later level is
+word-above-level. Each word is reported once in an activity.
 """
 
 from collections.abc import Iterator
@@ -16,7 +16,7 @@ from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.unit_language.tests_of import asked_in_tests
-from lint_rules.unit_language.unit_words import Met, listed
+from lint_rules.unit_language.unit_words import Met, is_title, listed
 
 _UNIT_2 = (
     "---\nlevel: level-1\nunit: 2\ntitle: Example\n---\n\n"
@@ -71,7 +71,7 @@ def find(reading: Reading) -> Iterator[Found]:
     tests = asked_in_tests(reading.unit)
     for met in reading.words.met():
         entry = met.word.entry
-        if entry is None or met.word.free or entry.level != level.index or entry.unit <= unit:
+        if entry is None or met.word.free or entry.level != level.index or entry.unit <= unit or met.word.noise:
             continue
         if id(met.passage) in tests:  # test-beyond-unit looks there
             continue
@@ -79,20 +79,19 @@ def find(reading: Reading) -> Iterator[Found]:
             met.passage.span(met.word.start, met.word.end),
             met.word.text,
             _message(met, entry, reading),
+            Severity.NOTE if is_title(met.passage) else None,
         )
 
 
 def _message(met: Met, entry: WordEntry, reading: Reading) -> str:
     lists, level, unit = reading.words.lists, reading.level, reading.unit.front.unit
-    often = f" ({met.times} times in this activity)" if met.times > 1 and met.place.activity else ""
+    often = f" ({met.times} times here)" if met.times > 1 and met.place.activity else ""
     form = "" if met.word.text.casefold() == entry.word.casefold() else f" (“{entry.word}”)"
-    said = f"“{met.word.text}”{form}{often} is taught in unit {entry.unit} ({entry.path}); this is unit {unit}."
+    said = f"“{met.word.text}”{form}{often} is taught in unit {entry.unit}, and this is unit {unit}."
     near = lists.simpler(met.word, level, unit)
     topic = lists.of_topic(met.word, level, unit)
     if near:
-        return f"{said} Near in meaning: {listed(near)}. Else teach it by now, or show what it means and let it stand."
+        return f"{said} Use {listed(near)}, or teach it by now."
     if topic:
-        return (
-            f"{said} Known by now of its topic: {listed(topic)}. Else teach it by now, or let it stand with a picture."
-        )
-    return f"{said} Use a word known by now, teach it by now, or show what it means and let it stand."
+        return f"{said} Use a word known by now ({listed(topic)}), or teach it by now."
+    return f"{said} Use a word known by now, or teach it by now."

@@ -1,0 +1,60 @@
+"""Names, told by their capitals: a word that has one where its place in the sentence does not ask for it."""
+
+from collections.abc import Iterator, Sequence
+
+from lint_rules.language.tokens import Analysis, Token
+from lint_rules.language.vocabulary.word_index import canonical, parts_of
+from lint_rules.language.vocabulary.word_shapes import in_title_case
+
+LONGEST = 4  # words of a name
+_ARTICLES = frozenset({"a", "an", "the"})
+
+
+def names_in(analysis: Analysis) -> frozenset[str]:
+    """What a text uses as names, as they are compared: proper nouns with a capital inside a sentence, and runs of words
+    that all have one (the Little Plum → ``little plum``)."""
+    tokens = analysis.tokens
+    if in_title_case(tokens):
+        return frozenset()
+    starts = {sentence.first for sentence in analysis.sentences}
+    inside = [at not in starts and _has_capital(token) for at, token in enumerate(tokens)]
+    single = {
+        canonical(token.text) for at, token in enumerate(tokens) if inside[at] and token.pos == "PROPN" and token.text
+    }
+    return frozenset(single | set(_runs(tokens, inside)))
+
+
+def names_of_title(title: str) -> frozenset[str]:
+    """A course's title as a name, where it is more than one word: The Little Plum → ``little plum``."""
+    words = parts_of(title)
+    if words and words[0] in _ARTICLES:
+        words = words[1:]
+    return frozenset({" ".join(words)} if 1 < len(words) <= LONGEST else ())
+
+
+def name_from(tokens: Sequence[Token], at: int, names: frozenset[str]) -> int:
+    """One past the last word of a name of several words that starts here, or 0."""
+    words: list[str] = []
+    found = 0
+    for place in range(at, min(at + LONGEST, len(tokens))):
+        if not tokens[place].text[:1].isupper():
+            break
+        words.append(canonical(tokens[place].text))
+        if len(words) > 1 and " ".join(words) in names:
+            found = place + 1
+    return found
+
+
+def _has_capital(token: Token) -> bool:
+    return token.text[:1].isupper() and not token.text.isupper() and token.lemma != "I"
+
+
+def _runs(tokens: Sequence[Token], inside: Sequence[bool]) -> Iterator[str]:
+    words: list[str] = []
+    for at in range(len(tokens) + 1):
+        if at < len(tokens) and inside[at]:
+            words.append(canonical(tokens[at].text))
+            continue
+        if 1 < len(words) <= LONGEST:
+            yield " ".join(words)
+        words = []
