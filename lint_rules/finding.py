@@ -40,8 +40,10 @@ class Found:
     """What a rule yields: a place in a unit's file, what a reader sees there, and the message for the author.
 
     ``severity`` is given only where this finding weighs less than the rule usually does (or differs by case);
-    ``path`` only by rules that read the whole book. ``key`` tells findings with the same words at the same place apart
-    when they are carried over (for example the target word that a unit's title is flagged for).
+    ``path`` only by rules that read the whole book. ``key`` says which one it is where its words do not (the
+    target word that a unit's title is flagged for, the lemma of a word): by it findings are told apart when they are
+    carried over. ``about`` says which of the rule's questions it is, where those are several (`no Steps`). By both,
+    findings gather into points where their rule says so.
     """
 
     span: Span
@@ -51,6 +53,7 @@ class Found:
     mend: Mend | None = None
     path: str | None = None
     key: str = ""
+    about: str = ""
 
 
 class Status(StrEnum):
@@ -78,6 +81,7 @@ class Finding:
     reason: str = ""
     place: str = ""  # place by its headings, free of line numbers: 'A hat / Listen and point.'
     key: str = ""
+    about: str = ""
 
     @property
     def order(self) -> tuple[str, int, int, str, int, int, str]:

@@ -6,7 +6,7 @@ that one unit can be judged by, ``find_in_book(book)`` for one that needs the wh
 ``find_in_stets(review)`` for one about stets.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
@@ -64,11 +64,45 @@ class Example:
     weight: Severity | None = None
 
 
+class Within(StrEnum):
+    """How far apart findings may be that one decision answers."""
+
+    ACTIVITY = "activity"
+    UNIT = "unit"
+    COURSE = "course"
+
+
+class By(StrEnum):
+    """What findings have in common that one decision answers."""
+
+    RULE = "rule"  # that the rule found them
+    WORDS = "words"  # the words that a reader sees there
+    KEY = "key"  # ``Found.key``
+    ABOUT = "about"  # ``Found.about``
+
+
+@dataclass(frozen=True, slots=True)
+class Gather:
+    """How a rule's findings gather into points: those that one decision of the author answers are one point.
+
+    A finding that has nothing to gather ``by`` (no key, say) goes by the rule's next way, or stays a point.
+    ``says`` is what a point of several findings says, all alike or by what they are about: `{count}` is how many they
+    are, `{words}` the different words they point at, `{keys}` their different keys, `{key}` and `{about}` those of the
+    first. Without it a point says what its first finding says.
+    """
+
+    within: Within
+    by: By = By.RULE
+    says: str | Mapping[str, str] = ""
+
+
 @dataclass(frozen=True, slots=True)
 class Rule:
     """A rule's declaration. ``severity`` is its usual weight; ``needs`` what it needs beyond the manuscript.
 
     ``since`` is the version of hornbook that brought it: in a course that has adopted an older one it only advises.
+    ``gathers`` says which of its findings are one point: the first way that fits (else each is one). Rules of the same
+    ``fault`` that point at the very same words have found one fault: that is one point too.
     """
 
     name: str
@@ -79,6 +113,8 @@ class Rule:
     needs: frozenset[Need] = frozenset()
     limits: tuple[Limit, ...] = ()
     since: str = FIRST
+    gathers: tuple[Gather, ...] = ()
+    fault: str = ""
 
 
 @dataclass(frozen=True)

@@ -16,8 +16,9 @@ from pygls.lsp.server import LanguageServer
 from pygls.uris import to_fs_path
 
 from lint_rules import __version__
+from lint_rules.engine.gather import Point
 from lint_rules.exit_status import CannotRun
-from lint_rules.finding import Finding, Mend, Severity
+from lint_rules.finding import Mend, Severity
 from lint_rules.reports.report import Report
 from lint_rules.session import Tools, proof_buffer
 from lint_rules.source import BYTE_ORDER_MARK, EditorPosition, Source, Span
@@ -79,18 +80,26 @@ class UnitServer(LanguageServer):
         source = next(iter(report.sources.values()), Source(str(path), text.removeprefix(BYTE_ORDER_MARK)))
         self.reports[uri] = (report, source)
         encoding = self.encoding
-        found = [_diagnostic(finding, source, encoding) for finding in report.findings]
+        found = [_diagnostic(uri, point, source, encoding) for point in report.points]
         broken = [_whole_file(f"The check {note.rule} could not run: {note.why}") for note in report.broken]
         return found + broken
 
 
-def _diagnostic(finding: Finding, source: Source, encoding: str) -> types.Diagnostic:
+def _diagnostic(uri: str, point: Point, source: Source, encoding: str) -> types.Diagnostic:
+    """A point at its first place; an editor lists its other places beneath it."""
+    others = [
+        types.DiagnosticRelatedInformation(
+            types.Location(uri, _range(finding.span, source, encoding)), f"“{finding.text}”"
+        )
+        for finding in point.other_places
+    ]
     return types.Diagnostic(
-        range=_range(finding.span, source, encoding),
-        message=finding.message,
-        severity=_SEVERITIES[finding.severity],
-        code=finding.rule,
+        range=_range(point.lead.span, source, encoding),
+        message=point.message,
+        severity=_SEVERITIES[point.severity],
+        code=point.rule,
         source="hornbook",
+        related_information=others or None,
     )
 
 
@@ -156,8 +165,9 @@ def build_server(kit: Tools) -> UnitServer:
             for place in (params.range.start, params.range.end)
         )
         return [
-            _mend_action(uri, document.version, f.mend, source, encoding, [_diagnostic(f, source, encoding)])
-            for f in report.findings
+            _mend_action(uri, document.version, f.mend, source, encoding, [_diagnostic(uri, p, source, encoding)])
+            for p in report.points
+            for f in p.findings
             if f.mend is not None and f.span.start <= end and start <= f.span.end
         ]
 

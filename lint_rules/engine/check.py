@@ -7,13 +7,14 @@ works out lines and columns. Every front end goes through these two, so they can
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
-from functools import partial
+from functools import cached_property, partial
 
 from lint_rules.course.model import Course
 from lint_rules.course.versions import adopts
 from lint_rules.engine.extract_facts import facts_of
+from lint_rules.engine.gather import Point, gather
 from lint_rules.engine.suppression.stets import apply_stets
 from lint_rules.facts import Spot, UnitFacts
 from lint_rules.finding import Finding, Found, Severity, Status
@@ -22,7 +23,7 @@ from lint_rules.language.tokens import Mode
 from lint_rules.manuscript.model import Passage, Role, Stet, Unit
 from lint_rules.manuscript.pattern_table import pattern_passages, rows_of
 from lint_rules.outline import Section, place_of, sections_of
-from lint_rules.rule import Book, Need, Reading, RuleModule, StetReview
+from lint_rules.rule import Book, Need, Reading, Rule, RuleModule, StetReview
 from lint_rules.source import Source, Span
 
 
@@ -46,18 +47,24 @@ class Outcome:
     sections: tuple[Section, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Result:
-    """A whole run: findings of every status, sorted, and the checks that could not run."""
+    """A whole run: findings of every status, sorted, the checks that could not run, and the rules by name."""
 
     findings: tuple[Finding, ...]
     broken: tuple[Broken, ...] = ()
     facts: tuple[UnitFacts, ...] = ()  # of every unit that was read, in teaching order
+    rules: Mapping[str, Rule] = field(default_factory=dict)
 
     @property
     def open(self) -> tuple[Finding, ...]:
         """The findings that count."""
         return tuple(finding for finding in self.findings if finding.status is Status.OPEN)
+
+    @cached_property
+    def points(self) -> tuple[Point, ...]:
+        """The findings that count, gathered: what people see and count."""
+        return gather(self.open, self.rules)
 
 
 def request_of(passage: Passage, course: Course) -> Request:
@@ -141,7 +148,8 @@ def settle(
     findings: list[Finding] = []
     for path, outcome in outcomes.items():
         findings += settling.settle_file(outcome, sources[path], [*outcome.found, *of_book[path]], broken)
-    return Result(tuple(sorted(findings, key=lambda f: f.order)), tuple(broken), tuple(facts))
+    declared = {module.rule.name: module.rule for module in rules}
+    return Result(tuple(sorted(findings, key=lambda f: f.order)), tuple(broken), tuple(facts), declared)
 
 
 def _run_book_rules(book: Book, rules: Sequence[RuleModule], broken: list[Broken]) -> list[tuple[str, Found]]:
@@ -207,6 +215,7 @@ class _Settling:
             mend=item.mend,
             place=place_of(item.span, sections),
             key=item.key,
+            about=item.about,
         )
 
 

@@ -12,13 +12,13 @@ from lint_rules.vocabulary_map import WordRow, vocabulary_map
 
 
 def book_summary(report: Report) -> Iterator[str]:
-    """Units, lessons, hours and target words by level, then the findings by rule and severity."""
+    """Units, lessons, hours and target words by level, then the points by rule and severity."""
     for name, units, words in levels_at_a_glance(report):
         yield f"{name}: {units}"
         if words:
             yield f"  {words}"
-    if report.findings:
-        yield "Findings by rule:"
+    if report.points:
+        yield "Points by rule:"
         yield from _by_rule(report)
 
 
@@ -55,7 +55,7 @@ def _words(rows: Sequence[WordRow], level: Level) -> str:
 
 
 def _by_rule(report: Report) -> Iterator[str]:
-    counts = Counter((finding.rule, finding.severity) for finding in report.findings)
+    counts = Counter((point.rule, point.severity) for point in report.points)
     names = sorted({rule for rule, _ in counts})
     width = max(map(len, names))
     yield f"  {'':{width}}  " + "".join(f"{severity.value:>7}" for severity in Severity)

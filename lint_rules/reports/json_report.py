@@ -1,23 +1,30 @@
 """Findings for machines: one JSON object, as fixed in the design."""
 
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from lint_rules import __version__
+from lint_rules.engine.gather import Point
 from lint_rules.finding import Finding, Mend
 from lint_rules.reports.report import Report
 from lint_rules.source import Source
 
+_ORDER = ("path", "line", "column", "rule", "end_line", "end_column", "message")
+
 
 def json_report(reports: Sequence[Report]) -> str:
     """The reports of one run as one JSON object."""
-    findings = [
-        finding_as_dict(finding, report.path(finding.path), report.sources[finding.path])
+    found = [
+        (finding_as_dict(finding, report.path(finding.path), report.sources[finding.path]), id(finding))
         for report in reports
         for finding in report.findings
     ]
-    findings.sort(key=lambda f: (f["path"], f["line"], f["column"], f["rule"], f["end_line"], f["end_column"]))
+    found.sort(key=lambda one: [one[0][name] for name in _ORDER])
+    findings = [as_dict for as_dict, _ in found]
+    index = {own: at for at, (_, own) in enumerate(found)}
+    gathered = [point for report in reports for point in report.points]
+    points = [_point_as_dict(point, index) for point in sorted(gathered, key=lambda point: index[id(point.lead)])]
     skipped = [{"path": s.path, "why": s.why} for report in reports for s in report.skipped]
     skipped += [
         {"path": report.path(note.path), "why": f"the check {note.rule} could not run: {note.why}"}
@@ -25,8 +32,18 @@ def json_report(reports: Sequence[Report]) -> str:
         for note in report.broken
     ]
     units = sum(len(report.sources) for report in reports)
-    whole = {"hornbook": __version__, "findings": findings, "units": units, "skipped": skipped}
+    whole = {"hornbook": __version__, "findings": findings, "points": points, "units": units, "skipped": skipped}
     return json.dumps(whole, ensure_ascii=False, indent=1)
+
+
+def _point_as_dict(point: Point, index: Mapping[int, int]) -> dict[str, Any]:
+    """A point as plain data; ``index`` gives the number of each finding in the list of findings."""
+    return {
+        "rule": point.rule,
+        "severity": point.severity.value,
+        "message": point.message,
+        "findings": sorted(index[id(finding)] for finding in point.findings),
+    }
 
 
 def finding_as_dict(finding: Finding, path: str, source: Source) -> dict[str, Any]:

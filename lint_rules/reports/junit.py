@@ -1,9 +1,10 @@
 """Findings as JUnit XML, the form in which build servers show test results.
 
-There is no official schema; the shape is the one that readers agree on. A suite a unit; a case a finding: one that is
-in the way of a release is a failure, a note passes, what is let stand or carried over is skipped with its reason, a
-check that could not run is an error. A unit without any finding has one case that passes. Cases are named by rule and
-words, not by line, so that a build server can tell a new one from one that has moved.
+There is no official schema; the shape is the one that readers agree on. A suite a unit; a case a point, in the
+first unit where it is found: one that is in the way of a release is a failure, with all its places, a note passes, what
+is let stand or carried over is skipped with its reason, a check that could not run is an error. A unit without any
+finding has one case that passes. Cases are named by rule and words, not by line, so that a build server can tell a new
+one from one that has moved.
 """
 
 import re
@@ -11,6 +12,7 @@ import xml.etree.ElementTree as ET
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
+from lint_rules.engine.gather import Point
 from lint_rules.finding import Finding, Status
 from lint_rules.reports.report import Report
 
@@ -58,8 +60,10 @@ def junit_report(report: Report) -> bytes:
 def _suites(report: Report) -> Iterator[_Suite]:
     suites = {path: _Suite(report.path(path), _classname(path)) for path in sorted(report.sources)}
     book = _Suite(_WHOLE_BOOK, "book")
-    for finding in report.result.findings:
-        suites[finding.path].cases.append(_case(report, finding))
+    cases = [(_case_of_point(report, point), point.lead) for point in report.points]
+    cases += [(_settled(report, f), f) for f in report.result.findings if f.status is not Status.OPEN]
+    for case, at in sorted(cases, key=lambda one: one[1].order):
+        suites[at.path].cases.append(case)
     for note in report.broken:
         suite = suites.get(note.path, book)
         suite.cases.append(_Case(f"{note.rule} could not run", "error", "could not run", note.why, note.why))
@@ -75,20 +79,36 @@ def _suites(report: Report) -> Iterator[_Suite]:
         yield book
 
 
-def _case(report: Report, finding: Finding) -> _Case:
+def _case_of_point(report: Report, point: Point) -> _Case:
+    text = "\n".join(_line(report, finding) for finding in point.findings)
+    kind = "failure" if point.severity.weight >= report.blocks_from.weight else ""
+    name = _name(point.lead)
+    if len(point.findings) > 1 and point.about:
+        name = f"{point.rule}: {_short(point.about[-1])}" if point.about[-1] else point.rule
+    return _Case(name, kind, point.severity.value, point.message, text)
+
+
+def _line(report: Report, finding: Finding) -> str:
     where = f"{report.path(finding.path)}:{finding.start.line}:{finding.start.column}"
-    text = f"{where}: {finding.severity}: {finding.message} [{finding.rule}]"
-    words = " ".join(finding.text.split())
-    words = words if len(words) <= _MOST else f"{words[: _MOST - 1]}…"
+    return f"{where}: {finding.severity}: {' '.join(finding.message.split())} [{finding.rule}]"
+
+
+def _name(finding: Finding) -> str:
+    words = _short(finding.text)
     name = f"{finding.rule}: {words}" if words else finding.rule
-    if finding.place:
-        name += f" ({finding.place})"
+    return f"{name} ({finding.place})" if finding.place else name
+
+
+def _short(text: str) -> str:
+    words = " ".join(text.split())
+    return words if len(words) <= _MOST else f"{words[: _MOST - 1]}…"
+
+
+def _settled(report: Report, finding: Finding) -> _Case:
+    name, text = _name(finding), _line(report, finding)
     if finding.status is Status.LET_STAND:
         return _Case(name, "skipped", message=f"let stand: {finding.reason}", text=text)
-    if finding.status is Status.CARRIED:
-        return _Case(name, "skipped", message="carried over from before (carried.yaml)", text=text)
-    kind = "failure" if finding.severity.weight >= report.blocks_from.weight else ""
-    return _Case(name, kind, finding.severity.value, finding.message, text)
+    return _Case(name, "skipped", message="carried over from before (carried.yaml)", text=text)
 
 
 def _add(suite: ET.Element, classname: str, case: _Case, taken: set[tuple[str, str]]) -> None:

@@ -11,7 +11,12 @@ Part = str | tuple[str, str]  # a text, or a text and its style ('bold red')
 
 
 class Page(Protocol):
-    """Shows lines."""
+    """Shows lines. ``each_place``: its reader wants a line for each finding, not for each point."""
+
+    @property
+    def each_place(self) -> bool:
+        """Whether each finding is shown on a line of its own."""
+        ...
 
     def say(self, *parts: Part) -> None:
         """Show a line."""
@@ -24,6 +29,8 @@ class Page(Protocol):
 
 class PlainPage:
     """A pipe, or a file: one line is one line, and no marks but the text's own."""
+
+    each_place = True
 
     def __init__(self, lost: Callable[[], None]) -> None:
         """``lost`` is called when the reader has gone (`hornbook book | head`): the run goes on."""

@@ -22,6 +22,8 @@ from lint_rules.outline import place_of, sections_of
 from lint_rules.reports.report import Report
 from lint_rules.reports.verdict import switched_off, unread_units, verdict
 
+_COLUMNS = {Status.LET_STAND: "let_stand", Status.CARRIED: "carried"}
+
 
 @dataclass(frozen=True, slots=True)
 class CheckedWith:
@@ -105,14 +107,13 @@ def _counts(report: Report) -> dict[str, int]:
 
 def _by_rule(report: Report) -> dict[str, dict[str, int]]:
     counts: dict[str, Counter[str]] = {}
-    for finding in report.result.findings:
-        counts.setdefault(finding.rule, Counter())[_column(finding)] += 1
+    for point in report.points:
+        counts.setdefault(point.rule, Counter())[point.severity.value] += 1
+    for status in (Status.LET_STAND, Status.CARRIED):
+        for finding in report.with_status(status):
+            counts.setdefault(finding.rule, Counter())[_COLUMNS[status]] += 1
     names = (*(severity.value for severity in Severity), "let_stand", "carried")
     return {rule: {name: counts[rule][name] for name in names if counts[rule][name]} for rule in sorted(counts)}
-
-
-def _column(finding: Finding) -> str:
-    return finding.severity.value if finding.status is Status.OPEN else finding.status.value.replace(" ", "_")
 
 
 def _not_checked(report: Report) -> Iterator[dict[str, str]]:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from lint_rules.course.model import Course
 from lint_rules.engine.check import Broken, Result
+from lint_rules.engine.gather import Point
 from lint_rules.engine.suppression.carried import Entry
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Finding, Severity, Status
@@ -56,9 +57,14 @@ class Report:
         return self.result.broken
 
     @property
-    def blocking(self) -> tuple[Finding, ...]:
-        """The findings that make the run fail."""
-        return tuple(f for f in self.findings if f.severity.weight >= self.blocks_from.weight)
+    def points(self) -> tuple[Point, ...]:
+        """The findings that count, gathered into what one decision answers: what people see and count."""
+        return self.result.points
+
+    @property
+    def blocking(self) -> tuple[Point, ...]:
+        """The points that make the run fail."""
+        return tuple(point for point in self.points if point.severity.weight >= self.blocks_from.weight)
 
     @property
     def facts(self) -> tuple[UnitFacts, ...]:
@@ -70,8 +76,8 @@ class Report:
         return self.shown.get(path, path)
 
     def count(self) -> Counter[Severity]:
-        """Open findings by severity."""
-        return Counter(finding.severity for finding in self.findings)
+        """Points by severity."""
+        return Counter(point.severity for point in self.points)
 
     def with_status(self, status: Status) -> tuple[Finding, ...]:
         """The findings of one status."""

@@ -1,7 +1,9 @@
 """Findings as SARIF 2.1.0 (OASIS, Static Analysis Results Interchange Format, errata 01), for build servers.
 
-Columns count Unicode code points and say so. Findings that are let stand or carried over are in the file too, as
-suppressed ones with their reason. Nothing in it depends on the day or on the machine, so two runs can be compared.
+A result is a point: its first place is its location, the others are related locations (§3.27.22), so that a viewer
+lists each decision once. Columns count Unicode code points and say so. Findings that are let stand or carried over are
+in the file too, one a result, as suppressed ones with their reason. Nothing in it depends on the day or on the machine,
+so two runs can be compared.
 """
 
 import hashlib
@@ -12,16 +14,17 @@ from typing import Any
 from urllib.parse import quote
 
 from lint_rules import __version__
+from lint_rules.engine.gather import Point
 from lint_rules.engine.suppression.carried import CARRIED_FILE
 from lint_rules.finding import Finding, Mend, Severity, Status
-from lint_rules.reports.fingerprints import fingerprints
+from lint_rules.reports.fingerprints import fingerprints, fingerprints_of_points
 from lint_rules.reports.report import Report
 from lint_rules.reports.rule_pages import paragraphs_of
 from lint_rules.rule import RuleModule
 from lint_rules.source import Source, Span
 
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
-FINGERPRINT = "ruleWordsPlace/v1"  # name of the recipe in fingerprints.py: another one needs another name
+FINGERPRINT = "rulePoint/v1"  # name of the recipe in fingerprints.py: another one needs another name
 _BASE = "ROOT"
 _LEVELS = {Severity.STOP: "error", Severity.QUERY: "warning", Severity.NOTE: "note"}
 
@@ -32,8 +35,18 @@ def sarif_report(report: Report, rules: Sequence[RuleModule], status: int) -> st
     index = {name: at for at, name in enumerate(names)}
     paths = sorted(report.sources)
     artifacts = {path: at for at, path in enumerate(paths)}
-    prints = fingerprints(report.result.findings)
     place = _Places(report, artifacts)
+    results = [
+        (_result(point, index[point.rule], fingerprint, report, place), point.lead)
+        for point, fingerprint in zip(
+            report.points, fingerprints_of_points(report.points, report.result.findings), strict=True
+        )
+    ]
+    results += [
+        (_suppressed(finding, index[finding.rule], fingerprint, report.sources[finding.path], place), finding)
+        for finding, fingerprint in zip(report.result.findings, fingerprints(report.result.findings), strict=True)
+        if finding.status is not Status.OPEN
+    ]
     run = {
         "tool": {
             "driver": {
@@ -53,10 +66,7 @@ def sarif_report(report: Report, rules: Sequence[RuleModule], status: int) -> st
         "originalUriBaseIds": {_BASE: {"description": {"text": place.base}}},
         "invocations": [_invocation(report, index, place, status)],
         "artifacts": [_artifact(report.sources[path], place) for path in paths],
-        "results": [
-            _result(finding, index[finding.rule], fingerprint, report.sources[finding.path], place)
-            for finding, fingerprint in zip(report.result.findings, prints, strict=True)
-        ],
+        "results": [result for result, at in sorted(results, key=lambda one: one[1].order)],
     }
     return json.dumps({"$schema": SCHEMA, "version": "2.1.0", "runs": [run]}, ensure_ascii=False, indent=1) + "\n"
 
@@ -110,16 +120,40 @@ def _artifact(source: Source, place: _Places) -> dict[str, Any]:
     return found
 
 
-def _result(finding: Finding, rule: int, fingerprint: str, source: Source, place: _Places) -> dict[str, Any]:
-    location: dict[str, Any] = {"physicalLocation": _physical(finding, source, place)}
-    if finding.place:
-        location["logicalLocations"] = [{"fullyQualifiedName": finding.place}]
+def _result(point: Point, rule: int, fingerprint: str, report: Report, place: _Places) -> dict[str, Any]:
+    lead = point.lead
+    result: dict[str, Any] = {
+        "ruleId": point.rule,
+        "ruleIndex": rule,
+        "level": _LEVELS[point.severity],
+        "message": {"text": point.message},
+        "locations": [_location(lead, report.sources[lead.path], place)],
+        "partialFingerprints": {FINGERPRINT: fingerprint},
+        "suppressions": [],  # §3.27.23: on every result or on none; an empty list says that a result is not suppressed
+        "properties": {"severity": point.severity.value, "text": lead.text},
+    }
+    if point.others:
+        result["relatedLocations"] = [
+            {"id": number, "message": {"text": other.message}, **_location(other, report.sources[other.path], place)}
+            for number, other in enumerate(point.others, start=1)
+        ]
+    fixes = [
+        _fix(finding.mend, report.sources[finding.path], place)
+        for finding in (lead, *point.others)
+        if finding.mend is not None
+    ]
+    if fixes:
+        result["fixes"] = [fix for at, fix in enumerate(fixes) if fix not in fixes[:at]]
+    return result
+
+
+def _suppressed(finding: Finding, rule: int, fingerprint: str, source: Source, place: _Places) -> dict[str, Any]:
     result: dict[str, Any] = {
         "ruleId": finding.rule,
         "ruleIndex": rule,
         "level": _LEVELS[finding.severity],
         "message": {"text": finding.message},
-        "locations": [location],
+        "locations": [_location(finding, source, place)],
         "partialFingerprints": {FINGERPRINT: fingerprint},
         "suppressions": list(_suppressions(finding, place)),
         "properties": {"severity": finding.severity.value, "text": finding.text},
@@ -127,6 +161,13 @@ def _result(finding: Finding, rule: int, fingerprint: str, source: Source, place
     if finding.mend is not None:
         result["fixes"] = [_fix(finding.mend, source, place)]
     return result
+
+
+def _location(finding: Finding, source: Source, place: _Places) -> dict[str, Any]:
+    location: dict[str, Any] = {"physicalLocation": _physical(finding, source, place)}
+    if finding.place:
+        location["logicalLocations"] = [{"fullyQualifiedName": finding.place}]
+    return location
 
 
 def _physical(finding: Finding, source: Source, place: _Places) -> dict[str, Any]:
@@ -142,7 +183,7 @@ def _physical(finding: Finding, source: Source, place: _Places) -> dict[str, Any
 
 
 def _suppressions(finding: Finding, place: _Places) -> Iterator[dict[str, Any]]:
-    """SARIF 2.1.0 §3.27.23: on every result or on none; an empty list says that a result is not suppressed."""
+    """Why a finding does not count."""
     if finding.status is Status.LET_STAND:
         yield {"kind": "inSource", "status": "accepted", "justification": finding.reason}
     elif finding.status is Status.CARRIED:

@@ -1,23 +1,32 @@
 """Findings for a person at a terminal, in the GNU form ``path:line:column: severity: message [rule]``.
 
-On a terminal long messages are broken between words, and each finding is followed by its source line and a marker under
-the words; in a pipe (a hook, an editor's quickfix list) there is one line a finding.
+On a terminal there is one entry a point: its message, broken between words, its first source line with a marker under
+the words, and the other places. In a pipe (a hook, an editor's quickfix list) there is one line a finding.
 """
 
 from collections.abc import Iterator, Sequence
 
+from lint_rules.engine.gather import Point
 from lint_rules.finding import Finding, Severity, Status
 from lint_rules.reports.page import Page, Part
 from lint_rules.reports.report import Report
+from lint_rules.reports.verdict import listed
 
 STYLES = {Severity.STOP: "bold red", Severity.QUERY: "bold yellow", Severity.NOTE: "cyan"}
+_MOST_LINES = 12  # further places of a point that are named in each file
 
 
 def print_report(report: Report, page: Page) -> None:
-    """Print the findings of a report, one after the other."""
-    for finding in report.findings:
-        page.say(*_headline(report, finding))
-        page.show_words(report.sources[finding.path], finding)
+    """Print the points of a report, one after the other, or each of their findings where the page wants those."""
+    if page.each_place:
+        for finding in report.findings:
+            page.say(*_headline(report, finding, finding.severity, finding.message, finding.rule))
+    else:
+        for point in report.points:
+            page.say(*_headline(report, point.lead, point.severity, point.message, ", ".join(point.rules)))
+            page.show_words(report.sources[point.lead.path], point.lead)
+            if also := _places(report, point):
+                page.say((f"    also {also}", "dim"))
     for skipped in report.skipped:
         page.say(f"{_printable(skipped.path)}: not checked: {_printable(skipped.why)}")
     for said in broken_lines(report):
@@ -45,6 +54,7 @@ def summary(reports: Sequence[Report]) -> Iterator[str]:
     units = sum(len(report.sources) for report in reports)
     counts = {severity: sum(report.count()[severity] for report in reports) for severity in Severity}
     total = sum(counts.values())
+    places = sum(len(report.findings) for report in reports)
     read = "1 unit read" if units == 1 else f"{units} units read"
     if not total:
         yield f"{read}: nothing to mend."
@@ -52,7 +62,8 @@ def summary(reports: Sequence[Report]) -> Iterator[str]:
         parts = ", ".join(_many(count, severity.value) for severity, count in counts.items() if count)
         blocking = sum(len(report.blocking) for report in reports)
         verdict = f"{blocking} in the way" if blocking else "nothing in the way"
-        yield f"{read}: {parts}; {verdict}."
+        where = f", in {places} places" if places > total else ""
+        yield f"{read}: {parts}{where}; {verdict}."
     stood = sum(len(report.with_status(Status.LET_STAND)) for report in reports)
     carried = sum(len(report.with_status(Status.CARRIED)) for report in reports)
     if stood:
@@ -74,12 +85,29 @@ def _many(count: int, noun: str) -> str:
     return f"{count} {noun if count == 1 else plural}"
 
 
-def _headline(report: Report, finding: Finding) -> Iterator[Part]:
-    line, column = finding.start
-    yield f"{_printable(report.path(finding.path))}:{line}:{column}: ", "dim"
-    yield finding.severity.value, STYLES[finding.severity]
-    yield f": {one_line(finding.message)} "
-    yield f"[{finding.rule}]", "dim"
+def _headline(report: Report, at: Finding, severity: Severity, message: str, rules: str) -> Iterator[Part]:
+    line, column = at.start
+    yield f"{_printable(report.path(at.path))}:{line}:{column}: ", "dim"
+    yield severity.value, STYLES[severity]
+    yield f": {one_line(message)} "
+    yield f"[{rules}]", "dim"
+
+
+def _places(report: Report, point: Point) -> str:
+    """The further places of a point, by line: `line 12; level-1/unit-02.md: lines 3 and 9`."""
+    by_file: dict[str, list[int]] = {}
+    here = (point.lead.path, point.lead.start.line)
+    for finding in point.other_places:
+        if (finding.path, finding.start.line) != here:
+            by_file.setdefault(finding.path, []).append(finding.start.line)
+    said = []
+    for path, numbers in by_file.items():
+        lines = list(dict.fromkeys(numbers))
+        shown = [str(line) for line in lines[:_MOST_LINES]]
+        shown += [f"{len(lines) - _MOST_LINES} more"] if len(lines) > _MOST_LINES else []
+        where = "" if path == point.lead.path else f"{_printable(report.path(path))}: "
+        said.append(f"{where}{'line' if len(lines) == 1 else 'lines'} {listed(shown)}")
+    return "; ".join(said)
 
 
 def one_line(text: str) -> str:

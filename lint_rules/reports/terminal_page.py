@@ -32,6 +32,8 @@ def console(lost: Callable[[], None], *, markup: bool = False) -> Console:
 class TerminalPage:
     """A page on a console."""
 
+    each_place = False
+
     def __init__(self, console: Console) -> None:
         self._console = console
         self._last: tuple[int, Span] | None = None  # the words shown last: several findings may be of the same

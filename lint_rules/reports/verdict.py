@@ -83,10 +83,10 @@ def _in_the_way(report: Report) -> Iterator[Hindrance]:
     if report.skipped:
         named = _some([skipped.path for skipped in report.skipped])
         yield Hindrance(f"{many(len(report.skipped), 'file or row', 'files or rows')} left out ({named})")
-    counted = [f for f in report.findings if not (f.rule == UNREADABLE and f.severity is Severity.STOP)]
-    stops = sum(finding.severity is Severity.STOP for finding in counted)
-    lapsed = sum(finding.rule == LAPSED for finding in counted if finding.severity is Severity.QUERY)
-    queries = sum(finding.severity is Severity.QUERY for finding in counted) - lapsed
+    counted = [p for p in report.points if not (p.rule == UNREADABLE and p.severity is Severity.STOP)]
+    stops = sum(point.severity is Severity.STOP for point in counted)
+    lapsed = sum(point.rule == LAPSED for point in counted if point.severity is Severity.QUERY)
+    queries = sum(point.severity is Severity.QUERY for point in counted) - lapsed
     if stops:
         yield Hindrance(f"{many(stops, 'stop')} to mend", "severity=stop")
     if queries:

@@ -85,7 +85,7 @@ class Said:
     def json(self) -> dict[str, Any]:
         """The one JSON object on standard output."""
         said = json.loads(self.out)
-        assert set(said) == {"hornbook", "findings", "units", "skipped"}
+        assert set(said) == {"hornbook", "findings", "points", "units", "skipped"}
         return said
 
     @property

@@ -36,9 +36,9 @@ def test_it_holds_versions_verdict_counts_and_stets(draft):
     assert record["checked_with"]["english"] is None
     assert record["checked_with"]["libraries"]["spacy"].startswith("3.")
     said = json.loads(hornbook("book", DRAFT, "--format", "json")[1])
-    assert sum(record["counts"][name] for name in ("stop", "query", "note")) == len(said["findings"])
+    assert sum(record["counts"][name] for name in ("stop", "query", "note")) == len(said["points"])
     assert sum(sum(row.get(n, 0) for n in ("stop", "query", "note")) for row in record["rules"].values()) == len(
-        said["findings"]
+        said["points"]
     )
     assert sum(len(stet["lets_stand"]) for stet in record["stets"]) == record["counts"]["let_stand"] > 0
 

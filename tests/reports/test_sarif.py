@@ -119,7 +119,7 @@ def test_findings_that_do_not_count_are_suppressed_with_their_reason(odd):
 
 
 def test_a_paragraph_above_changes_no_fingerprint(tmp_path):
-    bodies = ["The old color.\n\nThe old color.", "This is a kite.\n\nThe old color.\n\nThe old color."]
+    bodies = ["The old color.\n\nMy neighbor.", "This is a kite.\n\nThe old color.\n\nMy neighbor."]
     prints = []
     for at, body in enumerate(bodies):
         (tmp_path / str(at)).mkdir()

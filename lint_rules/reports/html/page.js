@@ -1,5 +1,5 @@
 "use strict";
-// Filters the list of findings, and says how many are shown. Without it the page shows all of them.
+// Filters the list of points, and says how many are shown. Without it the page shows all of them.
 (() => {
   const form = document.getElementById("filter");
 
@@ -30,25 +30,25 @@
   const heading = document.getElementById("findings-title");
   const units = [...document.querySelectorAll("section.unit")].map((section) => ({
     section,
-    findings: [...section.querySelectorAll("li.finding")],
+    points: [...section.querySelectorAll("li.point")],
   }));
-  const total = units.reduce((sum, unit) => sum + unit.findings.length, 0);
+  const total = units.reduce((sum, unit) => sum + unit.points.length, 0);
 
   function filter() {
     const wanted = new Set(severities.filter((box) => box.checked).map((box) => box.value));
     let count = 0;
-    for (const { section, findings } of units) {
+    for (const { section, points } of units) {
       let here = 0;
-      const right = !byUnit.value || section.dataset.unit === byUnit.value;
-      for (const finding of findings) {
-        const { rule, severity } = finding.dataset;
-        finding.hidden = !(right && (!byRule.value || rule === byRule.value) && wanted.has(severity));
-        here += finding.hidden ? 0 : 1;
+      for (const point of points) {
+        const { rule, severity } = point.dataset;
+        const right = !byUnit.value || point.dataset.units.split("\n").includes(byUnit.value);
+        point.hidden = !(right && (!byRule.value || rule === byRule.value) && wanted.has(severity));
+        here += point.hidden ? 0 : 1;
       }
       section.hidden = here === 0;
       count += here;
     }
-    const noun = total === 1 ? "finding" : "findings";
+    const noun = total === 1 ? "point" : "points";
     shown.textContent = count === total ? `All ${total} ${noun} shown.` : `${count} of ${total} ${noun} shown.`;
   }
 
@@ -76,10 +76,18 @@
   // A link to one finding must find it, whatever the filter hides.
   function reveal() {
     const target = document.getElementById(decodeURIComponent(location.hash.slice(1)));
-    if (target && target.matches("li.finding") && target.hidden) {
-      choose("", "", "");
-      target.scrollIntoView();
+    const point = target && target.closest("li.point");
+    if (!point) {
+      return;
     }
+    const folded = target.closest("details");
+    if (folded) {
+      folded.open = true;
+    }
+    if (point.hidden) {
+      choose("", "", "");
+    }
+    target.scrollIntoView();
   }
 
   form.addEventListener("submit", (event) => event.preventDefault());

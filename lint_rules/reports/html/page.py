@@ -3,7 +3,7 @@
 import base64
 import hashlib
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from importlib.resources import files
@@ -12,9 +12,10 @@ from jinja2 import Environment, StrictUndefined
 from markupsafe import Markup, escape
 
 from lint_rules import __version__
+from lint_rules.engine.gather import Point
 from lint_rules.finding import Finding, Status
 from lint_rules.reports.book_summary import levels_at_a_glance
-from lint_rules.reports.fingerprints import fingerprints
+from lint_rules.reports.fingerprints import fingerprints, fingerprints_of_points
 from lint_rules.reports.html.passages import Line, passage_of, printable
 from lint_rules.reports.html.pictures import findings_by_rule, lesson_times, structures, vocabulary_map, word_levels
 from lint_rules.reports.html.pictures.figure import Figure
@@ -45,13 +46,30 @@ class Shown:
 
 
 @dataclass(frozen=True, slots=True)
+class PointShown:
+    """A point as the page shows it: its first place, the others, and the units that filters find it by."""
+
+    id: str
+    point: Point
+    lead: Shown
+    others: list[Shown]
+
+    @property
+    def units(self) -> str:
+        """Paths inside the course, one a line."""
+        return "\n".join(self.point.paths)
+
+
+@dataclass(frozen=True, slots=True)
 class UnitShown:
-    """A unit with its findings: what it is called, its path, and the path inside the course that filters go by."""
+    """A unit with its points: what it is called, its path, and the path inside the course that filters go by ('' for
+    what stands in several units)."""
 
     title: str
     path: str
     key: str
-    findings: list[Shown]
+    points: list[PointShown]
+    count: int = 0  # with those that stand in other units too
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +87,7 @@ def html_report(report: Report, rules: Sequence[RuleModule], when: datetime) -> 
         Shown(f"f-{name[:16]}", finding, report.path(finding.path), *passage_of(finding, report.sources[finding.path]))
         for finding, name in zip(report.result.findings, fingerprints(report.result.findings), strict=True)
     ]
-    open_ones = [one for one in shown if one.finding.status is Status.OPEN]
+    points = list(_points(report, {id(one.finding): one for one in shown}))
     style, script = _own("page.css"), _own("page.js")
     environment = Environment(autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
     environment.filters["printable"] = printable
@@ -87,11 +105,11 @@ def html_report(report: Report, rules: Sequence[RuleModule], when: datetime) -> 
         levels=list(levels_at_a_glance(report)),
         units=len(report.sources),
         figures=list(_figures(report)),
-        sections=list(_sections(report, open_ones)),
+        sections=list(_sections(report, points)),
         counts=report.count(),
-        total=len(open_ones),
+        total=len(points),
         rules=[(module.rule.name, *summary_of(module)) for module in rules if module.rule.name in fired],
-        fired=sorted({one.finding.rule for one in open_ones}),
+        fired=sorted({one.point.rule for one in points}),
         let_stand=[one for one in shown if one.finding.status is Status.LET_STAND],
         carried=[one for one in shown if one.finding.status is Status.CARRIED],
         not_checked=list(_not_checked(report)),
@@ -119,15 +137,26 @@ def _figures(report: Report) -> Iterator[Figure]:
             yield figure
 
 
-def _sections(report: Report, shown: Sequence[Shown]) -> Iterator[UnitShown]:
-    """The units that have findings: in teaching order, then those that could not be read."""
+def _points(report: Report, shown: Mapping[int, Shown]) -> Iterator[PointShown]:
+    for point, name in zip(report.points, fingerprints_of_points(report.points, report.result.findings), strict=True):
+        others = [shown[id(finding)] for finding in point.other_places]
+        yield PointShown(f"p-{name[:16]}", point, shown[id(point.lead)], others)
+
+
+def _sections(report: Report, shown: Sequence[PointShown]) -> Iterator[UnitShown]:
+    """What stands in several units, then the units: in teaching order, then those that could not be read."""
+    several = [one for one in shown if len(one.point.paths) > 1]
+    if several:
+        yield UnitShown("Several units", "", "", several)
     order = [facts.path for facts in report.facts]
     order += [path for path in sorted(report.sources) if path not in set(order)]
     titles = {facts.path: _title(facts.unit, facts.title.text) for facts in report.facts}
     for path in order:
-        mine = [one for one in shown if one.finding.path == path]
-        if mine:
-            yield UnitShown(titles.get(path) or "A unit that could not be read", report.path(path), path, mine)
+        here = [one for one in shown if path in one.point.paths]
+        if here:
+            title = titles.get(path) or "A unit that could not be read"
+            mine = [one for one in here if len(one.point.paths) == 1]
+            yield UnitShown(title, report.path(path), path, mine, len(here))
 
 
 def _title(number: int, title: str) -> str:

@@ -11,7 +11,7 @@ there.
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 
 from lint_rules.course.model import WordEntry
@@ -28,7 +28,7 @@ from lint_rules.page.pictures import (
     says_how,
     shows_nothing,
 )
-from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 from lint_rules.source import Span
 from lint_rules.unit_language.picture_sentences import names_of_picture, nouns_of_picture
 
@@ -87,6 +87,16 @@ RULE = Rule(
         Example("::: art\n«Photo: a red apple»\n:::\n", words=_WORDS, weight=Severity.NOTE),
     ),
     limits=(Limit("a drawing, not a photo, for a word that the unit teaches", "common practice, no source"),),
+    gathers=(
+        Gather(
+            Within.COURSE,
+            By.ABOUT,
+            {
+                "file": "{count} pictures have no file yet. Add them, or write their names as they are.",
+                "how": "{count} art briefs say neither drawing nor photo. Begin each with “Drawing:” or “Photo:”.",
+            },
+        ),
+    ),
 )
 
 _WORD_LESSONS = frozenset({"words", "vocabulary"})
@@ -168,11 +178,12 @@ def _picture(shown: _Shown, reading: Reading, topics: TopicList, *, in_brief: bo
         if near:
             yield _at(picture, f"There is no file {path} in this course. Did you mean {near}?")
         elif all_there:
-            yield _at(picture, f"There is no file {path} in this course. Add it, or write its name as it is.")
+            message = f"There is no file {path} in this course. Add it, or write its name as it is."
+            yield _at(picture, message, about="file")
 
 
-def _at(picture: Picture, message: str, severity: Severity | None = None) -> Found:
-    return Found(picture.alt_span, picture.alt, message, severity, key=picture.target)
+def _at(picture: Picture, message: str, severity: Severity | None = None, about: str = "") -> Found:
+    return Found(picture.alt_span, picture.alt, message, severity, key=picture.target, about=about)
 
 
 def _is_one_thing(text: str) -> bool:
@@ -273,7 +284,7 @@ def _brief(div: Div, reading: Reading, topics: TopicList, *, must_say_how: bool)
             "This art brief does not say whether it asks for a drawing or a photo, and this unit has photos. Begin it "
             "“Drawing:” or “Photo:”."
         )
-        yield _at_brief(passages, div, unit, message)
+        yield replace(_at_brief(passages, div, unit, message), about="how")
     elif (
         asked_photo(text, classes)
         and _is_one_thing(_without_how(text))

@@ -25,7 +25,7 @@ from lint_rules.language.vocabulary.reference import common
 from lint_rules.language.vocabulary.varieties import out_of_place
 from lint_rules.language.vocabulary.word_forms import every_form
 from lint_rules.manuscript.model import Audience, Passage
-from lint_rules.rule import Example, Need, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.tables import entries
 
 _SPELLING = ("TYPOS", "MORFOLOGIK_RULE_EN_GB", "Possible spelling mistake found.")
@@ -101,6 +101,8 @@ RULE = Rule(
             why="nobody says the twice for fun",
         ),
     ),
+    gathers=(Gather(Within.COURSE, By.WORDS),),
+    fault="a word",
 )
 
 _WHERE = {

@@ -18,7 +18,7 @@ from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.vocabulary.varieties import AMERICAN, doubtful, out_of_place, spelt_as, wrong_as
 from lint_rules.language.vocabulary.word_shapes import is_bare
 from lint_rules.manuscript.model import Passage, Role, field_key
-from lint_rules.rule import Example, Limit, Need, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 
 RULE = Rule(
     name="spelling-variety",
@@ -56,6 +56,8 @@ RULE = Rule(
             "SCOWL 2020.12.07 (Spell-Checker Oriented Word Lists), its lists of American and British words",
         ),
     ),
+    gathers=(Gather(Within.COURSE, By.WORDS),),
+    fault="a word",
 )
 
 _WORD = re.compile(r"[^\W\d_]+")

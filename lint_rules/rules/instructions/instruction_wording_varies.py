@@ -13,7 +13,7 @@ from collections.abc import Iterator
 
 from lint_rules.facts import Instruction, UnitFacts
 from lint_rules.finding import Found, Severity
-from lint_rules.rule import Book, Example, Limit, Rule
+from lint_rules.rule import Book, By, Example, Gather, Limit, Rule, Within
 from lint_rules.source import Span
 from lint_rules.unit_language.task_wording import task_of, wording_of
 
@@ -81,6 +81,7 @@ RULE = Rule(
         ),
     ),
     limits=(Limit("which wordings set the same task", "task_wordings.csv: common practice, no source"),),
+    gathers=(Gather(Within.COURSE, By.ABOUT),),
 )
 
 
@@ -109,4 +110,4 @@ def _in_task(same: list[tuple[UnitFacts, Instruction]]) -> Iterator[Found]:
                 f"The same task is worded “{shown}” in {often} activities of this book. One task, one wording: "
                 "children follow it sooner."
             )
-            yield Found(Span(spot.start, spot.end), spot.text, message, path=facts.path)
+            yield Found(Span(spot.start, spot.end), spot.text, message, path=facts.path, about=usual)

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.counting import count_words
-from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 
 _LIMIT = "levels: [{instruction: {words: 8}}]"
 
@@ -39,6 +39,8 @@ RULE = Rule(
             "Representative Samples of Descriptors for Young Learners 7-10 (2018)",
         ),
     ),
+    gathers=(Gather(Within.COURSE, By.WORDS),),
+    fault="an instruction",
 )
 
 

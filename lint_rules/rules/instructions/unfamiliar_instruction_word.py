@@ -18,7 +18,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.labels import all_grammar_terms
 from lint_rules.language.vocabulary.word_index import Origin, canonical
 from lint_rules.manuscript.model import Passage, Role
-from lint_rules.rule import Example, Limit, Need, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.off_list import off_list_severity, what_the_reference_says
 from lint_rules.unit_language.unit_words import Met, has_picture, listed
 
@@ -59,6 +59,8 @@ RULE = Rule(
         Example("### 1 «Identify» and **«under**line» it. {.reading}\n\nA cat.\n", course=_PRE_A1),
     ),
     limits=(Limit("the band of each word of instructions", "house table, common practice, no source"),),
+    gathers=(Gather(Within.COURSE, By.KEY),),
+    fault="a word",
 )
 
 

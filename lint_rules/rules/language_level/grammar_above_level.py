@@ -14,7 +14,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.grammar_levels import Standing, labels_so_far, names, standing
-from lint_rules.rule import Example, Limit, Need, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.grammar_uses import Use, is_carried
 
 _PRE_A1 = "levels: [{cefr: Pre-A1}]"
@@ -67,6 +67,7 @@ RULE = Rule(
         ),
         Limit("which unit teaches a structure", "the `grammar` labels of the units' front matter"),
     ),
+    gathers=(Gather(Within.UNIT, By.KEY),),
 )
 
 

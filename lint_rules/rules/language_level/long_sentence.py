@@ -15,7 +15,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.language.tokens import Analysis, Sentence, Token
 from lint_rules.manuscript.counting import count_words, ends_sentence, has_sentences, options_in
 from lint_rules.manuscript.model import Audience, DivKind, Passage, Role, Unit
-from lint_rules.rule import Example, Limit, Need, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 
 _LIMIT = "levels: [{sentence: {words: 8}}]"
 
@@ -83,6 +83,7 @@ RULE = Rule(
             "house defaults; for their order of magnitude see lint_rules/course/data/defaults.csv",
         ),
     ),
+    gathers=(Gather(Within.UNIT, By.WORDS),),
 )
 
 # What a child ticks or circles after a sentence: `The kite is red. yes / no`.

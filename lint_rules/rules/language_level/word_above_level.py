@@ -26,7 +26,7 @@ from lint_rules.language.vocabulary.noises import is_sound
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import Origin, canonical, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
-from lint_rules.rule import Example, Limit, Need, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.off_list import off_list_severity, what_the_reference_says
 from lint_rules.unit_language.unit_words import (
     Met,
@@ -157,6 +157,16 @@ RULE = Rule(
         Limit("children's words, which a reference rates too high", "house table, common practice, no source"),
         Limit("simpler words to offer", "Princeton WordNet 3.1, where the course has them"),
     ),
+    gathers=(
+        Gather(
+            Within.UNIT,
+            By.ABOUT,
+            "{count} words of this unit are above the level, and many children know them: {words}. List those that "
+            "yours know.",
+        ),
+        Gather(Within.COURSE, By.KEY),
+    ),
+    fault="a word",
 )
 
 
@@ -179,6 +189,7 @@ def find(reading: Reading) -> Iterator[Found]:
             message,
             severity=None if weight is RULE.severity else weight,
             key=key,
+            about="known by many" if weight is Severity.NOTE else "",
         )
 
 

@@ -14,7 +14,7 @@ from collections.abc import Iterator
 
 from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
-from lint_rules.rule import Example, Need, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.unit_language.tests_of import asked_in_tests
 from lint_rules.unit_language.unit_words import Met, is_title, listed
 
@@ -60,6 +60,8 @@ RULE = Rule(
         Example(_UNIT_2 + "It's a «kite». The kite is red.\n", words=_LIST, why="once in an activity"),
         Example("::: {.audio track=1.1}\nMINA: Look at my «kite»!\n:::\n", words=_LIST),
     ),
+    gathers=(Gather(Within.UNIT, By.KEY),),
+    fault="a word",
 )
 
 
@@ -80,6 +82,7 @@ def find(reading: Reading) -> Iterator[Found]:
             met.word.text,
             _message(met, entry, reading),
             Severity.NOTE if is_title(met.passage) else None,
+            key=entry.word,
         )
 
 

@@ -14,7 +14,7 @@ from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import Passage, Role
-from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 from lint_rules.safety.sensitive_topics import (
     Topic,
     Touch,
@@ -48,6 +48,7 @@ RULE = Rule(
         Example("### 1 Point to the «cigarette». {.listening}\n"),
     ),
     limits=(Limit("17 topics, their words and where these are harmless", "common practice, no source"),),
+    gathers=(Gather(Within.COURSE, By.KEY),),
 )
 
 

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Audience
-from lint_rules.rule import Example, Reading, Rule
+from lint_rules.rule import Example, Gather, Reading, Rule, Within
 
 _MARK = re.compile(r"\[check\]", re.I)
 
@@ -26,6 +26,13 @@ RULE = Rule(
         Example("::: teacher\n**Safety:** «[check]» Use round-ended scissors and keep children seated.\n:::\n"),
         Example("::: teacher\n**Steps:** Play the song. «[Check]» Track 4.\n\nSay goodbye.\n:::\n"),
         Example("## Lesson 1: Kites\n\n::: teacher\n**Safety:** «[check]» Children sit down to cut.\n:::\n"),
+    ),
+    gathers=(
+        Gather(
+            Within.UNIT,
+            says="{count} drafts in these notes wait for a person. Read each, fit it to the class and the school's own "
+            "rules, then take its mark out.",
+        ),
     ),
 )
 

@@ -14,7 +14,7 @@ from functools import cache
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.labels import GrammarTerm, all_grammar_terms
 from lint_rules.manuscript.model import Audience, Passage, Role
-from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 
 RULE = Rule(
     name="grammar-term-on-page",
@@ -37,6 +37,17 @@ RULE = Rule(
         Example("Is it the «simple\npresent»?\n"),
     ),
     limits=(Limit("terms that are for the teacher alone", "grammar_terms.csv: common practice, no source"),),
+    gathers=(
+        Gather(
+            Within.UNIT,
+            By.ABOUT,
+            {
+                "teacher": "Terms of grammar stand on the children's pages: {words}. Show children a sentence to "
+                "follow instead, and name the grammar in the teacher's notes.",
+                "child": "Terms of grammar stand on the children's pages: {words}. Do your children know them?",
+            },
+        ),
+    ),
 )
 
 _NOT_ON_PAGE = frozenset({Role.ALT, Role.CODE})
@@ -65,8 +76,14 @@ def _in_passage(passage: Passage) -> Iterator[Found]:
             if for_teacher
             else f"“{match[0]}” is a term of grammar. Do your children know it? If not, show them a sentence to follow."
         )
-        severity = None if for_teacher else Severity.NOTE
-        yield Found(passage.span(match.start(), match.end()), match[0], message, severity)
+        severity, about = (None, "teacher") if for_teacher else (Severity.NOTE, "child")
+        yield Found(
+            passage.span(match.start(), match.end()),
+            match[0],
+            message,
+            severity,
+            about=about,
+        )
 
 
 @cache

@@ -15,7 +15,7 @@ from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.manuscript.insert_field import field_edit
 from lint_rules.manuscript.model import DivKind, Field, Heading, Part, Role, field_key
 from lint_rules.page.teacher_led import is_teacher_led
-from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 from lint_rules.tables import rows
 
 _NOTED = "## Lesson 1: Kites {.words}\n\n::: teacher\n**Aim:** name toys\n**Time:** 40 minutes\n:::\n\n"
@@ -99,6 +99,10 @@ RULE = Rule(
             "what notes must hold: Aim for a lesson, Steps where the page does not say it all (`required_notes`)",
             "common practice, no source",
         ),
+    ),
+    gathers=(
+        Gather(Within.COURSE, By.ABOUT, "{count} {about}."),
+        Gather(Within.COURSE, By.WORDS),
     ),
 )
 
@@ -190,7 +194,15 @@ def _missing(reading: Reading, heading: Heading, part: Part, needed: str, what: 
     draft = _draft(needed, classes)
     edit = field_edit(reading.unit, part, needed, f"[check] {draft}") if has_notes and draft else None
     mend = Mend(f"add a draft of {needed}, to be checked", (edit,)) if edit else None
-    return Found(heading.passage.span(), heading.passage.text, first, mend=mend, key="" if needed in _USUAL else needed)
+    many = "activities" if what == "activity" else "lessons"
+    return Found(
+        heading.passage.span(),
+        heading.passage.text,
+        first,
+        mend=mend,
+        key="" if needed in _USUAL else needed,
+        about=f"{many} have no {needed} in their notes" if has_notes else f"{many} have no teacher's notes",
+    )
 
 
 def _why(needed: str) -> str:

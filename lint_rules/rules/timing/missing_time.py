@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Heading, Part, Unit, field_key
 from lint_rules.page.times import stated_time
-from lint_rules.rule import Example, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
 
 RULE = Rule(
     name="missing-time",
@@ -53,6 +53,16 @@ RULE = Rule(
             why="the field is empty",
         ),
     ),
+    gathers=(
+        Gather(
+            Within.COURSE,
+            By.ABOUT,
+            {
+                "lesson": "{count} lessons have no Time. A teacher needs their totals to plan the day.",
+                "activity": "{count} activities have no Time. A teacher needs it to plan the lesson.",
+            },
+        ),
+    ),
 )
 
 
@@ -89,11 +99,11 @@ def _missing(heading: Heading, part: Part, what: str, usual: int, *, wanted: boo
         yield Found(stated.passage.span(stated.start, stated.end), words, message)
     elif stated is None and field is not None:
         message = f"The Time of this {what} is empty. Write how long it takes: **Time:** {usual} minutes."
-        yield Found(field.name_span, field.name, message)
+        yield Found(field.name_span, field.name, message, about=what)
     elif stated is None and wanted:
         lack = {
             "lesson": "This lesson has no Time, and a teacher plans by its total.",
             "activity": "This activity has no Time, and a teacher plans the lesson by it.",
         }[what]
         message = f"{lack} Write it in the notes: **Time:** {usual} minutes."
-        yield Found(heading.passage.span(), heading.passage.text, message)
+        yield Found(heading.passage.span(), heading.passage.text, message, about=what)

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.manuscript.model import Activity, Unit
 from lint_rules.page.cross_references import references_in
-from lint_rules.rule import Example, Reading, Rule
+from lint_rules.rule import Example, Gather, Reading, Rule, Within
 from lint_rules.source import Span
 
 RULE = Rule(
@@ -28,6 +28,12 @@ RULE = Rule(
         Example("### 1 Look.\n\n### «1» Read.\n\n### «2» Write.\n"),
         Example("### 1 Look.\n\n### «Read.»\n", why="this one has no number"),
         Example("## One {.words}\n\n### 1 Look.\n\n## Two {.words}\n\n### «2» Read.\n"),
+    ),
+    gathers=(
+        Gather(
+            Within.UNIT,
+            says="The numbers of {count} activities are not their places in the lesson. Number each lesson from 1.",
+        ),
     ),
 )
 

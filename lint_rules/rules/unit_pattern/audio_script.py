@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity
 from lint_rules.page.audio import Script, is_own_track, scripts_of, tracks_played
-from lint_rules.rule import Book, Example, Reading, Rule
+from lint_rules.rule import Book, By, Example, Gather, Reading, Rule, Within
 from lint_rules.source import Span
 
 _SCRIPT = "::: {.audio track=1.1}\nMILO: A kite!\n:::\n"
@@ -54,6 +54,7 @@ RULE = Rule(
             "### 1 «Listen.» {.listening audio=2.7}\n\nA kite!\n", why="unit 2's by its number, and no unit has it"
         ),
     ),
+    gathers=(Gather(Within.UNIT, By.KEY),),
 )
 
 

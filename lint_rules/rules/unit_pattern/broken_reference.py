@@ -13,7 +13,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
 from lint_rules.page.audio import is_own_track, scripted_tracks
 from lint_rules.page.cross_references import CrossReference, references_in
-from lint_rules.rule import Book, Example, Reading, Rule
+from lint_rules.rule import Book, By, Example, Gather, Reading, Rule, Within
 from lint_rules.source import Span
 
 _TWO = "## Lesson 1: One {.words}\n\n### 1 Look.\n\n## Lesson 2: Two {.words}\n\n### 1 Look.\n\n### 2 Read.\n\n"
@@ -41,6 +41,7 @@ RULE = Rule(
         Example("::: teacher\n**Steps:** See «page 12».\n:::\n", why="a note: no pages yet", weight=Severity.NOTE),
         Example("Look at the song in «unit 9».\n", course="levels:\n  - units: 3\n"),
     ),
+    gathers=(Gather(Within.UNIT, By.WORDS),),
 )
 
 

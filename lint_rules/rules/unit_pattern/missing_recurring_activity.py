@@ -7,7 +7,7 @@ teacher relies on. The kinds stand in course.yaml under `every_unit`; an activit
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.rule import Example, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
 
 _SURVEY = "levels:\n  - every_unit: [survey]\n"
 
@@ -26,6 +26,14 @@ RULE = Rule(
             "# «Kites»\n\n## Survey {.words}\n\n### 1 Do a survey. {.speaking}\n",
             course=_SURVEY,
             why="the class says what it is, not the words",
+        ),
+    ),
+    gathers=(
+        Gather(
+            Within.COURSE,
+            By.KEY,
+            "{count} units have no {key} activity, and every unit of the level should. Add them, or mark those you "
+            "have: {{.{key}}} after the instruction.",
         ),
     ),
 )

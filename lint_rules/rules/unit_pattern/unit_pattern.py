@@ -12,7 +12,7 @@ from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Lesson
 from lint_rules.page.unit_pattern import fit
-from lint_rules.rule import Example, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
 
 _PATTERN = "levels:\n  - unit_pattern: [words, grammar, story, test]\n"
 
@@ -54,6 +54,13 @@ RULE = Rule(
             _lessons("One {.words}", "Two {.grammar}", "«Look» ", "Three {.story}", "Four {.test}"),
             course=_PATTERN,
             why="no class says what the lesson is",
+        ),
+    ),
+    gathers=(
+        Gather(
+            Within.COURSE,
+            By.KEY,
+            "{count} units have no {key} lesson, which their level asks for. Add them, or change the pattern.",
         ),
     ),
 )

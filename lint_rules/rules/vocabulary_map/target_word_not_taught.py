@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence, Set
 from lint_rules.course.model import Level, WordEntry
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
-from lint_rules.rule import Book, Example, Need, Rule
+from lint_rules.rule import Book, Example, Gather, Need, Rule, Within
 from lint_rules.source import Span
 from lint_rules.vocabulary_map import WordRow
 
@@ -49,6 +49,13 @@ RULE = Rule(
             words=_LIST + "sun,noun,weather,\n",
             course="levels:\n  - units: 1\n",
             why="all units are there, and none has it",
+        ),
+    ),
+    gathers=(
+        Gather(
+            Within.UNIT,
+            says="{count} target words of this unit are nowhere in it: {keys}. Put them in the unit's `words` panel, "
+            "or give them another unit in the list.",
         ),
     ),
 )

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.grammar_levels import names, standing
 from lint_rules.manuscript.model import Audience
-from lint_rules.rule import Example, Need, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.unit_language.grammar_uses import is_carried
 from lint_rules.unit_language.tests_of import asked_in_tests
 from lint_rules.unit_language.unit_words import Met, is_title
@@ -59,6 +59,8 @@ RULE = Rule(
             others=(_unit(2, "can"),),
         ),
     ),
+    gathers=(Gather(Within.UNIT, By.KEY),),
+    fault="a word",
 )
 
 
@@ -80,11 +82,11 @@ def _words(reading: Reading) -> Iterator[Found]:
                 f"This test goes beyond unit {number}: {where} “{met.word.text}”, which unit {entry.unit} teaches "
                 f"({entry.path}). Ask for a word taught by now, or teach this one by unit {number}."
             )
-            yield _found(met, message)
+            yield _found(met, message, entry.word)
 
 
-def _found(met: Met, message: str) -> Found:
-    return Found(met.passage.span(met.word.start, met.word.end), met.word.text, message)
+def _found(met: Met, message: str, word: str) -> Found:
+    return Found(met.passage.span(met.word.start, met.word.end), met.word.text, message, key=word)
 
 
 def _structures(reading: Reading) -> Iterator[Found]:

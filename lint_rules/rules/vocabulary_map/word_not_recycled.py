@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from lint_rules.course.model import Course, Level
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
-from lint_rules.rule import Book, Example, Limit, Need, Rule
+from lint_rules.rule import Book, Example, Gather, Limit, Need, Rule, Within
 from lint_rules.source import Span
 from lint_rules.vocabulary_map import WordRow
 
@@ -78,6 +78,13 @@ RULE = Rule(
         ),
     ),
     limits=(Limit("the later lessons under `recycle` of the level", "house default, no source"),),
+    gathers=(
+        Gather(
+            Within.UNIT,
+            says="{count} words that this unit teaches come back in too few later lessons: {keys}. `hornbook words` "
+            "shows where each is met.",
+        ),
+    ),
 )
 
 

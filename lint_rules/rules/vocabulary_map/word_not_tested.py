@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from lint_rules.course.model import Level
 from lint_rules.facts import UnitFacts, Where
 from lint_rules.finding import Found, Severity
-from lint_rules.rule import Book, Example, Need, Rule
+from lint_rules.rule import Book, Example, Gather, Need, Rule, Within
 from lint_rules.source import Span
 from lint_rules.unit_language.tests_of import TEST
 
@@ -40,6 +40,13 @@ RULE = Rule(
             _PANEL.format("«hill»") + _TEST.format("The kite is red.\n\n::: teacher\n**Steps:** Draw a hill.\n:::"),
             words=_LIST,
             why="the notes do not test",
+        ),
+    ),
+    gathers=(
+        Gather(
+            Within.UNIT,
+            says="No test asks for {count} words that this unit teaches: {keys}. Let a test ask for them, or leave it "
+            "so if they are only met.",
         ),
     ),
 )

@@ -1,4 +1,4 @@
-"""Where the findings are: rule by unit, each with its number."""
+"""Where the points are: rule by unit, each with its number."""
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
@@ -29,16 +29,17 @@ MOST_COLUMNS = 30
 
 @dataclass(frozen=True, slots=True)
 class _Tally:
-    """The open findings by rule and unit, their heaviest severities, and the rules, the gravest first."""
+    """The points by rule and unit, their heaviest severities; the rules, gravest first; how many each rule has."""
 
     counts: Counter[tuple[str, str]]
     heaviest: Mapping[tuple[str, str], Severity]
     rules: Mapping[str, Severity]
+    totals: Counter[str]
 
 
 def figure(report: Report) -> Figure | None:
-    """The picture, or None when there are no findings."""
-    if not report.findings:
+    """The picture, or None when there are no points."""
+    if not report.points:
         return None
     tally = _tally(report)
     labels = unit_labels(report)
@@ -46,15 +47,15 @@ def figure(report: Report) -> Figure | None:
     columns = dict(_columns(report, labels))
     return Figure(
         "rules",
-        "Findings, by unit and rule",
-        "The number of open findings of each rule in each unit; the gravest rules first.",
+        "Points, by unit and rule",
+        "How many points of each rule there are in each unit; the gravest rules first.",
         tuple(_panels(report, tally, labels)),
         ("Rule", "Weighs", "Together", *(name for path, name in columns.items() if path in found)),
         tuple(
             row(
                 Cell(rule, urlencode({"rule": rule})),
                 weight.value,
-                sum(tally.counts[rule, path] for path in found),
+                tally.totals[rule],
                 *(_cell(tally, rule, path) for path in columns if path in found),
             )
             for rule, weight in tally.rules.items()
@@ -66,14 +67,14 @@ def figure(report: Report) -> Figure | None:
 def _tally(report: Report) -> _Tally:
     heaviest: dict[tuple[str, str], Severity] = {}
     rules: dict[str, Severity] = {}
-    for finding in report.findings:
-        key = (finding.rule, finding.path)
-        heaviest[key] = _heavier(finding.severity, heaviest.get(key))
-        rules[finding.rule] = _heavier(finding.severity, rules.get(finding.rule))
-    counts = Counter((finding.rule, finding.path) for finding in report.findings)
-    totals = Counter(finding.rule for finding in report.findings)
+    for point in report.points:
+        for path in point.paths:
+            heaviest[point.rule, path] = _heavier(point.severity, heaviest.get((point.rule, path)))
+        rules[point.rule] = _heavier(point.severity, rules.get(point.rule))
+    counts = Counter((point.rule, path) for point in report.points for path in point.paths)
+    totals = Counter(point.rule for point in report.points)
     order = sorted(rules, key=lambda rule: (-rules[rule].weight, -totals[rule], rule))
-    return _Tally(counts, heaviest, {rule: rules[rule] for rule in order})
+    return _Tally(counts, heaviest, {rule: rules[rule] for rule in order}, totals)
 
 
 def _heavier(one: Severity, other: Severity | None) -> Severity:
@@ -172,4 +173,4 @@ def _says(tally: _Tally, rules: Sequence[str], paths: Sequence[str]) -> str:
     by_rule = {rule: sum(tally.counts[rule, path] for path in paths) for rule in rules}
     most = sorted(by_rule, key=lambda rule: (-by_rule[rule], rule))[:3]
     said = ", ".join(f"{rule} ({by_rule[rule]})" for rule in most)
-    return f"{many(sum(by_rule.values()), 'finding')} of {many(len(rules), 'rule')}; most often {said}."
+    return f"{many(sum(by_rule.values()), 'point')} of {many(len(rules), 'rule')}; most often {said}."

@@ -1,0 +1,129 @@
+"""Findings gather into points: what one decision answers is said and counted once, at all of its places."""
+
+from lint_rules.engine.gather import Point, gather
+from lint_rules.finding import Finding, Severity
+from lint_rules.rule import By, Example, Gather, Rule, Within
+from lint_rules.source import Position, Span
+
+
+def rule(name: str, *gathers: Gather, fault: str = "") -> Rule:
+    return Rule(name, "house", Severity.QUERY, (Example("a"),), (Example("b"),), gathers=gathers, fault=fault)
+
+
+def finding(
+    name: str = "one",
+    line: int = 1,
+    *,
+    path: str = "level-1/unit-01.md",
+    text: str = "",
+    severity: Severity = Severity.QUERY,
+    key: str = "",
+    about: str = "",
+    place: str = "",
+) -> Finding:
+    at = Position(line, 1)
+    span = Span(line * 100, line * 100 + 1)
+    message = f"Said of {text}."
+    return Finding(name, severity, path, span, at, at, text, message, place=place, key=key, about=about)
+
+
+def points(*found: Finding, rules: tuple[Rule, ...]) -> list[Point]:
+    ordered = sorted(found, key=lambda one: one.order)
+    return list(gather(ordered, {one.name: one for one in rules}))
+
+
+def lines(point: Point) -> list[int]:
+    return [one.start.line for one in point.findings]
+
+
+def test_without_a_way_to_gather_each_finding_is_a_point():
+    made = points(finding(line=1, text="a"), finding(line=2, text="a"), rules=(rule("one"),))
+    assert [lines(point) for point in made] == [[1], [2]]
+    assert [point.message for point in made] == ["Said of a.", "Said of a."]
+
+
+def test_a_rule_that_is_not_known_gathers_nothing():
+    assert len(points(finding(line=1), finding(line=2), rules=())) == 2
+
+
+def test_a_habit_is_one_point_with_all_its_places_over_the_course():
+    habit = rule("one", Gather(Within.COURSE, By.ABOUT, {"steps": "{count} activities have no Steps."}))
+    found = [finding(line=n, about="steps", path=f"level-1/unit-0{n}.md") for n in (1, 2, 3)]
+    (point,) = points(*found, rules=(habit,))
+    assert point.message == "3 activities have no Steps."
+    assert point.paths == ("level-1/unit-01.md", "level-1/unit-02.md", "level-1/unit-03.md")
+
+
+def test_by_unit_each_unit_has_its_point():
+    by_unit = rule("one", Gather(Within.UNIT, says="{count} words: {keys}."))
+    found = [finding(line=n, key=f"w{n}", path=f"level-1/unit-0{1 + n % 2}.md") for n in (1, 2, 3)]
+    assert [point.message for point in points(*found, rules=(by_unit,))] == ["Said of .", "2 words: “w1” and “w3”."]
+
+
+def test_by_activity_the_same_in_another_activity_is_another_point():
+    by_place = rule("one", Gather(Within.ACTIVITY))
+    found = [finding(line=n, place=place) for n, place in enumerate(["A", "A", "B"], start=1)]
+    assert [lines(point) for point in points(*found, rules=(by_place,))] == [[1, 2], [3]]
+
+
+def test_by_words_case_and_white_space_do_not_matter_and_other_words_are_others():
+    by_words = rule("one", Gather(Within.COURSE, By.WORDS))
+    found = [finding(line=n, text=text) for n, text in enumerate(["Big  kite", "big\nkite", "kite"], start=1)]
+    assert [lines(point) for point in points(*found, rules=(by_words,))] == [[1, 2], [3]]
+
+
+def test_what_has_nothing_to_gather_by_goes_the_next_way_or_stays_alone():
+    two_ways = rule("one", Gather(Within.UNIT, By.ABOUT, "{count} notes."), Gather(Within.COURSE, By.KEY))
+    found = [
+        finding(line=1, about="known", key="a"),
+        finding(line=2, key="b"),
+        finding(line=3, about="known", key="c"),
+        finding(line=4, key="b"),
+        finding(line=5),
+        finding(line=6),
+    ]
+    assert [lines(point) for point in points(*found, rules=(two_ways,))] == [[1, 3], [2, 4], [5], [6]]
+
+
+def test_many_words_are_named_in_part():
+    by_unit = rule("one", Gather(Within.UNIT, says="{count} words: {words}."))
+    found = [finding(line=n, text=f"w{n}") for n in range(1, 10)]
+    (point,) = points(*found, rules=(by_unit,))
+    assert point.message == "9 words: “w1”, “w2”, “w3”, “w4”, “w5” and 4 more."
+
+
+def test_a_point_weighs_what_its_worst_finding_does_and_stands_there():
+    together = rule("one", Gather(Within.UNIT, By.KEY))
+    (point,) = points(
+        finding(line=1, key="k", severity=Severity.NOTE, text="note"),
+        finding(line=2, key="k", severity=Severity.STOP, text="stop"),
+        finding(line=3, key="k", severity=Severity.STOP, text="again"),
+        rules=(together,),
+    )
+    assert (point.severity, point.lead.start.line, point.message) == (Severity.STOP, 2, "Said of stop.")
+    assert lines(point) == [1, 2, 3]
+    assert [one.start.line for one in point.others] == [1, 3]
+
+
+def test_two_rules_of_one_fault_at_the_same_words_are_one_point():
+    rules = (rule("one", fault="a word"), rule("two", fault="a word"), rule("three"))
+    found = [finding("one", 1, text="x"), finding("two", 1, text="x"), finding("two", 2, text="x"), finding("three", 1)]
+    made = points(*found, rules=rules)
+    assert [point.rules for point in made] == [("one", "two"), ("three",), ("two",)]
+    assert made[0].other_places == ()
+
+
+def test_the_same_words_in_another_file_are_another_fault():
+    rules = (rule("one", fault="a word"), rule("two", fault="a word"))
+    found = [finding("one", 1, path="level-1/unit-01.md"), finding("two", 1, path="level-1/unit-02.md")]
+    assert len(points(*found, rules=rules)) == 2
+
+
+def test_points_stand_in_the_order_of_their_leads_and_hold_every_finding_once():
+    rules = (rule("one", Gather(Within.COURSE, By.KEY), fault="f"), rule("two", fault="f"))
+    found = [finding(name, line, key=str(line % 3)) for line in range(1, 12) for name in ("one", "two")]
+    made = points(*found, rules=rules)
+    orders = [point.lead.order for point in made]
+    assert orders == sorted(orders)
+    held = [id(one) for point in made for one in point.findings]
+    assert sorted(held) == sorted(id(one) for one in found)
