@@ -31,7 +31,10 @@ class Where(StrEnum):
     PANEL = "panel"  # a `words` panel
     PAGE = "page"
     SCRIPT = "script"
-    TEST = "test"  # a test's page or script
+    RUBRIC = "rubric"  # a word of instructions in an instruction: `Listen and point.` teaches *listen*
+    HEADING = "heading"  # any other word of a heading
+    PICTURE = "picture"  # a picture that stands for the word
+    TEST = "test"  # a test's page, script or picture
     KEY = "key"  # a test's answers: what the child has to write
 
 

@@ -2,7 +2,8 @@
 
 Taught is the first lesson of the unit that teaches a word (by the word list, or for a word without a unit the first
 unit of its level that presents it) in which the word stands on a pupil's page or in a script, a `words` panel before
-anything else. A later lesson that has the word is one meeting, however often it has it there.
+anything else; a word of instructions is taught by an instruction too. A later lesson in which children read, hear, say
+or write the word is one meeting, however often it has it there.
 """
 
 from collections import Counter, defaultdict
@@ -15,6 +16,8 @@ from lint_rules.course.model import Course, WordEntry
 from lint_rules.facts import Spot, UnitFacts, Where, WordMet
 
 _IN_TEST = (Where.TEST, Where.KEY)
+_TEACH = frozenset({Where.PANEL, Where.PAGE, Where.SCRIPT, Where.RUBRIC})
+_BEST_SEEN = (Where.PANEL, Where.PAGE, Where.SCRIPT)  # where a word is pointed at, before a heading or a picture
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +78,12 @@ def _by_lesson(met: Sequence[tuple[int, WordMet]]) -> Iterator[Sight]:
 
 
 def _sight(unit: int, lesson: int, words: Sequence[WordMet]) -> Sight:
-    first = min(words, key=lambda word: (word.where is not Where.PANEL, word.spot.start))
+    first = min(words, key=lambda word: (_preference(word.where), word.spot.start))
     return Sight(unit, lesson, first.spot, _all_of(*(word.where for word in words)))
+
+
+def _preference(where: Where) -> int:
+    return 0 if where is Where.PANEL else 1 if where in _BEST_SEEN else 2
 
 
 @cache
@@ -106,14 +113,13 @@ def _row(
     if taught is None:
         return WordRow(entry, None, (), tuple(s for s in sights if s.wheres & {*_IN_TEST}), 0)
     later = [sight for sight in sights if (sight.unit, sight.lesson) > (taught.unit, taught.lesson)]
-    met = tuple(sight for sight in later if sight.wheres - {Where.KEY})
     tested = tuple(
         sight
         for sight in sights
         if sight.wheres & {*_IN_TEST} and (sight.unit, sight.lesson) >= (taught.unit, taught.lesson)
     )
     room = lessons_after[taught.unit] + len(units[taught.unit].lessons) - 1 - taught.lesson
-    return WordRow(entry, taught, met, tested, room)
+    return WordRow(entry, taught, tuple(later), tested, room)
 
 
 def _numbers(units: Sequence[UnitFacts]) -> Mapping[tuple[int, int], tuple[int, ...]]:
@@ -126,8 +132,8 @@ def _numbers(units: Sequence[UnitFacts]) -> Mapping[tuple[int, int], tuple[int, 
 
 
 def _taught(sights: Sequence[Sight], teaching: Sequence[int]) -> Sight | None:
-    """The first lesson that teaches a word. A word in a test or its key alone is not taught."""
+    """The first lesson that teaches a word. A word in a test, a title or a picture alone is not taught."""
     own = frozenset(teaching)
-    fair = [sight for sight in sights if sight.unit in own and sight.wheres - {*_IN_TEST}]
+    fair = [sight for sight in sights if sight.unit in own and sight.wheres & _TEACH]
     panels = [sight for sight in fair if Where.PANEL in sight.wheres]
     return next(iter(panels or fair), None)

@@ -1,7 +1,7 @@
 """Draws the small facts of one unit that the book's rules work on."""
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from lint_rules.course.model import CEFR_BANDS, Course, band_rank
@@ -9,13 +9,14 @@ from lint_rules.facts import Instruction, LessonTime, Spot, UnitFacts, Where, Wo
 from lint_rules.language.load import weighed_band
 from lint_rules.language.vocabulary.word_index import Origin, canonical
 from lint_rules.language.vocabulary.word_level import WordLevel
-from lint_rules.manuscript.model import Audience, DivKind, Lesson, Passage, Unit
+from lint_rules.manuscript.model import Audience, DivKind, Lesson, Passage, Role, Unit
 from lint_rules.page.audio import is_own_track, scripts_of, tracks_played
 from lint_rules.page.cross_references import references_in
 from lint_rules.page.times import lesson_minutes, stated_time
 from lint_rules.rule import Reading
 from lint_rules.unit_language.tests_of import TEST
 from lint_rules.unit_language.unit_words import is_title, read_by_children
+from lint_rules.unit_language.word_meetings import spelt_as_words, spelt_in, words_of_picture
 
 
 def facts_of(reading: Reading) -> UnitFacts:
@@ -54,6 +55,7 @@ class _Read:
     passage: Passage
     where: Where
     words: tuple[WordLevel, ...]
+    in_test: bool = False
 
 
 def _read(reading: Reading) -> Iterator[_Read]:
@@ -64,22 +66,62 @@ def _read(reading: Reading) -> Iterator[_Read]:
 
 
 def _words_met(reading: Reading, read: Sequence[_Read]) -> Iterator[WordMet]:
-    """Target words by lesson and kind of place, in file order; headings and instructions do not count.
+    """Target words by lesson and kind of place: texts first, then headings, then pictures.
 
     A spelling that the list has as another part of speech counts: parser and list may be of two minds (Yesterday, I …),
     and a word that children see is not called missing for that.
     """
     first: dict[tuple[int, int, Where], Spot] = {}
     times: Counter[tuple[int, int, Where]] = Counter()
-    for one in read:
-        for word in one.words:
-            entry = word.entry or word.elsewhere
-            if entry is not None:
-                key = (reading.words.lists.row(entry), one.lesson, one.where)
-                times[key] += 1
-                first.setdefault(key, Spot(*one.passage.span(word.start, word.end), word.text))
+    for key, spot in (*_in_texts(reading, read), *_in_texts(reading, _headings(reading)), *_in_pictures(reading)):
+        times[key] += 1
+        first.setdefault(key, spot)
     for key, spot in first.items():
         yield WordMet(*key, spot, times[key])
+
+
+def _in_texts(reading: Reading, read: Iterable[_Read]) -> Iterator[tuple[tuple[int, int, Where], Spot]]:
+    lists = reading.words.lists
+    for one in read:
+        found = [(lists.row(e), word.start, word.end) for word in one.words if (e := word.entry or word.elsewhere)]
+        spelt = spelt_in(reading.analyse(one.passage), one.words, reading.course.words)
+        found += [(word.row, word.start, word.end) for word in spelt]
+        for row, start, end in found:
+            where = one.where
+            if where is Where.RUBRIC and not lists.is_of_instructions(reading.course.words[row].word):
+                where = Where.HEADING
+            spot = Spot(*one.passage.span(start, end), one.passage.text[start:end])
+            yield (row, one.lesson, where), spot
+            if one.in_test and where is not Where.TEST:
+                yield (row, one.lesson, Where.TEST), spot
+
+
+def _headings(reading: Reading) -> Iterator[_Read]:
+    """The titles of lessons and the instructions: children read them too."""
+    for number, lesson in enumerate(reading.unit.lessons):
+        title = lesson.heading.passage
+        yield _Read(number, title, Where.HEADING, reading.words.of(title))
+        for activity in lesson.activities:
+            rubric = activity.heading.passage
+            in_test = TEST in lesson.classes or TEST in activity.kinds
+            yield _Read(number, rubric, Where.RUBRIC, reading.words.of(rubric), in_test)
+
+
+def _in_pictures(reading: Reading) -> Iterator[tuple[tuple[int, int, Where], Spot]]:
+    """The words that pictures stand for; in a test also what its art shows, for children speak and write of it."""
+    words = reading.course.words
+    for number, lesson in enumerate(reading.unit.lessons):
+        for activity in lesson.activities:
+            in_test = TEST in lesson.classes or TEST in activity.kinds
+            where = Where.TEST if in_test else Where.PICTURE
+            for picture in activity.part.pictures:
+                rows = spelt_as_words(picture.alt, words) if in_test else words_of_picture(picture, activity, words)
+                for row in rows:
+                    yield (row, number, where), Spot(*picture.alt_span, picture.alt)
+            for passage in activity.part.passages if in_test else ():
+                if passage.role is Role.BRIEF:
+                    for row in spelt_as_words(passage.text, words):
+                        yield (row, number, where), Spot(*passage.span(), passage.text)
 
 
 def _words_by_band(reading: Reading, read: Sequence[_Read]) -> tuple[tuple[str, int], ...]:

@@ -20,4 +20,4 @@ def test_units_still_to_come_are_not_said_to_be_missing(language):
 
 
 def test_the_last_unit_is_told_that_only_its_own_lessons_are_left(language):
-    assert "No later unit" in message(language, 1)
+    assert "no later unit" in message(language, 1)

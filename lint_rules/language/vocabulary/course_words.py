@@ -8,7 +8,7 @@ from itertools import islice
 
 from lint_rules.course.model import Course, Level, WordEntry
 from lint_rules.language.vocabulary.names import names_of_title
-from lint_rules.language.vocabulary.word_index import WordIndex, build_index, canonical, near_words
+from lint_rules.language.vocabulary.word_index import Origin, WordIndex, build_index, canonical, near_words
 from lint_rules.language.vocabulary.word_level import WordLevel
 
 _AT_MOST = 3  # words that a message offers
@@ -25,6 +25,11 @@ class CourseWords:
     def row(self, entry: WordEntry) -> int:
         """The index of an entry in ``Course.words``."""
         return self._rows[entry.path, entry.row]
+
+    def is_of_instructions(self, word: str) -> bool:
+        """Say whether a word belongs to the language of instructions: listen, tick, circle."""
+        listings = self.index.by_first.get(canonical(word), ())
+        return any(item.origin is Origin.CLASSROOM and len(item.parts) == 1 for item in listings)
 
     def simpler(self, word: WordLevel, level: Level, unit: int) -> tuple[str, ...]:
         """Words that could serve instead: near in meaning, of the same part of speech, taught by now. At most three."""

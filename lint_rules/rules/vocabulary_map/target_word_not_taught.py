@@ -1,9 +1,9 @@
 """A target word of the word list that its unit never teaches.
 
 What the list promises, a teacher plans for and an examiner may ask for. A word counts as taught where a child meets it
-in its unit: on a pupil's page or in an audio script, best in a `words` panel; not in a heading, an instruction, a test,
-or the teacher's notes. A word without a unit in the list may be taught anywhere in its level. Units that are not
-written yet are waited for.
+in its unit: on a pupil's page or in an audio script, best in a `words` panel; a word of instructions (listen, circle)
+in an instruction too. A title, another word of an instruction, a test and the teacher's notes teach no word. A word
+without a unit in the list may be taught anywhere in its level. Units that are not written yet are waited for.
 """
 
 from collections.abc import Iterator, Sequence, Set
@@ -26,6 +26,12 @@ RULE = Rule(
     passes=(
         Example(_BOTH, words=_LIST),
         Example("The kites are on the hill.\n", words=_LIST, why="no panel, but on the page, in another form"),
+        Example(
+            "### 1 Circle the kite. {.reading}\n\nA kite!\n",
+            words="kite,noun,,1\ncircle,verb,,1\n",
+            why="it teaches circle",
+        ),
+        Example("What's your name?\n", words="name,noun,,1\n", why="in a set phrase"),
         Example("::: {.audio track=1.1}\nMILO: A kite! On the hill!\n:::\n", words=_LIST),
         Example(_BOTH, words=_LIST + "cloud,noun,weather,2\n", why="unit 2 is not written yet"),
         Example(_BOTH, words=_LIST + "sun,noun,weather,\n", course="levels:\n  - units: 3\n", why="there is time"),
@@ -54,7 +60,7 @@ RULE = Rule(
     gathers=(
         Gather(
             Within.UNIT,
-            says="{count} target words of this unit are nowhere in it: {keys}. Put them in the unit's `words` panel, "
+            says="{count} target words of this unit are taught nowhere in it: {keys}. Put them in the unit's `words` panel, "
             "or give them another unit in the list.",
         ),
     ),
@@ -96,17 +102,12 @@ def _as_what(entry: WordEntry, several: Set[str]) -> str:
 def _found(row: WordRow, level: Level, unit: UnitFacts, as_what: str) -> Found:
     entry = row.entry
     listed = f"{entry.path}, line {entry.row}"
-    if entry.unit:
-        said = (
-            f"“{entry.word}”{as_what} is a target word of unit {entry.unit} ({listed}), and its pages and scripts "
-            "never have it."
-        )
-        cure = "Put it in the unit's `words` panel, or give it another unit in the list."
-    else:
-        said = f"“{entry.word}”{as_what} is a target word of {level.name} ({listed}), and no unit of it has the word."
-        cure = "Teach it in one of them, or take it out of the list."
-    if row.tested:
-        said += " A test asks for it all the same."
-    return Found(
-        Span(unit.title.start, unit.title.end), unit.title.text, f"{said} {cure}", path=unit.path, key=entry.word
+    where = f"{level.name} unit {entry.unit}" if entry.unit else level.name
+    lack = "only a test there has it" if row.tested else "nothing there teaches it"
+    cure = "its `words` panel" if entry.unit else "a unit"
+    message = (
+        f"“{entry.word}”{as_what} is a target word of {where} ({listed}), and {lack}. "
+        f"Put it in {cure}, or change the list."
     )
+    title = Span(unit.title.start, unit.title.end)
+    return Found(title, unit.title.text, message, path=unit.path, key=entry.word)

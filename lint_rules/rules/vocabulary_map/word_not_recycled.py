@@ -1,19 +1,20 @@
 """A target word that comes back too seldom after the lesson that teaches it.
 
 A child who meets a word once has heard it, no more; each later meeting makes it surer, and examinations for children
-ask for words above all. A meeting is a later lesson that has the word on a pupil's page or in a script. Headings,
-instructions and teacher's notes do not count, nor does a word count twice in one lesson. Where no unit of the level is
-left to bring a word back, this is a note; units that are still to be written are waited for.
+ask for words above all. A meeting is a later lesson in which children read, hear, say or write the word: on a page, in
+a script, a heading or an instruction, as a picture that stands for it, in an answer of a test. Several times in one
+lesson is one meeting; teacher's notes are none. Where no unit of the level is left to bring a word back, this is a
+note; units that are still to be written are waited for, and no more meetings are asked for than lessons are left.
 """
 
 from collections.abc import Iterator, Sequence
 
-from lint_rules.course.model import Course, Level
+from lint_rules.course.model import Level
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
 from lint_rules.rule import Book, Example, Gather, Limit, Need, Rule, Within
 from lint_rules.source import Span
-from lint_rules.vocabulary_map import WordRow
+from lint_rules.vocabulary_map import Sight, WordRow
 
 _LIST = "kite,noun,toys,1\n"
 
@@ -25,6 +26,7 @@ def _unit(number: int, *lessons: str) -> str:
     return f"---\nlevel: level-1\nunit: {number}\ntitle: Kites\n---\n\n# Kites\n\n{body}"
 
 
+_LAST = "levels:\n  - recycle: 2\n    units: 1\n"
 _TWICE = "levels:\n  - recycle: 2\n    units: 2\n"
 
 RULE = Rule(
@@ -44,6 +46,25 @@ RULE = Rule(
         Example(_unit(1, "A kite!"), words=_LIST, course="levels:\n  - recycle: 0\n", why="the course asks for none"),
         Example(_unit(1, "A kite!", "A hat!"), words=_LIST, course=_TWICE, why="unit 2 is still to come"),
         Example(_unit(1, "A hat!"), words=_LIST, course=_TWICE, why="never taught: another rule says so"),
+        Example(_unit(1, "A hat!", "A kite!"), words=_LIST, course=_LAST, why="no lesson is left"),
+        Example(
+            _unit(1, "A kite!", "![a kite](art/kite.svg)", "### 2 Colour the kite."),
+            words=_LIST,
+            course=_LAST,
+            why="seen and read",
+        ),
+        Example(
+            _unit(1, "A kite!", "The Kite is a boat.", "### 2 Write. {.test .writing}\n\n::: answers\n1 kite\n:::"),
+            words=_LIST,
+            course=_LAST,
+            why="in a name, and written in a test",
+        ),
+        Example(
+            _unit(1, "Two kites!", "My kite!", "His kite!"),
+            words="kites,noun,toys,1\n",
+            course=_LAST,
+            why="listed in the plural",
+        ),
     ),
     fails=(
         Example(
@@ -73,11 +94,18 @@ RULE = Rule(
             others=(_unit(2, "A hat!"),),
             words=_LIST,
             course=_TWICE,
-            why="one lesson is left for two meetings: a note",
+            why="one lesson is left, and has not got it: a note",
             weight=Severity.NOTE,
         ),
+        Example(
+            _unit(1, "A «kite»!", "::: teacher\n**Steps:** Show a kite.\n:::"),
+            others=(_unit(2, "A hat!", "A bat!"),),
+            words=_LIST,
+            course=_TWICE,
+            why="children do not read the notes",
+        ),
     ),
-    limits=(Limit("the later lessons under `recycle` of the level", "house default, no source"),),
+    limits=(Limit("the later lessons under `recycle` of the level", "common practice, no source"),),
     gathers=(
         Gather(
             Within.UNIT,
@@ -92,14 +120,18 @@ def find_in_book(book: Book) -> Iterator[Found]:
     """Report each such word where it is taught."""
     for row in book.vocabulary:
         level = book.course.levels[row.entry.level]
-        wanted = level.limits.recycle
         units = [unit for unit in book.units if unit.level == level.index]
-        if row.taught is None or row.meetings >= wanted or _can_still_come(row, level, units):
+        if row.taught is None or _is_met_enough(row, level.limits.recycle) or _can_still_come(row, level, units):
             continue
         unit, spot = book.units[row.taught.unit], row.taught.spot
-        severity, why = _hope(unit, row.room, level, units)
-        message = f"{_said(row, wanted, book.course, book.units)} {why}"
+        severity, cure = _hope(unit, row.room, level, units)
+        message = f"{_said(row, level, book)} {cure}"
         yield Found(Span(spot.start, spot.end), spot.text, message, severity, path=unit.path, key=row.entry.word)
+
+
+def _is_met_enough(row: WordRow, wanted: int) -> bool:
+    """Say whether a word comes back often enough, or as often as there are lessons left."""
+    return row.meetings >= min(wanted, row.room)
 
 
 def _can_still_come(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> bool:
@@ -111,23 +143,25 @@ def _can_still_come(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> b
 def _hope(unit: UnitFacts, room: int, level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None, str]:
     """A fair verdict on the last units: a word that no later unit can bring back is only a note."""
     if len(units) < level.units:
-        return (
-            Severity.NOTE,
-            f"The units of {level.name} still to come can make up for a part of it only: use them, and this one.",
-        )
+        return Severity.NOTE, "Use the units still to come, and a later lesson of this one."
     if unit is units[-1] or room < level.limits.recycle:
-        return Severity.NOTE, f"No later unit of {level.name} can bring it back; the lessons of this one still may."
+        return Severity.NOTE, f"{level.name} has no later unit; a later lesson of this one may bring it back."
     return None, "Bring it back in a later story, dialogue, game or review."
 
 
-def _said(row: WordRow, wanted: int, course: Course, units: Sequence[UnitFacts]) -> str:
-    word = row.entry.word
-    level = course.levels[row.entry.level].name
+def _said(row: WordRow, level: Level, book: Book) -> str:
+    word, wanted = row.entry.word, level.limits.recycle
     if not row.met:
-        return f"“{word}” is taught here and never met again; {level} wants it in {_lessons(wanted)}."
-    where = ", ".join(f"unit {units[sight.unit].unit} lesson {sight.lesson + 1}" for sight in row.met)
-    return f"“{word}” is met again in only {_lessons(row.meetings)} ({where}); {level} wants {wanted}."
+        return f"No lesson after this one has “{word}”, and {level.name} wants it in {wanted} more."
+    where = ", ".join(_place(sight, book) for sight in row.met)
+    return f"After this lesson only {_lessons(row.meetings)} “{word}” ({where}); {level.name} wants {wanted}."
+
+
+def _place(sight: Sight, book: Book) -> str:
+    unit = book.units[sight.unit]
+    lesson = f" lesson {sight.lesson + 1}" if sight.lesson >= 0 else ""
+    return f"{book.course.levels[unit.level].name} unit {unit.unit}{lesson}"
 
 
 def _lessons(count: int) -> str:
-    return "1 later lesson" if count == 1 else f"{count} later lessons"
+    return "one has" if count == 1 else f"{count} have"

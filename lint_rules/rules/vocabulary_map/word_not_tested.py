@@ -1,8 +1,9 @@
 """A target word that no test asks for, neither in its own unit nor later.
 
-What is not tested, a teacher cannot see whether a child has learnt. A word is tested where a test's page or script has
-it, or where the answers have it (a child writes it). Not every word needs a test, so this is for information; a level
-that tests nothing at all, and does not mean to, is left alone, and units that are still to be written are waited for.
+What is not tested, a teacher cannot see whether a child has learnt. A word is tested where a test's page, script or
+picture has it, or where the answers have it (a child writes it). Not every word needs a test, so this is for
+information; a level that tests nothing at all, and does not mean to, is left alone, and units that are still to be
+written are waited for.
 """
 
 from collections.abc import Iterator, Sequence
