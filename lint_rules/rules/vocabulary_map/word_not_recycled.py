@@ -121,7 +121,7 @@ def find_in_book(book: Book) -> Iterator[Found]:
     for row in book.vocabulary:
         level = book.course.levels[row.entry.level]
         units = [unit for unit in book.units if unit.level == level.index]
-        if row.taught is None or _is_met_enough(row, level.limits.recycle) or _can_still_come(row, level, units):
+        if row.taught is None or _is_met_enough(row, level, units):
             continue
         unit, spot = book.units[row.taught.unit], row.taught.spot
         severity, cure = _hope(unit, row.room, level, units)
@@ -129,15 +129,12 @@ def find_in_book(book: Book) -> Iterator[Found]:
         yield Found(Span(spot.start, spot.end), spot.text, message, severity, path=unit.path, key=row.entry.word)
 
 
-def _is_met_enough(row: WordRow, wanted: int) -> bool:
-    """Say whether a word comes back often enough, or as often as there are lessons left."""
-    return row.meetings >= min(wanted, row.room)
-
-
-def _can_still_come(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> bool:
-    """Whether the units that are not written yet have lessons enough, if they are like those that are."""
+def _is_met_enough(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> bool:
+    """Say whether a word comes back often enough, or as often as there are lessons; those of units that are still to be
+    written may all have it, if they have as many as the others."""
     lessons = max((len(unit.lessons) for unit in units), default=0)
-    return (level.units - len(units)) * lessons >= level.limits.recycle - row.meetings
+    to_come = max(0, level.units - len(units)) * lessons
+    return row.meetings + to_come >= min(level.limits.recycle, row.room + to_come)
 
 
 def _hope(unit: UnitFacts, room: int, level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None, str]:
