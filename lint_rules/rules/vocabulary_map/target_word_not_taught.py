@@ -60,8 +60,8 @@ RULE = Rule(
     gathers=(
         Gather(
             Within.UNIT,
-            says="{count} target words of this unit are taught nowhere in it: {keys}. Put them in the unit's `words` panel, "
-            "or give them another unit in the list.",
+            says="{count} target words of this unit are taught nowhere in it: {keys}. Put them in the unit's `words` "
+            "panel, or give them another unit in the list.",
         ),
     ),
 )
