@@ -13,6 +13,7 @@ SENTENCE_ROLES = frozenset({Role.TEXT, Role.TURN, Role.CAPTION, Role.ITEM, Role.
 TEXT_ROLES = frozenset({Role.TEXT, Role.TURN})
 _SENTENCE_END = re.compile(r"[.!?…][\"'”’)\]]*\s*$")
 _IN_BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
+_ABOUT = 1.15  # common practice, no source
 _SLASH = re.compile(r"(?<=\S)\s*/\s*(?=\S)")
 
 
@@ -46,6 +47,11 @@ def stage_directions(passage: Passage) -> list[tuple[int, int]]:
 def ends_sentence(text: str) -> bool:
     """Say whether a text ends as a sentence does."""
     return _SENTENCE_END.search(text) is not None
+
+
+def is_just_over(count: int, limit: int, usual: int) -> bool:
+    """Say whether a count is hardly over a limit that nobody set: the house default for the band is a rule of thumb."""
+    return limit == usual and count <= limit * _ABOUT
 
 
 def options_in(text: str) -> int:

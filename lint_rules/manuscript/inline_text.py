@@ -40,6 +40,13 @@ class InlineText:
             self._text = "".join(self.parts)
         return self._text
 
+    def keep_lines(self) -> None:
+        """Let the line ends of the file stand as they are: they mean something here."""
+        letters = list(self.text)
+        for at in self.breaks:
+            letters[at] = "\n"
+        self._text = "".join(letters)
+
     def put(self, text: str, position: int, places: SourceMap) -> None:
         """Add text that is stored character for character from a content position."""
         done = 0

@@ -13,11 +13,14 @@ from lint_rules.manuscript.inline_text import InlineText
 GAP = re.compile(r"_{2,}")
 _LETTERED = re.compile(r"\(?([A-Za-z])\)[ \t\u00a0]+(?=\S)")
 _LETTERED_INSIDE = re.compile(r"(?<=\s)\(?([A-Za-z])\)[ \t\u00a0]+(?=\S)")
+_BARE_LETTER = re.compile(r"([A-Za-z])[ \t\u00a0]+(?=\S)")
 _NUMBERED = re.compile(r"([0-9]{1,2})[ \t\u00a0]+(?=\S)")
 _NAME_WORD = r"(?:[^\W\d_][\w.'’-]*|[0-9]{1,2})"
 _NAME = re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)")
 _COLON = re.compile(r"\s?:")
 _LINKS = ("and", "the", "of", "&", "+")
+_CAPITAL = re.compile(r"[\s\"'“‘(*–—-]*[^\W\d_a-z]")
+_VERSE_LIMIT = 60  # characters of a line of verse: common practice, no source
 _LABEL_LIMIT = 40  # a longer bold stretch is emphasis, not the name of a field or a speaker
 
 
@@ -85,11 +88,22 @@ def plain_speaker(plain: InlineText, start: int, end: int) -> Piece | None:
     return Piece(match.end(), end, match[1], match.start(1), match.end(1))
 
 
+def is_verse(plain: InlineText) -> bool:
+    """Whether the lines of a paragraph are lines of verse: several short ones that all begin with a capital. A text
+    that was wrapped goes on in lower case."""
+    text, ranges = plain.text, lines(plain)
+    return len(ranges) > 1 and all(
+        end - start <= _VERSE_LIMIT and _CAPITAL.match(text, start, end) is not None for start, end in ranges
+    )
+
+
 def options(plain: InlineText) -> list[Piece] | None:
-    """Lettered or numbered lines: `a) blue`. What stands before the first one comes as a piece without a label."""
+    """Lettered or numbered lines: `a) blue`, and `a blue` where the letters go on from line to line. What stands before
+    the first one comes as a piece without a label."""
     text = plain.text
     found: list[re.Match[str]] = []
     numbers: list[re.Match[str]] = []
+    letters: list[re.Match[str]] = []
     for start, end in lines(plain):
         first, last = trimmed(text, start, end)
         if match := _LETTERED.match(text, first, last):
@@ -97,16 +111,22 @@ def options(plain: InlineText) -> list[Piece] | None:
             found += _options_inside(text, match, last)
         elif match := _NUMBERED.match(text, first, last):
             numbers.append(match)
+        elif match := _BARE_LETTER.match(text, first, last):
+            letters.append(match)
     if not found and len(numbers) > 1:
-        values = [int(match[1]) for match in numbers]
-        if values == list(range(values[0], values[0] + len(values))):
-            found = numbers
+        found = numbers if _in_order([int(match[1]) for match in numbers]) else []
+    if not found and not numbers and len(letters) > 1:
+        found = letters if letters[0][1] in "aA" and _in_order([ord(match[1]) for match in letters]) else []
     if not found:
         return None
     pieces = [Piece(0, found[0].start())] if text[: found[0].start()].strip() else []
     for match, end in zip(found, [*(match.start() for match in found[1:]), len(text)], strict=True):
         pieces.append(Piece(match.end(), end, match[1], match.start(1), match.end(1)))
     return pieces
+
+
+def _in_order(values: list[int]) -> bool:
+    return values == list(range(values[0], values[0] + len(values)))
 
 
 def _options_inside(text: str, first: re.Match[str], end: int) -> list[re.Match[str]]:

@@ -106,6 +106,8 @@ def read_paragraph(state: ReaderState, token: Token, plain: InlineText) -> None:
             for start, end in paragraph_split.lines(plain):
                 state.add(cut_passage(plain, start, end, Role.LINE, setting))
         else:
+            if setting.item is None and paragraph_split.is_verse(plain):
+                plain.keep_lines()
             state.add(cut_passage(plain, 0, plain.length, _plain_role(setting), setting))
 
 

@@ -67,7 +67,11 @@ def test_speakers_on_a_pupils_page(text: str, expected: list[tuple[str, str]]) -
         ("a) blue   b) red   c) green", "abc"),
         ("1 I am ____.\n2 You are ____.", "12"),
         ("3 He is ____.\n4 She is ____.\n5 It is ____.", "345"),
+        ("a No, I don't!\nb Here you are.", "ab"),
+        ("A It's red.\nB It's blue.\nC It's green.", "ABC"),
         # left alone
+        ("a cat is here\nc is a letter", ""),
+        ("A cat is here.\nIt is big.", ""),
         ("I can see a kite (red) and a hat (blue).", ""),
         ("a kite\nb) no", "b"),
         ("3 kites are red.", ""),
@@ -79,6 +83,23 @@ def test_speakers_on_a_pupils_page(text: str, expected: list[tuple[str, str]]) -
 def test_lettered_and_numbered_lines(text: str, labels: str) -> None:
     (activity,) = unit_of(text).activities
     assert "".join(passage.item.label for passage in activity.part.passages if passage.item) == labels
+
+
+@pytest.mark.parametrize(
+    ("text", "lines"),
+    [
+        ("The snow is on the hill\nMy hat is in the tree\nI'm sitting very still", 3),
+        ("“Oh no!”\n“Look!”", 2),
+        # left alone: wrapped in an editor's window
+        ("The snow is on the hill and my hat\nis in the tree.", 1),
+        ("This is a line of running text that goes on and on until the window ends, and\nMina looks at it.", 1),
+    ],
+)
+def test_lines_of_verse_are_kept(text: str, lines: int) -> None:
+    (activity,) = unit_of(text).activities
+    (passage,) = activity.part.passages
+    assert len(passage.text.split("\n")) == lines
+    assert len(passage.text) == len(text)
 
 
 @pytest.mark.parametrize(
