@@ -41,6 +41,11 @@ class Use:
         return self.passage.text[self.structure.start : self.structure.end]
 
     @property
+    def shown(self) -> tuple[str, int, int]:
+        """The text that shows the structure, and where in it."""
+        return self.passage.text, self.structure.start, self.structure.end
+
+    @property
     def in_instruction(self) -> bool:
         """Whether it stands in an instruction."""
         return self.passage.role is Role.INSTRUCTION

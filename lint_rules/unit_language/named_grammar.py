@@ -64,16 +64,19 @@ def is_shown(label: NamedLabel, shown: Iterable[str]) -> bool:
 def labels_in(text: str) -> Iterator[NamedLabel]:
     """The labels that a Grammar field lists, with commas, semicolons, `and` or `+` between them.
 
-    `Countable and uncountable`, `present simple and continuous` are one label: `and` cuts only between labels.
+    `Countable and uncountable`, `present simple and continuous`, `past simple and when` are one label: `and` cuts only
+    between labels that mean the same alone as together.
     """
     for start, end in _cut(text, 0, len(text), re.compile(r"[,;\n]|\.(?=\s|$)")):
         parts = [
             NamedLabel(first, last, structures_of_label(text[first:last]))
             for first, last in _cut(text, start, end, re.compile(r"\s(?:and|or|&|\+|vs\.?|versus)\s"))
         ]
-        if all(part.structures for part in parts):
+        structures = structures_of_label(text[start:end])
+        apart = {name for part in parts for name in part.structures}
+        if all(part.structures for part in parts) and apart == {*structures}:
             yield from parts
-        elif structures := structures_of_label(text[start:end]):
+        elif structures:
             yield NamedLabel(start, end, structures)
 
 

@@ -4,7 +4,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.language.grammar.labels import all_grammar_terms, grammar_terms, structures_of_label
+from lint_rules.language.grammar.label_patterns import stands_in
+from lint_rules.language.grammar.labels import (
+    all_grammar_terms,
+    grammar_terms,
+    is_label_read,
+    patterns_that_teach,
+    structures_of_label,
+)
 from lint_rules.language.grammar.structures import STRUCTURE_NAMES
 from lint_rules.tables import rows
 
@@ -80,14 +87,32 @@ Let’s + verb                                lets
 imperatives (affirmative and negative)      imperative
 can; present continuous; there is/are       can present-continuous there-is
 present simple - I like / I must not like   present-simple
+I've got …                                  have-got
+It's got ...                                have-got
+Can I have …, please?                       yes-no-question can
+Can I have ____?                            yes-no-question can
+What's your name? I'm …                     wh-question present-simple-be
+Where is …?                                 wh-question present-simple-be
+What's this? It's a kite.                   wh-question present-simple-be
+I like / I don't like                       present-simple
+Do you like …?                              yes-no-question present-simple
+There is a … in …                           there-is
+Let's …                                     lets
+She's …ing                                  present-continuous
+Have you ever …?                            yes-no-question present-perfect
+past simple; Did you …?                     yes-no-question past-simple
+past continuous with past simple and *when* past-continuous past-simple
+want to …                                   verb-to-infinitive
+going to …                                  going-to-future
+can: Can I swim?                            can
 """
 
 NO_LABELS = """
 food and drink
 animals
 The weather
-What's this? It's a kite.
 prepositions of place
+please?
 this/that/these/those
 possessive 's
 plurals
@@ -103,6 +128,38 @@ def test_labels_as_teachers_write_them(line):
 @pytest.mark.parametrize("label", NO_LABELS.strip().splitlines())
 def test_other_words_are_no_labels(label):
     assert structures_of_label(label) == ()
+
+
+@pytest.mark.parametrize(
+    ("label", "structure", "text", "taught"),
+    [
+        ("Can I have …?", "can", "Can I have a kite?", True),
+        ("Can I have …?", "can", "I can swim.", False),
+        ("I've got …", "have-got", "I have got a kite.", True),
+        ("I've got …", "have-got", "She has got a kite.", False),
+        ("Where is …?", "wh-question", "Where’s my kite?", True),
+        ("Where is …?", "wh-question", "What is it?", False),
+        ("Is there a … in …?", "there-is", "Is there a big cat in the box?", True),
+        ("She's …ing", "present-continuous", "She is running.", True),
+    ],
+)
+def test_a_pattern_is_as_narrow_as_it_is_written(label, structure, text, taught):
+    assert stands_in(patterns_that_teach(structure, label), text, 0, len(text)) == taught
+
+
+def test_a_name_has_all_that_belongs_to_it():
+    assert patterns_that_teach("can", "can") == ()
+    assert patterns_that_teach("past-simple", "past simple; Did you …?") == ()
+
+
+@pytest.mark.parametrize("label", ["under / behind", "my / your", "plurals", "Put on …", "possessive 's", "can"])
+def test_labels_that_say_something(label):
+    assert is_label_read(label)
+
+
+@pytest.mark.parametrize("label", ["our own pattern", "food and drink", "The weather"])
+def test_labels_that_nobody_can_read(label):
+    assert not is_label_read(label)
 
 
 @pytest.mark.parametrize("name", STRUCTURE_NAMES)

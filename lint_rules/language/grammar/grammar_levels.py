@@ -12,7 +12,8 @@ from types import MappingProxyType
 
 from lint_rules.course.memo import memo
 from lint_rules.course.model import CEFR_BANDS, Course, Level, UnitPlan, band_rank
-from lint_rules.language.grammar.labels import structures_of_label
+from lint_rules.language.grammar.label_patterns import stands_in
+from lint_rules.language.grammar.labels import patterns_that_teach, structures_of_label
 from lint_rules.language.grammar.structures import STRUCTURE_NAMES, structure
 from lint_rules.tables import rows
 
@@ -52,14 +53,17 @@ def names() -> Mapping[str, Name]:
     return MappingProxyType({name: Name(called, instead) for name, called, instead in rows("plainer_structures.csv")})
 
 
-def standing(name: str, course: Course, level: Level, unit: int) -> Standing | None:
+def standing(
+    name: str, course: Course, level: Level, unit: int, shown: tuple[str, int, int] | None = None
+) -> Standing | None:
     """Where a structure stands for the children of a unit (0: its number is not known); None when it is free.
 
-    Imperatives are always free: every instruction is one.
+    ``shown`` is the text that shows it, and where in it: a label written as a pattern (`Can I have …?`) keeps back no
+    more than what is written so. Imperatives are always free: every instruction is one.
     """
     if name == "imperative" or name not in STRUCTURE_NAMES:
         return None
-    taught = first_taught(course.plans).get(name)
+    taught = _teaching(name, course, (level.index, unit), shown)
     own = course.structures.get(name, "")
     declared = structure(name)
     if taught is not None:
@@ -81,15 +85,26 @@ def standing(name: str, course: Course, level: Level, unit: int) -> Standing | N
     return None
 
 
+def _teaching(name: str, course: Course, here: tuple[int, int], shown: tuple[str, int, int] | None) -> UnitPlan | None:
+    """The first unit that teaches a structure; a later one only where it teaches what is shown."""
+    for plan, label in _teachings(course.plans).get(name, ()):
+        if (plan.level, plan.unit) <= here:
+            return plan
+        patterns = patterns_that_teach(name, label)
+        if not patterns or (shown is not None and stands_in(patterns, *shown)):
+            return plan
+    return None
+
+
 @memo
-def first_taught(plans: tuple[UnitPlan, ...]) -> Mapping[str, UnitPlan]:
-    """The first unit that teaches each structure, by the labels in the units' front matter."""
-    found: dict[str, UnitPlan] = {}
+def _teachings(plans: tuple[UnitPlan, ...]) -> Mapping[str, tuple[tuple[UnitPlan, str], ...]]:
+    """The units that teach each structure, in teaching order, with the labels in their front matter that say so."""
+    found: dict[str, list[tuple[UnitPlan, str]]] = {}
     for plan in _in_teaching_order(plans):
         for label in plan.grammar:
             for name in structures_of_label(label):
-                found.setdefault(name, plan)
-    return MappingProxyType(found)
+                found.setdefault(name, []).append((plan, label))
+    return MappingProxyType({name: tuple(units) for name, units in found.items()})
 
 
 def labels_so_far(course: Course, level: Level, unit: int) -> tuple[str, ...]:

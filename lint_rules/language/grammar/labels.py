@@ -9,9 +9,11 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache, lru_cache
 
+from lint_rules.language.grammar.label_patterns import LabelPattern, has_gap, patterns_in
 from lint_rules.tables import alternatives, rows, words
 
 _NEAR = 0.85  # a letter or two; a label of the course's own is not to be taken for a slip
+_WORD_LIST = re.compile(r"[\w'’-]+(?:\s*/\s*[\w'’-]+)+")  # under / behind: words, and no structure
 _TOKEN = re.compile(r"let's|there's|[a-z0-9]+n't|[a-z0-9]+|'[a-z]+|[():–—]")
 
 
@@ -47,14 +49,42 @@ class _Match:
 def structures_of_label(label: str) -> tuple[str, ...]:
     """The structures that a grammar label names, in the order written, each once; () when it names none that we know.
 
+    A label written as a pattern (`Can I have …?`) names what its words show (``label_patterns``).
     What follows a colon, a dash or an opening bracket may narrow a label (`past simple: was/were`) or be an example of
     it (`can: I can swim`): it counts as a label only when every word of it is known.
     """
-    found: dict[str, None] = {}
-    for part in re.split(r"[;\n]", _plain(label)):
-        for structure in _structures(part):
-            found[structure] = None
-    return tuple(found)
+    patterns, name = patterns_in(label)
+    found = dict.fromkeys(structure for one in patterns for structure in one.structures)
+    return tuple(found | dict.fromkeys(_structures_of_name(name)))
+
+
+@lru_cache(maxsize=4096)
+def patterns_that_teach(structure: str, label: str) -> tuple[LabelPattern, ...]:
+    """The patterns of a label that show a structure; () where the label names it, with all that belongs to it."""
+    patterns, name = patterns_in(label)
+    return () if structure in _structures_of_name(name) else tuple(p for p in patterns if structure in p.structures)
+
+
+def _structures_of_name(name: str) -> tuple[str, ...]:
+    parts = re.split(r"[;\n]", _plain(name))
+    return tuple(structure for part in parts for structure in _structures(part))
+
+
+def is_label_read(label: str) -> bool:
+    """Say whether a label means anything here: a name of grammar (of a structure or not), a pattern, small words."""
+    if structures_of_label(label) or has_gap(label) or _WORD_LIST.fullmatch(label.strip()):
+        return True
+    tokens = _words(_plain(label))[0]
+    covered = {at for match in _matches(tokens) for at in range(match.start, match.end)}
+    small = words("grammar_label_qualifiers") | _small_words()
+    return all(at in covered or token in small for at, token in enumerate(tokens))
+
+
+@cache
+def _small_words() -> frozenset[str]:
+    return frozenset(
+        _singular(word) for _, cell in rows("function_words.csv") for word in cell.casefold().replace("|", " ").split()
+    )
 
 
 def label_meant(label: str) -> str:

@@ -12,7 +12,7 @@ where letters have changed places or are capitals, else a query. A file that is 
 query.
 
 A grammar label of the front matter that is misspelt is a query: hornbook would take its structure for one that no unit
-teaches, and stop where the unit uses it.
+teaches, and stop where the unit uses it. One that is neither grammar nor a pattern is a note, once in the course.
 
 A key of the front matter that is nearly one of hornbook's (`topic:` for `topics:`) is a query: what it says would not
 be read. Keys of a house's own are left alone.
@@ -27,12 +27,12 @@ from collections.abc import Iterator
 from lint_rules.course.model import ACTIVITY_KINDS
 from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
-from lint_rules.language.grammar.labels import label_meant
+from lint_rules.language.grammar.labels import is_label_read, label_meant
 from lint_rules.language.vocabulary.misspellings import one_slip_away
 from lint_rules.manuscript.model import DivKind, Role, Unit
 from lint_rules.manuscript.reader_state import SONGS
 from lint_rules.page.story_texts import STORY
-from lint_rules.rule import Example, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
 from lint_rules.source import Span
 
 
@@ -59,7 +59,8 @@ RULE = Rule(
         Example(
             "### 1 Dance. {.dance .game}\n", course="levels: [{every_unit: [dance]}]", why="a kind of the course's own"
         ),
-        Example(_labelled("present continuous, plurals, our own pattern"), why="no slip: hornbook need not know it"),
+        Example(_labelled("present continuous, plurals, some / any, 'Put on …'"), why="grammar, words and a phrase"),
+        Example(_labelled("'Can I have …?', 'It is a …'"), why="patterns are read by their words"),
         Example(_fronted("author: M\ntags: [kites]\nkeywords: wind"), why="keys of the house's own"),
         Example(_fronted("topics: [weather]\ntopic: wind"), why="the one that is read is there"),
         Example("::: speech\nHello!\n:::\n\n::: box\nA tip.\n:::\n", why="on the child's page, and meant to be"),
@@ -89,6 +90,11 @@ RULE = Rule(
             weight=Severity.QUERY,
         ),
         Example(
+            _labelled("present continuous, «our own pattern»"),
+            why="a label that nobody can read: a note, once a course",
+            weight=Severity.NOTE,
+        ),
+        Example(
             _fronted("«topic»: weather\n«grammer»: [can]"),
             why="nearly a key: what it says would not be read",
             weight=Severity.QUERY,
@@ -110,9 +116,11 @@ title: Example
             why="the course has no such level",
         ),
     ),
+    gathers=(Gather(Within.COURSE, By.KEY),),
 )
 
 
+_UNREAD = "an unread label"
 _HIDING = ("teacher", "audio", "answers", "words", "pattern")  # `art` is too short: start, part, chart
 _OF_PANDOC = frozenset({"unnumbered", "unlisted"})  # classes of headings that Pandoc itself reads
 # Asterisks around a few letters, or a pair of them alone; such as are escaped are meant.
@@ -132,6 +140,7 @@ def find(reading: Reading) -> Iterator[Found]:
     yield from _stray_asterisks(unit)
     yield from _unknown_kinds(reading)
     yield from _misspelt_labels(unit)
+    yield from _unread_labels(reading)
     yield from _misspelt_keys(unit)
     yield from _misspelt_divs(unit)
     if unit.front.level:
@@ -209,6 +218,19 @@ def _misspelt_labels(unit: Unit) -> Iterator[Found]:
                 f"hornbook knows no grammar “{label}”, so its structure counts as taught nowhere. Did you mean {meant}?"
             )
             yield Found(span, unit.source.slice(span), message, Severity.QUERY)
+
+
+def _unread_labels(reading: Reading) -> Iterator[Found]:
+    """Labels that are neither grammar, nor words, nor a pattern: said in the first unit of the course that has one."""
+    unit, plans = reading.unit, reading.course.plans
+    for label, span in zip(unit.front.grammar, unit.front.grammar_spans, strict=True):
+        first = next((plan.path for plan in plans if label in plan.grammar), unit.path)
+        if first == unit.path and not is_label_read(label) and not label_meant(label):
+            message = (
+                f"hornbook cannot read “{label}” as grammar, so nothing is checked by it. "
+                "A name (present simple) or a pattern (I've got …) can be read."
+            )
+            yield Found(span, unit.source.slice(span), message, Severity.NOTE, key=_UNREAD)
 
 
 def _level(reading: Reading) -> Iterator[Found]:

@@ -77,7 +77,7 @@ def find(reading: Reading) -> Iterator[Found]:
     for place in reading.grammar:
         above: dict[str, list[Use]] = {}
         for use in place.uses:
-            where = _standing(reading, use.structure.name)
+            where = _standing(reading, use)
             if where is None or is_carried(use, lambda name: _is_free(reading, name)):
                 continue
             (disputed if where.disputed else above).setdefault(use.structure.name, []).append(use)
@@ -87,9 +87,9 @@ def find(reading: Reading) -> Iterator[Found]:
         yield _found(reading, uses, "in this unit")
 
 
-def _standing(reading: Reading, name: str) -> Standing | None:
+def _standing(reading: Reading, use: Use) -> Standing | None:
     """Where a structure stands, unless it is free or of a later unit of this level (a rule of its own)."""
-    where = standing(name, reading.course, reading.level, reading.unit.front.unit)
+    where = standing(use.structure.name, reading.course, reading.level, reading.unit.front.unit, use.shown)
     return None if where is not None and where.same_level else where
 
 
@@ -101,7 +101,7 @@ def _found(reading: Reading, uses: list[Use], where: str) -> Found:
     """The finding at the first use that is no instruction, or else at the first."""
     use = next((use for use in uses if not use.in_instruction), uses[0])
     name = use.structure.name
-    stands = _standing(reading, name)
+    stands = _standing(reading, use)
     assert stands is not None
     severity = None if stands.certain and not use.in_instruction else Severity.QUERY
     message = " ".join(

@@ -43,6 +43,11 @@ RULE = Rule(
             why="the is of there is",
         ),
         Example(_unit(1, "can", "Hello! How are you? What's your name?\n"), others=(_unit(2, "wh-questions"),)),
+        Example(
+            _unit(1, "present simple be", "I can swim.\n"),
+            others=(_unit(2, "'Can I have …?'"),),
+            why="a pattern keeps back no more than it says",
+        ),
         Example(_unit(1, "can", "The wind is blowing.\n"), why="no unit teaches it: free at its band"),
         Example(
             _unit(1, "can", "::: teacher\n**Steps:** Children have got five minutes.\n:::\n"),
@@ -57,6 +62,11 @@ RULE = Rule(
         Example(
             _unit(1, "can", "::: {.audio track=1.1}\nMINA: «Have you got» a kite?\n:::\n"),
             others=(_unit(3, "have got"),),
+        ),
+        Example(
+            _unit(1, "present simple be", "It's a duck. «Can I have» a duck? I can swim.\n"),
+            others=(_unit(2, "'Can I have …?'"),),
+            why="the very pattern",
         ),
         Example(_unit(1, "present simple be", "«What is» this?\n"), others=(_unit(2, "question words"),)),
     ),
@@ -78,7 +88,7 @@ def find(reading: Reading) -> Iterator[Found]:
         for use in place.uses:
             if place.is_test or use.in_instruction:
                 continue
-            where = standing(use.structure.name, course, level, unit)
+            where = standing(use.structure.name, course, level, unit, use.shown)
             if where is not None and where.same_level and not is_carried(use, is_known):
                 early.setdefault(use.structure.name, []).append(use)
         for uses in early.values():
@@ -88,7 +98,7 @@ def find(reading: Reading) -> Iterator[Found]:
 def _found(reading: Reading, uses: list[Use]) -> Found:
     use, name = uses[0], uses[0].structure.name
     unit = reading.unit.front.unit
-    where = standing(name, reading.course, reading.level, unit)
+    where = standing(name, reading.course, reading.level, unit, use.shown)
     assert where is not None
     assert where.later is not None
     labels = labels_so_far(reading.course, reading.level, unit)[-4:]

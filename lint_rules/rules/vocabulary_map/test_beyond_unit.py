@@ -101,7 +101,7 @@ def _structures(reading: Reading) -> Iterator[Found]:
         told: set[str] = set()
         for use in place.uses:
             name = use.structure.name
-            where = standing(name, course, level, number)
+            where = standing(name, course, level, number, use.shown)
             if where is None or where.later is None or not where.same_level or name in told or use.in_instruction:
                 continue
             if is_carried(use, is_known) or is_title(use.passage):
