@@ -136,7 +136,14 @@ def build_parser() -> argparse.ArgumentParser:
     start = command("start", "write a small course to begin from")
     start.add_argument("dir", metavar="DIR", help="a folder that does not exist yet, or is empty")
 
-    command("serve", "a language server (LSP) over standard input and output, for a writer's editor")
+    serve = command("serve", "a language server (LSP) over standard input and output, for a writer's editor")
+    serve.add_argument("--stdio", action="store_true", help="speak over standard input and output (it always does)")
+    serve.add_argument(
+        "--english",
+        metavar="URL",
+        default=os.environ.get("HORNBOOK_ENGLISH") or None,
+        help="an English checker's server, or the word 'local' to start one (also HORNBOOK_ENGLISH)",
+    )
     return parser
 
 

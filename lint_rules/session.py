@@ -45,7 +45,7 @@ from lint_rules.language.service import English, EnglishMatch, EnglishUnavailabl
 from lint_rules.reports.progress import Progress, progress
 from lint_rules.reports.report import Report, Skipped
 from lint_rules.rule import Need, RuleModule
-from lint_rules.source import BYTE_ORDER_MARK, Source
+from lint_rules.source import Source
 
 
 @dataclass(frozen=True)
@@ -232,15 +232,15 @@ def _by_course(files: Sequence[str]) -> tuple[dict[Path, list[str]], list[Skippe
 _NO_COURSE = Course("", "en-GB", (6, 10), (), (), ())
 
 
-def proof_buffer(path: Path, text: str, kit: Tools) -> Report:
-    """Check a unit as it stands in an editor, saved or not. Raises CannotRun."""
-    try:
-        root = find_course(path)
-        inside = path_in_course(root, path)
-    except NoCourse as error:
-        raise CannotRun(str(error)) from error
-    buffer = Source(inside, text.removeprefix(BYTE_ORDER_MARK), text.startswith(BYTE_ORDER_MARK))
-    return _some(root, [inside], kit, Severity.STOP, {inside: buffer})
+def proof_of_folder(folder: CourseOnDisk, unit: Source, kit: Tools) -> Report:
+    """Check a unit as it stands in an editor, saved or not, in a course that has been read."""
+    return _report(folder, [unit], [], kit, Severity.STOP, whole_book=False)
+
+
+def book_of_folder(folder: CourseOnDisk, held: Mapping[str, Source], kit: Tools) -> Report:
+    """Check a whole course that has been read; ``held`` are units as they stand in an editor, by path."""
+    units = [held.get(unit.path, unit) for unit in folder.units]
+    return _report(folder, units, folder.unreadable, kit, Severity.STOP, whole_book=True)
 
 
 def _some(
@@ -248,7 +248,6 @@ def _some(
     paths: Sequence[str],
     kit: Tools,
     blocks_from: Severity,
-    buffers: Mapping[str, Source] | None = None,
 ) -> Report:
     folder = open_course(root, kit.rules)
     assert folder.course is not None
@@ -259,7 +258,7 @@ def _some(
         if folder.course.level_of(path) is None:
             skipped.append(Skipped(shown_path(root, path), "it is in no level's folder, so it is not a unit"))
             continue
-        read = (buffers or {}).get(path) or read_file(root, path)
+        read = read_file(root, path)
         if isinstance(read, Source):
             units.append(read)
         else:

@@ -11,7 +11,7 @@ from rich.markup import escape
 
 from lint_rules.commands.output import forget_output, write_text
 from lint_rules.course.versions import FIRST
-from lint_rules.engine.registry import load_rules
+from lint_rules.engine.registry import first_line, load_rules
 from lint_rules.exit_status import CLEAN, CannotRun
 from lint_rules.reports.terminal_page import console
 from lint_rules.rule import Example, RuleModule
@@ -41,11 +41,6 @@ def run(arguments: argparse.Namespace) -> int:
         for line in _page(chosen[0]):
             page.print(line)
     return CLEAN
-
-
-def first_line(module: RuleModule) -> str:
-    """What a rule catches, in one line."""
-    return " ".join(inspect.cleandoc(module.page).split("\n\n")[0].split())
 
 
 def _listing(rules: Sequence[RuleModule]) -> Iterator[str]:

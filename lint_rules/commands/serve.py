@@ -2,8 +2,8 @@
 
 import argparse
 import logging
-import os
 import sys
+from dataclasses import replace
 
 from lint_rules.exit_status import CLEAN
 from lint_rules.session import tools
@@ -11,10 +11,11 @@ from lint_rules.session import tools
 
 def run(arguments: argparse.Namespace) -> int:
     """Serve one editor until it says goodbye."""
+    from lint_rules.editor.recent_language import RecentLanguage
     from lint_rules.editor.server import build_server
 
     logging.basicConfig(stream=sys.stderr, level=logging.WARNING)  # standard output is the protocol's
-    common = argparse.Namespace(english=os.environ.get("HORNBOOK_ENGLISH") or None, no_cache=False)
+    common = argparse.Namespace(english=arguments.english, no_cache=True)  # what is typed is not kept on disk
     with tools(common) as kit:
-        build_server(kit).start_io()
+        build_server(replace(kit, language=RecentLanguage(kit.language))).start_io()
     return CLEAN

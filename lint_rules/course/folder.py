@@ -6,7 +6,7 @@ Paths inside a course are written with ``/``, from the folder that holds course.
 
 import os
 import subprocess
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -126,34 +126,34 @@ def read_course_folder(
     read_label: LabelReader = lambda label: (),
     *,
     tracked_only: bool | None = None,
+    read: Callable[[Path, str], Source | CourseProblem] = read_file,
 ) -> CourseOnDisk:
     """Read the course in a folder: settings, word lists, unit files, and what each unit sets out to teach.
 
     ``tracked_only`` takes only files that git knows, so that drafts nobody has added do not count; None means: when
-    pre-commit runs us (PRE_COMMIT=1). Raises FolderError when course.yaml cannot be opened or git does not answer.
+    pre-commit runs us (PRE_COMMIT=1). ``read`` gives a file (an editor has some of them open). Raises
+    FolderError when course.yaml cannot be opened or git does not answer.
     """
     root = Path(os.path.abspath(root))
-    settings = read_file(root, COURSE_FILE)
+    settings = read(root, COURSE_FILE)
     if isinstance(settings, CourseProblem):
         if settings.line == 0:
             raise FolderError(settings.message)
         return CourseOnDisk(root, None, (settings,))
-    course, problems = read_course(
-        settings, lambda path: read_file(root, path), rule_names, structure_names, read_label
-    )
+    course, problems = read_course(settings, lambda path: read(root, path), rule_names, structure_names, read_label)
     if course is None:
         return CourseOnDisk(root, None, problems)
     paths = list_files(root, tracked_only=os.environ.get("PRE_COMMIT") == "1" if tracked_only is None else tracked_only)
     unit_paths = [path for level in course.levels for path in paths if course.level_of(path) == level]
     others = frozenset(path for path in paths if _is_utf_8(path)) - frozenset(unit_paths)
-    read = [read_file(root, path) for path in unit_paths]
-    units = tuple(unit for unit in read if isinstance(unit, Source))
+    found = [read(root, path) for path in unit_paths]
+    units = tuple(unit for unit in found if isinstance(unit, Source))
     return CourseOnDisk(
         root,
         plans_of(course, units),
         problems,
         units,
-        tuple(unit for unit in read if isinstance(unit, CourseProblem)),
+        tuple(unit for unit in found if isinstance(unit, CourseProblem)),
         others,
         tuple(_strays(root, course, others)),
     )

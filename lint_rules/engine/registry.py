@@ -1,6 +1,7 @@
 """All rules: a sorted walk of ``lint_rules/rules/``, then the rules that a house has added by entry point."""
 
 import importlib
+import inspect
 import pkgutil
 from importlib.metadata import entry_points
 
@@ -41,3 +42,8 @@ def load_rules() -> tuple[RuleModule, ...]:
             raise BadRule(f"Two rules are called {name}. The second one is {known_as}.")
         found[name] = module
     return tuple(found[name] for name in sorted(found))
+
+
+def first_line(module: RuleModule) -> str:
+    """What a rule catches, in one line."""
+    return " ".join(inspect.cleandoc(module.page).split("\n\n")[0].split())

@@ -23,6 +23,10 @@ def course(tmp_path):
 
 @pytest_lsp.fixture(params=["visual-studio-code", "neovim", "emacs"], config=CONFIG)
 async def client(request, lsp_client: LanguageClient):
+    @lsp_client.feature(types.CLIENT_REGISTER_CAPABILITY)
+    def register(params: types.RegistrationParams) -> None:
+        pass
+
     await lsp_client.initialize_session(types.InitializeParams(capabilities=client_capabilities(request.param)))
     yield
     await lsp_client.shutdown_session()
@@ -58,10 +62,3 @@ async def test_a_finding_is_published_at_its_words_and_goes_when_it_is_mended(cl
     client.text_document_did_change(change)
     await client.wait_for_notification(types.TEXT_DOCUMENT_PUBLISH_DIAGNOSTICS)
     assert [d for d in client.diagnostics[uri] if d.code == "stet-unused"] == []
-
-
-@pytest.mark.asyncio
-async def test_a_file_under_no_course_is_not_called_clean(client, tmp_path):
-    uri = open_unit(client, tmp_path / "loose.md", "# Loose\n")
-    await client.wait_for_notification(types.TEXT_DOCUMENT_PUBLISH_DIAGNOSTICS)
-    assert "hornbook start" in client.diagnostics[uri][0].message

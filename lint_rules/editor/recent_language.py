@@ -1,0 +1,44 @@
+"""A language room that remembers, in memory alone, what it was asked of late: what is typed is kept nowhere else."""
+
+from collections import OrderedDict
+from collections.abc import Callable, Sequence
+
+from lint_rules.language.service import Language, Request
+from lint_rules.language.tokens import Analysis
+
+_MOST = 30_000  # passages; a book of sixty units has some 12,000
+
+
+class RecentLanguage:
+    """Asks another room for what it does not remember."""
+
+    def __init__(self, inner: Language) -> None:
+        self._inner = inner
+        self._known: OrderedDict[Request, Analysis] = OrderedDict()
+
+    @property
+    def version(self) -> str:
+        """The version of the room that is asked."""
+        return self._inner.version
+
+    def expect(self) -> bool:
+        return False
+
+    def rest(self) -> None:
+        pass
+
+    def begin(self, requests: Sequence[Request]) -> Callable[[], list[Analysis]]:
+        return lambda: self.analyse(requests)
+
+    def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
+        """One analysis a request, in order. Raises LanguageUnavailable when the model cannot be had."""
+        missing = [request for request in dict.fromkeys(requests) if request not in self._known]
+        if missing:
+            self._known.update(zip(missing, self._inner.analyse(missing), strict=True))
+        found = []
+        for request in requests:
+            self._known.move_to_end(request)
+            found.append(self._known[request])
+        while len(self._known) > max(_MOST, len(requests)):
+            self._known.popitem(last=False)
+        return found
