@@ -22,6 +22,12 @@ def word_ranges(text: str) -> list[tuple[int, int]]:
     return [match.span() for match in _WORD.finditer(text)]
 
 
+def first_words(text: str, most: int = 6) -> str:
+    """A text to quote: whole, or its first words and an ellipsis."""
+    words = text.split()
+    return text if len(words) <= most else f"{' '.join(words[:most])} …"
+
+
 def count_words(text: str) -> int:
     """How many words a text has."""
     return sum(1 for _ in _WORD.finditer(text))

@@ -61,9 +61,9 @@ def _faults(source: Source, document: Document) -> list[Problem]:
 
 _KINDS = frozenset(kind.value for kind in DivKind if kind is not DivKind.PAGE)
 _UNCLOSED_DIV = "What this line begins is never closed. Write a line with ::: alone where it ends."
-_SURPLUS_FENCE = "This ::: closes nothing. Take it out, or begin above what it should close, e.g. `::: teacher`."
+_SURPLUS_FENCE = "This ::: closes nothing. Take it out, or write above it what it should close (`::: teacher`, say)."
 _EXAMPLES = "Write one word, `::: teacher`, or braces, `::: {.audio track=4.1}`."
-_NO_EMPTY_LINE = "Leave an empty line above this :::, or Pandoc takes it for a part of the text above."
+_NO_EMPTY_LINE = "Leave an empty line above this :::, or it is taken for a part of the text above."
 _TOO_DEEP = "Lists or quotes stand in each other too deeply here, so this part was not read. Make them flatter."
 _TOO_LONG = (
     f"This text goes on for more than {LONGEST:,} characters without a break, so only its beginning was read."

@@ -92,8 +92,8 @@ def test_an_unlikely_time_is_explained() -> None:
     body = "### 1 Make a kite. {.make}\n\n1. Fold.\n2. Draw.\n\n::: teacher\n**Time:** 2 minutes\n:::\n"
     found = only(list(unlikely_time.find(reading_of(body))))
     assert found.message == (
-        "2 minutes looks short for this (make, 2 items): about 5–57 minutes is usual, setting up and looking at the "
-        "answers included. This is a rough estimate from common practice; let it stand if you know better."
+        "2 minutes looks short for this (make, 2 items): about 5–57 minutes is usual, with setting up and looking "
+        "at the answers. That is a rough estimate: let it stand if you know better."
     )
 
 
@@ -102,8 +102,8 @@ def test_hours_once_all_units_are_there() -> None:
     assert found.path == "level-1/unit-01.md"
     assert found.severity is None
     assert found.message == (
-        "level-1 promises 2 hours of classwork, but is 45 minutes short: unit 1: 40 minutes, unit 2: 30 minutes to "
-        "35 minutes; together 1 hour 10 minutes to 1 hour 15 minutes. Add lessons, or promise fewer hours."
+        "level-1 promises 2 hours of classwork and is 45 minutes short, with 1 hour 10 minutes to 1 hour 15 minutes "
+        "in 2 units. Add lessons, or promise fewer hours."
     )
 
 
@@ -111,8 +111,8 @@ def test_hours_are_a_forecast_until_then() -> None:
     found = only(hours(", hours: 2, units: 4", lesson("20 minutes"), lesson("")))
     assert found.severity is Severity.NOTE
     assert found.message == (
-        "level-1 promises 2 hours of classwork. At the pace so far its 4 units will come to about 40 minutes "
-        "(unit 1: 20 minutes, unit 2: 0 minutes; together 20 minutes, 1 lesson without a time not counted)."
+        "level-1 promises 2 hours of classwork, and at the pace so far (20 minutes in 2 units, 1 lesson without a "
+        "time) its 4 units come to about 40 minutes. Plan more lessons, or promise fewer hours."
     )
 
 

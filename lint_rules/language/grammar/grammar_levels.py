@@ -107,20 +107,6 @@ def _teachings(plans: tuple[UnitPlan, ...]) -> Mapping[str, tuple[tuple[UnitPlan
     return MappingProxyType({name: tuple(units) for name, units in found.items()})
 
 
-def labels_so_far(course: Course, level: Level, unit: int) -> tuple[str, ...]:
-    """The labels of structures in the units up to and with this one, each once, as written."""
-    return tuple(
-        dict.fromkeys(
-            label
-            for plan in _in_teaching_order(course.plans)
-            if (plan.level, plan.unit) <= (level.index, unit)
-            for label in plan.grammar
-            if structures_of_label(label)
-        )
-    )
-
-
-@memo
 def _in_teaching_order(plans: tuple[UnitPlan, ...]) -> tuple[UnitPlan, ...]:
     return tuple(sorted(plans, key=lambda plan: (plan.level, plan.unit)))
 

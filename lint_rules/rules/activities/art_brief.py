@@ -154,8 +154,8 @@ def _picture(shown: _Shown, reading: Reading, topics: TopicList, *, in_brief: bo
     alt = picture.alt.strip()
     if not alt:
         message = (
-            "This picture has no alternative text: neither the artist nor a child who listens to the page knows what "
-            "it shows. Write between the brackets what must be seen, such as “a dog with a red ball”."
+            "This picture has no alternative text, so nobody knows what to draw or to read aloud. Write between the "
+            "square brackets what must be seen, such as “a dog with a red ball”."
         )
         yield _at(picture, message)
     elif names_nothing(alt, picture.target):

@@ -14,7 +14,7 @@ from lint_rules.manuscript.model import Activity, Audience, Passage, Role
 from lint_rules.page.charts import Chart, charts_of
 from lint_rules.page.classmates import EVERYBODY, Asked, asked_in
 from lint_rules.page.number_words import in_words
-from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 
 
 def _chart(rows: int) -> str:
@@ -67,10 +67,20 @@ RULE = Rule(
             "common practice, no source",
         ),
     ),
+    gathers=(
+        Gather(
+            Within.COURSE,
+            By.ABOUT,
+            "{count} surveys ask too few classmates for the question and its answer to stick. Ask more, or say under "
+            "`survey` in course.yaml how many this course wants.",
+        ),
+    ),
 )
 
 _RANGE = re.compile(r"\b(?:to|or)\b|[-–—]", re.I)
 _PAGE = frozenset({Role.TEXT, Role.ITEM, Role.TURN, Role.TITLE, Role.LINE})
+
+_TOO_FEW = "too few for the question and its answer to stick"
 
 
 def find(reading: Reading) -> Iterator[Found]:
@@ -94,18 +104,18 @@ def _short(activity: Activity, reading: Reading, wanted: int) -> Iterator[Found]
     if said is None:
         heading = activity.heading.passage
         message = (
-            "Neither the instruction nor a chart says how many classmates to ask. Children stop early if nobody says: "
-            f"write “Ask {in_words(wanted)} friends”, or draw a chart with {in_words(wanted)} rows."
+            "Nothing says how many classmates to ask, so children stop early. "
+            f"Write “Ask {in_words(wanted)} friends”, or draw a chart with {in_words(wanted)} rows."
         )
         yield Found(heading.span(), heading.text, message, Severity.NOTE)
         return
     passage, asked = said
     if asked.number < wanted:
         words = passage.text[asked.start : asked.end]
-        also = f" The chart has room for {in_words(room)}." if room >= wanted else ""
         several = f"{words} classmates" if _RANGE.search(words) else _friends(asked.number)
-        message = f"This survey asks {several}: {_too_few(wanted)}{also}"
-        yield Found(passage.span(asked.start, asked.end), words, message)
+        cure = f"Write “Ask {in_words(wanted)} friends”" + ("." if room >= wanted else f" {_and_rows(room)}.")
+        message = f"This survey asks {several}, {_TOO_FEW}. {cure}"
+        yield Found(passage.span(asked.start, asked.end), words, message, about="few")
     elif charts and room < wanted:
         asks = "everybody" if asked.number == EVERYBODY else _friends(asked.number)
         yield _at_chart(charts[0], activity, f"Children are to ask {asks}, but this chart has room for {room}", wanted)
@@ -134,15 +144,13 @@ def _at_chart(chart: Chart, activity: Activity, what: str, wanted: int) -> Found
     columns = chart.columns if chart.room == len(chart.columns) else (chart.who,)
     who = [p for p in cells if p.cell is not None and p.cell.column in columns]
     at = next(iter(who or cells), None)
-    message = f"{what}: {_too_few(wanted)}"
-    return Found(at.span(), at.text, message) if at else Found(chart.span, "", message)
+    message = f"{what}, {_TOO_FEW}. Write “Ask {in_words(wanted)} friends” {_and_rows(chart.room)}."
+    span, text = (at.span(), at.text) if at else (chart.span, "")
+    return Found(span, text, message, about="few")
 
 
-def _too_few(wanted: int) -> str:
-    return (
-        f"too few for the question and its answer to come by themselves. This course asks for {in_words(wanted)} "
-        f"(common practice, no source). Write “Ask {in_words(wanted)} friends” and give the chart as many rows."
-    )
+def _and_rows(room: int) -> str:
+    return "and give the chart as many rows" if room else "and draw a chart with as many rows"
 
 
 def _friends(number: int) -> str:

@@ -169,8 +169,7 @@ def _sounds(wanted: Practised) -> str:
 
 
 def _unchecked(word: Listed, wanted: Practised) -> str:
-    lacks = f"“{word.word}” is not in the CMU Pronouncing Dictionary"
-    return f"{lacks}: hornbook could not check that it has {_sounds(wanted)}."
+    return f"No dictionary of sounds has “{word.word}”, so nobody has checked that it has {_sounds(wanted)}."
 
 
 def _message(word: Listed, one: Heard, wanted: Practised, variety: str, better: Sequence[str]) -> str:
@@ -185,12 +184,12 @@ def _message(word: Listed, one: Heard, wanted: Practised, variety: str, better: 
         what = f"“{word.word}” {said}: it has neither {sounds} nor the spelling {letters}"
     else:
         what = f"“{word.word}” is not spelt with {letters}"
-    instead = f"The word lists have {', '.join(better)}." if better else "Take a word that has both."
     if letters and sounds:
-        lesson = f"that {letters} stands for {sounds}"
+        lesson = f"where children learn that {letters} stands for {sounds}"
     else:
-        lesson = f"to hear {sounds}" if sounds else f"to write {letters}"
-    return f"{what}. Children learn here {lesson}. {instead}"
+        lesson = f"where children learn to hear {sounds}" if sounds else f"where children learn to write {letters}"
+    instead = f"Take a word that fits, such as {', '.join(better)}." if better else "Take a word that fits."
+    return f"{what}, {lesson}. {instead}"
 
 
 def _better(wanted: Practised, reading: Reading, listed: set[str]) -> list[str]:

@@ -54,6 +54,6 @@ def find(reading: Reading) -> Iterator[Found]:
         if words > limit:
             message = (
                 f"This instruction has {words} words; children in {level.name} ({level.cefr}) follow up to {limit}. "
-                "Say only what they do; an example on the page shows the rest, and the teacher's Steps can tell it."
+                "Say only what they do; an example shows the rest, or the teacher's Steps tell it."
             )
             yield Found(passage.span(), passage.text, message)

@@ -13,7 +13,8 @@ other set phrases, nor activities whose mistakes are deliberate. Imperatives are
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.grammar.grammar_levels import Standing, labels_so_far, names, standing
+from lint_rules.language.grammar.grammar_levels import Standing, names, standing
+from lint_rules.manuscript.counting import first_words
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.grammar_uses import Use, is_carried
 
@@ -104,16 +105,10 @@ def _found(reading: Reading, uses: list[Use], where: str) -> Found:
     stands = _standing(reading, use)
     assert stands is not None
     severity = None if stands.certain and not use.in_instruction else Severity.QUERY
-    message = " ".join(
-        part
-        for part in (
-            f"“{use.text}” ({names()[name].called}) {_why(reading, stands)}.",
-            f"{len(uses) - 1} more {where}." if len(uses) > 1 else "",
-            names()[name].instead,
-            _settle(name, stands) if stands.disputed else _known(reading),
-        )
-        if part
-    )
+    often = f", {len(uses)} times {where}" if len(uses) > 1 else ""
+    instead = names()[name].instead
+    message = f"“{first_words(use.text)}” ({names()[name].called}{often}) {_why(reading, stands)}. "
+    message += _settle(name, stands) if stands.disputed else instead
     span = use.passage.span(use.structure.start, use.structure.end)
     return Found(span, use.text, message, severity, key=name)
 
@@ -122,20 +117,14 @@ def _why(reading: Reading, stands: Standing) -> str:
     level = reading.level
     if stands.later is not None:
         teaching = reading.course.levels[stands.later.level]
-        return f"is taught in {teaching.name} (unit {stands.later.unit}), and this is {level.name}"
+        return f"is taught in {teaching.name} unit {stands.later.unit}, and this is {level.name}"
     if stands.disputed:
-        return (
-            f"is taught in no unit, and sources disagree whether it belongs to {stands.band} or {stands.higher}; "
-            f"{level.name} is {level.cefr}"
-        )
+        return f"is in no unit, and some call it {stands.higher}; {level.name} is {level.cefr}"
     band = f"{stands.band} or {stands.higher}" if stands.higher else stands.band
-    return f"belongs to {band} ({stands.source}), and {level.name} is {level.cefr}"
-
-
-def _known(reading: Reading) -> str:
-    labels = labels_so_far(reading.course, reading.level, reading.unit.front.unit)[-4:]
-    return f"Children here have learnt: {', '.join(labels)}." if labels else ""
+    return f"belongs to {band}, and {level.name} is {level.cefr}"
 
 
 def _settle(name: str, stands: Standing) -> str:
-    return f"If your children know it, set `structures: {{{name}: {stands.band}}}` in course.yaml."
+    instead = names()[name].instead.partition(" (")[0].partition(",")[0].rstrip(".")
+    cure = f"if children know it, set `structures: {{{name}: {stands.band}}}` in course.yaml."
+    return f"{instead or 'Say it otherwise'}, or, {cure}"

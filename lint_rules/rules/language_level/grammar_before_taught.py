@@ -10,7 +10,8 @@ no new structure where its verb is known (`Can you swim?` after `I can swim`).
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.grammar.grammar_levels import labels_so_far, names, standing
+from lint_rules.language.grammar.grammar_levels import names, standing
+from lint_rules.manuscript.counting import first_words
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.grammar_uses import Use, is_carried
 
@@ -101,15 +102,7 @@ def _found(reading: Reading, uses: list[Use]) -> Found:
     where = standing(name, reading.course, reading.level, unit, use.shown)
     assert where is not None
     assert where.later is not None
-    labels = labels_so_far(reading.course, reading.level, unit)[-4:]
-    message = " ".join(
-        part
-        for part in (
-            f"“{use.text}” ({names()[name].called}) is taught in unit {where.later.unit}, and this is unit {unit}.",
-            f"{len(uses) - 1} more in this activity." if len(uses) > 1 else "",
-            names()[name].instead,
-            f"Children here have learnt: {', '.join(labels)}." if labels else "",
-        )
-        if part
-    )
+    often = f", {len(uses)} times here" if len(uses) > 1 else ""
+    said = f"“{first_words(use.text)}” ({names()[name].called}{often}) is taught in unit {where.later.unit}"
+    message = f"{said}, and this is unit {unit}. {names()[name].instead or 'Say it otherwise.'}"
     return Found(use.passage.span(use.structure.start, use.structure.end), use.text, message, key=name)

@@ -74,7 +74,7 @@ def _in_passage(passage: Passage) -> Iterator[Found]:
             f"“{match[0]}” is a term of grammar: it is for the teacher. Show children a sentence to follow instead, "
             "and name the grammar in the teacher's notes."
             if for_teacher
-            else f"“{match[0]}” is a term of grammar. Do your children know it? If not, show them a sentence to follow."
+            else f"“{match[0]}” is a term of grammar. If your children do not know it, show them a sentence to follow."
         )
         severity, about = (None, "teacher") if for_teacher else (Severity.NOTE, "child")
         yield Found(

@@ -79,12 +79,9 @@ def find(reading: Reading) -> Iterator[Found]:
 def _found(reading: Reading, lesson: Lesson, shown: tuple[str, ...]) -> Found:
     labels = _labels(reading, shown)
     called = " and ".join(names()[name].called for name in shown[:2])
-    what = f"Its pattern sentences show {called}" if shown else "It is a grammar lesson"
+    what = f", and its pattern sentences show {called}" if shown else ", and it is a grammar lesson"
     label = labels[0] if labels else "the structure"
-    message = (
-        f"The teacher's notes of this lesson name no grammar. {what}: write it in the notes, "
-        f"**Grammar:** {label}, where a teacher looks for it; the children's page needs no term."
-    )
+    message = f"The notes of this lesson name no grammar{what}. Write there, for the teacher: **Grammar:** {label}."
     edit = field_edit(reading.unit, lesson.part, "Grammar", labels[0]) if len(labels) == 1 else None
     mend = Mend(f"add “Grammar: {labels[0]}” to the lesson's notes", (edit,)) if edit else None
     passage = lesson.heading.passage

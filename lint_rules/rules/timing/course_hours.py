@@ -92,8 +92,8 @@ def _verdict(level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None,
         if total.high >= promised:
             return None
         return Severity.NOTE, (
-            f"{promise}. So far: {_sum(units, total)}. "
-            "Say in course.yaml how many `units` the level will have, and this becomes a forecast."
+            f"{promise} and has {_sum(units, total)} so far. "
+            "Say in course.yaml how many `units` it will have, and this becomes a forecast."
         )
     if len(units) < level.units:
         pace = level.units / len(units)
@@ -101,16 +101,16 @@ def _verdict(level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None,
         if forecast.high >= promised:
             return None
         return Severity.NOTE, (
-            f"{promise}. At the pace so far its {level.units} units will come to about {_hours(forecast)} "
-            f"({_sum(units, total)})."
+            f"{promise}, and at the pace so far ({_sum(units, total)}) its {level.units} units come to about "
+            f"{_hours(forecast)}. Plan more lessons, or promise fewer hours."
         )
     if total.low >= promised:
         return None
     if total.high >= promised:
-        message = f"{promise}. It has them only if the longest times are taken: {_sum(units, total)}."
+        message = f"{promise} and has them only at the longest times: {_sum(units, total)}. Add lessons to be sure."
         return Severity.NOTE, message
     missing = as_hours(promised - total.high)
-    return None, f"{promise}, but is {missing} short: {_sum(units, total)}. Add lessons, or promise fewer hours."
+    return None, f"{promise} and is {missing} short, with {_sum(units, total)}. Add lessons, or promise fewer hours."
 
 
 def _minutes(unit: UnitFacts) -> Minutes:
@@ -118,11 +118,10 @@ def _minutes(unit: UnitFacts) -> Minutes:
 
 
 def _sum(units: Sequence[UnitFacts], total: Minutes) -> str:
-    """The sum, unit by unit: `unit 1: 4 hours, unit 2: 3 hours 20 minutes; together 7 hours 20 minutes`."""
-    parts = ", ".join(f"unit {unit.unit}: {_hours(_minutes(unit))}" for unit in units)
+    """The sum, and how it comes about: `7 hours 20 minutes in 2 units, 3 lessons without a time`."""
     untimed = sum(lesson.low < 0 for unit in units for lesson in unit.lessons)
-    left_out = f", {untimed} lesson{'s' if untimed > 1 else ''} without a time not counted" if untimed else ""
-    return f"{parts}; together {_hours(total)}{left_out}"
+    left_out = f", {untimed} {'lessons' if untimed > 1 else 'lesson'} without a time" if untimed else ""
+    return f"{_hours(total)} in {len(units)} {'unit' if len(units) == 1 else 'units'}{left_out}"
 
 
 def _hours(minutes: Minutes) -> str:

@@ -64,9 +64,8 @@ def find(reading: Reading) -> Iterator[Found]:
         words = time.passage.text[time.start : time.end]
         looks = "short" if time.minutes.high < likely.low else "long"
         message = (
-            f"{time.minutes} looks {looks} for this ({_named(activity, size)}): about {likely} is usual, "
-            "setting up and looking at the answers included. This is a rough estimate from common practice; "
-            "let it stand if you know better."
+            f"{time.minutes} looks {looks} for this ({_named(activity, size)}): about {likely} is usual, with setting "
+            "up and looking at the answers. That is a rough estimate: let it stand if you know better."
         )
         yield Found(time.passage.span(time.start, time.end), words, message)
 

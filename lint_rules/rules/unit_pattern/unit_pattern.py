@@ -90,7 +90,7 @@ def _message(lesson: Lesson, pattern: Sequence[str]) -> str:
         return f"This {known[0]} lesson is out of order: the pattern is {shown}. Move it, or change the pattern."
     if not lesson.classes:
         return (
-            f"This lesson does not say which part of the unit it is. Write its class after the heading, one of {shown}."
+            f"This lesson does not say which part of the unit it is. Write its kind after the heading, one of {shown}."
         )
     near = nearest(lesson.classes[0], pattern)
     meant = f"Did you mean {near}?" if near else f"The pattern is {shown}."

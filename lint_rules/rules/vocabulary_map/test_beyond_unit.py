@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.grammar_levels import names, standing
+from lint_rules.manuscript.counting import first_words
 from lint_rules.manuscript.model import Audience
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.unit_language.grammar_uses import is_carried
@@ -108,7 +109,7 @@ def _structures(reading: Reading) -> Iterator[Found]:
                 continue
             told.add(name)
             message = (
-                f"This test goes beyond unit {number}: “{use.text}” ({names()[name].called}) is taught in "
+                f"This test goes beyond unit {number}: “{first_words(use.text)}” ({names()[name].called}) is taught in "
                 f"unit {where.later.unit}. Ask for what is taught by now, or teach it by unit {number}."
             )
             yield Found(use.passage.span(use.structure.start, use.structure.end), use.text, message, key=name)

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Lesson
-from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 from lint_rules.unit_language.tests_of import TEST
 
 _LISTEN = "### 1 Listen and circle. {.test .listening}\n\n1. a kite\n\n"
@@ -35,6 +35,14 @@ RULE = Rule(
         Example(f"## Lesson 6: «What can I do?» {{.test}}\n\n{_READ}{_SPEAK}", why="nothing to listen to"),
     ),
     limits=(Limit("listening, reading or writing, and speaking", "common practice, no source"),),
+    gathers=(
+        Gather(
+            Within.COURSE,
+            By.ABOUT,
+            "{count} tests have nothing for {about}. Add an activity for it, or say under `test_skills` in course.yaml "
+            "what a test must ask for.",
+        ),
+    ),
 )
 
 
@@ -46,8 +54,8 @@ def find(reading: Reading) -> Iterator[Found]:
             if missing:
                 title = lesson.heading.passage
                 skills, first = ", and nothing for ".join(missing), missing[0].partition(" ")[0]
-                message = f"This test has nothing for {skills}. Add an activity of that class, as {{.test .{first}}}."
-                yield Found(title.span(), title.text, message)
+                message = f"This test has nothing for {skills}. Add an activity marked {{.test .{first}}}."
+                yield Found(title.span(), title.text, message, about=skills)
 
 
 def _missing(lesson: Lesson, wanted: Sequence[Sequence[str]]) -> list[str]:
