@@ -35,6 +35,7 @@ _HINT = re.compile(r"\s*\([^()\n]{1,40}\)")
 _CHOICE = re.compile(r"(?<![\w’'/|-])[\w’'-]+(?:\s*[/|]\s*[\w’'-]+)+(?![\w/|])")
 _SOUND = re.compile(r"(?<!\w)(?:/[^\s/]{1,12}/|[-–][^\W\d_]{1,4})(?!\w)")  # /eɪ/, -ing
 _LETTERS = 3  # a word picked out of at most so many letters is a spelling, a sound or an ending: `the *ai* of *rain*`
+_LETTER = re.compile(r"(?<=[a-z,;] )A(?= )")
 _BETWEEN = re.compile(r"\s*[/|]\s*")
 _NUMBER = re.compile(
     r"(?:^|(?<=\s))(\d{1,2})"
@@ -104,6 +105,7 @@ def wordings(passage: Passage, kinds: Sequence[str] = ()) -> tuple[Wording, ...]
             *_gaps(passage.text),
             *_sounds(passage, kinds),
             *_choices(passage.text),
+            *_labels(passage.text),
             *(_numbers(passage.text) if passage.audience is Audience.KEY else ()),
             *(_separators(passage.text) if passage.role in _IN_ROWS else ()),
         ]
@@ -198,6 +200,12 @@ def _separators(text: str) -> Iterator[_Hidden]:
     """Dashes between the entries of a row part them, as commas would."""
     for match in _BETWEEN_ENTRIES.finditer(text):
         yield _Hidden(match.start(), match.end(), (", ",))
+
+
+def _labels(text: str) -> Iterator[_Hidden]:
+    """A letter that names something inside a sentence (in picture A the queue …) is no article."""
+    for match in _LETTER.finditer(text):
+        yield _Hidden(match.start(), match.end(), ("B",))
 
 
 def _choices(text: str) -> Iterator[_Hidden]:

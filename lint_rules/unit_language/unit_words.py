@@ -94,7 +94,7 @@ class UnitWords:
                 words.append(passage.text)
             elif passage.role is Role.FIELD and field_key(passage.field) == "word":
                 words += [word for line in passage.text.splitlines() for word in line.replace(";", ",").split(",")]
-        words += [part for one in self._unit.activities for part in _spellings(one)]
+        words += spellings_of(self._unit)
         return index_of([word.strip() for word in words if word.strip()], Origin.UNIT)
 
     @cached_property
@@ -130,6 +130,11 @@ class UnitWords:
                         first.setdefault(key, (passage, word))
             for key, (passage, word) in first.items():
                 yield Met(place, passage, word, counts[key])
+
+
+def spellings_of(unit: Unit) -> list[str]:
+    """The letters that a unit teaches the sound of, where they are more than one: `ee`."""
+    return [part for activity in unit.activities for part in _spellings(activity)]
 
 
 def _spellings(activity: Activity) -> list[str]:

@@ -3,6 +3,7 @@
 import pytest
 
 from lint_rules.engine.check import request_of
+from lint_rules.english.slips import slips_in
 from lint_rules.english.text import wordings
 from lint_rules.finding import Found, Severity
 from lint_rules.language.service import EnglishMatch, Language
@@ -116,8 +117,8 @@ def test_a_word_the_dictionary_lacks_comes_with_the_way_to_list_it():
         "Play freindly.", "freindly", "MORFOLOGIK_RULE_EN_GB", "Possible spelling mistake.", "friendly", notes=True
     )
     assert found.message == (
-        "In the teacher's notes: “freindly” is not in the dictionary. Perhaps “friendly”? "
-        "If it is a name or a word of this course, list it in course.yaml (characters or known)."
+        "In the teacher's notes: “freindly” is in no dictionary. Perhaps “friendly”? "
+        "If it is right, add it to `known` in course.yaml."
     )
 
 
@@ -133,3 +134,25 @@ def test_a_very_long_text_is_no_trouble(piece):
     unit = unit_of(["Look: " + piece * (19_900 // len(piece)) + " end"])
     for passage in unit.passages:
         assert wordings(passage)
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("The bun can not stop.", ["can not"]),
+        ("It isn't there no more.", ["no more"]),
+        ("I don't like no fish.", ["no"]),
+        ("Pig runs in the bin.", ["in"]),
+        ("The dog wags it's tail.", ["it's"]),
+        ("Can you to swim?", ["to"]),
+        # right, or not surely wrong
+        ("I cannot stop. You can not only sing but dance.", []),
+        ("There isn't any more. It isn't big, no. I can't say no.", []),
+        ("I don't know, but no dog is here. Never mind, nobody is sad.", []),
+        ("Pig runs in the park. He jumps in the box. She runs into the bin.", []),
+        ("It's a tail. It's big. I think it's hair.", []),
+        ("Can you go to bed? Will they, too?", []),
+    ],
+)
+def test_slips_that_the_checker_lets_pass(text, words):
+    assert [text[slip.start : slip.end] for slip in slips_in(text)] == words

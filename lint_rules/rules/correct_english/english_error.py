@@ -5,30 +5,41 @@ rule runs only when hornbook is given an English checker (`--english`, or the en
 the address of a server, or `local` to start one on this machine.
 
 Pupil's pages, audio scripts, answers and teacher's notes are checked. Gaps, choices (is / are), pictures, numbering
-and speakers' names are hidden from the checker. Left alone are the course's characters, known words and target words
-in all their forms; words for sounds (Ribbit! Brrr!); a word said twice for fun (a big big dog); activities of the
-class `mistakes`, whose slips are deliberate; and all that is a matter of taste
+and speakers' names are hidden from the checker. Left alone are the course's names, known words and target words in all
+their forms; noises (Ribbit! Whoo, whoo!); the letters of the unit's sounds; a word said twice for fun (a big big dog);
+activities of the class `mistakes`, whose slips are deliberate; and all that is a matter of taste
 (english/data/english_switched_off.csv gives the list and the reasons).
 
-It cannot know the nonsense words of a rhyme (list them under `known`) or letters and words that the child is to put
-in order (part them by slashes). There is no mend: the checker guesses, and its guess is for the author to judge.
+A few slips that the checker lets pass are looked for besides (can not, isn't there no more, wag it's tail), and spaces
+between a gap or a picture and the mark after it: one point a unit, with a mend. For all else there is no mend: the
+checker guesses, and its guess is for the author to judge. It cannot know letters and words that the child is to put in
+order (part them by slashes).
 """
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
 
-from lint_rules.finding import Found, Severity
+from lint_rules.english.slips import Slip, slips_in
+from lint_rules.english.text import passages_to_check
+from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.service import EnglishMatch
+from lint_rules.language.vocabulary.course_words import CourseWords
 from lint_rules.language.vocabulary.house_words import house_spellings, spelling_of
-from lint_rules.language.vocabulary.noises import DRAWN_OUT
+from lint_rules.language.vocabulary.misspellings import meant_by
+from lint_rules.language.vocabulary.noises import DRAWN_OUT, is_sound, noises
 from lint_rules.language.vocabulary.reference import common
 from lint_rules.language.vocabulary.varieties import out_of_place
 from lint_rules.language.vocabulary.word_forms import every_form
-from lint_rules.manuscript.model import Audience, Passage
+from lint_rules.manuscript.counting import is_for_children
+from lint_rules.manuscript.model import PICTURE, Audience, Passage
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.tables import entries
+from lint_rules.unit_language.unit_words import spellings_of
 
 _SPELLING = ("TYPOS", "MORFOLOGIK_RULE_EN_GB", "Possible spelling mistake found.")
+
+_SPACE = "space"
+_SPACES = "Spaces stand before {count} marks that follow a gap or a picture. In print there are none."
 
 
 def _spelling(word: str) -> tuple[str, str, str, str]:
@@ -76,6 +87,19 @@ RULE = Rule(
             why="it says which hand",
         ),
         Example(
+            "The wind sings whoo, whoo! Pittle pattle, vwomp!\n",
+            english=(_spelling("whoo"), _spelling("Pittle"), _spelling("pattle")),
+            why="noises",
+        ),
+        Example(
+            '### 1 Listen. {.sounds sound="iː" spelling="ee"}\n\nA tree.\n\n'
+            "::: teacher\n**Steps:** Smile on the ee.\n:::\n",
+            english=(_spelling("ee"),),
+            why="letters of the sound",
+        ),
+        Example("I cannot stop. There isn't any more. It runs in the park. I'm ____. Can I go to bed?\n"),
+        Example("I can't go, but no dog is here. Don't say no! It's not nothing, no!\n", why="said on purpose"),
+        Example(
             "### 1 Find the mistakes. {.mistakes}\n\nShe go to school.\n",
             english=(("go", "GRAMMAR", "HE_VERB_AGR", "Use a third-person verb."),),
             why="deliberate",
@@ -92,6 +116,9 @@ RULE = Rule(
             english=(("Its", "TYPOS", "IT_IS", "Did you mean “it's”?"),),
             why="a word of the course in the wrong place",
         ),
+        Example("The bun «can not» stop. The cat isn't there «no more». Pig runs «in» the bin.\n"),
+        Example("The dog wags «it's» tail. Can you «to» swim?\n"),
+        Example("I'm ____ «.» He's ____ «!» She's ____ «,» too.\n", why="one point a unit"),
         Example("I am «hapy» today.\n", english=(_spelling("hapy"),)),
         Example("::: teacher\n**Steps:** Children «colur» the kite.\n:::\n", english=(_spelling("colur"),)),
         Example("::: {.audio track=1.1}\nMINA: I'm very «hapy»!\n:::\n", english=(_spelling("hapy"),)),
@@ -101,7 +128,7 @@ RULE = Rule(
             why="nobody says the twice for fun",
         ),
     ),
-    gathers=(Gather(Within.COURSE, By.WORDS),),
+    gathers=(Gather(Within.UNIT, By.KEY, _SPACES), Gather(Within.COURSE, By.ABOUT)),
     fault="a word",
 )
 
@@ -119,23 +146,71 @@ _CHILDS_WORD = 2.5  # Zipf frequency, common practice, no source: toothbrush has
 _OPEN_AFTER = re.compile(
     r"(?:big|black|blue|brown|cold|dark|green|high|hot|little|long|red|shoe|short|small|white|wild)\s", re.I
 )
+_SPACED = "COMMA_PARENTHESIS_WHITESPACE"
+# White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
+_LOOSE = re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
+_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*")
 _SPELT_OUT = re.compile(r"[^\W\d_](?:-[^\W\d_])*")
 
 
 def find(reading: Reading) -> Iterator[Found]:
-    """Report what the English checker says, less what a course vouches for."""
+    """Report what the English checker says, less what a course vouches for, and what it lets pass."""
     house = house_spellings(reading.course) | _listed("sound_words.txt") | _listed("trade_words.txt")
+    house |= {spelling_of(one) for one in spellings_of(reading.unit)}
     elsewhere, never_twice = out_of_place(reading.course.variety), frozenset(entries("never_twice.txt"))
+    told = _own_slips(reading)
     for passage in reading.unit.passages:
+        yield from _loose_marks(passage)
+        own = told.get(passage, [])
+        yield from (found for _, found in own)
         for match in reading.english(passage):
             words = passage.text[match.start : match.end]
-            if match.rule.startswith(_SPELLER) and _is_word_of_ours(words, house, elsewhere):
+            if any(match.start < slip.end and slip.start < match.end for slip, _ in own):
+                continue
+            if match.rule.startswith(_SPELLER) and (
+                _is_word_of_ours(words, house, elsewhere) or _is_noise(passage.text, match, reading)
+            ):
+                continue
+            if match.rule == _SPACED and passage.text[: match.start].rstrip()[-1:] in {"_", PICTURE}:
                 continue
             if match.rule == _TWICE and never_twice.isdisjoint(words.casefold().split()):
                 continue
             if match.rule.startswith(_IN_ONE_WORD) and _may_stand_open(words, match.replacements):
                 continue
-            yield Found(passage.span(match.start, match.end), words, _message(passage, match, words))
+            about = spelling_of(words) if match.rule.startswith(_SPELLER) else ""
+            yield Found(passage.span(match.start, match.end), words, _message(passage, match, words), about=about)
+
+
+def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
+    """What the checker lets pass, by passage."""
+    found: dict[Passage, list[tuple[Slip, Found]]] = {}
+    for passage, _ in passages_to_check(reading.unit):
+        for slip in slips_in(passage.text):
+            words = passage.text[slip.start : slip.end]
+            better = f" Perhaps “{slip.better}”?" if slip.better else ""
+            message = f"{_WHERE[passage.audience]}: {slip.message}{better}"
+            said = Found(passage.span(slip.start, slip.end), words, message)
+            found.setdefault(passage, []).append((slip, said))
+    return found
+
+
+def _loose_marks(passage: Passage) -> Iterator[Found]:
+    """A space between a gap or a picture and the mark after it; one point a unit, each with its mend."""
+    for match in _LOOSE.finditer(passage.text) if is_for_children(passage) else ():
+        mend = Mend("take out the space before the mark", (Edit(passage.span(*match.span(1)), ""),))
+        message = "A space stands before the mark that follows a gap or a picture. In print there is none."
+        yield Found(passage.span(*match.span(2)), match[2], message, mend=mend, key=_SPACE)
+
+
+def _is_noise(text: str, match: EnglishMatch, reading: Reading) -> bool:
+    """Say whether a word that no dictionary has is a noise (whoo, whoo!), and no known word with a slip in it."""
+    words = [one.span() for one in _WORD.finditer(text)]
+    at = next((index for index, span in enumerate(words) if span == (match.start, match.end)), None)
+    if at is None or at not in noises(words, text):
+        return False
+    word = text[match.start : match.end].casefold()
+    again = sum(text[start:end].casefold() == word for start, end in words) > 1
+    return again or is_sound(word) or not meant_by(word, (reading.lists or CourseWords(reading.course)).index)
 
 
 def _listed(table: str) -> frozenset[str]:
@@ -165,6 +240,7 @@ def _message(passage: Passage, match: EnglishMatch, words: str) -> str:
     better = [f"“{word}”" for word in match.replacements[:3] if word and word not in match.message]
     perhaps = f" Perhaps {' or '.join(better)}?" if better else ""
     if match.rule.startswith(_SPELLER):
-        known = "If it is a name or a word of this course, list it in course.yaml (characters or known)."
-        return f"{where}: “{words}” is not in the dictionary.{perhaps} {known}"
+        if words[:1].isupper():
+            return f"{where}: “{words}” is in no dictionary.{perhaps} A name? Put it under `characters` or `places`."
+        return f"{where}: “{words}” is in no dictionary.{perhaps} If it is right, add it to `known` in course.yaml."
     return f"{where}: {match.message}{perhaps}"

@@ -1,0 +1,79 @@
+"""Slips that any reader sees and the English checker lets pass: a few patterns, each so narrow that it is sure.
+
+Pure: a text in, ranges and messages out. Patterns and messages are ours, from memory of what beginners and hurried
+authors write; they are held against clean pages in tests/english.
+"""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+
+from lint_rules.tables import alternatives, rows, words
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """A range of the text, what is wrong with it, and what would be right ('' where the author must say)."""
+
+    start: int
+    end: int
+    message: str
+    better: str = ""
+
+
+_CAN_NOT = re.compile(r"\bcan not\b(?!\s+only\b)", re.I)
+_NEGATIVE = r"\b(?:\w+n['’]t|never)\b"
+_LINKS = r"(?:and|but|or|because|so|that|if|when|say|says|said|saying|take|takes|took)"
+_NOT_TWICE = re.compile(
+    rf"{_NEGATIVE}(?:\s+(?!{_LINKS}\b)[\w’'-]+){{0,4}}?\s+(no more|nothing|nobody|no one|nowhere|no(?= [a-z]))\b"
+)
+_POSITIVE = {
+    "no more": "any more",
+    "nothing": "anything",
+    "nobody": "anybody",
+    "no one": "anyone",
+    "nowhere": "anywhere",
+    "no": "any",
+}
+# Who runs *in* a bin? Only these verbs and things: one can jump in a box, and run in a park.
+_WITHIN = re.compile(
+    r"\b(?:runs?|ran|walks?|walked|crawls?|crawled|hops?|hopped|creeps?|crept)\s+(in)\s+"
+    r"(?:the|a|an|his|her|its|my|your|their|our)\s+(?:[a-z]+\s+)?"
+    r"(?:bin|box|bag|basket|bucket|pot|jar|bottle|drawer|cupboard|hat|boot|shoe|pocket|suitcase|nest)\b",
+    re.I,
+)
+_BEFORE_A_THING = frozenset({"in", "on", "with", "of", "under", "behind", "over", "from", "round", "to", "at", "by"})
+_OF_SENSE = frozenset({"see", "feel", "look", "hear", "smell", "find", "watch", "notice", "show"})
+_TO_AFTER_MODAL = re.compile(r"\b(?:can|must|should|will|may)\s+(?:I|you|he|she|it|we|they)\s+(to)\s+[a-z]+", re.I)
+
+
+def slips_in(text: str) -> Iterator[Slip]:
+    """The slips of a text, in the order of the patterns."""
+    for match in _CAN_NOT.finditer(text):
+        yield Slip(*match.span(), "This is one word.", "Cannot" if match[0][0] == "C" else "cannot")
+    for match in _NOT_TWICE.finditer(text):
+        yield Slip(*match.span(1), "The sentence says no twice.", _POSITIVE[match[1].casefold()])
+    for match in _WITHIN.finditer(text):
+        yield Slip(*match.span(1), "Does it go in? Then the word is “into”.", "into")
+    for match in _TO_AFTER_MODAL.finditer(text):
+        yield Slip(*match.span(1), "No “to” comes after this verb.")
+    for match in _own_part().finditer(text):
+        if _takes_a_thing(match[1].casefold()):
+            yield Slip(*match.span(2), "What belongs to it is written without an apostrophe.", "its")
+
+
+def _takes_a_thing(word: str) -> bool:
+    """Say whether a word is a preposition or a verb for something that is done to a thing: in, wags; not: I think."""
+    if word in _BEFORE_A_THING:
+        return True
+    return any(one in words("actable_verbs") and one not in _OF_SENSE for one in (word, word[:-1], word[:-2]))
+
+
+@cache
+def _own_part() -> "re.Pattern[str]":
+    """`wag it's tail`: a verb or a preposition before, a part of the body after."""
+    parts = {one for topic, _, words in rows("childrens_words.csv") if topic == "body" for one in alternatives(words)}
+    parts |= {"head", "eye", "ear", "nose", "mouth", "leg", "foot", "hand", "arm", "back", "tooth", "hair", "neck"}
+    several = {f"{one}s" for one in parts} | {"feet", "teeth"}
+    return re.compile(rf"\b([a-z]+) (it['’]s)\s+(?:[a-z]+\s+)?(?:{'|'.join(sorted(parts | several))})\b")
