@@ -35,6 +35,7 @@ class _Map:
         inner = (topic, *topics) if topic else topics
         if passage.item is not None and has_branches:
             self.items[passage.item.list, passage.item.index] = (passage.text, *inner)
+            words = ()  # a branch, no word that hangs on one
         elif passage.item is None and passage.cell is None:
             if not topic or not words:
                 self.heading = _heading(passage, self.heading)

@@ -8,7 +8,7 @@ from itertools import groupby
 from lint_rules.manuscript.model import PICTURE, Activity, Audience, Passage, Role
 from lint_rules.source import Source
 
-_SEPARATOR = re.compile(r"\s*[,;/|•]\s*|\s+[–—-]\s+|\n")
+_SEPARATOR = re.compile(r"\s*[,;/|•·]\s*|\s+[–—-]\s+|\n")
 _LEAD = re.compile(r"(?:and|or)\s+|\d+[.):]?\s+", re.I)
 _NUMBER = re.compile(r"\d+[.):]?\s+")
 _LETTER = re.compile(r"[^\W\d_]")

@@ -8,16 +8,13 @@ a gap stands for any word or two. Quotation marks and `said Rafi` do not count, 
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from difflib import SequenceMatcher
-from functools import cache
 
 from lint_rules.language.tokens import Analysis, Token
 from lint_rules.language.vocabulary.topics import topic_key
 from lint_rules.language.vocabulary.word_index import canonical
-from lint_rules.manuscript.model import PICTURE, Passage, Picture, Role
+from lint_rules.manuscript.model import PICTURE, Passage, Picture
 from lint_rules.page.number_words import NUMBER_WORDS
 from lint_rules.page.pictures import names_nothing
-from lint_rules.tables import alternatives, rows
 
 _LETTERS = re.compile(r"[^\W_]")
 _STOPS = frozenset(".!?…:")
@@ -59,14 +56,6 @@ class Line:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Near:
-    """The line of a story that comes nearest to a sentence, and how near (0 to 1)."""
-
-    line: Line
-    likeness: float
-
-
 def lines_of(passage: Passage, analysis: Analysis) -> list[Line]:
     """The sentences of a passage, as they stand and, where it quotes somebody, as said without `said Rafi`."""
     found = list(_cut(passage, _slots(passage, analysis.tokens)))
@@ -80,42 +69,6 @@ def lines_of(passage: Passage, analysis: Analysis) -> list[Line]:
 def fits(sentence: Line, story: Iterable[Line]) -> bool:
     """Say whether a sentence is a part of one of a story's sentences."""
     return any(_matches(sentence.slots, 0, line.slots, start) for line in story for start in range(len(line.slots)))
-
-
-def nearest(sentence: Line, story: Iterable[Line]) -> Near | None:
-    """The line of a story that is most like a sentence, the first of several; None when there is no story."""
-    wanted = [_spelt(slot) for slot in sentence.slots]
-    weights = [_weight(slot) for slot in sentence.slots]
-    best: Near | None = None
-    for line in story:
-        if line.passage.role is Role.TITLE:
-            continue
-        there = [_aligned(slot, sentence.slots) for slot in line.slots]
-        matcher = SequenceMatcher(None, wanted, there, autojunk=False)
-        shared = sum(sum(weights[block.a : block.a + block.size]) for block in matcher.get_matching_blocks())
-        likeness = 0.9 * shared / sum(weights) + 0.1 * matcher.ratio()
-        if best is None or likeness > best.likeness:
-            best = Near(line, likeness)
-    return best
-
-
-def _weight(slot: Slot) -> int:
-    """What a word counts when sentences are compared: function words less than others."""
-    return 1 if slot.keys & function_words() else 2
-
-
-def missing_words(sentence: Line, line: Line) -> list[Slot]:
-    """The slots of a sentence that a line of the story has nothing for, in order."""
-    wanted = [_spelt(slot) for slot in sentence.slots]
-    there = [_aligned(slot, sentence.slots) for slot in line.slots]
-    matcher = SequenceMatcher(None, wanted, there, autojunk=False)
-    return [
-        slot
-        for tag, start, end, _, _ in matcher.get_opcodes()
-        if tag in ("replace", "delete")
-        for slot in sentence.slots[start:end]
-        if not slot.gap
-    ]
 
 
 def nouns_of_picture(alt: str) -> tuple[tuple[str, ...], ...]:
@@ -139,25 +92,20 @@ def nouns_of_picture(alt: str) -> tuple[tuple[str, ...], ...]:
 
 def names_of_picture(alt: str) -> tuple[frozenset[str], frozenset[str]]:
     """What a picture may be read as: its nouns, and all words that may stand before them, as they are compared."""
-    keys = frozenset(key for phrase in nouns_of_picture(alt) for key in _keys(phrase[-1]))
-    return keys, frozenset(key for word in (*_words(alt), *_ARTICLES, "of") for key in _keys(word))
+    keys = frozenset(key for phrase in nouns_of_picture(alt) for key in keys_of_word(phrase[-1]))
+    return keys, frozenset(key for word in (*_words(alt), *_ARTICLES, "of") for key in keys_of_word(word))
 
 
 def _words(alt: str) -> list[str]:
     return re.findall(r"[^\W_]+(?:['’][^\W_]+)*", alt.casefold())
 
 
-@cache
-def function_words() -> frozenset[str]:
-    """Function words, as they are compared."""
-    return frozenset(canonical(word) for _, cell in rows("function_words.csv") for word in alternatives(cell))
-
-
 def _ends_noun(word: str) -> bool:
     return word in _AFTER_THE_NOUN or (word.endswith("ing") and len(word) > 5)
 
 
-def _keys(word: str) -> Iterator[str]:
+def keys_of_word(word: str) -> Iterator[str]:
+    """A word as it is compared: as it stands, in the singular, a figure as a word."""
     plain = canonical(word)
     yield plain
     yield topic_key(plain) or plain
@@ -174,7 +122,7 @@ def _slots(passage: Passage, tokens: Sequence[Token]) -> Iterator[Slot]:
         elif PICTURE in token.text:
             yield from (_picture_slot(pictures.get(at), at) for at in range(token.start, token.end))
         elif _LETTERS.search(token.text):
-            keys = {*_keys(token.text), *_keys(token.lemma)}
+            keys = {*keys_of_word(token.text), *keys_of_word(token.lemma)}
             if token.text in ("'s", "’s"):
                 keys |= {"be", "have"}
             yield Slot(frozenset(keys), token.start, token.end)
@@ -187,7 +135,7 @@ def _picture_slot(picture: Picture | None, at: int) -> Slot:
     if picture is None or names_nothing(picture.alt, picture.target):
         return Slot(frozenset({PICTURE}), at, at + 1, picture=True, gap=True)
     keys, before = names_of_picture(picture.alt)
-    phrase = tuple(frozenset(_keys(word)) for word in _words(picture.alt) if word not in _ARTICLES)
+    phrase = tuple(frozenset(keys_of_word(word)) for word in _words(picture.alt) if word not in _ARTICLES)
     return Slot(keys or frozenset({PICTURE}), at, at + 1, before, phrase, picture=True)
 
 
@@ -242,12 +190,3 @@ def _fills(slot: Slot, there: Sequence[Slot]) -> bool:
 
 def _shares(word: Slot, keys: frozenset[str]) -> bool:
     return bool(word.keys & keys)
-
-
-def _spelt(slot: Slot) -> str:
-    return min(slot.keys)
-
-
-def _aligned(slot: Slot, wanted: Sequence[Slot]) -> str:
-    """A story's word under the name of the wanted word that it matches."""
-    return next((_spelt(other) for other in wanted if other.keys & slot.keys), _spelt(slot))

@@ -2,8 +2,8 @@
 
 A mind map is how children file new words: what hangs under *food* will be remembered as food. A word that strayed in,
 often when a list was cut and pasted, is learnt in the wrong drawer, and the child who knows better doubts the rest.
-Words are judged by their topics in the word lists; a topic or a word that the lists do not have is left alone, and so
-is a word that the lists give several topics, if one of them fits.
+Words are judged by their topics in the word lists, under the branch they hang on; a branch or a word that the lists do
+not have is left alone, and so is a branch itself, and a word that the lists give several topics, if one of them fits.
 """
 
 from collections.abc import Iterator
@@ -37,6 +37,10 @@ RULE = Rule(
         Example(
             _HEAD + "- farm animals\n  - hen\n  - frog\n", words=_WORDS, why="the list does not say where frogs live"
         ),
+        Example(_HEAD + "- food\n  - for a frog\n    - swim\n", words=_WORDS, why="another branch stands between"),
+        Example(
+            _HEAD + "- animals\n  - red\n    - hen\n", words=_WORDS, why="a branch says what its words have in common"
+        ),
         Example("### 1 Look and say. {.speaking}\n\n- food\n  - bread\n  - frog\n", words=_WORDS, why="no mind map"),
     ),
     fails=(
@@ -64,8 +68,8 @@ def find(reading: Reading) -> Iterator[Found]:
 
 
 def _topic_of(branch: Branch, topics: TopicList) -> frozenset[str]:
-    """The nearest topic above a branch that is one of the course's."""
-    return next((found for name in branch.topics if (found := topics.named(name))), frozenset())
+    """The topic that a branch hangs under; none where one that is no topic stands between (weather, rainy, hat)."""
+    return topics.named(branch.topics[0]) if branch.topics else frozenset()
 
 
 def _is_wider(branch: Branch, wanted: frozenset[str], topics: TopicList) -> bool:
@@ -77,6 +81,6 @@ def _message(branch: Branch, wanted: frozenset[str], topics: TopicList) -> str:
     mine = " and ".join(sorted(topics.name(topic) for topic in topics.stated(branch.word.word)))
     theirs = " and ".join(sorted(topics.name(topic) for topic in wanted))
     return (
-        f"“{branch.word.word}” stands under {theirs}, but the word lists have it under {mine}. Children file a word "
-        f"where the map puts it: move it, or take a word of {theirs}. If it belongs here too, add the topic to its row."
+        f"“{branch.word.word}” stands under {theirs}, but the word lists have it under {mine}. "
+        "Move it, or add the topic to its row if it belongs here too."
     )

@@ -73,7 +73,7 @@ _LISTS = frozenset({Role.ITEM, Role.PANEL, Role.CELL, Role.HEAD, Role.TEXT, Role
 _RUNNING = frozenset({Role.TEXT, Role.LINE, Role.CAPTION})
 _MIXED_ON_PURPOSE = frozenset({"odd-one-out", "mistakes"})
 _PICKING = re.compile(
-    r"\b(?:circle|tick|underline|cross|choose|sort|find|which|different|odd|same|put|match|colour|color|highlight)\b",
+    r"\b(?:circle|tick|underline|cross|draw|ring|mark|hear|stand|raise|choose|sort|find|which|different|odd|same|put|match|colour|color|highlight)\b",
     re.I,
 )
 _PHONETIC = re.compile("[ˈˌːæɑɒɔəɜɪʊʌʃʒθðŋɡ]")
@@ -100,7 +100,11 @@ def find(reading: Reading) -> Iterator[Found]:
         if fitting and _PICKING.search(activity.heading.passage.text):
             continue  # the words that do not fit are the task
         listed = {entry.word.word.casefold() for entry in entries}
-        wrong = [entry for entry in entries if not (entry.heard.fits or (entry.choice and entry.choice in fitting))]
+        wrong = [
+            entry
+            for entry in entries
+            if not (entry.heard.fits or (entry.choice and entry.choice in fitting) or _is_spelt_so_on_purpose(entry))
+        ]
         better = _better(wanted, reading, listed) if wrong else []
         for entry in wrong:
             word = entry.word
@@ -109,6 +113,13 @@ def find(reading: Reading) -> Iterator[Found]:
                 yield Found(span, word.shown, _unchecked(word, wanted), Severity.NOTE)
             else:
                 yield Found(span, word.shown, _message(word, entry.heard, wanted, reading.course.variety, better))
+
+
+def _is_spelt_so_on_purpose(entry: _Entry) -> bool:
+    """Say whether a word has the sound, and the page itself marks in bold how this one is spelt: **ea**t among ee."""
+    word = entry.word
+    marked = any(start < word.end and word.start < end for start, end in word.passage.strong)
+    return bool(entry.heard.sound) and marked
 
 
 def _entries(activity: Activity, wanted: Practised, reading: Reading) -> list[_Entry]:

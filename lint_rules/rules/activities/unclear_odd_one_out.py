@@ -1,15 +1,19 @@
-"""A set of words for `odd-one-out` in which two words could be the answer, or none is.
+"""A set of words for `odd-one-out` in which two words could be the answer, or none is, and no key says which.
 
 The child finds the one word that does not belong, and the key knows one answer. Where two words could be it, a child
-who thinks well is marked wrong; where none is, the class is stuck and the teacher has no way out. Words are judged by
-their topics in the word lists: all but one must share a topic that this one has not. A word in no list might have any
-topic, so a set with such words is left alone unless it cannot work whatever they are.
+who thinks well is marked wrong; where none is, the class is stuck. Words are compared by their topics in the word lists
+and by their parts of speech. But topics are drawers, not a system of nature: a set is fine whose key names one word
+with its reason (`1 wing: people have none`), or one that topics do not gainsay, and one for which children say why. A
+word in no list might have any topic, so a set with such words is left alone unless it cannot work whatever they are.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.vocabulary.topics import OddOnes, TopicList, odd_ones, topics_of
+from lint_rules.manuscript.model import Activity, Audience
+from lint_rules.page.answer_key import key_of_activity
 from lint_rules.page.word_sets import Listed, sets_of, shown
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
@@ -34,6 +38,20 @@ RULE = Rule(
         Example(_HEAD + "1. apple, banana, milk\n", words=_WORDS, why="milk is the only drink"),
         Example(_HEAD + "1. goat, wombat, red, hen\n", words=_WORDS, why="no list knows what a wombat is"),
         Example(_HEAD + "Circle one word in each line, then say why.\n\n1. goat, hen, red\n", words=_WORDS),
+        Example(_HEAD + "1. goat · hen · red · duck\n", words=_WORDS, why="dots between"),
+        Example(_HEAD + "1. swim, goat, eat, fly\n", words=_WORDS + "eat,verb,food\nfly,verb,air\n", why="three verbs"),
+        Example(_HEAD + "1. goat, hen, duck\n\n::: answers\n1 goat (it has no wings)\n:::\n", words=_WORDS),
+        Example(_HEAD + "1. goat, hen, duck\n\n::: answers\n1 goat\n:::\n", words=_WORDS, why="the key names one"),
+        Example(
+            _HEAD + "- goat, hen, duck\n- red, hen, duck\n\n::: answers\ngoat (no wings); red\n:::\n",
+            words=_WORDS,
+            why="a key in one line",
+        ),
+        Example(
+            _HEAD.replace("one out.", "one out. Say why.") + "1. goat, hen, duck\n",
+            words=_WORDS,
+            why="any reason will do",
+        ),
         Example(
             "### 1 Read and say. {.reading}\n\n1. apple, duck, banana, hen\n",
             words=_WORDS,
@@ -46,27 +64,85 @@ RULE = Rule(
     fails=(
         Example(_HEAD + "1. «apple, duck, banana, hen»\n2. goat, hen, red\n", words=_WORDS, why="two and two"),
         Example(_HEAD + "1. «goat, hen, duck»\n", words=_WORDS, why="all are animals"),
+        Example(
+            _HEAD + "1. «apple, duck, banana, hen»\n\n::: answers\n1 duck\n:::\n", words=_WORDS, why="why not hen?"
+        ),
         Example(_HEAD + "«goat / red / apple / hens / duck»\n", words=_WORDS, why="red or apple"),
         Example(_HEAD + "1. **«cat**, red, apple».\n", words=_WORDS, why="no two belong together"),
         Example(_HEAD + "1. «sheep, farm dog, tractor, hen»\n", words=_WORDS, why="no farm animal? no animal?"),
         Example(_HEAD + "1. «goat, apple, hen, wombat, banana»\n", words=_WORDS, why="whatever a wombat is"),
+        Example(
+            _HEAD + "1. «goat, hen, red»\n\n::: answers\n1 hen\n:::\n",
+            words=_WORDS,
+            why="the key says hen, the topics red",
+        ),
         Example(_HEAD + "- «goat\n- hen\n- duck»\n", words=_WORDS, why="a list of single words is a set"),
     ),
 )
+
+
+_WHY = re.compile(r"\b(?:why|because|explain|reasons?)\b", re.I)
+_REASON = re.compile(r"[^\W\d_]+")
+_LEAD = r"^\W*(?:\d+[.):]?\s*)?(?:[a-z][.)]\s+)?(?:(?:an?|the)\s+)?"
 
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report the sets without one clear answer, at their words."""
     topics = topics_of(reading.course)
     for activity in reading.unit.activities:
-        if "odd-one-out" not in activity.kinds:
+        if "odd-one-out" not in activity.kinds or _asks_why(activity):
             continue
         for words in sets_of(activity, reading.unit.source):
             if len(words) < 3:
                 continue
             odd = odd_ones([word.word for word in words], topics)
-            if odd.certain and len(odd.answers) != 1:
+            if odd.certain and not _is_clear(words, odd, activity, topics):
                 yield _found(words, _message(words, odd, topics))
+
+
+def _asks_why(activity: Activity) -> bool:
+    """Say whether children give a reason: then any word may be right."""
+    texts = [p.text for p in activity.part.passages if p.audience is Audience.PUPIL]
+    return any(_WHY.search(text) for text in (activity.heading.passage.text, *texts))
+
+
+def _is_clear(words: Sequence[Listed], odd: OddOnes, activity: Activity, topics: TopicList) -> bool:
+    """Say whether a set has one answer: the key gives a reason; or the topics allow one, and the key no other; or one
+    alone is another part of speech; or the key names one where the topics are too wide to tell (a wing is body too)."""
+    keyed = _keyed(words, activity)
+    if keyed is not None and (keyed[1] or (keyed[0] not in dict(odd.answers) and bool(odd.answers))):
+        return keyed[1]
+    if odd.answers:
+        return len(odd.answers) == 1
+    alike = frozenset.intersection(*(topics.of(word.word) for word in words))
+    return _by_part_of_speech(words, topics) == 1 or (keyed is not None and bool(alike))
+
+
+def _keyed(words: Sequence[Listed], activity: Activity) -> tuple[int, bool] | None:
+    """The word of a set that the key names (its index), and whether the key says why; None where it names none."""
+    item = words[0].passage.item
+    key = key_of_activity(activity)
+    if key is not None and key.answers and item is not None and item.label:
+        texts = [answer.text for answer in key.answers if answer.label == item.label]
+    else:
+        texts = [p.text for p in activity.part.passages if p.audience is Audience.KEY]
+    for said in (piece for text in texts for piece in re.split(r"[;\n]", text)):
+        for at, word in enumerate(words):
+            match = re.match(_LEAD + re.escape(word.word) + r"\b", said, re.I)
+            if match is not None:
+                return at, len(_REASON.findall(said[match.end() :])) > 1
+    return None
+
+
+def _by_part_of_speech(words: Sequence[Listed], topics: TopicList) -> int:
+    """How many words of a set are another part of speech than all the others (that are more than nouns: what is no
+    noun among nouns of all kinds is not seen to be odd)."""
+    parts = [{entry.part_of_speech for entry in topics.entries(word.word)} - {""} for word in words]
+    found = 0
+    for at, own in enumerate(parts):
+        shared = set.intersection(*(other for place, other in enumerate(parts) if place != at)) - {"noun"}
+        found += bool(own and shared and not shared & own)
+    return found
 
 
 def _found(words: Sequence[Listed], message: str) -> Found:
@@ -79,17 +155,20 @@ def _found(words: Sequence[Listed], message: str) -> Found:
 
 
 def _message(words: Sequence[Listed], odd: OddOnes, topics: TopicList) -> str:
-    ask = "By the topics in the word lists, exactly one word must differ from all the others. Change a word of the set."
+    ask = "Change a word, or say in the key which one it is and why."
+    if len(odd.answers) == 1:
+        index, topic = odd.answers[0]
+        return f"By the word lists the odd one is “{words[index].word}” (the others: {topics.name(topic)}). {ask}"
     if odd.answers:
         possible = " or ".join(
-            f"“{words[index].word}” (all the others: {topics.name(topic)})" for index, topic in odd.answers
+            f"“{words[at].word}” (the others: {topics.name(topic)})" for at, topic in odd.answers[:2]
         )
         return f"More than one answer is possible: {possible}. {ask}"
     groups = _groups(words, topics)
     (biggest, members), *_ = groups
     rest = [word.word for word in words if word.word not in members]
     if not rest:
-        return f"There is no odd one: all of these have the topic “{topics.name(biggest)}”. {ask}"
+        return f"No word is the odd one by the word lists: all are “{topics.name(biggest)}”. {ask}"
     if len(members) > 1 and len(members) > len(rest):
         return f"More than one answer is possible: {listed(rest)} (the others: {topics.name(biggest)}). {ask}"
     by_topic = "; ".join(f"{', '.join(found)} ({topics.name(topic)})" for topic, found in groups)
