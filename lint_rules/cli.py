@@ -91,6 +91,9 @@ def build_parser() -> argparse.ArgumentParser:
     release.add_argument("--record", metavar="FILE", help="also write the release record, JSON")
     release.add_argument("--report", metavar="FILE", help="also write the editor's report, one HTML file")
     release.add_argument("--require", action="append", choices=("english",), default=[], help="a check that must run")
+    release.add_argument("--house", metavar="FILE", help="the house's policy, from outside the book")
+    release.add_argument("--since", metavar="RECORD", help="an earlier release's record: say what came and went")
+    release.add_argument("--part", metavar="LEVEL", help="release one level of the course, not the whole of it")
     _reading(release)
 
     words = command("words", "show where each target word is taught, met again and tested")
@@ -168,10 +171,10 @@ def main(argv: Sequence[str] | None = None) -> int:
         status: int = module.run(arguments)
         _finish_output()
     except CannotRun as error:
-        print(*(f"hornbook: {line}" for line in error.lines), sep="\n", file=sys.stderr)
+        _complain(*error.lines)
         return CANNOT_RUN
     except KeyboardInterrupt:
-        print("hornbook: stopped.", file=sys.stderr)
+        _complain("stopped.")
         return CANNOT_RUN
     except OSError as error:
         if os.environ.get("HORNBOOK_DEBUG"):
@@ -179,18 +182,24 @@ def main(argv: Sequence[str] | None = None) -> int:
         if error.filename is None:
             _forget_output()
         where = error.filename or "what was found could not be written"
-        print(f"hornbook: {where}: {error.strerror or error}.", file=sys.stderr)
+        _complain(f"{where}: {error.strerror or error}.")
         return CANNOT_RUN
     except Exception as error:  # a bug of ours: say so plainly, never pass for a clean run
         if os.environ.get("HORNBOOK_DEBUG"):
             raise
-        print(
-            f"hornbook: hornbook itself broke ({type(error).__name__}: {error}). No file was left half written. "
-            "Run it again with HORNBOOK_DEBUG=1 and send us what it prints.",
-            file=sys.stderr,
+        _complain(
+            f"hornbook itself broke ({type(error).__name__}: {error}). No file was left half written. "
+            "Run it again with HORNBOOK_DEBUG=1 and send us what it prints."
         )
         return RULE_BROKE
     return status
+
+
+def _complain(*lines: str) -> None:
+    from lint_rules.reports.said import harmless
+
+    for line in lines:
+        print(harmless(f"hornbook: {line}"), file=sys.stderr)
 
 
 def _steady_output() -> None:

@@ -17,14 +17,16 @@ from lint_rules.course.folder import (
     NoCourse,
     find_course,
     path_in_course,
+    prefix_in_repository,
     read_course_folder,
     read_file,
 )
 from lint_rules.course.model import Course
 from lint_rules.course.problem import CourseProblem
 from lint_rules.engine.cache.answers import RememberingEnglish, RememberingLanguage
-from lint_rules.engine.cache.key_value_store import KeyValueStore, cache_folder, open_store
+from lint_rules.engine.cache.key_value_store import KeyValueStore, open_store
 from lint_rules.engine.cache.outcomes import OutcomeMemory, distribution_of, versions
+from lint_rules.engine.cache.place import folder_for
 from lint_rules.engine.check import Result, choose
 from lint_rules.engine.language_aside import language_aside
 from lint_rules.engine.registry import BadRule, load_rules
@@ -44,6 +46,7 @@ from lint_rules.language.grammar.structures import STRUCTURE_NAMES
 from lint_rules.language.service import English, EnglishMatch, EnglishUnavailable, Language
 from lint_rules.reports.progress import Progress, progress
 from lint_rules.reports.report import Report, Skipped
+from lint_rules.reports.weight import is_lighter
 from lint_rules.rule import Need, RuleModule
 from lint_rules.source import Source
 
@@ -83,7 +86,7 @@ def tools(arguments: argparse.Namespace) -> Iterator[Tools]:
     except BadRule as error:
         raise CannotRun(str(error)) from error
     with ExitStack() as stack:
-        kept = stack.enter_context(open_store(None if arguments.no_cache else cache_folder()))
+        kept = stack.enter_context(open_store(None if arguments.no_cache else folder_for(arguments)))
         counts = stack.enter_context(progress())
         english: English | None = None
         if arguments.english:
@@ -158,7 +161,7 @@ def shown_path(root: Path, path: str) -> str:
 def book_report(place: Path, kit: Tools, blocks_from: Severity, insists: frozenset[str] = frozenset()) -> Report:
     """Read every unit of the course in a folder, by every rule. Raises CannotRun.
 
-    ``insists`` names rules that the course's settings can neither switch off nor make a note.
+    ``insists`` names rules that the course's settings cannot make lighter.
     """
     if not place.exists():
         raise CannotRun(f"There is no folder {place}.")
@@ -279,7 +282,9 @@ def _report(
 ) -> Report:
     assert folder.course is not None
     settings = folder.course.rules.items()
-    kept = {name: weight for name, weight in settings if name not in insists or weight not in ("off", "note")}
+    usual = {module.rule.name: module.rule.severity.value for module in kit.rules}
+    kept = {name: weight for name, weight in settings if name not in insists or not is_lighter(weight, usual[name])}
+    kept |= {name: usual[name] for name in insists if name not in kept}  # also what the course has not adopted
     course = replace(folder.course, rules=kept)
     job = Job(
         course,
@@ -325,6 +330,7 @@ def _report(
         carried_gone=settled.gone if whole_book else (),
         carried_kept=settled.kept,
         spoilt=bool(folder.problems),
+        prefix=prefix_in_repository(folder.root),
     )
 
 
@@ -381,4 +387,5 @@ def _in_course(root: Path, path: str, message: str) -> str:
 
 def _skipped_row(root: Path, problem: CourseProblem) -> Skipped:
     where = shown_path(root, problem.path)
-    return Skipped(f"{where}:{problem.line}:{problem.column}" if problem.line else where, problem.message)
+    shown = f"{where}:{problem.line}:{problem.column}" if problem.line else where
+    return Skipped(shown, problem.message, problem.path, problem.line)

@@ -3,7 +3,7 @@
 import argparse
 from pathlib import Path
 
-from lint_rules.commands.output import check_output, now, page, spare_the_manuscript, write_output, write_text
+from lint_rules.commands.output import check_report, now, page, write_output, write_text
 from lint_rules.finding import Severity
 from lint_rules.reports.book_summary import book_summary
 from lint_rules.reports.json_report import json_report
@@ -14,13 +14,12 @@ from lint_rules.session import book_report, status_of, tools
 def run(arguments: argparse.Namespace) -> int:
     """Read the book and show what was found."""
     if arguments.report is not None:
-        check_output("--report", arguments.report)
+        check_report("--report", arguments.report, Path(arguments.dir))
     with tools(arguments) as kit:
         report = book_report(Path(arguments.dir), kit, Severity.STOP)
     if arguments.report:
         from lint_rules.reports.html.page import html_report
 
-        spare_the_manuscript("--report", arguments.report, report)
         write_output(arguments.report, html_report(report, kit.rules, now()).encode("utf-8", "backslashreplace"))
     if arguments.format == "json":
         write_text(json_report([report]) + "\n")

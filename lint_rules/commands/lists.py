@@ -69,7 +69,7 @@ def _check(arguments: argparse.Namespace) -> None:
     if (arguments.name == "brief") != (arguments.unit is not None):
         raise CannotRun("`hornbook lists brief` wants --unit LEVEL/NUMBER (level-1/4), and no other list takes it.")
     for option, name in _files(arguments).items():
-        check_output(option, name)
+        check_output(option, name, _places(arguments)[0])
 
 
 def _places(arguments: argparse.Namespace) -> list[Path]:

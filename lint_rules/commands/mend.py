@@ -92,7 +92,7 @@ def _write(change: _Change) -> str:
     try:
         if file.read_bytes() != change.before.encode():
             return "somebody has changed it just now, so nothing was mended in it. Run this again."
-        write_whole(file, change.after.encode())
+        write_whole(file, change.after.encode(), change.report.root)
     except OSError as error:
         return f"it could not be written ({error.strerror or error}); it is as it was."
     return ""

@@ -6,8 +6,9 @@ from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
-from lint_rules.atomic_write import write_whole
-from lint_rules.course.folder import COURSE_FILE
+from lint_rules.atomic_write import NotWritten, check_place, write_whole
+from lint_rules.course.folder import COURSE_FILE, FolderError, find_course
+from lint_rules.course.limits import HEAD, NotThere, Refused, read_bytes
 from lint_rules.engine.suppression.carried import CARRIED_FILE
 from lint_rules.exit_status import CannotRun
 from lint_rules.reports.page import Page, PlainPage
@@ -37,28 +38,81 @@ def write_text(text: str) -> None:
         forget_output()
 
 
+def write_bytes(data: bytes) -> None:
+    """Write for a program, byte for byte."""
+    write_text(data.decode("utf-8"))
+
+
 def forget_output() -> None:
     """Send what is still to be said nowhere."""
     with suppress(OSError, ValueError):  # an output that is no file, or is closed
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
-def check_output(option: str, name: str) -> None:
-    """Say before the book is read that a file cannot be written. Raises CannotRun."""
+STANDARD = "-"  # standard output, in the place of a file's name
+
+
+def check_output(option: str, name: str, place: Path) -> None:
+    """Say before the book in ``place`` is read that a file cannot, or must not, be written. Raises CannotRun."""
     if not name:
         raise CannotRun(f"{option} wants the name of a file.")
     if Path(name).is_dir():
         raise CannotRun(f"{option} wants a file, and {name} is a folder.")
     if not Path(name).absolute().parent.is_dir():
         raise CannotRun(f"{option} {name}: there is no folder {Path(name).parent} to write into.")
+    try:
+        check_place(Path(name), _root_of(place))
+    except NotWritten as error:
+        raise CannotRun(f"{option} {name} is not written: {error.strerror}.") from error
+
+
+def check_report(option: str, name: str, place: Path) -> None:
+    """As ``check_output``, for a file that is written whatever comes: nothing of the book is in its place.
+
+    Raises CannotRun.
+    """
+    check_output(option, name, place)
+    root = _root_of(place)
+    if root is not None and Path(os.path.realpath(name)).is_relative_to(root.resolve()) and not _is_ours(Path(name)):
+        raise CannotRun(_OVER.format(option, name))
 
 
 def spare_the_manuscript(option: str, name: str, report: Report) -> None:
-    """Never write over what was read. Raises CannotRun."""
+    """Never write a table over what was read, or what looks like manuscript or art. Raises CannotRun."""
     lists = (level.words_path for level in report.course.levels if level.words_path)
-    own = (*report.sources, *lists, COURSE_FILE, CARRIED_FILE)
-    if os.path.realpath(name) in {os.path.realpath(report.root / path) for path in own}:
-        raise CannotRun(f"{option} {name} would write over a file of the course. Give it a name of its own.")
+    strays = (row.inside for row in report.skipped if row.inside)
+    own = {
+        os.path.realpath(report.root / path) for path in (*report.sources, *lists, *strays, COURSE_FILE, CARRIED_FILE)
+    }
+    real = Path(os.path.realpath(name))
+    inside = real.exists() and real.is_relative_to(report.root.resolve())
+    if str(real) in own or (inside and real.suffix != _SUFFIX[option]):
+        raise CannotRun(_OVER.format(option, name))
+
+
+_OVER = "{} {} would write over a file of the course. Give it a name of its own."
+_SUFFIX = {"--csv": ".csv", "--xlsx": ".xlsx", "--markdown": ".md"}  # of a table from before
+
+
+def _root_of(place: Path) -> Path | None:
+    try:
+        return find_course(place)
+    except FolderError:
+        return None
+
+
+def _is_ours(file: Path) -> bool:
+    """Say whether a report may be written over a file: there is none, or hornbook has made it."""
+    try:
+        head = read_bytes(file, "picture", head=HEAD)
+    except NotThere:
+        return True
+    except Refused:
+        return False
+    start = head.removeprefix(b"\xef\xbb\xbf").lstrip()[:15].lower()
+    if start.startswith((b"{", b"<?xml", b"<!doctype html")):
+        return b"hornbook" in head
+    return False
 
 
 def write_output(name: str, data: bytes) -> None:

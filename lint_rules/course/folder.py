@@ -10,10 +10,11 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from lint_rules.course.limits import NotThere, Refused, kind_of, read_bytes
 from lint_rules.course.model import Course
-from lint_rules.course.problem import CourseProblem, did_you_mean
+from lint_rules.course.problem import CourseProblem
 from lint_rules.course.reading import LabelReader, natural_order, plans_of, read_course
-from lint_rules.manuscript.front_matter import read_front_matter
+from lint_rules.course.strays import strays
 from lint_rules.source import Source
 
 COURSE_FILE = "course.yaml"
@@ -33,9 +34,9 @@ class CourseOnDisk:
     """A course as it lies on disk.
 
     ``units`` are the unit files that could be read, level by level, ``unreadable`` those that could not (line 0: the
-    file as a whole), ``files`` the paths of everything else (art, audio). ``strays`` are files that begin as a unit
-    does and lie where no level looks for them. ``course`` is None when course.yaml holds none; ``problems`` are what is
-    wrong in course.yaml and the word lists.
+    file as a whole), ``files`` the paths of everything else (art, audio). ``strays`` are files and folders that look
+    like manuscript and that hornbook does not read. ``course`` is None when course.yaml holds none; ``problems`` are
+    what is wrong in course.yaml and the word lists.
     """
 
     root: Path
@@ -61,6 +62,43 @@ def find_course(path: Path) -> Path:
         f"{what} under no course: there is no {COURSE_FILE} in {there} or in any folder above it."
         " `hornbook start DIR` writes a small course to begin from."
     )
+
+
+def tree_of(place: Path) -> Path:
+    """What came together with a file or folder: its git repository, else its course, else its own folder."""
+    start = Path(os.path.abspath(place))
+    folder = start if start.is_dir() else start.parent
+    try:
+        return repository(folder) or find_course(folder)
+    except NoCourse:
+        return folder
+
+
+def prefix_in_repository(root: Path) -> str:
+    """How a path of a course begins as seen from the top of its git repository: `books/kites/`, or nothing."""
+    top = repository(root)
+    inside = root.relative_to(top).as_posix() if top is not None else "."
+    return "" if inside == "." else f"{inside}/"
+
+
+def git_state(root: Path, without: Sequence[str] = ()) -> tuple[str, bool] | None:
+    """The commit that a course's repository is at, and whether its files are as committed (but for ``without``).
+
+    None where there is no repository, or no commit, or no git.
+    """
+    top = repository(root)
+    if top is None:
+        return None
+    others = [Path(os.path.abspath(name)) for name in without]
+    left_out = [f":(exclude,literal){path.relative_to(top).as_posix()}" for path in others if path.is_relative_to(top)]
+    try:
+        commit = _git(top, "rev-parse", "--verify", "HEAD").decode("ascii", "replace").strip()
+        changed = _git(
+            top, "status", "--porcelain", "-z", "--", f":(literal){root.relative_to(top).as_posix()}", *left_out
+        )
+    except FolderError:
+        return None
+    return commit, not changed
 
 
 def path_in_course(root: Path, path: Path) -> str:
@@ -102,21 +140,12 @@ def read_file(root: Path, path: str) -> Source | CourseProblem:
     shown = path.encode("utf-8", "backslashreplace").decode()
     if shown != path:
         return CourseProblem(shown, 0, 0, f"The name of the file {shown} is not in UTF-8. Give it another name.")
-    file = root / path
     try:
-        if not file.resolve().is_relative_to(root.resolve()):
-            return problem(f"{path} is a link that leaves the course's folder; put the file itself there.")
-        if file.is_dir():
-            return problem(f"{path} is a folder; a file is wanted here.")
-        if not file.exists():
-            return problem(f"There is no file {path} in the course's folder.")
-        if not file.is_file():
-            return problem(f"{path} is not an ordinary file.")
-        return decode(path, file.read_bytes())
-    except PermissionError:
-        return problem(f"{path} may not be read: its permissions do not allow it.")
-    except (OSError, RuntimeError, ValueError) as error:  # a loop of links; a name that the system does not allow
-        return problem(f"{path} cannot be read ({_why(error)}).")
+        return decode(path, read_bytes(root / path, kind_of(path), root))
+    except NotThere:
+        return problem(f"There is no file {path} in the course's folder.")
+    except Refused as error:
+        return problem(f"{path} {error}")
 
 
 def read_course_folder(
@@ -143,19 +172,21 @@ def read_course_folder(
     course, problems = read_course(settings, lambda path: read(root, path), rule_names, structure_names, read_label)
     if course is None:
         return CourseOnDisk(root, None, problems)
-    paths = list_files(root, tracked_only=os.environ.get("PRE_COMMIT") == "1" if tracked_only is None else tracked_only)
+    listed = tracked(root, only=os.environ.get("PRE_COMMIT") == "1" if tracked_only is None else tracked_only)
+    paths = list_files(root, listed)
     unit_paths = [path for level in course.levels for path in paths if course.level_of(path) == level]
     others = frozenset(path for path in paths if _is_utf_8(path)) - frozenset(unit_paths)
     found = [read(root, path) for path in unit_paths]
     units = tuple(unit for unit in found if isinstance(unit, Source))
+    course = plans_of(course, units)
     return CourseOnDisk(
         root,
-        plans_of(course, units),
+        course,
         problems,
         units,
         tuple(unit for unit in found if isinstance(unit, CourseProblem)),
         others,
-        tuple(_strays(root, course, others)),
+        tuple(strays(root, course, frozenset(unit_paths), listed)),
     )
 
 
@@ -166,33 +197,18 @@ def _is_utf_8(path: str) -> bool:
         return False
 
 
-def _strays(root: Path, course: Course, others: frozenset[str]) -> Iterator[CourseProblem]:
-    """Markdown files with a unit's front matter in no level's folder: left unread, they must not pass for checked."""
-    inner = tuple(path.removesuffix(COURSE_FILE) for path in others if path.endswith(f"/{COURSE_FILE}"))
-    names = [level.name for level in course.levels]
-    for path in sorted(others, key=natural_order):
-        if not path.lower().endswith(_UNIT_SUFFIX) or (inner and path.startswith(inner)):
-            continue
-        source = read_file(root, path)
-        front = read_front_matter(source)[0] if isinstance(source, Source) else None
-        if front is not None and (front.level or front.unit):
-            folder = path.rpartition("/")[0]
-            hint = did_you_mean(folder, names) if folder not in names else ""
-            why = "looks like a unit, but is not in the folder of a level, so it was not read."
-            yield CourseProblem(path, 0, 0, f"{path} {why}{hint}", stops=False)
-
-
-def list_files(root: Path, *, tracked_only: bool) -> list[str]:
+def list_files(root: Path, known: frozenset[str] | None = None) -> list[str]:
     """Every file of the course, in natural order, hidden ones left out. Links are listed, not followed.
 
-    A folder named as a unit file is listed too, so that it can be reported. Raises FolderError when git fails.
+    A folder named as a unit file is listed too, so that it can be reported. ``known`` are the only ones that count.
     """
-    paths = set(_walk(root))
-    top = _repository(root) if tracked_only else None
-    if top is not None:
-        known = _tracked(top, root)
-        paths = {path for path in paths if path in known}
-    return sorted(paths, key=natural_order)
+    return sorted((path for path in _walk(root) if known is None or path in known), key=natural_order)
+
+
+def tracked(root: Path, *, only: bool) -> frozenset[str] | None:
+    """The paths that git knows, where only those count; None where all do. Raises FolderError when git fails."""
+    top = repository(root) if only else None
+    return None if top is None else _tracked(top, root)
 
 
 def _walk(root: Path) -> Iterator[str]:
@@ -205,7 +221,7 @@ def _walk(root: Path) -> Iterator[str]:
                 yield (here / name).relative_to(root).as_posix()
 
 
-def _repository(folder: Path) -> Path | None:
+def repository(folder: Path) -> Path | None:
     """The top of the git repository around a folder, or None."""
     return next((f for f in (folder, *folder.parents) if (f / ".git").exists()), None)
 
@@ -213,7 +229,14 @@ def _repository(folder: Path) -> Path | None:
 def _tracked(top: Path, root: Path) -> frozenset[str]:
     """Paths inside the course of what is in git's index."""
     pathspec = root.relative_to(top).as_posix()
-    command = ["git", "--literal-pathspecs", "ls-files", "-z", "--", pathspec]
+    done = _git(top, "--literal-pathspecs", "ls-files", "-z", "--", pathspec)
+    prefix = "" if pathspec == "." else f"{pathspec}/"
+    return frozenset(os.fsdecode(name).removeprefix(prefix) for name in done.split(b"\0") if name)
+
+
+def _git(top: Path, *words: str) -> bytes:
+    """What git says. It starts no program that a repository's settings name, and writes nothing."""
+    command = ["git", "--no-optional-locks", "-c", "core.fsmonitor=false", *words]
     try:
         done = subprocess.run(command, cwd=top, env=_git_environment(top), capture_output=True, check=True, timeout=60)
     except FileNotFoundError:
@@ -223,8 +246,7 @@ def _tracked(top: Path, root: Path) -> frozenset[str]:
         raise FolderError(f"git could not list the course's files: {said or 'it gave no reason'}.") from error
     except subprocess.TimeoutExpired:
         raise FolderError("git did not list the course's files within a minute.") from None
-    prefix = "" if pathspec == "." else f"{pathspec}/"
-    return frozenset(os.fsdecode(name).removeprefix(prefix) for name in done.stdout.split(b"\0") if name)
+    return done.stdout
 
 
 def _git_environment(top: Path) -> Mapping[str, str]:
@@ -233,7 +255,3 @@ def _git_environment(top: Path) -> Mapping[str, str]:
     if Path.cwd().resolve() == top.resolve():
         return os.environ
     return {name: value for name, value in os.environ.items() if not name.startswith("GIT_")}
-
-
-def _why(error: BaseException) -> str:
-    return (error.strerror if isinstance(error, OSError) else None) or str(error) or type(error).__name__

@@ -30,6 +30,7 @@ class InlineText:
     alts: "list[InlineText]" = field(default_factory=list)  # the alternative texts of the pictures
     comments: list[tuple[Span, str]] = field(default_factory=list)
     unclosed: list[Span] = field(default_factory=list)
+    html: list[tuple[Span, str]] = field(default_factory=list)  # tags and the like
     breaks: list[int] = field(default_factory=list)  # indices of the characters that stand for a line end
     _text: str | None = None
 
@@ -192,6 +193,7 @@ def _put_picture(token: Token, places: SourceMap, shift: int, plain: InlineText)
     )
     plain.pictures.append(picture)
     plain.comments += alt.comments
+    plain.html += alt.html
     plain.put_as(PICTURE, picture.span.start, picture.span.end)
 
 
@@ -210,3 +212,5 @@ def _put_html(token: Token, places: SourceMap, shift: int, plain: InlineText) ->
         plain.comments.append((span, token.content))
     elif token.content.casefold() in _BREAKS:
         plain.put_as("\n", span.start, span.end)
+    else:
+        plain.html.append((span, token.content))

@@ -15,6 +15,23 @@ from lint_rules.manuscript.source_map import SourceMap
 from lint_rules.source import Source, Span
 
 _WRITING_LINE = re.compile(r"(?<![^\s>])_{3,}(?=\s*\Z)")
+_INDENTED = (
+    "This text begins with four spaces, so it is printed as computer code and no rule reads it. Take the spaces out."
+)
+_FENCED = (
+    "This is printed as computer code, and no rule reads it. Write it as ordinary text, "
+    "or let it stand if it is no text (a grid of letters, say)."
+)
+_NOT_READ = "What stands in “{}” is not read, whatever it puts on the page. Write it as ordinary text."
+_HTML = (
+    "hornbook does not read what HTML does on the page: “{}” may hide or change what was checked. "
+    "Write it in Markdown, or let it stand with a reason."
+)
+# Tags that neither hide nor change what is read, where they have no attributes.
+_PLAIN_TAG = re.compile(
+    r"(?i)</?(?:br|wbr|hr|b|i|em|strong|u|s|del|ins|sub|sup|small|mark|kbd|p|div|span|center)\s*/?>"
+)
+_WORD = re.compile(r"[^\W\d_]{2}")
 UNCLOSED_COMMENT = "This comment is not closed: what follows it would vanish. End it with -->."
 
 
@@ -40,6 +57,7 @@ def _inline(state: ReaderState, heading: Token | None, token: Token) -> None:
     plain = read_plain(token)
     for span in plain.unclosed:
         state.contents.problems.append(Problem(span, UNCLOSED_COMMENT))
+    _note_html(state, plain)
     if heading is not None:
         read_heading(state, heading, token, plain)
         state.last = ""
@@ -124,6 +142,10 @@ def _open_cell(state: ReaderState, token: Token) -> None:
 
 def _code(state: ReaderState, token: Token) -> None:
     span = state.note_block("code", token)
+    if _WORD.search(token.content):
+        fenced = token.type == "fence"
+        said = _FENCED if fenced else _INDENTED
+        state.contents.problems.append(Problem(_first_line(state, token), said, blocks=not fenced))
     plain = InlineText()
     plain.put(token.content.removesuffix("\n"), 0, token.meta["places"])
     state.add(cut_passage(plain, 0, plain.length, Role.CODE, state.setting(span)))
@@ -132,7 +154,32 @@ def _code(state: ReaderState, token: Token) -> None:
 
 def _html(state: ReaderState, token: Token) -> None:
     if token.children is not None:  # the text between tags is read by people, too
-        read_paragraph(state, token, read_plain(token))
+        plain = read_plain(token)
+        _note_html(state, plain)
+        read_paragraph(state, token, plain)
+    else:
+        span = _first_line(state, token)
+        said = _NOT_READ.format(_short(state.source.slice(span)))
+        state.contents.problems.append(Problem(span, said))
+
+
+def _note_html(state: ReaderState, plain: InlineText) -> None:
+    """Raw HTML other than comments and a few plain tags."""
+    for span, tag in plain.html:
+        if tag.startswith(("<!", "<?")):
+            state.contents.problems.append(Problem(span, _NOT_READ.format(_short(tag))))
+        elif not tag.startswith("</") and not _PLAIN_TAG.fullmatch(tag):
+            state.contents.problems.append(Problem(span, _HTML.format(_short(tag)), blocks=False))
+
+
+def _first_line(state: ReaderState, token: Token) -> Span:
+    assert token.map is not None
+    return state.source.line_span(token.map[0] + 1)
+
+
+def _short(text: str) -> str:
+    text = " ".join(text.split())
+    return text if len(text) <= 30 else f"{text[:29]}…"
 
 
 def _rule(state: ReaderState, token: Token) -> None:

@@ -8,6 +8,7 @@ from lint_rules.manuscript.front_matter import front_matter_lines, read_front_ma
 from lint_rules.manuscript.headings import build_outline
 from lint_rules.manuscript.markdown import LONGEST, Document, parse
 from lint_rules.manuscript.model import DivKind, Problem, Unit
+from lint_rules.manuscript.odd_characters import odd_characters
 from lint_rules.manuscript.passages import UNCLOSED_COMMENT, read_contents
 from lint_rules.manuscript.stets import read_stets
 from lint_rules.source import Source, Span
@@ -20,7 +21,9 @@ def read_unit(source: Source) -> Unit:
     document = parse(source, lines)
     contents = read_contents(source, document)
     outline, missing = build_outline(source, contents)
-    found = [*problems, *missing, *contents.problems, *_faults(source, document)]
+    passages = (*contents.passages, *(heading.passage for heading in contents.headings))
+    odd = odd_characters(source, passages)
+    found = [*problems, *missing, *contents.problems, *_faults(source, document), *odd]
     return Unit(
         source=source,
         front=front,

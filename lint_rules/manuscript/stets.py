@@ -2,6 +2,7 @@
 
 import re
 from bisect import bisect_right
+from dataclasses import replace
 from datetime import date
 
 from lint_rules.manuscript.contents import Contents, block_at
@@ -12,6 +13,9 @@ from lint_rules.source import Span
 _STET = re.compile(r"<!--\s*stet\b(?P<body>[\s\S]*?)-->\Z", re.IGNORECASE)
 _FORM = re.compile(r"(?P<head>[^:]*)(?P<colon>:?)(?P<reason>[\s\S]*)")
 _RULE = re.compile(r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*")
+_TOO_WIDE = (
+    "What follows holds whole activities, and a stet lets one block stand. Put it before the block that it is for."
+)
 _SHAPE = "Write <!-- stet RULE: reason --> or <!-- stet RULE until 2027-03-01: reason -->"
 
 
@@ -60,12 +64,20 @@ def read_stets(contents: Contents, comments: list[Comment]) -> tuple[Stet, ...]:
     """All the stets of a file, in file order."""
     comments = sorted(comments, key=lambda comment: comment.span)
     limits = _ends_of_divs(contents, comments)
-    stets = [
-        read_stet(comment.text, comment.span, _covered(contents, comment, limit))
-        for comment, limit in zip(comments, limits, strict=True)
-    ]
+    stets = [_own_line(contents, comment, limit) for comment, limit in zip(comments, limits, strict=True)]
     stets += [read_stet(comment.text, comment.span, comment.block) for comment in contents.comments]
     return tuple(sorted((stet for stet in stets if stet is not None), key=lambda stet: stet.span))
+
+
+def _own_line(contents: Contents, comment: Comment, limit: int | None) -> Stet | None:
+    """A stet on a line of its own. Before a part that holds whole activities it lets nothing stand."""
+    covers = _covered(contents, comment, limit)
+    stet = read_stet(comment.text, comment.span, covers)
+    block = block_at(contents.blocks, comment.lines[1])
+    if stet is None or covers is None or block is None or block.kind == "heading":
+        return stet
+    wide = any(block.span.covers(heading.span) for heading in contents.headings)
+    return replace(stet, covers=None, fault=stet.fault or _TOO_WIDE) if wide else stet
 
 
 def _covered(contents: Contents, comment: Comment, limit: int | None) -> Span | None:

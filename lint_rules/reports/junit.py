@@ -4,7 +4,7 @@ There is no official schema; the shape is the one that readers agree on. A suite
 first unit where it is found: one that is in the way of a release is a failure, with all its places, a note passes, what
 is let stand or carried over is skipped with its reason, a check that could not run is an error. A unit without any
 finding has one case that passes. Cases are named by rule and words, not by line, so that a build server can tell a new
-one from one that has moved.
+one from one that has moved; file (from the top of the repository) and line stand beside, as build servers read them.
 """
 
 import re
@@ -12,9 +12,11 @@ import xml.etree.ElementTree as ET
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
+from lint_rules.course.folder import COURSE_FILE
 from lint_rules.engine.gather import Point
 from lint_rules.finding import Finding, Status
 from lint_rules.reports.report import Report
+from lint_rules.reports.said import one_line
 
 _WHOLE_BOOK = "the whole book"
 _MOST = 80  # characters of the words in a case's name
@@ -29,6 +31,8 @@ class _Case:
     type: str = ""
     message: str = ""
     text: str = ""
+    file: str = ""
+    line: int = 0
 
 
 @dataclass(slots=True)
@@ -58,7 +62,7 @@ def junit_report(report: Report) -> bytes:
 
 
 def _suites(report: Report) -> Iterator[_Suite]:
-    suites = {path: _Suite(report.path(path), _classname(path)) for path in sorted(report.sources)}
+    suites = {path: _Suite(report.prefix + path, _classname(path)) for path in sorted(report.sources)}
     book = _Suite(_WHOLE_BOOK, "book")
     cases = [(_case_of_point(report, point), point.lead) for point in report.points]
     cases += [(_settled(report, f), f) for f in report.result.findings if f.status is not Status.OPEN]
@@ -68,7 +72,11 @@ def _suites(report: Report) -> Iterator[_Suite]:
         suite = suites.get(note.path, book)
         suite.cases.append(_Case(f"{note.rule} could not run", "error", "could not run", note.why, note.why))
     for skipped in report.skipped:
-        book.cases.append(_Case(f"{skipped.path} is read", "error", "not checked", skipped.why, skipped.why))
+        why, file = skipped.why, report.prefix + skipped.inside if skipped.inside else ""
+        book.cases.append(_Case(f"{skipped.path} is read", "error", "not checked", why, why, file, skipped.line))
+    for lack in report.lacks:
+        said = f"{lack.what}: {lack.cure}"
+        book.cases.append(_Case(lack.what, "failure", "release", said, said, report.prefix + COURSE_FILE, 1))
     for name, why in sorted(report.unchecked.items()):
         book.cases.append(_Case(f"{name} was not checked", "skipped", message=why))
     for suite in suites.values():
@@ -85,12 +93,17 @@ def _case_of_point(report: Report, point: Point) -> _Case:
     name = _name(point.lead)
     if len(point.findings) > 1 and point.about:
         name = f"{point.rule}: {_short(point.about[-1])}" if point.about[-1] else point.rule
-    return _Case(name, kind, point.severity.value, point.message, text)
+    return _Case(name, kind, point.severity.value, point.message, text, *_at(report, point.lead))
+
+
+def _at(report: Report, finding: Finding) -> tuple[str, int]:
+    """File and line of a finding, as build servers read them."""
+    return report.prefix + finding.path, finding.start.line
 
 
 def _line(report: Report, finding: Finding) -> str:
-    where = f"{report.path(finding.path)}:{finding.start.line}:{finding.start.column}"
-    return f"{where}: {finding.severity}: {' '.join(finding.message.split())} [{finding.rule}]"
+    file, line = _at(report, finding)
+    return one_line(f"{file}:{line}:{finding.start.column}: {finding.severity}: {finding.message} [{finding.rule}]")
 
 
 def _name(finding: Finding) -> str:
@@ -107,8 +120,10 @@ def _short(text: str) -> str:
 def _settled(report: Report, finding: Finding) -> _Case:
     name, text = _name(finding), _line(report, finding)
     if finding.status is Status.LET_STAND:
-        return _Case(name, "skipped", message=f"let stand: {finding.reason}", text=text)
-    return _Case(name, "skipped", message="carried over from before (carried.yaml)", text=text)
+        said = f"let stand: {finding.reason}"
+    else:
+        said = "carried over from before (carried.yaml)"
+    return _Case(name, "skipped", "", said, text, *_at(report, finding))
 
 
 def _add(suite: ET.Element, classname: str, case: _Case, taken: set[tuple[str, str]]) -> None:
@@ -120,6 +135,10 @@ def _add(suite: ET.Element, classname: str, case: _Case, taken: set[tuple[str, s
         name = f"{plain} ({number})"
     taken.add((classname, name))
     element = ET.SubElement(suite, "testcase", classname=classname, name=name, time="0")
+    if case.file:
+        element.set("file", _plain(case.file))
+        if case.line:
+            element.set("line", str(case.line))
     if case.kind:
         of_type = {"type": _plain(case.type)} if case.type else {}
         child = ET.SubElement(element, case.kind, {**of_type, "message": _plain(case.message)})
@@ -141,5 +160,5 @@ def _classname(path: str) -> str:
 
 
 def _plain(text: str) -> str:
-    """A text as an attribute's value: in one line, without what XML does not allow."""
-    return " ".join(_NOT_XML.sub("\ufffd", text).split())
+    """A text as an attribute's value: in one line, without what XML does not allow or a terminal would obey."""
+    return one_line(_NOT_XML.sub("\ufffd", text))

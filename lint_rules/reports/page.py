@@ -5,6 +5,7 @@ from collections.abc import Callable
 from typing import Protocol
 
 from lint_rules.finding import Finding
+from lint_rules.reports.said import harmless
 from lint_rules.source import Source
 
 Part = str | tuple[str, str]  # a text, or a text and its style ('bold red')
@@ -39,7 +40,7 @@ class PlainPage:
     def say(self, *parts: Part) -> None:
         """Write a line."""
         try:
-            print(*(part if isinstance(part, str) else part[0] for part in parts), sep="")
+            print(harmless("".join(part if isinstance(part, str) else part[0] for part in parts)))
         except BrokenPipeError:
             self._lost()
 

@@ -1,14 +1,14 @@
 """The release record: what was released, what it was checked with, and what was found, as one JSON object.
 
 A publisher keeps it with the book. A second run on the same tree gives the same bytes but for the date; paths are those
-inside the course, and nothing of the machine is in it.
+from the top of the repository (from the course's folder, where there is none), and nothing of the machine is in it.
 """
 
 import hashlib
 import json
 import posixpath
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
@@ -16,11 +16,14 @@ from urllib.parse import unquote
 
 from lint_rules import __version__
 from lint_rules.engine.suppression.stets import lets_stand
+from lint_rules.facts import UnitFacts
 from lint_rules.finding import Finding, Severity, Status
+from lint_rules.manuscript.counting import count_words
 from lint_rules.manuscript.model import Stet, Unit
 from lint_rules.outline import place_of, sections_of
-from lint_rules.reports.report import Report
+from lint_rules.reports.report import Report, Skipped
 from lint_rules.reports.verdict import switched_off, unread_units, verdict
+from lint_rules.reports.weight import Weakened, by_weight
 
 _COLUMNS = {Status.LET_STAND: "let_stand", Status.CARRIED: "carried"}
 
@@ -46,15 +49,26 @@ class FileRead:
 
 
 def release_record(
-    report: Report, units: Mapping[str, Unit], files: list[FileRead], checked_with: CheckedWith, when: datetime
-) -> str:
-    """The record of a run; ``units`` are the units that could be read, by path, ``when`` is in UTC."""
+    report: Report,
+    units: Mapping[str, Unit],
+    files: list[FileRead],
+    checked_with: CheckedWith,
+    when: datetime,
+    git: tuple[str, bool] | None,
+    lighter: Sequence[Weakened],
+) -> dict[str, Any]:
+    """The record of a run as plain data; ``units`` are the units that could be read, by path, ``when`` is in UTC.
+
+    ``git`` is the commit and whether the tree was clean, ``lighter`` are the rules that the book weakens.
+    """
     report = _inside_the_course(report)
     judged = verdict(report)
     course = report.course
-    whole = {
+    return {
         "hornbook": __version__,
+        "finished": True,
         "date": when.strftime("%Y-%m-%dT%H:%M:%SZ"),
+        "git": {"commit": git[0], "clean": git[1]} if git else None,
         "course": {
             "title": course.title,
             "variety": course.variety,
@@ -68,6 +82,7 @@ def release_record(
                 for level in course.levels
             ],
         },
+        **({"part": report.part} if report.part else {}),
         "verdict": {"can_go": judged.can_go, "in_the_way": list(judged.in_the_way)},
         "checked_with": {
             "language": checked_with.language,
@@ -77,13 +92,33 @@ def release_record(
         },
         "not_checked": list(_not_checked(report)),
         "settings": dict(sorted(course.rules.items())),
+        "weakened": {row.rule: row.here for row in lighter},
         "counts": _counts(report),
         "rules": _by_rule(report),
         "stets": list(_stets(report, units)),
+        "let_stand_by_weight": by_weight(report.with_status(Status.LET_STAND)),
         "carried": len(report.with_status(Status.CARRIED)),
-        "files": [_file(file) for file in sorted(files, key=lambda file: file.path)],
+        "carried_by_weight": by_weight(report.with_status(Status.CARRIED)),
+        "target_words": len(course.words),
+        "units": [_unit(report, facts, units) for facts in report.facts],
+        "files": [_file(file, report.prefix) for file in sorted(files, key=lambda file: file.path)],
     }
-    return json.dumps(whole, ensure_ascii=False, indent=1) + "\n"
+
+
+def record_as_text(record: Mapping[str, Any]) -> str:
+    """The record as it is written."""
+    return json.dumps(record, ensure_ascii=False, indent=1) + "\n"
+
+
+def _unit(report: Report, facts: UnitFacts, units: Mapping[str, Unit]) -> dict[str, Any]:
+    words = sum(count_words(passage.text) for passage in units[facts.path].passages)
+    return {
+        "path": report.path(facts.path),
+        "level": report.course.levels[facts.level].name,
+        "unit": facts.unit,
+        "title": units[facts.path].front.title,
+        "words": words,
+    }
 
 
 def pictures_of(unit: Unit) -> Iterator[str]:
@@ -118,9 +153,9 @@ def _by_rule(report: Report) -> dict[str, dict[str, int]]:
 
 def _not_checked(report: Report) -> Iterator[dict[str, str]]:
     for note in sorted(report.broken, key=lambda note: (note.rule, note.path, note.why)):
-        yield {"what": note.rule, "where": note.path or "the whole book", "why": note.why}
+        yield {"what": note.rule, "where": report.path(note.path) if note.path else "the whole book", "why": note.why}
     for path in unread_units(report):
-        yield {"what": "parts of the unit", "where": path, "why": "the unit could not be read in full"}
+        yield {"what": "parts of the unit", "where": report.path(path), "why": "the unit could not be read in full"}
     for skipped in report.skipped:
         yield {"what": "the file", "where": skipped.path, "why": skipped.why}
     for name, why in sorted(report.unchecked.items()):
@@ -130,11 +165,13 @@ def _not_checked(report: Report) -> Iterator[dict[str, str]]:
 
 
 def _inside_the_course(report: Report) -> Report:
-    """The report with every file called as it is inside the course."""
-    first = next(iter(report.sources), "")
-    prefix = report.path(first).removesuffix(first)
-    skipped = tuple(replace(row, path=row.path.removeprefix(prefix)) for row in report.skipped)
-    return replace(report, shown={}, skipped=skipped)
+    """The report with every file called as it is from the top of the repository (else the course's folder)."""
+
+    def called(row: Skipped) -> str:
+        return f"{report.prefix}{row.inside}{f':{row.line}' if row.line else ''}" if row.inside else row.path
+
+    skipped = tuple(replace(row, path=called(row)) for row in report.skipped)
+    return replace(report, shown={path: report.prefix + path for path in report.sources}, skipped=skipped)
 
 
 def _stets(report: Report, units: Mapping[str, Unit]) -> Iterator[dict[str, Any]]:
@@ -147,7 +184,7 @@ def _stets(report: Report, units: Mapping[str, Unit]) -> Iterator[dict[str, Any]
         for stet in unit.stets:
             mine = [finding for finding in left if lets_stand(stet, finding) and finding.reason == stet.reason]
             left = [finding for finding in left if finding not in mine]
-            yield _stet(stet, path, unit, place_of(stet.span, sections), mine)
+            yield _stet(stet, report.path(path), unit, place_of(stet.span, sections), mine)
 
 
 def _stet(stet: Stet, path: str, unit: Unit, place: str, mine: list[Finding]) -> dict[str, Any]:
@@ -164,6 +201,6 @@ def _stet(stet: Stet, path: str, unit: Unit, place: str, mine: list[Finding]) ->
     return row
 
 
-def _file(file: FileRead) -> dict[str, str | None]:
+def _file(file: FileRead, prefix: str) -> dict[str, str | None]:
     digest = None if file.data is None else hashlib.sha256(file.data).hexdigest()
-    return {"path": file.path, "what": file.what, "sha256": digest}
+    return {"path": prefix + file.path, "what": file.what, "sha256": digest}

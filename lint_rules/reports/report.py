@@ -16,10 +16,20 @@ from lint_rules.source import Source
 
 @dataclass(frozen=True, slots=True)
 class Skipped:
-    """A file that was not checked, and why."""
+    """A file that was not checked, and why. ``inside`` is its path inside the course, where it is in one."""
 
     path: str
     why: str
+    inside: str = ""
+    line: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Lack:
+    """What a release asks for and this book does not have: in a few words, and what would be right."""
+
+    what: str  # 'level-1: units 2 and 3 of 3 are not there'
+    cure: str
 
 
 @dataclass(frozen=True)
@@ -30,7 +40,8 @@ class Report:
     command was given). ``blocks_from`` is the least severity that makes the run fail. ``unchecked`` names the checks
     that nobody asked for, with the reason (they are neither clean nor broken). ``spoilt`` says that part of the course
     could not be read (a row of a word list, say), so that the run was not whole. ``carried_gone`` are the entries of
-    carried.yaml whose finding is gone, ``carried_kept`` those that still stand.
+    carried.yaml whose finding is gone, ``carried_kept`` those that still stand. ``lacks`` is what a release asks for
+    and the book does not have; ``told`` what a release says besides; ``part`` the one level that is released.
     """
 
     course: Course
@@ -45,6 +56,10 @@ class Report:
     carried_gone: tuple[Entry, ...] = ()
     carried_kept: tuple[Entry, ...] = ()
     spoilt: bool = False
+    prefix: str = ""  # of a path inside the course, as seen from the top of the repository: `books/kites/`
+    lacks: tuple[Lack, ...] = ()
+    told: tuple[str, ...] = ()
+    part: str = ""
 
     @property
     def findings(self) -> tuple[Finding, ...]:

@@ -9,11 +9,13 @@ so two runs can be compared.
 import hashlib
 import inspect
 import json
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 from urllib.parse import quote
 
 from lint_rules import __version__
+from lint_rules.course.folder import COURSE_FILE
 from lint_rules.engine.gather import Point
 from lint_rules.engine.suppression.carried import CARRIED_FILE
 from lint_rules.finding import Finding, Mend, Severity, Status
@@ -25,7 +27,10 @@ from lint_rules.source import Source, Span
 
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 FINGERPRINT = "rulePoint/v1"  # name of the recipe in fingerprints.py: another one needs another name
+RELEASE = "release"  # what a release asks for, beyond what the rules find
+_UNREAD = "unreadable-manuscript"
 _BASE = "ROOT"
+_LINK = re.compile(r"\[(?=[^\]]*\]\()")
 _LEVELS = {Severity.STOP: "error", Severity.QUERY: "warning", Severity.NOTE: "note"}
 
 
@@ -66,21 +71,23 @@ def sarif_report(report: Report, rules: Sequence[RuleModule], status: int) -> st
         "originalUriBaseIds": {_BASE: {"description": {"text": place.base}}},
         "invocations": [_invocation(report, index, place, status)],
         "artifacts": [_artifact(report.sources[path], place) for path in paths],
-        "results": [result for result, at in sorted(results, key=lambda one: one[1].order)],
+        "results": [result for result, at in sorted(results, key=lambda one: one[1].order)]
+        + list(_left_out(report, index, place)),
     }
     return json.dumps({"$schema": SCHEMA, "version": "2.1.0", "runs": [run]}, ensure_ascii=False, indent=1) + "\n"
 
 
 class _Places:
-    """How files are called in the log: relative to where the command was given, else to the course's folder."""
+    """How files are called in the log: from the top of the repository, wherever the command was given."""
 
     def __init__(self, report: Report, artifacts: Mapping[str, int]) -> None:
-        first = next(iter(artifacts), "")
-        prefix = report.path(first).removesuffix(first)
-        outside = prefix.startswith(("../", "/")) or ":" in prefix.split("/")[0]
-        self.base = "The course's folder." if outside else "The folder that the command was given in."
-        self.folder = "" if outside else quote(prefix, errors="surrogateescape")
+        self.base = "The top of the git repository; the course's folder, where there is none."
+        self.folder = quote(report.prefix, errors="surrogateescape")
         self._artifacts = artifacts
+
+    def physical(self, path: str) -> dict[str, Any]:
+        """A file as a physicalLocation."""
+        return {"artifactLocation": self.location(path)}
 
     def location(self, path: str) -> dict[str, Any]:
         """A file as an artifactLocation: relative, percent-encoded, with ``/``."""
@@ -92,7 +99,9 @@ class _Places:
 
 def _rule_names(report: Report, rules: Sequence[RuleModule]) -> list[str]:
     known = {module.rule.name for module in rules}
-    return sorted(known | {finding.rule for finding in report.result.findings} | {n.rule for n in report.broken})
+    extra = {RELEASE} if report.lacks else set()
+    found = {finding.rule for finding in report.result.findings} | {note.rule for note in report.broken}
+    return sorted(known | found | extra | ({_UNREAD} if report.skipped else set()))
 
 
 def _descriptor(name: str, module: RuleModule | None, report: Report) -> dict[str, Any]:
@@ -103,9 +112,9 @@ def _descriptor(name: str, module: RuleModule | None, report: Report) -> dict[st
     level = module.rule.severity if setting == "off" else Severity(setting)
     return {
         "id": name,
-        "shortDescription": {"text": paragraphs[0]},
-        "fullDescription": {"text": " ".join(paragraphs)},
-        "help": {"text": "\n\n".join(paragraphs), "markdown": inspect.cleandoc(module.page)},
+        "shortDescription": {"text": _message(paragraphs[0])},
+        "fullDescription": {"text": _message(" ".join(paragraphs))},
+        "help": {"text": _message("\n\n".join(paragraphs)), "markdown": inspect.cleandoc(module.page)},
         "defaultConfiguration": {"level": _LEVELS[level], "enabled": setting != "off"},
         "properties": {"tags": [module.rule.family]},
     }
@@ -126,7 +135,7 @@ def _result(point: Point, rule: int, fingerprint: str, report: Report, place: _P
         "ruleId": point.rule,
         "ruleIndex": rule,
         "level": _LEVELS[point.severity],
-        "message": {"text": point.message},
+        "message": {"text": _message(point.message)},
         "locations": [_location(lead, report.sources[lead.path], place)],
         "partialFingerprints": {FINGERPRINT: fingerprint},
         "suppressions": [],  # §3.27.23: on every result or on none; an empty list says that a result is not suppressed
@@ -134,7 +143,11 @@ def _result(point: Point, rule: int, fingerprint: str, report: Report, place: _P
     }
     if point.others:
         result["relatedLocations"] = [
-            {"id": number, "message": {"text": other.message}, **_location(other, report.sources[other.path], place)}
+            {
+                "id": number,
+                "message": {"text": _message(other.message)},
+                **_location(other, report.sources[other.path], place),
+            }
             for number, other in enumerate(point.others, start=1)
         ]
     fixes = [
@@ -152,7 +165,7 @@ def _suppressed(finding: Finding, rule: int, fingerprint: str, source: Source, p
         "ruleId": finding.rule,
         "ruleIndex": rule,
         "level": _LEVELS[finding.severity],
-        "message": {"text": finding.message},
+        "message": {"text": _message(finding.message)},
         "locations": [_location(finding, source, place)],
         "partialFingerprints": {FINGERPRINT: fingerprint},
         "suppressions": list(_suppressions(finding, place)),
@@ -168,6 +181,33 @@ def _location(finding: Finding, source: Source, place: _Places) -> dict[str, Any
     if finding.place:
         location["logicalLocations"] = [{"fullyQualifiedName": finding.place}]
     return location
+
+
+def _left_out(report: Report, index: Mapping[str, int], place: _Places) -> Iterator[dict[str, Any]]:
+    """What was not read, and what a release asks for and does not find: nobody looks for it among notifications."""
+    for skipped in report.skipped:
+        region = {"region": {"startLine": skipped.line}} if skipped.line else {}
+        yield _plain_result(_UNREAD, index, skipped.why, {**place.physical(skipped.inside or COURSE_FILE), **region})
+    for lack in report.lacks:
+        yield _plain_result(RELEASE, index, f"{lack.what}: {lack.cure}.", place.physical(COURSE_FILE))
+
+
+def _plain_result(rule: str, index: Mapping[str, int], said: str, where: dict[str, Any]) -> dict[str, Any]:
+    print_ = hashlib.sha256(f"{rule} {said}".encode("utf-8", "backslashreplace")).hexdigest()[:32]
+    return {
+        "ruleId": rule,
+        "ruleIndex": index[rule],
+        "level": "error",
+        "message": {"text": _message(said)},
+        "locations": [{"physicalLocation": where}],
+        "partialFingerprints": {FINGERPRINT: print_},
+        "suppressions": [],
+    }
+
+
+def _message(text: str) -> str:
+    """A text as SARIF wants it (2.1.0 §3.11.5 and .6): braces doubled, and no link where a manuscript has brackets."""
+    return _LINK.sub(r"\[", text.replace("{", "{{").replace("}", "}}"))
 
 
 def _physical(finding: Finding, source: Source, place: _Places) -> dict[str, Any]:
@@ -201,7 +241,7 @@ def _fix(mend: Mend, source: Source, place: _Places) -> dict[str, Any]:
         for edit in sorted(mend.edits, key=lambda edit: edit.span)
     ]
     change = {"artifactLocation": place.location(source.path), "replacements": replacements}
-    return {"description": {"text": mend.title}, "artifactChanges": [change]}
+    return {"description": {"text": _message(mend.title)}, "artifactChanges": [change]}
 
 
 def _region(source: Source, span: Span) -> dict[str, int]:
@@ -212,13 +252,13 @@ def _region(source: Source, span: Span) -> dict[str, int]:
 def _invocation(report: Report, index: Mapping[str, int], place: _Places, status: int) -> dict[str, Any]:
     execution = [_broken(note.rule, note.path, note.why, index, place) for note in report.broken]
     settings: list[dict[str, Any]] = [
-        {"level": "warning", "message": {"text": f"{skipped.path}: not checked: {skipped.why}"}}
+        {"level": "warning", "message": {"text": _message(f"{skipped.path}: not checked: {skipped.why}")}}
         for skipped in report.skipped
     ]
     settings += [
         {
             "level": "note",
-            "message": {"text": f"Not checked: {name} ({why})."},
+            "message": {"text": _message(f"Not checked: {name} ({why}).")},
             "associatedRule": {"id": name, "index": index[name]},
         }
         for name, why in sorted(report.unchecked.items())
@@ -235,7 +275,7 @@ def _invocation(report: Report, index: Mapping[str, int], place: _Places, status
 def _broken(rule: str, path: str, why: str, index: Mapping[str, int], place: _Places) -> dict[str, Any]:
     note: dict[str, Any] = {
         "level": "error",
-        "message": {"text": f"The check {rule} could not run: {why}"},
+        "message": {"text": _message(f"The check {rule} could not run: {why}")},
         "associatedRule": {"id": rule, "index": index[rule]},
     }
     if path:

@@ -10,6 +10,7 @@ from lint_rules.engine.gather import Point
 from lint_rules.finding import Finding, Severity, Status
 from lint_rules.reports.page import Page, Part
 from lint_rules.reports.report import Report
+from lint_rules.reports.said import one_line, printable
 from lint_rules.reports.verdict import listed
 
 STYLES = {Severity.STOP: "bold red", Severity.QUERY: "bold yellow", Severity.NOTE: "cyan"}
@@ -28,7 +29,7 @@ def print_report(report: Report, page: Page) -> None:
             if also := _places(report, point):
                 page.say((f"    also {also}", "dim"))
     for skipped in report.skipped:
-        page.say(f"{_printable(skipped.path)}: not checked: {_printable(skipped.why)}")
+        page.say(f"{printable(skipped.path)}: not checked: {printable(skipped.why)}")
     for said in broken_lines(report):
         page.say(said)
 
@@ -87,7 +88,7 @@ def _many(count: int, noun: str) -> str:
 
 def _headline(report: Report, at: Finding, severity: Severity, message: str, rules: str) -> Iterator[Part]:
     line, column = at.start
-    yield f"{_printable(report.path(at.path))}:{line}:{column}: ", "dim"
+    yield f"{printable(report.path(at.path))}:{line}:{column}: ", "dim"
     yield severity.value, STYLES[severity]
     yield f": {one_line(message)} "
     yield f"[{rules}]", "dim"
@@ -105,15 +106,6 @@ def _places(report: Report, point: Point) -> str:
         lines = list(dict.fromkeys(numbers))
         shown = [str(line) for line in lines[:_MOST_LINES]]
         shown += [f"{len(lines) - _MOST_LINES} more"] if len(lines) > _MOST_LINES else []
-        where = "" if path == point.lead.path else f"{_printable(report.path(path))}: "
+        where = "" if path == point.lead.path else f"{printable(report.path(path))}: "
         said.append(f"{where}{'line' if len(lines) == 1 else 'lines'} {listed(shown)}")
     return "; ".join(said)
-
-
-def one_line(text: str) -> str:
-    """A text on one line, with control characters that could play with a terminal made visible."""
-    return _printable(" ".join(text.split()))
-
-
-def _printable(text: str) -> str:
-    return text if text.isprintable() else "".join(char if char.isprintable() else "\ufffd" for char in text)

@@ -8,6 +8,7 @@ from rich.text import Text
 
 from lint_rules.finding import Finding
 from lint_rules.reports.page import Part
+from lint_rules.reports.said import printable
 from lint_rules.reports.terminal import STYLES
 from lint_rules.source import Source, Span
 
@@ -40,7 +41,8 @@ class TerminalPage:
 
     def say(self, *parts: Part) -> None:
         """Print a line, broken between words."""
-        self._console.print(Text.assemble(*parts), soft_wrap=not self._console.is_terminal)
+        said = [printable(part) if isinstance(part, str) else (printable(part[0]), part[1]) for part in parts]
+        self._console.print(Text.assemble(*said), soft_wrap=not self._console.is_terminal)
 
     def show_words(self, source: Source, finding: Finding) -> None:
         """Print the finding's line with a marker under its words, unless that has just been done."""

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from lint_rules.finding import Finding, Severity, Status
 from lint_rules.reports.report import Report
+from lint_rules.reports.weight import by_weight, in_words
 
 LAPSED = "stet-lapsed"
 UNREADABLE = "unreadable-manuscript"
@@ -31,6 +32,7 @@ class Verdict:
     can_go: bool
     hindrances: tuple[Hindrance, ...]
     besides: tuple[str, ...]
+    what: str = "This book"
 
     @property
     def in_the_way(self) -> tuple[str, ...]:
@@ -40,13 +42,13 @@ class Verdict:
     @property
     def sentence(self) -> str:
         """The answer in one line."""
-        return "This book can go." if self.can_go else "This book cannot go yet."
+        return f"{self.what} can go." if self.can_go else f"{self.what} cannot go yet."
 
 
 def verdict(report: Report) -> Verdict:
     """Judge a whole book as a release would."""
     hindrances = tuple(_in_the_way(report))
-    return Verdict(not hindrances, hindrances, tuple(_besides(report)))
+    return Verdict(not hindrances, hindrances, tuple(_besides(report)), report.part or "This book")
 
 
 def reopen(report: Report) -> Report:
@@ -83,6 +85,8 @@ def _in_the_way(report: Report) -> Iterator[Hindrance]:
     if report.skipped:
         named = _some([skipped.path for skipped in report.skipped])
         yield Hindrance(f"{many(len(report.skipped), 'file or row', 'files or rows')} left out ({named})")
+    for lack in report.lacks:
+        yield Hindrance(f"{lack.what}: {lack.cure}")
     counted = [p for p in report.points if not (p.rule == UNREADABLE and p.severity is Severity.STOP)]
     stops = sum(point.severity is Severity.STOP for point in counted)
     lapsed = sum(point.rule == LAPSED for point in counted if point.severity is Severity.QUERY)
@@ -107,10 +111,12 @@ def _besides(report: Report) -> Iterator[str]:
         yield f"{many(notes, 'note')} for information"
     stood = len(report.with_status(Status.LET_STAND))
     if stood:
-        yield f"{many(stood, 'finding')} let stand, {'with its' if stood == 1 else 'each with a'} reason"
+        weights = in_words(by_weight(report.with_status(Status.LET_STAND)))
+        yield f"{many(stood, 'finding')} let stand, {'with its' if stood == 1 else 'each with a'} reason ({weights})"
     carried = len(report.with_status(Status.CARRIED))
     if carried:
-        yield f"{many(carried, 'finding')} carried over from before the course took up hornbook (carried.yaml)"
+        weights = in_words(by_weight(report.with_status(Status.CARRIED)))
+        yield f"{many(carried, 'finding')} carried over from before the course took up hornbook ({weights})"
     if report.carried_gone:
         gone = many(
             sum(entry.count for entry in report.carried_gone), "carried finding that is", "carried findings that are"
@@ -124,6 +130,7 @@ def _besides(report: Report) -> Iterator[str]:
     off = switched_off(report)
     if off:
         yield f"switched off in course.yaml: {listed(off)}"
+    yield from report.told
 
 
 def many(count: int, noun: str, plural: str = "") -> str:

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.atomic_write import write_whole
+from lint_rules.atomic_write import NotWritten, write_whole
 from lint_rules.engine.registry import load_rules
 from lint_rules.engine.suppression.mends import apply_mends
 from lint_rules.finding import Edit, Mend
@@ -72,12 +72,24 @@ def test_a_file_keeps_its_permissions(tmp_path):
     assert [p.name for p in tmp_path.iterdir()] == ["unit.md"]
 
 
-def test_a_link_stays_a_link(tmp_path):
+def test_nothing_is_written_through_a_link(tmp_path):
     (tmp_path / "real.md").write_bytes(b"old")
     (tmp_path / "link.md").symlink_to("real.md")
-    write_whole(tmp_path / "link.md", b"new")
-    assert (tmp_path / "link.md").is_symlink()
-    assert (tmp_path / "real.md").read_bytes() == b"new"
+    (tmp_path / "nowhere.md").symlink_to("not-there.md")
+    for name in ("link.md", "nowhere.md"):
+        with pytest.raises(NotWritten, match="link"):
+            write_whole(tmp_path / name, b"new")
+    assert (tmp_path / "real.md").read_bytes() == b"old"
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["link.md", "nowhere.md", "real.md"]
+
+
+def test_nothing_is_written_below_a_linked_folder_of_the_course(tmp_path):
+    (tmp_path / "elsewhere").mkdir()
+    (tmp_path / "book").mkdir()
+    (tmp_path / "book" / "out").symlink_to(tmp_path / "elsewhere")
+    with pytest.raises(NotWritten, match="link"):
+        write_whole(tmp_path / "book" / "out" / "x.json", b"new", tmp_path / "book")
+    assert list((tmp_path / "elsewhere").iterdir()) == []
 
 
 @pytest.mark.skipif(os.name == "nt", reason="POSIX signals")
@@ -87,7 +99,7 @@ def test_a_kill_in_the_middle_leaves_the_old_file_or_the_new_one(tmp_path):
     file.write_bytes(old)
     code = f"""
 from pathlib import Path
-from lint_rules.atomic_write import write_whole
+from lint_rules.atomic_write import NotWritten, write_whole
 from tests.support import run_files
 while True:
     for letter in (b"b", b"a"):

@@ -53,7 +53,8 @@ def in_sarif(released: Release, *, suppressed: bool = False) -> list[Seen]:
             region, path = physical["region"], unquote(physical["artifactLocation"]["uri"])
             place = region["startLine"], region["startColumn"]
             severity = LEVELS[result["level"]]
-            found.append((path, result["ruleId"], severity, *place, plain(result["message"]["text"])))
+            message = result["message"]["text"].replace("{{", "{").replace("}}", "}")  # SARIF 2.1.0 §3.11.5
+            found.append((path, result["ruleId"], severity, *place, plain(message)))
     return found
 
 

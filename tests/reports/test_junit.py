@@ -36,7 +36,13 @@ def cases_of(released: Release) -> list[tuple[str, str]]:
 @pytest.mark.parametrize("name", ["example", "draft", "odd"])
 def test_it_fits_the_schema(name, request):
     released = request.getfixturevalue(name)
-    SCHEMA.assertValid(etree.parse(str(released.folder / "out.xml")))
+    tree = etree.parse(str(released.folder / "out.xml"))
+    for case in tree.iter(
+        "testcase"
+    ):  # build servers read these two (pytest's first family has them); the schema has not
+        for name in ("file", "line"):
+            case.attrib.pop(name, None)
+    SCHEMA.assertValid(tree)
 
 
 @pytest.mark.parametrize("name", ["example", "draft", "odd"])
@@ -51,7 +57,11 @@ def test_a_reader_counts_what_the_record_counts(name, request):
     read = JUnitXml.fromfile(str(released.folder / "out.xml"))
     results = [result for suite in read for case in suite for result in case.result]
     counts = released.record["counts"]
-    assert sum(isinstance(result, Failure) for result in results) == counts["stop"] + counts["query"] == read.failures
+    asked = sum(
+        isinstance(result, Failure) and result.type == "release" for result in results
+    )  # units that are missing
+    assert read.failures == sum(isinstance(result, Failure) for result in results)
+    assert read.failures - asked == counts["stop"] + counts["query"]
     unchecked = len(released.record["not_checked"]) - sum(
         row["what"] == "parts of the unit" for row in released.record["not_checked"]
     )
@@ -63,7 +73,7 @@ def test_a_reader_counts_what_the_record_counts(name, request):
 
 
 def test_a_clean_unit_has_one_case_that_passes(odd):
-    (suite,) = [s for s in odd.junit.iter("testsuite") if s.get("name") == "book/level-1/unit-02.md"]
+    (suite,) = [s for s in odd.junit.iter("testsuite") if s.get("name") == "level-1/unit-02.md"]
     assert [(case.get("name"), len(case)) for case in suite] == [("nothing to mend", 0)]
 
 

@@ -54,6 +54,8 @@ def assert_places(run: dict[str, Any], source_of: Callable[[str], Source]) -> No
         for location in result["locations"]:
             physical = location["physicalLocation"]
             artifact = physical["artifactLocation"]
+            if "properties" not in result:  # what was not read, or is not there, has no place in a file that was read
+                continue
             assert run["artifacts"][artifact["index"]]["location"] == artifact  # 3.4.5
             source = source_of(unquote(artifact["uri"]))
             region = physical["region"]
@@ -100,8 +102,8 @@ def test_it_keeps_what_the_schema_cannot_hold(released):
 def test_odd_file_names_and_characters(odd, validator):
     released, root = odd
     assert list(validator.iter_errors(released.sarif)) == []
-    assert_sound(released.run, root)
-    assert "a%20book/level-1/unit%201%20%C3%A9%23%25.md" in {
+    assert_sound(released.run, root / "a book")  # no repository: paths are those of the course
+    assert "level-1/unit%201%20%C3%A9%23%25.md" in {
         artifact["location"]["uri"] for artifact in released.run["artifacts"]
     }
 
@@ -158,10 +160,25 @@ def test_a_mend_is_a_fix_that_gives_the_file_that_mend_would_write(draft):
         assert [r["insertedContent"]["text"] for r in replacements] == [edit["text"] for edit in mend["edits"]]
 
 
-def test_outside_the_folder_of_the_command_paths_are_those_of_the_course(tmp_path):
-    write_course(tmp_path / "book", {"level-1/unit-01.md": unit("The old color.")})
+@pytest.mark.parametrize("where", [".", "elsewhere", "books/kites/level-1"])
+def test_paths_are_those_of_the_repository_wherever_the_command_is_given(tmp_path, where):
+    write_course(tmp_path / "books" / "kites", {"level-1/unit-01.md": unit("The old color.")})
+    (tmp_path / ".git").mkdir()
     (tmp_path / "elsewhere").mkdir()
-    run = release("../book", tmp_path, cwd=tmp_path / "elsewhere").run
-    assert [artifact["location"]["uri"] for artifact in run["artifacts"]] == ["level-1/unit-01.md"]
-    assert run["originalUriBaseIds"]["ROOT"]["description"]["text"] == "The course's folder."
-    assert str(tmp_path) not in json.dumps(run)
+    made = release(str(tmp_path / "books" / "kites"), tmp_path, cwd=tmp_path / where)
+    assert [artifact["location"]["uri"] for artifact in made.run["artifacts"]] == ["books/kites/level-1/unit-01.md"]
+    assert str(tmp_path) not in json.dumps(made.run)
+    assert {row["path"] for row in made.record["files"]} == {
+        "books/kites/course.yaml",
+        "books/kites/words/level-1.csv",
+        "books/kites/level-1/unit-01.md",
+    }
+    cases = {(case.get("file"), case.get("line")) for case in made.junit.iter("testcase") if case.get("file")}
+    assert cases == {("books/kites/level-1/unit-01.md", "13")}
+
+
+def test_braces_and_links_in_a_message_are_only_text(tmp_path):
+    write_course(tmp_path / "book", {"level-1/unit-02.txt": unit("Hi.", 2), "level-1/unit-01.md": unit("Hi.")})
+    (tmp_path / "book" / "level-1" / "unit-{{0}} [a](1).txt").write_text(unit("Hi.", 3))
+    said = [result["message"]["text"] for result in release("book", tmp_path, cwd=tmp_path).run["results"]]
+    assert any("unit-{{{{0}}}} \\[a](1).txt" in text for text in said), said

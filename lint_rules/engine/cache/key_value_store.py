@@ -1,8 +1,10 @@
 """A store of values by key, in one SQLite file in the user's cache folder, that several runs may use at once.
 
 The store may fail in any way (a full or read-only disk, a damaged file, another run that holds it): then it gives
-nothing and takes nothing, and the run goes on without. Each value carries a digest, since SQLite does not notice a
-flipped bit inside one; what does not fit its digest counts as not there. What a run adds is written a few megabytes at
+nothing and takes nothing, and the run goes on without. Each value carries a digest over its key and itself, since
+SQLite does not notice a flipped bit, nor a value that was put under another key; what does not fit its digest counts as
+not there. Who can write to the store can still make a digest: so it is never taken from the tree that is being read,
+and a release does without. What a run adds is written a few megabytes at
 a time and at its end, each time whole or not at all.
 """
 
@@ -14,7 +16,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
-SCHEMA = 2  # part of the file's name: another schema is another file
+SCHEMA = 3  # part of the file's name: another schema is another file
 LARGEST = 256_000_000  # bytes; what was not used for longest goes first
 _KEPT_OF_IT = 0.75  # how much of that stays when it has been reached
 _WAITING = 8_000_000  # bytes that wait to be written together
@@ -77,7 +79,7 @@ class KeyValueStore:
                     f"SELECT key, value, used FROM kept WHERE key IN ({marks})",
                     some,
                 ):
-                    if value[:_DIGEST] == _digest(value[_DIGEST:]):
+                    if value[:_DIGEST] == _digest(key, value[_DIGEST:]):
                         found[key] = value[_DIGEST:]
                         if abs(self._now - used) > _DAY:
                             self._used.add(key)
@@ -105,7 +107,7 @@ class KeyValueStore:
             return
         try:
             with self._base:
-                rows = [(key, _digest(value) + value, self._now) for key, value in self._waiting.items()]
+                rows = [(key, _digest(key, value) + value, self._now) for key, value in self._waiting.items()]
                 self._base.executemany("INSERT OR REPLACE INTO kept VALUES (?, ?, ?)", rows)
                 used = [(self._now, key) for key in self._used]
                 self._base.executemany("UPDATE kept SET used = ? WHERE key = ?", used)
@@ -189,5 +191,5 @@ def _some(keys: list[bytes]) -> Iterator[list[bytes]]:
         yield keys[start : start + _AT_ONCE]
 
 
-def _digest(value: bytes) -> bytes:
-    return hashlib.blake2b(value, digest_size=_DIGEST).digest()
+def _digest(key: bytes, value: bytes) -> bytes:
+    return hashlib.blake2b(key + value, digest_size=_DIGEST).digest()

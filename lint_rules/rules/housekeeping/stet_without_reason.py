@@ -30,4 +30,5 @@ def find_in_stets(review: StetReview) -> Iterator[Found]:
         if stet.fault or not stet.rule or not stet.reason:
             wrong = stet.fault or "This stet gives no reason, so it lets nothing stand."
             rule = stet.rule or "RULE"
-            yield Found(stet.span, "stet", f"{wrong} Write it as <!-- stet {rule}: why it should stand -->.")
+            form = "" if stet.reason and stet.fault else f" Write it as <!-- stet {rule}: why it should stand -->."
+            yield Found(stet.span, "stet", f"{wrong}{form}")
