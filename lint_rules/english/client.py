@@ -34,6 +34,7 @@ AT_ONCE = 2  # requests at the same time: polite to a shared server, and all tha
 PATIENCE = 60.0  # seconds for an answer: a server's first one takes 4 s (measured, 2 cores), a later one less than 1 s
 LARGEST = 64_000_000  # bytes of an answer
 _APART = "\n\n"
+_SLACK = 20  # characters at the end that a server may take for no part of a sentence
 _Kind = TypeVar("_Kind")
 # The varieties that the server has a dictionary for; others are read as British English.
 _VARIETIES = frozenset({"en-GB", "en-US", "en-AU", "en-CA", "en-NZ", "en-ZA"})
@@ -71,14 +72,20 @@ class _Warnings(msgspec.Struct, rename="camel"):
     incomplete_results: bool = False
 
 
+class _Language(msgspec.Struct):
+    code: str
+
+
 class _Info(msgspec.Struct):
     software: _Software
 
 
 class _Reply(msgspec.Struct):
     software: _Software
+    language: _Language
     matches: list[_Match]
     warnings: _Warnings = msgspec.field(default_factory=_Warnings)
+    sentenceRanges: list[tuple[int, int]] = []
 
 
 class _NoRedirects(HTTPRedirectHandler):
@@ -147,6 +154,11 @@ class EnglishClient:
         reply = self._decode(self._ask("check", fields), _Reply)
         if reply.warnings.incomplete_results:
             raise self._fail("ran out of time and checked only a part of the text; it may be overloaded")
+        if reply.language.code != fields["language"]:
+            said = f"was asked for {fields['language']} and checked {reply.language.code[:20]}"
+            raise self._fail(f"{said}, so its answer says nothing of this book")
+        if reply.sentenceRanges and reply.sentenceRanges[-1][1] < _utf_16_length(batch.joined.rstrip()) - _SLACK:
+            raise self._fail("checked only the beginning of the text that it was sent")
         try:
             return shared_out(batch, reply.matches)
         except IndexError as error:
@@ -200,6 +212,10 @@ def _refusal(error: HTTPError) -> str:
         return f"says that it was asked too much (HTTP {error.code}); a server of your own has no such limit"
     said = " ".join(error.read(300).decode("utf-8", "replace").split())
     return f"refused the text (HTTP {error.code}{': ' + said if said else ''})"
+
+
+def _utf_16_length(text: str) -> int:
+    return len(text) + sum(char > "\uffff" for char in text)
 
 
 def switched_off(kind: str) -> tuple[str, ...]:

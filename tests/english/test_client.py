@@ -31,8 +31,11 @@ def says(status: int, body: object, **headers: str) -> Callable[[BaseHTTPRequest
     return answer
 
 
-def reply(matches: list[dict[str, object]], *, incomplete: bool = False) -> dict[str, object]:
-    return {"software": SOFTWARE, "matches": matches, "warnings": {"incompleteResults": incomplete}}
+def reply(
+    matches: list[dict[str, object]], *, incomplete: bool = False, language: str = "en-GB", **more: object
+) -> dict[str, object]:
+    warned = {"incompleteResults": incomplete}
+    return {"software": SOFTWARE, "language": {"code": language}, "matches": matches, "warnings": warned, **more}
 
 
 def match(offset: int, length: int) -> dict[str, object]:
@@ -51,6 +54,11 @@ def match(offset: int, length: int) -> dict[str, object]:
         (says(200, reply([match(90, 4)])), "points outside the text"),
         (says(200, reply([match(-2, 4)])), "points outside the text"),
         (says(200, reply([], incomplete=True)), "checked only a part of the text"),
+        (says(200, reply([], language="de-DE")), "asked for en-GB and checked de-DE"),
+        (says(200, reply([], language="en-US")), "asked for en-GB and checked en-US"),
+        (says(200, {"software": SOFTWARE, "matches": []}), "not as a LanguageTool server does"),
+        (says(200, reply([], sentenceRanges=[[0, 4]])), "checked only the beginning"),
+        (says(200, json.dumps(reply([]))[:-20].encode()), "not as a LanguageTool server does"),
         (says(500, b"Error: it broke"), "refused the text (HTTP 500: Error: it broke)"),
         (says(413, b"too long"), "HTTP 413"),
         (says(429, b""), "asked too much"),
@@ -61,7 +69,7 @@ def match(offset: int, length: int) -> dict[str, object]:
 )
 def test_a_server_that_misbehaves_is_said_plainly(answer, says_so):
     with stand_in(answer) as (url, _), pytest.raises(EnglishUnavailable) as error:
-        EnglishClient(url, direct=True).check(["A kite."], "en-GB")
+        EnglishClient(url, direct=True).check(["A kite. It is red, and it is far up in the sky."], "en-GB")
     assert says_so in str(error.value)
     assert url in str(error.value)
 
@@ -137,7 +145,7 @@ def test_nothing_to_check_asks_nothing():
     ("variety", "asked_as"), [("en-US", "en-US"), ("en-AU", "en-AU"), ("en-IE", "en-GB"), ("en", "en-GB")]
 )
 def test_a_variety_without_a_dictionary_of_its_own_is_read_as_british(variety, asked_as):
-    with stand_in(says(200, reply([]))) as (url, bodies):
+    with stand_in(says(200, reply([], language=asked_as))) as (url, bodies):
         EnglishClient(url, direct=True).check(["A kite."], variety)
     assert parse_qs(bodies[0])["language"] == [asked_as]
 
