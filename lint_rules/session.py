@@ -23,6 +23,7 @@ from lint_rules.course.folder import (
 )
 from lint_rules.course.model import Course
 from lint_rules.course.problem import CourseProblem
+from lint_rules.course.strays import begins_as_a_unit
 from lint_rules.engine.cache.answers import RememberingEnglish, RememberingLanguage
 from lint_rules.engine.cache.key_value_store import KeyValueStore, open_store
 from lint_rules.engine.cache.outcomes import OutcomeMemory, distribution_of, versions
@@ -225,13 +226,16 @@ def _by_course(files: Sequence[str]) -> tuple[dict[Path, list[str]], list[Skippe
                 root = find_course(path)
                 wanted[root].append(path_in_course(root, path))
             except NoCourse as error:
-                if os.environ.get("PRE_COMMIT") == "1" and not _looks_like_a_unit(path):
+                if os.environ.get("PRE_COMMIT") == "1" and name.endswith(_TABLE):
+                    continue
+                if os.environ.get("PRE_COMMIT") == "1" and not begins_as_a_unit(path):
                     strangers.append(Skipped(name, "it is under no course and does not look like a unit"))
                 else:
                     faults.append(Skipped(name, str(error)))
     return wanted, strangers, faults
 
 
+_TABLE = ".csv"  # a hook is given them because word lists are tables; others are no concern of ours
 _NO_COURSE = Course("", "en-GB", (6, 10), (), (), ())
 
 
@@ -257,7 +261,12 @@ def _some(
     units: list[Source] = []
     unreadable: list[CourseProblem] = []
     skipped: list[Skipped] = []
+    lists = {level.words_path for level in folder.course.levels if level.words_path}
+    if any(path == COURSE_FILE or path in lists for path in paths):  # what all units are judged by has changed
+        paths, unreadable = [unit.path for unit in folder.units], list(folder.unreadable)
     for path in dict.fromkeys(paths):
+        if path.endswith(_TABLE) and os.environ.get("PRE_COMMIT") == "1":
+            continue
         if folder.course.level_of(path) is None:
             skipped.append(Skipped(shown_path(root, path), "it is in no level's folder, so it is not a unit"))
             continue
@@ -322,14 +331,17 @@ def _report(
         {path: shown_path(folder.root, path) for path in sources},
         blocks_from,
         tuple(
-            _skipped_row(folder.root, problem) for problem in (*folder.problems, *(folder.strays if whole_book else ()))
+            _skipped_row(folder.root, problem)
+            for problem in (*folder.problems, *(folder.strays if whole_book else ()))
+            if not problem.harmless
         ),
         {} if kit.english is not None else _unchecked(kit.rules, folder.course),
         root=folder.root,
         files=folder.files,
         carried_gone=settled.gone if whole_book else (),
         carried_kept=settled.kept,
-        spoilt=bool(folder.problems),
+        spoilt=not all(problem.harmless for problem in folder.problems),
+        told=tuple(_shown_problem(folder.root, problem) for problem in folder.problems if problem.harmless),
         prefix=prefix_in_repository(folder.root),
     )
 
@@ -360,16 +372,6 @@ def status_of(reports: Sequence[Report], *, units_needed: bool = True) -> int:
     if any(report.spoilt for report in reports) or (units_needed and not any(report.sources for report in reports)):
         return CANNOT_RUN
     return BLOCKED if any(report.blocking for report in reports) else CLEAN
-
-
-def _looks_like_a_unit(path: Path) -> bool:
-    """Say whether a Markdown file starts with front matter that names a level or a unit."""
-    try:
-        start = path.read_bytes()[:2000].decode("utf-8", "replace").lstrip("\ufeff")
-    except OSError:
-        return True
-    lines = start.splitlines()
-    return bool(lines) and lines[0].rstrip() == "---" and any(line.startswith(("level:", "unit:")) for line in lines)
 
 
 def _shown_problem(root: Path, problem: CourseProblem) -> str:

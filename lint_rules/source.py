@@ -15,6 +15,7 @@ from typing import NamedTuple
 
 BYTE_ORDER_MARK = "\ufeff"
 # CommonMark 0.31 §2.1: a line ends with a line feed, a carriage return, or both; U+2028 and form feed end no line.
+_CONTROLS = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f]")
 _LINE_END = re.compile(r"\r\n|\n|\r")
 
 
@@ -114,8 +115,13 @@ class Source:
 
 
 def whole_characters(text: str) -> str:
-    r"""A text without half characters, such as an escape of YAML can make: two that fit become one, others �."""
-    return text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
+    r"""A text without half characters, such as an escape of YAML can make: two that fit become one, others �.
+
+    Control characters, which an escape can make too, become � as well: no terminal and no spreadsheet takes them.
+    """
+    if text.isprintable():
+        return text
+    return _CONTROLS.sub("\ufffd", text.encode("utf-16", "surrogatepass").decode("utf-16", "replace"))
 
 
 def _units(char: str, encoding: str) -> int:

@@ -1,34 +1,85 @@
 """``hornbook book``: the editor's pass over every unit."""
 
 import argparse
+import os
+import re
+from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from lint_rules.commands.output import check_report, now, page, write_output, write_text
+from lint_rules.course.folder import NoCourse, courses_at
+from lint_rules.exit_status import CannotRun
 from lint_rules.finding import Severity
 from lint_rules.reports.book_summary import book_summary
 from lint_rules.reports.json_report import json_report
+from lint_rules.reports.report import Report
 from lint_rules.reports.terminal import print_report, print_summary
+from lint_rules.rule import RuleModule
 from lint_rules.session import book_report, status_of, tools
+
+_HOOKS = Path(".pre-commit-config.yaml")
+_UNIT_HOOK = re.compile(r"^[ \t{-]*id: *[\"']?hornbook[\"']?[ \t},]*(?:#.*)?$", re.MULTILINE)
 
 
 def run(arguments: argparse.Namespace) -> int:
     """Read the book and show what was found."""
+    places = _places(arguments)
     if arguments.report is not None:
-        check_report("--report", arguments.report, Path(arguments.dir))
+        check_report("--report", arguments.report, places[0])
     with tools(arguments) as kit:
-        report = book_report(Path(arguments.dir), kit, Severity.STOP)
+        reports = [book_report(place, kit, Severity.STOP) for place in places]
     if arguments.report:
         from lint_rules.reports.html.page import html_report
 
-        write_output(arguments.report, html_report(report, kit.rules, now()).encode("utf-8", "backslashreplace"))
+        write_output(arguments.report, html_report(reports[0], kit.rules, now()).encode("utf-8", "backslashreplace"))
     if arguments.format == "json":
-        write_text(json_report([report]) + "\n")
+        write_text(json_report(reports) + "\n")
     else:
-        shown = page()
-        print_report(report, shown)
+        _print(reports, kit.rules, arguments.report)
+    return status_of(reports)
+
+
+def _places(arguments: argparse.Namespace) -> list[Path]:
+    """The course here, or in a hook's place, the top of a repository, those below. Raises CannotRun."""
+    place = Path(arguments.dir)
+    if not place.exists():
+        raise CannotRun(f"There is no folder {place}.")
+    try:
+        places = courses_at(place)
+    except NoCourse as error:
+        raise CannotRun(str(error)) from error
+    if len(places) > 1 and arguments.report is not None:
+        raise CannotRun(f"--report shows one course, and there are {len(places)} here. Name the folder of one.")
+    return places
+
+
+def _print(reports: Sequence[Report], rules: Sequence[RuleModule], written: str | None) -> None:
+    shown = page()
+    other_hook = _units_have_a_hook()
+    for report in reports:
+        print_report(_of_the_book(report, rules) if other_hook else report, shown)
         for line in book_summary(report):
             shown.say(line)
-        print_summary([report], shown)
-        if arguments.report:
-            shown.say(f"Written: {arguments.report}")
-    return status_of([report])
+    print_summary(reports, shown)
+    if other_hook:
+        shown.say("What a unit shows by itself is shown by the hook `hornbook`; `hornbook book` shows all.")
+    if written:
+        shown.say(f"Written: {written}")
+
+
+def _units_have_a_hook() -> bool:
+    """Say whether this is a hook, and the other one, for the units of a commit, runs beside it."""
+    if os.environ.get("PRE_COMMIT") != "1":
+        return False
+    try:
+        return _UNIT_HOOK.search(_HOOKS.read_text("utf-8", "replace")) is not None
+    except OSError:
+        return False
+
+
+def _of_the_book(report: Report, rules: Sequence[RuleModule]) -> Report:
+    """The report with what only the whole book shows."""
+    whole = {module.rule.name for module in rules if module.find_in_book is not None}
+    findings = tuple(finding for finding in report.result.findings if finding.rule in whole)
+    return replace(report, result=replace(report.result, findings=findings))

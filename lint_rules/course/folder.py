@@ -19,6 +19,7 @@ from lint_rules.source import Source
 
 COURSE_FILE = "course.yaml"
 _UNIT_SUFFIX = ".md"
+_FOLDERS_DEEP = 4  # how far below the top of a repository a book is looked for
 
 
 class FolderError(Exception):
@@ -62,6 +63,27 @@ def find_course(path: Path) -> Path:
         f"{what} under no course: there is no {COURSE_FILE} in {there} or in any folder above it."
         " `hornbook start DIR` writes a small course to begin from."
     )
+
+
+def courses_at(place: Path) -> list[Path]:
+    """The course that a folder is in; where it is in none, those that begin below it, a few folders deep.
+
+    So that a hook, which runs at the top of the repository, finds the book in `books/kites`. Raises NoCourse.
+    """
+    try:
+        return [find_course(place)]
+    except NoCourse:
+        top, found = Path(os.path.abspath(place)), list[Path]()
+        for folder, subfolders, names in os.walk(top):
+            here = Path(folder)
+            deep = len(here.relative_to(top).parts) >= _FOLDERS_DEEP
+            subfolders[:] = [] if deep else sorted(name for name in subfolders if not name.startswith("."))
+            if COURSE_FILE in names:
+                found.append(here)
+                subfolders.clear()
+        if not found:
+            raise
+        return found
 
 
 def tree_of(place: Path) -> Path:

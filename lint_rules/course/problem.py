@@ -23,6 +23,7 @@ class CourseProblem:
     column: int
     message: str
     stops: bool = True
+    harmless: bool = False  # nothing was left out; worth a word
 
     def __str__(self) -> str:
         return f"{self.path}:{self.line}:{self.column}: {self.message}"

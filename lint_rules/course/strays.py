@@ -39,6 +39,16 @@ def strays(root: Path, course: Course, units: frozenset[str], known: frozenset[s
         yield CourseProblem(_printable(path), 0, 0, f"{_printable(path)} {found[path]}", stops=False)
 
 
+def begins_as_a_unit(path: Path) -> bool:
+    """Say whether a Markdown file starts with front matter that names a level or a unit."""
+    try:
+        start = read_bytes(path, "unit", head=HEAD).decode("utf-8", "replace").lstrip("\ufeff")
+    except Refused:
+        return True
+    lines = start.splitlines()
+    return bool(lines) and lines[0].rstrip() == "---" and any(line.startswith(("level:", "unit:")) for line in lines)
+
+
 def _printable(path: str) -> str:
     return path.encode("utf-8", "backslashreplace").decode()
 

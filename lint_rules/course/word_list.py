@@ -4,7 +4,7 @@ import csv
 import re
 import unicodedata
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
 from lint_rules.course.model import PARTS_OF_SPEECH, WordEntry
@@ -46,10 +46,10 @@ class _ListReader:
     units: int
     problems: list[CourseProblem] = field(default_factory=list)
     columns: dict[str, int] = field(default_factory=dict)
-    nameless: set[int] = field(default_factory=set)
+    width: int = 0  # columns that the first row names, the house's own among them
 
-    def say(self, offset: int, message: str, *, stops: bool = False) -> None:
-        self.problems.append(problem_at(self.source, offset, message, stops=stops))
+    def say(self, offset: int, message: str, *, stops: bool = False, harmless: bool = False) -> None:
+        self.problems.append(replace(problem_at(self.source, offset, message, stops=stops), harmless=harmless))
 
     def read(self) -> Iterator[WordEntry]:
         rows = self.rows()
@@ -101,15 +101,13 @@ class _ListReader:
 
     def read_header(self, header: _Row) -> bool:
         known = COLUMNS + OPTIONAL_COLUMNS
+        self.width = len(header.cells)
+        names = [re.sub(r"[\s-]+", "_", cell.strip().casefold()) for cell in header.cells]
+        absent = [name for name in known if name not in names]
         meant: set[str | None] = set()
-        for index, cell in enumerate(header.cells):
-            name = re.sub(r"[\s-]+", "_", cell.strip().casefold())
-            if not name:
-                self.nameless.add(index)
-            elif name not in known:
-                meant.add(nearest(name, known))
-                advice = did_you_mean(name, known) or f" The columns are {', '.join(known)}."
-                self.say(header.start(index), f"'{cell.strip()}' is not a column of a word list.{advice}")
+        for index, (cell, name) in enumerate(zip(header.cells, names, strict=True)):
+            if name not in known:
+                self.other_column(header.start(index), cell.strip(), name, absent, meant)
             elif name in self.columns:
                 self.say(header.start(index), f"There are two columns '{name}'; keep one of them.")
             else:
@@ -125,17 +123,39 @@ class _ListReader:
             self.say(header.start(0), "Without the column 'word' no word of this list could be read.", stops=True)
         return "word" in self.columns
 
+    def other_column(self, at: int, written: str, name: str, absent: list[str], meant: set[str | None]) -> None:
+        """A column of the house's own (a translation, a page); or one of ours, misspelt."""
+        near = nearest(name, absent) if name else None
+        if near in COLUMNS:
+            meant.add(near)
+            self.say(at, f"'{written}' is not a column of a word list. Did you mean '{near}'?")
+        elif near:
+            self.say(at, f"The column '{written}' is not read. Did you mean '{near}'?", harmless=True)
+
     def cell(self, row: _Row, column: str) -> str:
         index = self.columns.get(column)
         value = row.cells[index] if index is not None and index < len(row.cells) else ""
-        return " ".join(unicodedata.normalize("NFC", value).split())
+        whole = " ".join(unicodedata.normalize("NFC", value).split())
+        return whole if whole.isprintable() else "".join(char for char in whole if char.isprintable())
+
+    def unseen(self, row: _Row) -> None:
+        """Say where a cell of ours holds a character that nobody can see: the word would never be found in a unit."""
+        for column, index in self.columns.items():
+            odd = (
+                [char for char in row.cells[index] if not (char.isprintable() or char.isspace())]
+                if index < len(row.cells)
+                else []
+            )
+            if odd:
+                message = f"This cell holds a character that nobody can see (U+{ord(odd[0]):04X}). Take it out."
+                self.say(self.at(row, column), message)
 
     def at(self, row: _Row, column: str) -> int:
         return row.start(self.columns.get(column, 0))
 
     def entry(self, row: _Row) -> WordEntry | None:
         """The target word of a row, or None when the row cannot be used."""
-        width = max([*self.columns.values(), *self.nameless], default=0) + 1
+        width = self.width
         if any(cell.strip() for cell in row.cells[width:]) and len(row.cells) > width:
             self.say(
                 row.start(width),
@@ -143,6 +163,7 @@ class _ListReader:
                 ' quotation marks round it: "like, this".',
             )
             return None
+        self.unseen(row)
         word = self.cell(row, "word")
         if not word:
             self.say(self.at(row, "word"), "This row has no word.")

@@ -77,6 +77,7 @@ def summary(reports: Sequence[Report]) -> Iterator[str]:
     broken = {note.rule for report in reports for note in report.broken}
     if broken:
         yield f"{_many(len(broken), 'check')} could not run, so this is not the whole picture."
+    yield from dict.fromkeys(line for report in reports for line in report.told)
     for name, why in sorted({item for report in reports for item in report.unchecked.items()}):
         yield f"Not checked: {name} ({why})."
 

@@ -12,6 +12,7 @@ from rich.text import Text
 
 from lint_rules.course.model import Course
 from lint_rules.facts import UnitFacts
+from lint_rules.reports.said import printable
 from lint_rules.vocabulary_map import Sight, WordRow
 
 HEAD = (
@@ -141,7 +142,7 @@ def as_spreadsheet(lines: Sequence[Line], course: Course) -> bytes:
         for number, line in enumerate((line for line in lines if line.level == level.name), start=2):
             for column, value in enumerate(line.cells, start=1):
                 cell = sheet.cell(number, column)
-                cell.value = value
+                cell.value = printable(value) if isinstance(value, str) else value
                 if isinstance(value, str) and value.startswith("="):
                     cell.data_type = "s"  # a word of the list is never a formula
                 cell.alignment = Alignment(vertical="top", wrap_text=column in (8, 10, 11))

@@ -15,7 +15,7 @@ from ruamel.yaml import YAML
 ROOT = Path(__file__).parents[2]
 KNOWN_KEYS = {
     "id", "name", "description", "entry", "language", "types", "types_or", "files", "exclude", "pass_filenames",
-    "always_run", "require_serial", "stages", "minimum_pre_commit_version",
+    "always_run", "require_serial", "stages", "minimum_pre_commit_version", "verbose",
 }  # fmt: skip
 
 
@@ -163,3 +163,45 @@ def test_the_book_hook_runs_also_when_a_commit_only_deletes(book_repository):
     done = book_repository.git("commit", "-m", "Remove all")
     assert done.returncode != 0
     assert "no units" in done.stdout + done.stderr
+
+
+def test_a_hook_shows_what_it_found_also_when_it_passes(repository):
+    repository.write(
+        "level-1/unit-01.md", unit(1, "The kite is enormous, and the wind is blowing it away from me now.")
+    )
+    done = repository.commit()
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert "unit-01.md:" in done.stdout + done.stderr
+
+
+@pytest.mark.parametrize("changed", ["course.yaml", "words/level-1.csv"])
+def test_a_change_of_what_units_are_judged_by_reads_them_all(repository, changed):
+    words = "word,part_of_speech,topic,unit\nkite,noun,toys,1\n"
+    course = (repository.folder / "course.yaml").read_text().replace("A1\n", "A1\n    words: words/level-1.csv\n")
+    repository.write("course.yaml", course)
+    repository.write("words/level-1.csv", words)
+    repository.write("level-1/unit-01.md", unit(1))
+    repository.git("add", ".")
+    repository.git("commit", "-qm", "All", "--no-verify")
+    repository.write("words/level-1.csv", words + "red,adjective,colours,1\n")
+    repository.write("course.yaml", course.replace("title: Kites", "title: Red kites"))
+    done = repository.commit(changed)
+    assert "1 unit read" in done.stdout + done.stderr
+
+
+def test_a_course_that_is_not_at_the_top_needs_no_settings(book_repository):
+    (book_repository.folder / "books").mkdir()
+    (book_repository.folder / "course.yaml").rename(book_repository.folder / "books" / "course.yaml")
+    book_repository.write("books/level-1/unit-01.md", unit(1))
+    done = book_repository.commit()
+    assert "1 unit read" in done.stdout + done.stderr
+    assert done.returncode == 0, done.stdout + done.stderr
+
+
+def test_with_both_hooks_a_finding_is_shown_once(tmp_path):
+    repository = Repository(tmp_path, ["hornbook", "hornbook-book"])
+    repository.write("level-1/unit-01.md", unit(1, "See the enormous kite."))
+    done = repository.commit()
+    said = done.stdout + done.stderr
+    assert said.count("“enormous”") == 1, said
+    assert said.count("1 unit read") == 2

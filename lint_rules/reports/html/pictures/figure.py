@@ -1,11 +1,13 @@
 """What a picture in the report is made of, and how it is drawn: a Vega-Lite specification, rendered to SVG offline."""
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from markupsafe import Markup
+
+from lint_rules.reports.said import printable
 
 # A proof sheet's colours; the style sheet has the same. Text has 4.5:1 or more against the paper, marks 3:1 (WCAG 2.2).
 PAPER = "#fffefb"
@@ -78,7 +80,10 @@ def draw(layers: Sequence[Spec], width: int, height: int) -> Markup:
 
     The drawing is hidden from screen readers by its marks and described as a whole (see the template).
     """
-    import vl_convert  # only a report needs it: half a second
+    try:
+        import vl_convert  # an extra: a hook draws nothing, and the library takes 84 MB
+    except ImportError:
+        return _NOT_DRAWN
 
     spec = {
         "$schema": "https://vega.github.io/schema/vega-lite/v6.json",
@@ -88,8 +93,27 @@ def draw(layers: Sequence[Spec], width: int, height: int) -> Markup:
         "layer": list(layers),
         "config": _CONFIG,
     }
-    svg: str = vl_convert.vegalite_to_svg(spec, allowed_base_urls=[])
+    svg: str = vl_convert.vegalite_to_svg(_without_controls(spec), allowed_base_urls=[])
     return Markup(_bare(svg))
+
+
+_NOT_DRAWN = Markup(
+    "<p>This chart is not drawn: the library that draws is not installed (<code>pip install 'hornbook[charts]'</code>)."
+    " Its figures stand in the table.</p>"
+)
+
+
+def _without_controls(part: Any) -> Any:
+    """A specification without control characters and half characters: the library would end the whole program."""
+    if isinstance(part, str):
+        return printable(part)
+    if isinstance(part, Mapping):
+        return {
+            printable(key) if isinstance(key, str) else key: _without_controls(value) for key, value in part.items()
+        }
+    if isinstance(part, list | tuple):
+        return [_without_controls(value) for value in part]
+    return part
 
 
 def _bare(svg: str) -> str:
