@@ -6,10 +6,12 @@ from dataclasses import dataclass
 from functools import cache
 
 from lint_rules.language.tokens import Analysis, Sentence, Structure
-from lint_rules.manuscript.counting import count_words, ends_sentence, is_for_children, options_in
+from lint_rules.manuscript.counting import count_words, ends_sentence, is_for_children, options_in, stage_directions
 from lint_rules.manuscript.model import Activity, Passage, Role, Unit
+from lint_rules.manuscript.reader_state import SONGS
 from lint_rules.tables import entries
 from lint_rules.unit_language.tests_of import TEST
+from lint_rules.unit_language.unit_words import is_title
 
 _NOT_READ = frozenset({Role.ALT, Role.CODE, Role.PANEL})
 _ENTRIES = frozenset({Role.ITEM, Role.CELL, Role.HEAD})
@@ -34,6 +36,7 @@ class Use:
     passage: Passage
     structure: Structure
     with_it: tuple[str, ...]
+    sung: bool = False  # on the page of a song or a chant, or in its script
 
     @property
     def text(self) -> str:
@@ -44,6 +47,11 @@ class Use:
     def shown(self) -> tuple[str, int, int]:
         """The text that shows the structure, and where in it."""
         return self.passage.text, self.structure.start, self.structure.end
+
+    @property
+    def in_title(self) -> bool:
+        """Whether it stands in a title."""
+        return is_title(self.passage)
 
     @property
     def in_instruction(self) -> bool:
@@ -88,16 +96,20 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
             continue
         if passage.role in _ENTRIES and (not _WORD_KINDS.isdisjoint(kinds) or not _may_be_sentence(passage.text)):
             continue
+        directions = stage_directions(passage)
         set_phrases = [match.span() for match in _set_phrases().finditer(passage.text)]
         analysis = analyse(passage)
         structures = analysis.structures
         answers = [(one.start, one.end) for one in analysis.sentences if _is_short_answer(passage.text, one)]
         for one in structures:
+            if any(start <= one.start < end for start, end in directions):
+                continue
             if _is_broken(passage.text, one) or any(start <= one.start < end for start, end in answers):
                 continue
             if not any(start <= one.start and one.end <= end for start, end in set_phrases):
                 others = (other.name for other in structures if other is not one and _touch(one, other))
-                yield Use(passage, one, tuple(others))
+                sung = passage.role is Role.LINE or not SONGS.isdisjoint(kinds)
+                yield Use(passage, one, tuple(others), sung)
 
 
 def is_carried(use: Use, known: Callable[[str], bool]) -> bool:

@@ -17,6 +17,7 @@ from lint_rules.language.grammar.labels import patterns_that_teach, structures_o
 from lint_rules.language.grammar.structures import STRUCTURE_NAMES, structure
 from lint_rules.tables import rows
 
+HOUSE_SAYS = "house default"
 LOWEST = CEFR_BANDS[0]
 
 
@@ -78,7 +79,9 @@ def standing(
     source = "course.yaml" if own else _source(declared.source)
     rank = band_rank(level.cefr)
     if rank < band_rank(band):
-        return Standing(None, False, band, higher, source, certain=declared.sure)
+        # One band up, on nobody's word but the house's, is worth a question.
+        sourced = source != HOUSE_SAYS or band_rank(band) - max(rank, 1) > 1
+        return Standing(None, False, band, higher, source, certain=declared.sure and sourced)
     if higher and rank < band_rank(higher) and band != LOWEST:
         # Free at Pre-A1 is the house's own word, so that a profile which begins at A1 is no other opinion.
         return Standing(None, False, band, higher, source, certain=False, disputed=True)
@@ -113,4 +116,4 @@ def _in_teaching_order(plans: tuple[UnitPlan, ...]) -> tuple[UnitPlan, ...]:
 
 def _source(source: str) -> str:
     """The source's name alone, as a message has room for."""
-    return "CEFR-J Grammar Profile" if source.startswith("CEFR-J") else "house default"
+    return "CEFR-J Grammar Profile" if source.startswith("CEFR-J") else HOUSE_SAYS

@@ -28,6 +28,7 @@ RULE = Rule(
     passes=(
         Example("::: teacher\n**Words:** wake up, brush, practise, early\n:::\n", why="in a list it may be the verb"),
         Example("What's your favourite colour?\n\nIt's grey.\n"),
+        Example("My dog and I ____ (practise) a trick.\n", why="a hint: the verb that is to be put in"),
         Example("What's your favorite color?\n\nIt's gray.\n", course="variety: en-US"),
         Example("I realize that. Look at the program!\n", why="right in British English too"),
         Example("We do our music practice at home.\n", why="the noun is spelt so in both"),
@@ -60,6 +61,7 @@ RULE = Rule(
     fault="a word",
 )
 
+_IN_HINT = re.compile(r"_\s*\([^()]*$")
 _WORD = re.compile(r"[^\W\d_]+")
 _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE, Role.INSTRUCTION, Role.HEAD})
 
@@ -87,6 +89,8 @@ def _part_it_is_wrong_as(word: str, passage: Passage, start: int, reading: Readi
         return ""
     if is_bare(tokens := reading.analyse(passage).tokens) or field_key(passage.field) == "word":
         return ""  # a word by itself, or in a list, may be either
+    if _IN_HINT.search(passage.text[:start]):
+        return ""  # `____ (practise)`: a hint is the word's dictionary form, and stands in no sentence
     at = next((index for index, token in enumerate(tokens) if token.start == start), None)
     if at is None or (word, tokens[at].pos) not in wrong:
         return ""

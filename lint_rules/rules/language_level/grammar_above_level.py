@@ -4,7 +4,7 @@ A child who meets `Dot has eaten the cake` in its first year understands `cake`,
 free once a unit has taught it. Else the band counts that course.yaml gives it (`structures`); else it is above level
 when a later level teaches it; else the house table decides, which names a source for each band (the CEFR-J Grammar
 Profile, or a house default). Where sources disagree on the band of a structure that no unit teaches, the author is only
-asked, once a unit; instructions are only asked about too.
+asked, once a unit; instructions, titles and songs are only asked about too.
 
 Read are pages and audio scripts, once an activity for each structure; not word panels, alternative text, greetings and
 other set phrases, nor activities whose mistakes are deliberate. Imperatives are free: every instruction is one.
@@ -58,6 +58,14 @@ RULE = Rule(
             weight=Severity.QUERY,
         ),
         Example("I like kites «because they fly».\n", why="sources disagree: asked about", weight=Severity.QUERY),
+        Example(
+            "## Lesson 1: The dog «that runs away» {.words}\n\n### 1 Look. {.reading}\n\nA dog.\n",
+            course=_PRE_A1,
+            why="a title: asked about",
+            weight=Severity.QUERY,
+        ),
+        Example("### 1 Sing. {.song}\n\nThe wind «has gone»,\nthe sun is out\n", weight=Severity.QUERY, why="a song"),
+        Example("We go out «to play» in the park.\n", weight=Severity.QUERY, why="one band up by the house's word"),
         Example("She «has got» a bike.\n", course="structures: {have-got: A2}"),
     ),
     needs=frozenset({Need.LANGUAGE}),
@@ -100,17 +108,22 @@ def _is_free(reading: Reading, name: str) -> bool:
 
 def _found(reading: Reading, uses: list[Use], where: str) -> Found:
     """The finding at the first use that is no instruction, or else at the first."""
-    use = next((use for use in uses if not use.in_instruction), uses[0])
+    use = next((use for use in uses if not _is_lenient(use)), uses[0])
     name = use.structure.name
     stands = _standing(reading, use)
     assert stands is not None
-    severity = None if stands.certain and not use.in_instruction else Severity.QUERY
+    severity = None if stands.certain and not _is_lenient(use) else Severity.QUERY
     often = f", {len(uses)} times {where}" if len(uses) > 1 else ""
-    instead = names()[name].instead
+    instead = "A plainer title would be understood." if use.in_title else names()[name].instead
     message = f"“{first_words(use.text)}” ({names()[name].called}{often}) {_why(reading, stands)}. "
-    message += _settle(name, stands) if stands.disputed else instead
+    message += _settle(instead, name, stands) if stands.disputed else instead
     span = use.passage.span(use.structure.start, use.structure.end)
     return Found(span, use.text, message, severity, key=name)
+
+
+def _is_lenient(use: Use) -> bool:
+    """Instructions, titles and songs stop nobody."""
+    return use.in_instruction or use.in_title or use.sung
 
 
 def _why(reading: Reading, stands: Standing) -> str:
@@ -124,7 +137,6 @@ def _why(reading: Reading, stands: Standing) -> str:
     return f"belongs to {band}, and {level.name} is {level.cefr}"
 
 
-def _settle(name: str, stands: Standing) -> str:
-    instead = names()[name].instead.partition(" (")[0].partition(",")[0].rstrip(".")
-    cure = f"if children know it, set `structures: {{{name}: {stands.band}}}` in course.yaml."
-    return f"{instead or 'Say it otherwise'}, or, {cure}"
+def _settle(instead: str, name: str, stands: Standing) -> str:
+    short = instead.partition(" (")[0].partition(",")[0].rstrip(".") or "Say it otherwise"
+    return f"{short}, or, if children know it, set `structures: {{{name}: {stands.band}}}` in course.yaml."
