@@ -29,7 +29,7 @@ from lint_rules.engine.cache.key_value_store import KeyValueStore, open_store
 from lint_rules.engine.cache.outcomes import OutcomeMemory, distribution_of, versions
 from lint_rules.engine.cache.place import folder_for
 from lint_rules.engine.check import Result, choose
-from lint_rules.engine.language_aside import language_aside
+from lint_rules.engine.pool import UnitPool
 from lint_rules.engine.registry import BadRule, load_rules
 from lint_rules.engine.run import Job, run
 from lint_rules.engine.suppression.carried import (
@@ -72,6 +72,13 @@ class Tools:
             return None
         return OutcomeMemory(self.kept, course, self.rules, (*self.versions, *checkers), files)
 
+    def pool(self, course: Course, files: frozenset[str]) -> UnitPool | None:
+        """Processes for the units of a book; none beside an English checker, for which every process would wait."""
+        if self.english is not None:
+            return None
+        rules = choose(self.rules, course, english=False)
+        return UnitPool(course, rules, files, self.kept.folder)
+
     def findings_again(self, report: Report, source: Source) -> tuple[Finding, ...]:
         """The open findings of one unit of a report, had it this text."""
         job = Job(report.course, [source], self.rules, self.language, self.today, False, self.english, report.files)
@@ -96,16 +103,16 @@ def tools(arguments: argparse.Namespace) -> Iterator[Tools]:
                 english = RememberingEnglish(counts.watch(connected), kept)
             except EnglishUnavailable as error:
                 english = Unanswering(str(error))
-        language = RememberingLanguage(stack.enter_context(language_room()), kept)
+        language = RememberingLanguage(language_room(), kept)
         decisive = () if arguments.no_cache else versions(rules)
         yield Tools(rules, language, english, date.today(), kept, decisive, counts)
 
 
-def language_room() -> AbstractContextManager[Language]:
+def language_room() -> Language:
     """The language room of a run."""
     from lint_rules.language.pipeline import SpacyLanguage
 
-    return language_aside(SpacyLanguage())
+    return SpacyLanguage()
 
 
 def _connect(address: str) -> AbstractContextManager[English]:
@@ -258,6 +265,7 @@ def _some(
 ) -> Report:
     folder = open_course(root, kit.rules)
     assert folder.course is not None
+    known = {source.path: source for source in folder.units}
     units: list[Source] = []
     unreadable: list[CourseProblem] = []
     skipped: list[Skipped] = []
@@ -270,7 +278,7 @@ def _some(
         if folder.course.level_of(path) is None:
             skipped.append(Skipped(shown_path(root, path), "it is in no level's folder, so it is not a unit"))
             continue
-        read = read_file(root, path)
+        read = known.get(path) or read_file(root, path)
         if isinstance(read, Source):
             units.append(read)
         else:
@@ -306,6 +314,7 @@ def _report(
         folder.files,
         unreadable,
         kit.memory(course, folder.files) if kit.versions else None,
+        kit.pool(course, folder.files),
         kit.progress.units_done,
     )
     kit.progress.expect_units(len(units))

@@ -17,25 +17,6 @@ from lint_rules.source import Source
 TODAY = date(2026, 11, 25)
 
 
-class FakeEnglish:
-    """Says of every text what it was told to say of certain words."""
-
-    version = "fake"
-
-    def __init__(self, told: Sequence[tuple[str, str, str, str]]) -> None:
-        self.told = told
-
-    def check(self, texts: Sequence[str], variety: str) -> list[tuple[EnglishMatch, ...]]:
-        return [
-            tuple(
-                EnglishMatch(text.index(words), text.index(words) + len(words), rule, category, message)
-                for words, category, rule, message in self.told
-                if words in text
-            )
-            for text in texts
-        ]
-
-
 def no_english(_: Passage) -> tuple[EnglishMatch, ...]:
     """Stand in for an English checker that nobody asked for."""
     return ()

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from lint_rules.commands.output import check_output, page, spare_the_manuscript, write_output, write_text
 from lint_rules.course.model import Course, Level
-from lint_rules.engine.run import level_of
+from lint_rules.engine.read_units import level_of
 from lint_rules.exit_status import CANNOT_RUN, RULE_BROKE, CannotRun
 from lint_rules.finding import Severity
 from lint_rules.language.grammar.labels import structures_of_label

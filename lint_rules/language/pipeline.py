@@ -1,8 +1,8 @@
 """The language analysis with spaCy: requests in, plain data out. spaCy is imported when the first text is analysed."""
 
 import os
-from collections.abc import Callable, Mapping, Sequence
-from functools import lru_cache, partial
+from collections.abc import Mapping, Sequence
+from functools import lru_cache
 from itertools import pairwise
 
 from lint_rules.code_version import language_version, versions_of
@@ -34,17 +34,6 @@ class SpacyLanguage:
     def version(self) -> str:
         """What decides an answer: the model, the libraries, and a digest of this room's code and tables."""
         return f"{versions_of(self._name, *_DECIDING)}, rules {language_version()}"
-
-    def expect(self) -> bool:
-        """False: nothing can be done meanwhile."""
-        return False
-
-    def begin(self, requests: Sequence[Request]) -> Callable[[], list[Analysis]]:
-        """Analyse when the answers are asked for."""
-        return partial(self.analyse, requests)
-
-    def rest(self) -> None:
-        """Nothing: a loaded model is kept."""
 
     def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
         """One analysis a request, in order. Raises LanguageUnavailable when the model cannot be had."""

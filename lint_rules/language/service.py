@@ -1,6 +1,6 @@
 """What the core asks of the language room and of an English checker: two small protocols over plain data."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from typing import Protocol
 
 import msgspec
@@ -24,18 +24,6 @@ class Language(Protocol):
 
     @property
     def version(self) -> str: ...
-
-    def expect(self) -> bool:
-        """Hear that something will be asked soon. A room that can get ready by itself begins to, and says so."""
-        ...
-
-    def begin(self, requests: Sequence[Request]) -> Callable[[], list[Analysis]]:
-        """Begin to analyse; calling what this gives waits for the answers, as ``analyse`` does."""
-        ...
-
-    def rest(self) -> None:
-        """Hear that nothing more is wanted for now: what takes much memory can go."""
-        ...
 
     def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
         """One analysis a request, in order. Raises LanguageUnavailable when the model cannot be had."""

@@ -1,12 +1,9 @@
-"""The YAML at the top of a unit: level, unit, title, topics, grammar, and where in the file each value stands.
-
-All the units of a course are scanned for theirs, so plain lines (`key: words`, `key: [words, words]`) are read without
-a YAML parser; anything else goes to ruamel.yaml. Tests hold the two ways to the same answer.
-"""
+"""The YAML at the top of a unit: level, unit, title, topics, grammar, and where in the file each value stands."""
 
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from ruamel.yaml import YAML
 from ruamel.yaml.error import MarkedYAMLError, YAMLError
@@ -20,13 +17,6 @@ _EXAMPLE = "`---`, `level: level-1`, `unit: 1`, `title: The title`, `---`"
 _OPENING = re.compile(r"---[ \t]*(?:\r\n|\n|\r|$)")
 _CLOSING = re.compile(r"^(?:---|\.\.\.)[ \t]*$")
 _CLOSING_LINE = re.compile(r"(?:\r\n|\n|\r)(?:---|\.\.\.)[ \t]*(?:\r\n|\n|\r|\Z)")
-_WORDS = r"[A-Za-z](?:[A-Za-z0-9_.'’/()+?!-]| (?! *(?:$|,|\]|#)))*"
-_TITLE = r"[A-Za-z](?:[A-Za-z0-9_.'’/()+?!,&-]| (?! *(?:$|#)))*"
-_PLAIN = re.compile(
-    rf"(?P<key>[a-z_]+):(?: +(?:(?P<number>[1-9][0-9]{{0,8}})|(?P<words>{_TITLE})|\[(?P<list>[^\[\]]*)\]))? *(?: #.*)?$"
-)
-_ENTRY = re.compile(rf" *({_WORDS})? *(?:,|$)")
-_NOT_WORDS = re.compile(r"(?i)(null|true|false|yes|no|on|off|y|n)$|.*: ")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +53,7 @@ def _head(source: Source) -> Source:
     return source if closing is None else Source(source.path, source.text[: closing.end()], source.bom)
 
 
+@lru_cache(maxsize=128)  # a run asks twice: what does each unit of the course teach; what does this unit say
 def read_front_matter(source: Source) -> tuple[FrontMatter, tuple[Problem, ...]]:
     """Read the front matter of a unit file. Never raises; what is wrong is a Problem."""
     source = _head(source)
@@ -80,54 +71,12 @@ def read_front_matter(source: Source) -> tuple[FrontMatter, tuple[Problem, ...]]
         )
     start = source.line_starts[1] if len(source.line_starts) > 1 else len(source.text)
     end = source.line_starts[lines - 1] if closed else block.end
-    table = _plain(source, lines - 1 if closed else lines)
-    if table is None:
-        table = _parsed(source, Span(start, max(start, end)), problems)
+    table = _parsed(source, Span(start, max(start, end)), problems)
     if table is None:
         return FrontMatter(span=block), tuple(problems)
     if not closed and not table:
         return FrontMatter(span=block), tuple(problems)
     return _front_matter(table, source, block, problems)
-
-
-def _plain(source: Source, last: int) -> Table | None:
-    """Read simple lines; None when one is not simple."""
-    table: Table = {}
-    for line in range(2, last + 1):
-        text = source.line_text(line)
-        if not text:
-            continue
-        match = _PLAIN.match(text)
-        if match is None or match["key"] in table:
-            return None
-        start = source.line_starts[line - 1]
-        entry: Entry
-        if match["list"] is not None:
-            entry = _plain_list(match["list"], start + match.start("list"))
-            if entry is None:
-                return None
-            table[match["key"]] = entry, Span(start + match.start("list") - 1, start + match.end("list") + 1)
-            continue
-        kind = "number" if match["number"] else "words"
-        if match[kind] is None or _NOT_WORDS.match(match[kind]):
-            return None
-        span = Span(start + match.start(kind), start + match.end(kind))
-        table[match["key"]] = Value(match[kind], span), span
-    return table
-
-
-def _plain_list(text: str, start: int) -> tuple[Value, ...] | None:
-    values: list[Value] = []
-    at = 0
-    while at < len(text):
-        match = _ENTRY.match(text, at)
-        if match is None or match[1] is None or _NOT_WORDS.match(match[1]):
-            return None
-        values.append(Value(match[1], Span(start + match.start(1), start + match.end(1))))
-        at = match.end()
-        if at == len(text) and text.endswith(","):
-            return None
-    return tuple(values)
 
 
 def _parsed(source: Source, span: Span, problems: list[Problem]) -> Table | None:

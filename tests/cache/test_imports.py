@@ -21,7 +21,8 @@ HEAVY = (
     "pygls",
 )
 HEAVY_TOO = (
-    "concurrent.futures.thread",
+    "concurrent.futures",
+    "multiprocessing",
     "openpyxl",
     "vl_convert",
     "jinja2",
@@ -56,7 +57,7 @@ def loaded(course: Path, cache: Path, *arguments: str) -> set[str]:
 def test_a_cached_run_loads_neither_model_nor_tables(command, tmp_path):
     course = copy_of(DRAFT, tmp_path)
     cold = loaded(course, tmp_path / "cache", *command)
-    assert cold & {"concurrent.futures.thread", "spacy"}, "else the warm run shows nothing"
+    assert "spacy" in cold, "else the warm run shows nothing"
     warm = loaded(course, tmp_path / "cache", *command)
     assert warm.isdisjoint((*HEAVY, *HEAVY_TOO))
 

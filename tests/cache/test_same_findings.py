@@ -38,7 +38,7 @@ def run(capsys, tmp_path, monkeypatch) -> Run:
 @pytest.fixture(autouse=True)
 def one_model(monkeypatch, language) -> None:
     """Ask in this process, with the model that all tests share."""
-    monkeypatch.setattr("lint_rules.session.language_room", lambda: nullcontext(language))
+    monkeypatch.setattr("lint_rules.session.language_room", lambda: language)
 
 
 @pytest.fixture
@@ -238,7 +238,6 @@ class Told:
 
 
 def test_another_version_of_the_english_checker_is_asked_anew(run, tmp_path, monkeypatch):
-    from contextlib import nullcontext
 
     folder = copy_of(DRAFT, tmp_path)
 

