@@ -132,8 +132,8 @@ def build_parser() -> argparse.ArgumentParser:
     mend.add_argument("--show", action="store_true", help="print the changes as a unified diff and write nothing")
     _reading(mend)
 
-    rules = command("rules", "list the rules, or show one rule's page")
-    rules.add_argument("rule", nargs="?", metavar="RULE", help="a rule's name")
+    rules = command("rules", "list the rules by family, or show one rule's page")
+    rules.add_argument("rule", nargs="?", metavar="RULE", help="a rule's name, or a family's (safety)")
     rules.add_argument("--format", choices=("terminal", "json"), default="terminal")
 
     start = command("start", "write a small course to begin from")

@@ -98,7 +98,8 @@ class Gather:
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """A rule's declaration. ``severity`` is its usual weight; ``needs`` what it needs beyond the manuscript.
+    """A rule's declaration. ``severity`` is its usual weight; ``needs`` what it needs beyond the manuscript; ``cure``
+    what to do, for the rule's page, which also shows the first two examples of each kind.
 
     ``since`` is the version of hornbook that brought it: in a course that has adopted an older one it only advises.
     ``gathers`` says which of its findings are one point: the first way that fits (else each is one). Rules of the same
@@ -112,6 +113,7 @@ class Rule:
     fails: tuple[Example, ...]
     needs: frozenset[Need] = frozenset()
     limits: tuple[Limit, ...] = ()
+    cure: str = ""
     since: str = FIRST
     gathers: tuple[Gather, ...] = ()
     fault: str = ""

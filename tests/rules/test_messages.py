@@ -10,9 +10,10 @@ import pytest
 from lint_rules.engine.check import Result
 from lint_rules.engine.example import assemble
 from lint_rules.engine.registry import load_rules
+from lint_rules.house_rules import ToldEnglish
 from lint_rules.language.service import Language
 from lint_rules.rule import RuleModule
-from tests.support import FakeEnglish, run_files
+from tests.support import run_files
 
 RULES = load_rules()
 MOST_WORDS = 35
@@ -66,6 +67,6 @@ def test_messages_of_a_rule_are_short_and_plain(module: RuleModule, language: La
     for example in module.rule.fails:
         assembled = assemble(example)
         art = frozenset(example.files)
-        result = run_files(assembled.files, RULES, language, english=FakeEnglish(example.english), art=art)
+        result = run_files(assembled.files, RULES, language, english=ToldEnglish(example.english), art=art)
         wrong |= {said: found for said in said_of(result, module.rule.name) if (found := faults(said))}
     assert wrong == {}

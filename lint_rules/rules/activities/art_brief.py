@@ -40,6 +40,10 @@ RULE = Rule(
     name="art-brief",
     family="activities",
     severity=Severity.QUERY,
+    cure=(
+        "Write what must be seen, as a sentence that an artist can draw from. Once the art is in, set `art: "
+        "files` in course.yaml, and every picture must be there."
+    ),
     passes=(
         Example("![a red apple](../art/apple.svg){.drawing}\n", words=_WORDS, files=_FILES),
         Example(

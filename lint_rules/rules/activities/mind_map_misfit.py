@@ -25,6 +25,10 @@ RULE = Rule(
     name="mind-map-misfit",
     family="activities",
     severity=Severity.QUERY,
+    cure=(
+        "Move the word to the branch where children will look for it. If the word belongs to both topics, "
+        "write both in its row of the word list, with | between."
+    ),
     passes=(
         Example(_HEAD + "- food\n  - bread\n  - some cheese\n  - milk\n- animals\n  - frogs\n", words=_WORDS),
         Example(

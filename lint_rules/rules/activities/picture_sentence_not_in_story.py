@@ -38,6 +38,10 @@ RULE = Rule(
     name="picture-sentence-not-in-story",
     family="activities",
     severity=Severity.QUERY,
+    cure=(
+        "Take a sentence from the story, or let children meet its words earlier in the unit. Put the activity "
+        "after the text it comes from."
+    ),
     needs=frozenset({Need.LANGUAGE}),
     passes=(
         Example(_STORY + _HEAD + "1. A big red ![box](b.svg) is on the ![a yellow ferry](f.svg).\n"),

@@ -28,6 +28,10 @@ RULE = Rule(
     name="short-survey",
     family="activities",
     severity=Severity.QUERY,
+    cure=(
+        "Let children ask more classmates, and draw a chart with as many rows. A small class can say so once: "
+        "`survey: {classmates: 5}` in course.yaml."
+    ),
     passes=(
         Example("### 1 Ask eight friends. Write the answers. {.survey}\n\n" + _chart(8)),
         Example("### 1 Ask 8–10 classmates. {.survey}\n"),

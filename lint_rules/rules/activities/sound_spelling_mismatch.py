@@ -31,6 +31,10 @@ RULE = Rule(
     name="sound-spelling-mismatch",
     family="activities",
     severity=Severity.QUERY,
+    cure=(
+        "Take a word that has the sound and is spelt that way. Where words that do not fit are the task, let "
+        "the instruction say so (Circle the odd one out)."
+    ),
     passes=(
         Example(_head("eɪ", "ai") + "- rain\n- train\n- t**ai**l\n- a painter\n"),
         Example(_head("eɪ", "a-e") + "cake, game, planes and a lake\n"),

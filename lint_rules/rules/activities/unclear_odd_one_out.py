@@ -30,6 +30,10 @@ RULE = Rule(
     name="unclear-odd-one-out",
     family="activities",
     severity=Severity.QUERY,
+    cure=(
+        "Change a word until just one differs from all the others. Or give in the key the answer and the "
+        "reason that children should find."
+    ),
     passes=(
         Example(_HEAD + "1. goat, hen, red, duck\n2. apple, swim, banana\n", words=_WORDS),
         Example(_HEAD + "1. goat / hens / an apple / ducks\n", words=_WORDS, why="slashes, plurals, articles"),

@@ -50,6 +50,10 @@ RULE = Rule(
     name="english-error",
     family="correct English",
     severity=Severity.QUERY,
+    cure=(
+        "Mend the slip. If it is a name or a word of the course, list it in course.yaml under `characters`, "
+        "`places` or `known`."
+    ),
     needs=frozenset({Need.ENGLISH}),
     passes=(
         Example("I can see a kite.\n", why="the checker has nothing to say"),
@@ -132,6 +136,7 @@ RULE = Rule(
     fault="a word",
 )
 
+_SENTENCE_END = re.compile(r"(?<=[.!?])\s+")
 _WHERE = {
     Audience.PUPIL: "On the pupil's page",
     Audience.LISTENER: "In the audio script",
@@ -187,7 +192,7 @@ def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
     for passage, _ in passages_to_check(reading.unit):
         for slip in slips_in(passage.text):
             words = passage.text[slip.start : slip.end]
-            better = f" Perhaps “{slip.better}”?" if slip.better else ""
+            better = f" Perhaps “{slip.better}”?" if slip.better and f"“{slip.better}”" not in slip.message else ""
             message = f"{_WHERE[passage.audience]}: {slip.message}{better}"
             said = Found(passage.span(slip.start, slip.end), words, message)
             found.setdefault(passage, []).append((slip, said))
@@ -243,4 +248,5 @@ def _message(passage: Passage, match: EnglishMatch, words: str) -> str:
         if words[:1].isupper():
             return f"{where}: “{words}” is in no dictionary.{perhaps} A name? Put it under `characters` or `places`."
         return f"{where}: “{words}” is in no dictionary.{perhaps} If it is right, add it to `known` in course.yaml."
-    return f"{where}: {match.message}{perhaps}"
+    said = _SENTENCE_END.split(match.message.strip())[: 1 if perhaps else 2]  # a checker may explain at length
+    return f"{where}: {' '.join(said)}{perhaps}"

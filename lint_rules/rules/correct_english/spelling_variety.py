@@ -24,6 +24,10 @@ RULE = Rule(
     name="spelling-variety",
     family="correct English",
     severity=Severity.QUERY,
+    cure=(
+        "Take the spelling of the course's own variety: `hornbook mend` writes it. If the other one is meant, "
+        "as in a name, let it stand."
+    ),
     needs=frozenset({Need.LANGUAGE}),
     passes=(
         Example("::: teacher\n**Words:** wake up, brush, practise, early\n:::\n", why="in a list it may be the verb"),

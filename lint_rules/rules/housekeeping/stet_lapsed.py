@@ -14,6 +14,7 @@ RULE = Rule(
     name="stet-lapsed",
     family="housekeeping",
     severity=Severity.QUERY,
+    cure="Mend what the stet covers, or give it a new day and a reason that still holds.",
     passes=(
         Example("<!-- stet long-text until 2999-03-01: until the story is cut -->\n\nThe kite is in the tree.\n"),
         Example(

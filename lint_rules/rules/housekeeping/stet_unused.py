@@ -16,6 +16,7 @@ RULE = Rule(
     name="stet-unused",
     family="housekeeping",
     severity=Severity.QUERY,
+    cure="Take the stet out, or move it to the line before the block that it is meant for.",
     passes=(
         Example(
             """\

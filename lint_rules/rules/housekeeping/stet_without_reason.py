@@ -13,6 +13,7 @@ RULE = Rule(
     name="stet-without-reason",
     family="housekeeping",
     severity=Severity.QUERY,
+    cure="Write the rule, a colon and the reason: a reader a year from now must see why the words stand.",
     passes=(
         Example("<!-- stet long-sentence: the chant needs its long line -->\n\nThe kite is in the tree.\n"),
         Example("<!-- the designer should see this -->\n\nThe kite is in the tree.\n", why="a comment of another kind"),

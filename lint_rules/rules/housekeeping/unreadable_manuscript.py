@@ -53,6 +53,10 @@ RULE = Rule(
     name="unreadable-manuscript",
     family="housekeeping",
     severity=Severity.STOP,
+    cure=(
+        "Mend what the message names, and run the check again: until then parts of the unit may not have been "
+        "read at all."
+    ),
     passes=(
         Example("::: teacher\n**Time:** 10 minutes\n:::\n", why="a div that is opened and closed"),
         Example("She is swimm**ing**. **She's** here. She\\*\\*'s here.\n", why="bold, and asterisks that are meant"),

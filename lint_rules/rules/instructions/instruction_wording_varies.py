@@ -27,6 +27,7 @@ RULE = Rule(
     name="instruction-wording-varies",
     family="instructions",
     severity=Severity.NOTE,
+    cure=("Take the wording that the book has most often. Where the task is another one, say what is different in it."),
     passes=(
         Example(
             _lesson(

@@ -17,6 +17,10 @@ RULE = Rule(
     name="long-instruction",
     family="instructions",
     severity=Severity.QUERY,
+    cure=(
+        "Say only what the child does, one short order after the other. Show the rest in an example, and tell "
+        "the teacher in the Steps."
+    ),
     passes=(
         Example("### 1 Listen and point. {.listening}\n", course=_LIMIT),
         Example("### 12 Look at the picture. Colour the three kites. {.reading}\n", course=_LIMIT, why="eight words"),

@@ -17,6 +17,7 @@ RULE = Rule(
     name="too-many-steps",
     family="instructions",
     severity=Severity.QUERY,
+    cure="Make two activities of it, or let the teacher lead the later steps from the notes.",
     passes=(
         Example("### 1 Listen and point. {.listening}\n", course=_LIMIT),
         Example("### 1 Match the words, the pictures and the sounds. {.reading}\n", course=_LIMIT, why="one step"),

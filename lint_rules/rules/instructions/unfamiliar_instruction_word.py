@@ -29,6 +29,10 @@ RULE = Rule(
     name="unfamiliar-instruction-word",
     family="instructions",
     severity=Severity.QUERY,
+    cure=(
+        "Say it with a word that children read every day, or show it with a picture. If your children know "
+        "the word, list it under `instruction_words` in course.yaml."
+    ),
     needs=frozenset({Need.LANGUAGE}),
     passes=(
         Example("### 1 Listen. Write L or Q. {.listening}\n", why="letters to write"),

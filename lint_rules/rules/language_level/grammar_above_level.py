@@ -24,6 +24,10 @@ RULE = Rule(
     name="grammar-above-level",
     family="language level",
     severity=Severity.STOP,
+    cure=(
+        "Say it with what children know, let a picture tell it, or move it to a later level. If your children "
+        "know it, set its band under `structures` in course.yaml."
+    ),
     passes=(
         Example("The wind is blowing. I can see a kite. Have you got a hat?\n", course=_PRE_A1),
         Example("Let's play! How old are you?\n\nThe door is closed. I'm tired.\n", course=_PRE_A1),

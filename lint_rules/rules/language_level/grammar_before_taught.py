@@ -28,6 +28,10 @@ RULE = Rule(
     name="grammar-before-taught",
     family="language level",
     severity=Severity.QUERY,
+    cure=(
+        "Say it with what children know by this unit, or teach it here and name it under `grammar` at the top "
+        "of the file."
+    ),
     passes=(
         Example(_unit(2, "can", "I can swim. Can you swim?\n"), others=(_unit(1, "present simple be"),)),
         Example(

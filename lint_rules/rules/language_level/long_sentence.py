@@ -33,6 +33,10 @@ RULE = Rule(
     name="long-sentence",
     family="language level",
     severity=Severity.QUERY,
+    cure=(
+        "Cut the sentence in two, or leave out what the picture shows. If your children read longer ones, set "
+        "`sentence` for the level in course.yaml."
+    ),
     passes=(
         Example("The kite is in the big green tree.\n", course=_LIMIT, why="eight words"),
         Example("A kite ____ in the very big ____ tree ____ here.\n", course=_LIMIT, why="gaps are no words"),

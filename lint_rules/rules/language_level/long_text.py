@@ -21,6 +21,10 @@ RULE = Rule(
     name="long-text",
     family="language level",
     severity=Severity.QUERY,
+    cure=(
+        "Cut what the pictures tell, or make two activities of it. If your children read longer texts, set "
+        "`text` for the level in course.yaml."
+    ),
     passes=(
         Example(
             _STORY + "#### The kite in the tree\n\nThe kite is red.\n\nIt is in the ____ tree. Look!\n",

@@ -43,6 +43,10 @@ RULE = Rule(
     name="word-above-level",
     family="language level",
     severity=Severity.STOP,
+    cure=(
+        "Use a simpler word, show it with a picture, or teach it: add it to the level's word list. A name "
+        "goes under `characters` or `places` in course.yaml."
+    ),
     needs=frozenset({Need.LANGUAGE}),
     passes=(
         Example("The dog is in the garden.\n"),

@@ -30,6 +30,7 @@ RULE = Rule(
     name="word-before-taught",
     family="language level",
     severity=Severity.QUERY,
+    cure=("Use a word known by now, move the word's row to an earlier unit, or give it a picture and let it stand."),
     needs=frozenset({Need.LANGUAGE}),
     passes=(
         Example("Look at the clouds.\n", words=_LIST, why="taught in this unit"),

@@ -29,6 +29,10 @@ RULE = Rule(
     name="missing-safety-note",
     family="safety",
     severity=Severity.STOP,
+    cure=(
+        "Write into the notes, after **Safety:**, what the teacher should see to. `hornbook mend` writes a "
+        "draft, marked [check], for you to fit to your school's own rules."
+    ),
     passes=(
         Example("### 2 Cut the odd one out. {.odd-one-out}\n\n1. red, blue, dog\n", why="nothing is cut"),
         Example(

@@ -30,6 +30,10 @@ RULE = Rule(
     name="sensitive-topic",
     family="safety",
     severity=Severity.QUERY,
+    cure=(
+        "Choose another word, or clear the topic with your markets. What is cleared is listed under "
+        "`sensitive_off` in course.yaml; a single place can be let stand with a reason."
+    ),
     passes=(
         Example("Dora drinks ginger beer. Rafi eats a wine gum.\n"),
         Example("Look at the shooting star! The bean has two green shoots. Shoot the ball, Rafi!\n"),

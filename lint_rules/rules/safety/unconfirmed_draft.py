@@ -17,6 +17,7 @@ RULE = Rule(
     name="unconfirmed-draft",
     family="safety",
     severity=Severity.QUERY,
+    cure="Read the draft, fit it to the class and to the school's own rules, then take the mark [check] out.",
     passes=(
         Example("::: teacher\n**Safety:** Children sit down to cut. Follow your school's own rules.\n:::\n"),
         Example("::: teacher\n**Steps:** Children check their answers.\n:::\n", why="a word, not the mark"),

@@ -27,6 +27,9 @@ RULE = Rule(
     name="grammar-label-mismatch",
     family="teacher's notes",
     severity=Severity.QUERY,
+    cure=(
+        "Change the label to what the pattern sentences show, or add a pattern sentence that shows what the label says."
+    ),
     passes=(
         Example(_lesson("present continuous", "The wind is blowing.", "Is it raining?")),
         Example(_lesson("Present progressive (affirmative)", "The wind is blowing.")),

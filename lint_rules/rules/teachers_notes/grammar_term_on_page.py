@@ -20,6 +20,7 @@ RULE = Rule(
     name="grammar-term-on-page",
     family="teacher's notes",
     severity=Severity.QUERY,
+    cure="Show children a sentence to follow in place of the term, and keep the term for the teacher's notes.",
     passes=(
         Example("Here is a present for you. It's perfect!\n\nGo past the shop. What a simple present!\n"),
         Example("The third person in the line is Rafi. In the future I can fly.\n"),

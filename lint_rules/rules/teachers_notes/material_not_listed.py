@@ -30,6 +30,10 @@ RULE = Rule(
     name="material-not-listed",
     family="teacher's notes",
     severity=Severity.QUERY,
+    cure=(
+        "Add the thing to Materials, in the notes of the lesson or of the activity: `hornbook mend` does it "
+        "where that is sure."
+    ),
     passes=(
         Example(_activity("Cut out a kite. {.make}", "Children cut with scissors.", "scissors, paper")),
         Example(_activity("Listen and point. {.listening}", "Hand out the word cards.", "flashcards, a paper bag")),

@@ -24,6 +24,7 @@ RULE = Rule(
     name="missing-grammar-label",
     family="teacher's notes",
     severity=Severity.QUERY,
+    cure="Write a **Grammar:** field into the lesson's notes, as teachers call the structure.",
     passes=(
         Example(
             "## Lesson 2: It's windy {.grammar}\n\n::: teacher\n**Aim:** talk about the weather\n"

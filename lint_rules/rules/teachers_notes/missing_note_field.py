@@ -24,6 +24,10 @@ RULE = Rule(
     name="missing-note-field",
     family="teacher's notes",
     severity=Severity.QUERY,
+    cure=(
+        "Fill in the field: `hornbook mend` adds a draft, marked [check]. What every lesson and activity must "
+        "have is set under `required_notes` in course.yaml."
+    ),
     passes=(
         Example(
             "## Lesson 1: Kites\n\n::: teacher\n**Aims:** name toys\n\n**Material:** paper\n:::\n\n"

@@ -29,6 +29,10 @@ RULE = Rule(
     name="course-hours",
     family="timing",
     severity=Severity.QUERY,
+    cure=(
+        "Add lessons, or promise fewer hours in course.yaml. While units are still to come, say how many "
+        "there will be (`units`)."
+    ),
     passes=(
         Example(
             _unit(1, "Kites", "40 minutes", "40 minutes"),

@@ -16,6 +16,10 @@ RULE = Rule(
     name="lesson-length",
     family="timing",
     severity=Severity.QUERY,
+    cure=(
+        "Move an activity to another lesson, or give one more or less time. If your lessons are longer or "
+        "shorter, set `lesson_minutes` in course.yaml."
+    ),
     passes=(
         Example("## Lesson 1: Kites\n\n::: teacher\n**Time:** 40 minutes\n:::\n"),
         Example("## Lesson 1: Kites\n\n::: teacher\n**Time:** 35–45 minutes\n:::\n"),

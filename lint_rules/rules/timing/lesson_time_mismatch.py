@@ -26,6 +26,7 @@ RULE = Rule(
     name="lesson-time-mismatch",
     family="timing",
     severity=Severity.QUERY,
+    cure="Change the lesson's total, or the time of the activity that is wrong.",
     passes=(
         Example(_lesson("40 minutes", "15 minutes", "25 minutes")),
         Example(_lesson("40 minutes", "10–15 minutes", "25–30 min"), why="40 lies between 35 and 45"),

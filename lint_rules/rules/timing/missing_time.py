@@ -16,6 +16,7 @@ RULE = Rule(
     name="missing-time",
     family="timing",
     severity=Severity.QUERY,
+    cure="Write a **Time:** field into the notes, such as 10 minutes or 5–10 minutes.",
     passes=(
         Example(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** 40 minutes\n:::\n\n"

@@ -25,6 +25,10 @@ RULE = Rule(
     name="unlikely-time",
     family="timing",
     severity=Severity.NOTE,
+    cure=(
+        "Try the activity against the clock, or ask a teacher who has. Change the time if it was a slip, and "
+        "let it stand if you know better."
+    ),
     passes=(
         Example(_activity("5 minutes", "listening", 4)),
         Example(_activity("10 minutes", "writing", 6)),

@@ -17,6 +17,10 @@ RULE = Rule(
     name="activity-numbering",
     family="unit pattern",
     severity=Severity.QUERY,
+    cure=(
+        "Number the activities of each lesson from 1: `hornbook mend` does it where no text speaks of an "
+        "activity by its number."
+    ),
     passes=(
         Example("### 1 Look.\n\n### 2 Read.\n"),
         Example("## One {.words}\n\n### 1 Look.\n\n## Two {.words}\n\n### 1 Read.\n", why="each lesson begins anew"),

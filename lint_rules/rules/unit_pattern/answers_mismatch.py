@@ -24,6 +24,7 @@ RULE = Rule(
     name="answers-mismatch",
     family="unit pattern",
     severity=Severity.QUERY,
+    cure="Give the key one answer for each item, labelled as the items are; or mend the items.",
     passes=(
         Example(_ITEMS + _key("1 red 2 blue")),
         Example(_ITEMS + _key("1. red\n2. blue")),

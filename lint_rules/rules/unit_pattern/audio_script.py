@@ -29,6 +29,10 @@ RULE = Rule(
     name="audio-script",
     family="unit pattern",
     severity=Severity.QUERY,
+    cure=(
+        "Write what is heard between `::: {.audio track=…}` and `:::`, and name the track in the activity "
+        "that plays it. Give each track of a level a number of its own."
+    ),
     passes=(
         Example("### 1 Listen. {.listening audio=1.1}\n\n" + _SCRIPT),
         Example("### 1 Listen. {.listening audio=1.1}\n\n### 2 Listen again. {.listening audio=1.1}\n\n" + _SCRIPT),

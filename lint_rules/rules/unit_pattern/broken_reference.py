@@ -23,6 +23,10 @@ RULE = Rule(
     name="broken-reference",
     family="unit pattern",
     severity=Severity.QUERY,
+    cure=(
+        "Name a lesson, an activity or a track that is there. Where pages would be named, name the lesson and "
+        "the activity."
+    ),
     passes=(
         Example(_TWO + "Look at activity 1 again.\n"),
         Example(_TWO + "Look at the picture in lesson 1, activity 1.\n"),

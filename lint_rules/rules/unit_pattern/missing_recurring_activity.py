@@ -15,6 +15,10 @@ RULE = Rule(
     name="missing-recurring-activity",
     family="unit pattern",
     severity=Severity.QUERY,
+    cure=(
+        "Add the activity, or mark the one you have with its kind in braces. If not every unit needs it, "
+        "change `every_unit` in course.yaml."
+    ),
     passes=(
         Example("### 1 Ask eight friends. {.survey}\n\nDo you like kites?\n", course=_SURVEY),
         Example("### 1 Ask. Write. {.speaking .survey}\n\nDo you like kites?\n", course=_SURVEY),

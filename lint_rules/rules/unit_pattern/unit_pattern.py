@@ -25,6 +25,10 @@ RULE = Rule(
     name="unit-pattern",
     family="unit pattern",
     severity=Severity.QUERY,
+    cure=(
+        "Add or move the lesson, or mark it with its kind in braces. If your units are built otherwise, "
+        "change `unit_pattern` in course.yaml."
+    ),
     passes=(
         Example(_lessons("One {.words}", "Two {.grammar}", "Three {.story}", "Four {.test}"), course=_PATTERN),
         Example(

@@ -22,6 +22,10 @@ RULE = Rule(
     name="target-word-not-taught",
     family="vocabulary map",
     severity=Severity.QUERY,
+    cure=(
+        "Put the word into the unit's `words` panel, or change its unit in the word list. `hornbook words "
+        "--unit` shows what a unit teaches."
+    ),
     needs=frozenset({Need.LANGUAGE}),
     passes=(
         Example(_BOTH, words=_LIST),

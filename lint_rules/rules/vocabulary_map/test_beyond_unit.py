@@ -28,6 +28,7 @@ RULE = Rule(
     name="test-beyond-unit",
     family="vocabulary map",
     severity=Severity.QUERY,
+    cure="Ask for what is taught by now, or teach the word or structure before the test.",
     needs=frozenset({Need.LANGUAGE}),
     passes=(
         Example(_TEST.format("The kite is red."), words=_LIST),

@@ -20,6 +20,10 @@ RULE = Rule(
     name="test-skills",
     family="vocabulary map",
     severity=Severity.QUERY,
+    cure=(
+        "Add an activity for the skill and mark it, as in {.test .speaking}. What a test must ask for is set "
+        "under `test_skills` in course.yaml."
+    ),
     passes=(
         Example(f"## Test {{.test}}\n\n{_LISTEN}{_READ}{_SPEAK}"),
         Example(f"## Test {{.test}}\n\n{_LISTEN}{_SPEAK}### 4 Read. {{.reading}}\n\nThe kite is red.\n"),

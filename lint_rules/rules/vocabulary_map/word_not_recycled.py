@@ -33,6 +33,9 @@ RULE = Rule(
     name="word-not-recycled",
     family="vocabulary map",
     severity=Severity.QUERY,
+    cure=(
+        "Bring the word back in a later story, dialogue, game or review. `hornbook words` shows where each word is met."
+    ),
     needs=frozenset({Need.LANGUAGE}),
     passes=(
         Example(_unit(1, "A kite!", "Two kites!"), others=(_unit(2, "My kite is red."),), words=_LIST, course=_TWICE),

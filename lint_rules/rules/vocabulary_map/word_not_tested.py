@@ -24,6 +24,7 @@ RULE = Rule(
     name="word-not-tested",
     family="vocabulary map",
     severity=Severity.NOTE,
+    cure="Let a test ask for the word, or leave it so if children need only understand it.",
     needs=frozenset({Need.LANGUAGE}),
     passes=(
         Example(_PANEL.format("hill") + _TEST.format("The kite is on the hill."), words=_LIST),
