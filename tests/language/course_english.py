@@ -8,6 +8,7 @@ from lint_rules.language.tokens import Mode
 FOLDER = Path(__file__).parent
 TUNED_ON = FOLDER / "course_english.txt"
 HELD_BACK = FOLDER / "course_english_held_back.txt"
+NEW = (FOLDER / "course_english_teacher.txt", FOLDER / "course_english_linguist.txt")
 
 
 class Sentence(NamedTuple):

@@ -8,8 +8,9 @@ python -m tests.language.measure --errors [NAME]      what was missed (-) and in
 
 import argparse
 import json
+import re
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import NamedTuple
 
@@ -57,6 +58,15 @@ def scores(labels: Iterable[frozenset[str]], found: Iterable[frozenset[str]]) ->
     return table | {"all": Score(labelled.total(), predicted.total(), right.total())}
 
 
+def errors(items: Iterable[Sentence], found: Iterable[frozenset[str]]) -> Iterator[str]:
+    """A line for each sentence that was read wrongly: what was missed (-) and invented (+)."""
+    for item, got in zip(items, found, strict=True):
+        wrong = [f"-{name}" for name in sorted(item.structures - got)]
+        wrong += [f"+{name}" for name in sorted(got - item.structures)]
+        if wrong:
+            yield f"{item.text}  [{' '.join(wrong)}]"
+
+
 def read(path: Path) -> list[Sentence]:
     """Labelled sentences from a text file of ours, or from JSON lines."""
     if path.suffix != ".jsonl":
@@ -75,11 +85,9 @@ def main() -> None:
     items = read(HELD_BACK if arguments.held_back else arguments.file)
     found = find(items)
     if arguments.errors and not arguments.held_back:
-        for item, got in zip(items, found, strict=True):
-            wrong = [f"-{name}" for name in sorted(item.structures - got)]
-            wrong += [f"+{name}" for name in sorted(got - item.structures)]
-            if wrong and (arguments.errors == "all" or any(name[1:] == arguments.errors for name in wrong)):
-                print(f"{item.text}  [{' '.join(wrong)}]")
+        for line in errors(items, found):
+            if arguments.errors == "all" or re.search(rf"[-+]{re.escape(arguments.errors)}[ \]]", line):
+                print(line)
         return
     table = scores((item.structures for item in items), found)
     print(f"{'structure':32}{'labelled':>9}{'found':>7}{'precision':>11}{'recall':>8}{'F1':>7}")

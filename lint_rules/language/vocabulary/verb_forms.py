@@ -56,6 +56,12 @@ def can_be_participle(word: str) -> bool:
     return word in participle or word in past or (word.endswith("ed") and len(word) > 3)
 
 
+def can_be_past(word: str) -> bool:
+    """Say whether a form can be a past tense or a past participle by its spelling."""
+    _, past, participle = _irregular()
+    return word in past or word in participle or word.endswith(("ed", "en", "d", "t", "n"))
+
+
 def s_base(word: str) -> str:
     """The verb of which a word is the third person (rings → ring), '' when the tables know none."""
     for ending, instead in (("ies", "y"), ("es", ""), ("s", "")):

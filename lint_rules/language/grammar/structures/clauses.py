@@ -243,7 +243,6 @@ DECLARATIONS = (
         examples=(
             "The boy «wearing a hat» is my brother.",
             "A hut «made of driftwood»",
-            "They heard a bird «singing in the tree».",
         ),
         decoys=(
             "You are flying, flying, flying!",

@@ -7,7 +7,6 @@ from lint_rules.language.parsing.corrections import (
     auxiliaries,
     complements,
     forms,
-    garden_paths,
     mentions,
     orders,
     parts_of_speech,
@@ -19,7 +18,6 @@ STEPS = (
     *forms.STEPS,
     *orders.STEPS,
     *auxiliaries.STEPS,
-    *garden_paths.STEPS,
     *complements.STEPS,
     *parts_of_speech.STEPS,
 )

@@ -214,23 +214,6 @@ def no_continuous(text: Text) -> None:
             text.demote(word, be, "attr")
 
 
-def future_of_nouns(text: Text) -> None:
-    """`It is going to rock!`: after going to, a word that can be a verb is one; `to bed`, `to school` are places."""
-    places = tables.words("places_without_article")
-    for word in text.words:
-        if word.lower != "to" or not word.index or word.index + 1 >= len(text.words):
-            continue
-        going, verb = text.words[word.index - 1], text.words[word.index + 1]
-        if going.lower == "going" and verb.tag in ("NN", "VBP") and verb.lower in verb_forms.bases() - places:
-            after = text.after(verb)
-            if after is not None and after.tag in NOUN and verb.tag == "NN" and after.tag != "NNP":
-                continue
-            verb.retag("VB", "VERB", verb.lower)
-            text.attach(verb, going, "xcomp")
-            word.retag("TO", "PART", "to")
-            text.attach(word, verb, "aux")
-
-
 STEPS = (
     possessive_is,
     has_got,
@@ -239,5 +222,4 @@ STEPS = (
     taken_apart,
     states,
     no_continuous,
-    future_of_nouns,
 )

@@ -20,39 +20,4 @@ def verbs_in_ing(text: Text) -> None:
                 text.attach(word, before, "xcomp")
 
 
-def heard_singing(text: Text) -> None:
-    """`They heard a bird SINGING.`: after a verb of the senses, -ing belongs to the object."""
-    known = tables.words("perception_verbs")
-    for word in text.words:
-        if not word.lower.endswith("ing") or word.dep not in ("dobj", "ccomp", "xcomp", "acl"):
-            continue
-        verb = text.words[word.head]
-        if word.dep == "acl" or verb.lemma not in known or not verb_forms.ing_base(word.lower):
-            continue
-        noun = text.child(word, "compound", "nsubj")
-        if noun is not None and noun.index == word.index - 1 and verb.index < noun.index:
-            for index in [i for i in word.children if i < noun.index]:
-                text.attach(text.words[index], noun, text.words[index].dep)
-            word.retag("VBG", "VERB")
-            text.attach(noun, verb, "dobj")
-            text.attach(word, noun, "acl")
-
-
-def wanna(text: Text) -> None:
-    """`I wanna go.`: want to."""
-    for word in text.words:
-        if word.lower == "wanna" or (word.lower == "na" and word.index and text.words[word.index - 1].lower == "wan"):
-            want = word if word.lower == "wanna" else text.words[word.index - 1]
-            verb = text.after(word)
-            if verb is None or verb.tag not in VERB:
-                continue
-            if want.head == verb.index:
-                text.promote(want, verb, "xcomp")
-            want.retag("VBP", "VERB", "want")
-            verb.retag("VB", "VERB")
-            if word is not want:
-                word.retag("TO", "PART", "to")
-                text.attach(word, verb, "aux")
-
-
-STEPS = (verbs_in_ing, heard_singing, wanna)
+STEPS = (verbs_in_ing,)

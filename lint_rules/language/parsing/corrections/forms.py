@@ -22,6 +22,19 @@ def has_auxiliary(text: Text, verb: Word) -> bool:
     return any(text.words[index].dep in ("aux", "auxpass") for index in verb.children)
 
 
+def what_the_form_can_carry(text: Text) -> None:
+    """A tag that a form cannot carry is not believed: `took` is a past tense, `mop` is none, `sailing` no base form."""
+    for word in text.words:
+        if word.tag not in VERB or word.tag == "MD" or word.pos == "AUX" or not word.lower.isalpha():
+            continue
+        if word.lower in verb_forms.only_past() and word.tag != "VBD":
+            word.retag("VBD", "VERB")
+        elif word.tag in ("VBD", "VBN") and not verb_forms.can_be_past(word.lower):
+            word.retag("VBP" if word.tag == "VBD" else "VB", "VERB", word.lower)
+        elif word.tag in ("VB", "VBP") and verb_forms.ing_base(word.lower):
+            word.retag("VBG", "VERB")
+
+
 def supported_by_do(text: Text) -> None:
     """`Do you LIKE swimming?`: what do supports is a base form, whatever the model takes it for."""
     for word in text.words:
@@ -33,29 +46,13 @@ def supported_by_do(text: Text) -> None:
                 word.retag("VBP", "AUX", "do")
 
 
-def verbs_taken_for_nouns(text: Text) -> None:
-    """A verb tag on an object or on part of a compound belongs to a noun: `in the OPEN`, `Iraq HANDS`."""
-    for start, end in text.sentences:
-        first, second = text.words[start], text.words[end - 1]
-        if end - start == 2 and first.tag == "NN" and second.tag == "VBZ" and verb_forms.s_base(second.lower):
-            second.retag("NNS", "NOUN")  # a title: `Animal sounds`
-            first.dep = "compound"
-    for word in text.words:
-        if word.tag == "VBZ" and word.dep in ("dobj", "pobj", "compound", "nsubj") and not subject(text, word):
-            word.retag("NNS", "NOUN")
-
-
 def past_by_spelling(text: Text) -> None:
-    """`took`, `went` are past tenses; a form like `built`, `played` with a subject and no auxiliary is one too."""
-    only_past = verb_forms.only_past()
+    """A form like `built`, `played` with a subject and no auxiliary is a past tense."""
     for word in text.words:
-        if word.tag in VERB:
-            if word.lower in only_past and word.tag != "VBD":
-                word.retag("VBD", "VERB")
-            elif word.tag == "VBD" and _opens_by(text, word):
-                word.retag("VBN", "VERB")
-            elif word.tag == "VBN" and not has_auxiliary(text, word) and _lacks_auxiliary(text, word):
-                word.retag("VBD", "VERB")
+        if word.tag == "VBD" and _opens_by(text, word):
+            word.retag("VBN", "VERB")
+        elif word.tag == "VBN" and not has_auxiliary(text, word) and _lacks_auxiliary(text, word):
+            word.retag("VBD", "VERB")
 
 
 def _opens_by(text: Text, word: Word) -> bool:
@@ -143,29 +140,8 @@ def _is_past(text: Text, word: Word) -> bool | None:
 def existential(text: Text) -> None:
     """`How many chairs are THERE?`: the subject of be, not a place."""
     for word in text.words:
-        if word.tag == "EX" and word.dep != "expl":
-            verb = text.words[word.head]
-            if verb.lower in ("is", "are", "was", "were", "be", "'s"):
-                word.dep = "expl"
-
-
-def liking(text: Text) -> None:
-    """`I especially LIKE the pie.`: *like* after a subject pronoun is the verb."""
-    for word in text.words:
-        if word.lower != "like" or word.tag not in ("IN", "UH") or not word.index:
-            continue
-        at = word.index - 1
-        while at and text.words[at].tag == "RB" and text.words[at].lower not in ("just", "not", "n't"):
-            at -= 1
-        who = text.words[at]
-        opens = who.lower == "you" and any(start == who.index for start, _ in text.sentences)
-        if (opens or who.lower in ("i", "we", "they")) and who.dep in ("nsubj", "ROOT", "dep", "nmod"):
-            head = text.words[who.head]
-            if head is not word and head.index > word.index and head.tag in VERB:
-                continue
-            word.retag("VBP", "VERB", "like")
-            if who.index != word.head:
-                text.attach(who, word, "nsubj")
+        if word.tag == "EX" and word.dep != "expl" and text.words[word.head].lemma == "be":
+            word.dep = "expl"
 
 
 def verb_lemmas(text: Text) -> None:
@@ -203,30 +179,12 @@ def plural_or_verb(text: Text) -> None:
             text.attach(opener, word, "mark")
 
 
-_LED_BY = frozenset({"turn", "turned", "turns", "go", "look", "keep", "step", "hop", "jump", "bear", "move"})
-
-
 def same_again(text: Text) -> None:
     """`colder and COLDER`: a word said twice is the same both times."""
     for word in text.words[2:]:
         before = text.words[word.index - 2]
         if word.lower == before.lower and before.tag in ("JJR", "RBR", "JJ", "RB", "VBD") and word.tag != before.tag:
             word.retag(before.tag, before.pos, before.lemma)
-
-
-def turn_left(text: Text) -> None:
-    """`Turn LEFT.`: a direction, no participle."""
-    for word in text.words[1:]:
-        if word.lower == "left" and word.tag in ("VBN", "VBD") and text.words[word.index - 1].lower in _LED_BY:
-            word.retag("RB", "ADV", "left")
-            word.dep = "advmod"
-
-
-def no_verb_after_be(text: Text) -> None:
-    """`Aren't they CUTE!`: a base form that no table knows, after be, is an adjective."""
-    for word in text.words:
-        if word.tag in ("VB", "VBP") and word.dep in ("acomp", "attr") and word.lower not in verb_forms.bases():
-            word.retag("JJ", "ADJ", word.lower)
 
 
 def verbless_sentences(text: Text) -> None:
@@ -292,16 +250,13 @@ def _give_subject(text: Text, who: Word, word: Word) -> None:
 
 
 STEPS = (
+    what_the_form_can_carry,
     same_again,
     verbless_sentences,
     verbless_questions,
-    turn_left,
-    no_verb_after_be,
     plural_or_verb,
     existential,
-    liking,
     supported_by_do,
-    verbs_taken_for_nouns,
     past_by_spelling,
     base_with_subject,
     past_like_base,

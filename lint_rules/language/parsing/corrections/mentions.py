@@ -70,17 +70,4 @@ def _opens(text: Text, word: Word) -> bool:
     )
 
 
-def word_lists(text: Text) -> None:
-    """`run, swim, nose, climb`, `eat`: a card or a row of single words, without a stop, is no sentence."""
-    if text.instruction:
-        return
-    for start, end in text.sentences:
-        words = text.words[start:end]
-        if words[-1].tag == "." or len(words) % 2 == 0:
-            continue
-        if all((word.lower in (",", "/")) == bool(index % 2) for index, word in enumerate(words)):
-            for word in words:
-                word.mention = True
-
-
-STEPS = (options, hints, formulae, word_lists)
+STEPS = (options, hints, formulae)

@@ -150,40 +150,6 @@ def _make_order(text: Text, word: Word) -> None:
     text.detach(word)
 
 
-def after_please(text: Text) -> None:
-    """`Please forward a copy.`: a base form after please is an order."""
-    known = verb_forms.bases()
-    for word in text.words[:-1]:
-        if word.lower == "please":
-            after = text.words[word.index + 1]
-            if after.lower == "," and after.index + 1 < len(text.words):
-                after = text.words[after.index + 1]
-            if after.lower in known and after.tag not in ("VBD", "VBZ", "VB"):
-                _make_order(text, after)
-            elif after.tag == "VB" and after.dep not in ("ROOT", "conj") and not _has_auxiliary_or_subject(text, after):
-                text.detach(after)
-        elif word.lower in ("so", "but", "then", ",") and word.index:
-            after = text.words[word.index + 1]
-            if after.tag == "VBP" and after.lower in known and _lacks_subject(text, after) and _is_free(text, word):
-                _make_order(text, after)
-
-
-def _is_free(text: Text, link: Word) -> bool:
-    """Say whether no clause with a subject goes on after a link: `Children write, then READ it` tells."""
-    head = link
-    for word in reversed(text.words[: link.index]):
-        if word.tag == ".":
-            break
-        if word.tag in FINITE and word.dep in ("ROOT", "conj", "dep", "ccomp"):
-            head = word
-            break
-    return head is link or head.tag == "MD" or not any(text.words[i].dep in ("nsubj", "expl") for i in head.children)
-
-
-def _has_auxiliary_or_subject(text: Text, word: Word) -> bool:
-    return any(text.words[index].dep in ("aux", "auxpass", "nsubj") for index in word.children)
-
-
 _LINKS = frozenset({"and", "or", ",", "then", "&", "but"})
 _COULD_BE_VERBS = frozenset({"NN", "NNP", "JJ", "RB", "VBP", "IN", "VB", "UH", "VBN", "VBD"})
 
@@ -241,22 +207,4 @@ def _continues(text: Text, link: Word, word: Word, last: Word) -> bool:
     return text.instruction and stops and word.tag == "NN" and before.tag in ("NNS", "PRP", "RB", "RP")
 
 
-def lost_subjects(text: Text) -> None:
-    """`Love this park.`, `Hope all is well.`: the writer has left out *I*."""
-    known = tables.words("never_orders")
-    for word in openers(text):
-        if word.lower in known and word.tag in ("VB", "NNP", "NN", "IN", "RB", "VBP", "UH"):
-            after = text.after(word)
-            if after is None or after.lower in (",", "!") or (word.tag != "VB" and after.tag in NOUN | {"."}):
-                continue
-            if text.words[-1].lower == "?":
-                word.mention = True
-            word.retag("VBP", "VERB", word.lower)
-            if word.dep != "ROOT":
-                head = text.words[word.head]
-                text.detach(word)
-                if head.tag in FINITE and head.index > word.index:
-                    text.attach(head, word, "ccomp")
-
-
-STEPS = (at_start, after_please, in_a_row, lost_subjects)
+STEPS = (at_start, in_a_row)
