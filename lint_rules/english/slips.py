@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 
+from lint_rules.language.vocabulary.misspellings import over_regular
 from lint_rules.tables import alternatives, rows, words
 
 
@@ -40,9 +41,11 @@ _POSITIVE = {
 _WITHIN = re.compile(
     r"\b(?:runs?|ran|walks?|walked|crawls?|crawled|hops?|hopped|creeps?|crept)\s+(in)\s+"
     r"(?:the|a|an|his|her|its|my|your|their|our)\s+(?:[a-z]+\s+)?"
-    r"(?:bin|box|bag|basket|bucket|pot|jar|bottle|drawer|cupboard|hat|boot|shoe|pocket|suitcase|nest)\b",
+    r"(?:bin|box|bag|basket|bucket|pot|jar|bottle|drawer|cupboard|hat|boot|shoe|pocket|suitcase|nest)\b(?=\s*(?:[.,!?;:]|$|(?:and|to|with|but)\b))",
     re.I,
 )
+_IT_WERE = re.compile(r"(?:^|[.!?]\s+[\"“‘']?|\band\s+)(?:He|She|It|he|she|it)\s+(were)\b(?!\s+(?:to|not to)\b)")
+_ED = re.compile(r"\b[a-z]+ed\b", re.I)
 _BEFORE_A_THING = frozenset({"in", "on", "with", "of", "under", "behind", "over", "from", "round", "to", "at", "by"})
 _OF_SENSE = frozenset({"see", "feel", "look", "hear", "smell", "find", "watch", "notice", "show"})
 _TO_AFTER_MODAL = re.compile(r"\b(?:can|must|should|will|may)\s+(?:I|you|he|she|it|we|they)\s+(to)\s+[a-z]+", re.I)
@@ -55,7 +58,12 @@ def slips_in(text: str) -> Iterator[Slip]:
     for match in _NOT_TWICE.finditer(text):
         yield Slip(*match.span(1), "The sentence says no twice.", _POSITIVE[match[1].casefold()])
     for match in _WITHIN.finditer(text):
-        yield Slip(*match.span(1), "Does it go in? Then the word is “into”.", "into")
+        yield Slip(*match.span(1), "Does it go in? Then the word is “into”.")
+    for match in _IT_WERE.finditer(text):
+        yield Slip(*match.span(1), "One person or thing takes “was”.", "was")
+    for match in _ED.finditer(text):
+        if match[0].casefold() in over_regular():
+            yield Slip(*match.span(), "This verb has a past form of its own.", over_regular()[match[0].casefold()])
     for match in _TO_AFTER_MODAL.finditer(text):
         yield Slip(*match.span(1), "No “to” comes after this verb.")
     for match in _own_part().finditer(text):

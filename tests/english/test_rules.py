@@ -145,6 +145,7 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("Pig runs in the bin.", ["in"]),
         ("The dog wags it's tail.", ["it's"]),
         ("Can you to swim?", ["to"]),
+        ("It were cold. He runned away.", ["were", "runned"]),
         # right, or not surely wrong
         ("I cannot stop. You can not only sing but dance.", []),
         ("There isn't any more. It isn't big, no. I can't say no.", []),
@@ -152,7 +153,29 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("Pig runs in the park. He jumps in the box. She runs into the bin.", []),
         ("It's a tail. It's big. I think it's hair.", []),
         ("Can you go to bed? Will they, too?", []),
+        ("If it were hot, he learned and burned. They walked in the box room.", []),
     ],
 )
 def test_slips_that_the_checker_lets_pass(text, words):
     assert [text[slip.start : slip.end] for slip in slips_in(text)] == words
+
+
+def found_in_notes(word: str, *, notes: bool) -> int:
+    unit, house = unit_of([f"Use {word} here."], notes=notes), course()
+
+    def english(passage):
+        at = passage.text.find(word)
+        return (EnglishMatch(at, at + len(word), "MORFOLOGIK_RULE_EN_GB", "TYPOS", "?", ()),) if at >= 0 else ()
+
+    return len(list(english_error.find(Reading(unit, house, house.levels[0], lambda _: None, english))))
+
+
+@pytest.mark.parametrize("word", ["igh", "ay", "decodable", "reteach"])
+def test_teachers_notes_may_have_letters_and_words_of_the_trade(word):
+    assert found_in_notes(word, notes=True) == 0
+    assert found_in_notes(word, notes=False) == 1
+
+
+@pytest.mark.parametrize("word", ["teh", "freindly", "childern"])
+def test_a_slip_in_teachers_notes_is_no_word_of_the_trade(word):
+    assert found_in_notes(word, notes=True) == 1

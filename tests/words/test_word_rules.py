@@ -116,9 +116,10 @@ def test_a_spelling_that_a_later_level_teaches_as_another_part_of_speech_is_at_m
     assert set(found.values()) <= {"query", "note"}
 
 
-@pytest.mark.parametrize(
-    "cry", ["Tac tac tac!", "Whoo, whoo, whoo!", "Pitter patter!", "Hip hooray!", "Vwomp!", "Thud!"]
-)
+CRIES = "Tac tac tac!|Whoo, whoo, whoo!|Pitter patter!|Hip hooray!|Vwomp!|Thud!|Tiddly om pom pom!|Wiggle waggle!"
+
+
+@pytest.mark.parametrize("cry", CRIES.split("|"))
 def test_noises_are_no_words_above_the_level(cry, language):
     assert read(f"Look at the cat. {cry}\n", language) == []
 

@@ -1,14 +1,18 @@
 """A spelling that no reference has, and a word that children know one slip of the pen away from it."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from functools import cache
 from string import ascii_lowercase
 
 from lint_rules.language.vocabulary.reference import common, common_words, lowest
+from lint_rules.language.vocabulary.word_forms import regular_past
 from lint_rules.language.vocabulary.word_index import WordIndex, canonical
 from lint_rules.language.vocabulary.word_level import childrens_spellings
+from lint_rules.tables import alternatives, rows
 
 _SHORTEST = 5  # letters: short words are too near each other (common practice, no source)
+_IN_USE = 3.0  # Zipf frequency: what is used so often is a word (common practice, no source)
 _PLAIN = re.compile(r"[a-z]+")
 # Activities in which letters are out of order on purpose.
 _OF_LETTERS = re.compile(
@@ -23,6 +27,8 @@ def meant_by(spelling: str, index: WordIndex) -> str:
     Words of the course and of every child come first, then common ones that the reference has in A1 or A2.
     """
     word = canonical(spelling)
+    if word in over_regular():
+        return over_regular()[word]
     if len(word) < _SHORTEST or not _PLAIN.fullmatch(word):
         return ""
     near = set(one_slip_away(word)) - {word} - _made_from(word)
@@ -30,6 +36,17 @@ def meant_by(spelling: str, index: WordIndex) -> str:
     listed = (one for one in near if one in known or any(len(item.parts) == 1 for item in index.by_first.get(one, ())))
     early = (one for one in sorted(near & common_words()) if lowest(one) in {"A1", "A2"})
     return min(listed, default="") or max(early, key=common, default="")
+
+
+@cache
+def over_regular() -> Mapping[str, str]:
+    """Regular pasts that irregular verbs have not (runned → ran); none that is in use all the same (lighted)."""
+    found = {}
+    for base, past, _ in rows("irregular_verbs.csv"):
+        made = regular_past(base)
+        if made not in alternatives(past) and not lowest(made) and common(made) < _IN_USE:
+            found[made] = alternatives(past)[0]
+    return found
 
 
 def one_slip_away(word: str) -> Iterator[str]:

@@ -36,7 +36,16 @@ def noises(words: Sequence[tuple[int, int]], text: str) -> frozenset[int]:
     ]
     found = {at for at in range(len(words)) if may_be_noise(spelt[at]) and _stands_as_noise(at, spelt, joined)}
     found |= {at for run in _cries(words, text) for at in run if may_be_noise(spelt[at])}
-    return frozenset(found | {at for at in range(len(words)) if _is_beat(at, words, text, spelt)})
+    found |= {at for at in range(len(words)) if _is_beat(at, words, text, spelt)}
+    while more := {at for at in range(len(words)) if at not in found and _goes_with(at, found, spelt, joined)}:
+        found |= more
+    return frozenset(found)
+
+
+def _goes_with(at: int, found: set[int], spelt: Sequence[str], joined: Sequence[bool]) -> bool:
+    """Say whether a word that no reference grades stands beside a noise: tiddly om pom pom."""
+    beside = (at - 1 in found and joined[at]) or (at + 1 in found and joined[at + 1])
+    return beside and len(spelt[at]) > 1 and may_be_noise(spelt[at])
 
 
 @lru_cache(maxsize=20_000)
@@ -58,17 +67,19 @@ def _stands_as_noise(at: int, spelt: Sequence[str], joined: Sequence[bool]) -> b
             continue
         if spelt[at] == spelt[other] and len(spelt[at]) > 1:
             return True
-        if _echo(spelt[at], spelt[other]) and may_be_noise(spelt[other]):
+        if _echo(spelt[at], spelt[other]):
             return True
     return False
 
 
 def _echo(one: str, other: str) -> bool:
-    """Say whether two words differ in a vowel alone (tick, tock), or rhyme to the letter from their first vowel on."""
+    """Say whether two words differ in a vowel alone (wiggle, waggle), or are two noises that rhyme to the letter."""
     if one == other or min(len(one), len(other)) < 3:
         return False
     if _VOWELS.sub("*", one) == _VOWELS.sub("*", other):
         return True
+    if not (may_be_noise(one) and may_be_noise(other)):
+        return False
     rhymes = [word[match.start() :] if (match := _VOWELS.search(word)) else "" for word in (one, other)]
     return rhymes[0] == rhymes[1] and len(rhymes[0]) > 3
 
@@ -84,7 +95,8 @@ def _cries(words: Sequence[tuple[int, int]], text: str) -> list[range]:
         inside = (text[words[i][1] : words[i + 1][0]] for i in run[:-1])
         before = text[:start].rstrip()
         cried = re.match(r"[\"”’')]*\s*!", text[end:]) and _BEGINS.search(text[:start]) and not before.endswith(",")
-        if cried and all(_BETWEEN.fullmatch(part) for part in inside):
+        quoted = before[-1:] in {'"', "“", "‘"} and re.match(r"[,.!?…]*[\"”’]", text[end:])
+        if (cried or quoted) and all(_BETWEEN.fullmatch(part) for part in inside):
             found.append(run)
     return found
 

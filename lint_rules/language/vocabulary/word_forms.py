@@ -41,7 +41,7 @@ def every_form(word: str) -> frozenset[str]:
     past = [form for form, base in irregular_verb_forms().items() if base == word]
     forms = {word, _with_s(word), ing_form(word), *past, *noun_forms(word)}
     if not past:
-        forms.add(_with_ed(word))
+        forms.add(regular_past(word))
     return frozenset(forms)
 
 
@@ -53,7 +53,8 @@ def _with_s(word: str) -> str:
     return word + "s"
 
 
-def _with_ed(verb: str) -> str:
+def regular_past(verb: str) -> str:
+    """The past form in -ed, whether the verb has one or not."""
     if verb.endswith("e"):
         return verb + "d"
     if verb.endswith("y") and verb[-2:-1] not in _VOWELS:

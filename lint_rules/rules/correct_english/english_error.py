@@ -27,7 +27,7 @@ from lint_rules.language.vocabulary.course_words import CourseWords
 from lint_rules.language.vocabulary.house_words import house_spellings, spelling_of
 from lint_rules.language.vocabulary.misspellings import meant_by
 from lint_rules.language.vocabulary.noises import DRAWN_OUT, is_sound, noises
-from lint_rules.language.vocabulary.reference import common
+from lint_rules.language.vocabulary.reference import common, common_words, lowest
 from lint_rules.language.vocabulary.varieties import out_of_place
 from lint_rules.language.vocabulary.word_forms import every_form
 from lint_rules.manuscript.counting import is_for_children
@@ -155,6 +155,10 @@ _SPACED = "COMMA_PARENTHESIS_WHITESPACE"
 # White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
 _LOOSE = re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*")
+_LETTERS = 3  # of a spelling that is talked about
+_KNOWN = 3.0  # Zipf frequency (decode has 3.3): common practice, no source
+_BEGINNINGS = ("pre", "re", "un", "non", "mini", "multi", "over")
+_ENDINGS = ("able", "ables")
 _SPELT_OUT = re.compile(r"[^\W\d_](?:-[^\W\d_])*")
 
 
@@ -172,8 +176,11 @@ def find(reading: Reading) -> Iterator[Found]:
             words = passage.text[match.start : match.end]
             if any(match.start < slip.end and slip.start < match.end for slip, _ in own):
                 continue
+            if _is_noise(passage.text, match, reading):
+                continue
             if match.rule.startswith(_SPELLER) and (
-                _is_word_of_ours(words, house, elsewhere) or _is_noise(passage.text, match, reading)
+                _is_word_of_ours(words, house, elsewhere)
+                or (passage.audience is Audience.TEACHER and _is_of_the_trade(words.casefold()))
             ):
                 continue
             if match.rule == _SPACED and passage.text[: match.start].rstrip()[-1:] in {"_", PICTURE}:
@@ -230,7 +237,27 @@ def _is_word_of_ours(words: str, house: frozenset[str], elsewhere: Mapping[str, 
         or word in elsewhere
         or DRAWN_OUT.search(word) is not None
         or _SPELT_OUT.fullmatch(word) is not None
+        or _is_nonsense(word.split("-"))
     )
+
+
+def _is_nonsense(parts: Sequence[str]) -> bool:
+    """Say whether a word of three beats and more is sung or howled: fol-de-ray, whoo-oo-oo."""
+    return len(parts) > 2 and lowest(parts[0]) in {"", "C2"}
+
+
+def _is_of_the_trade(word: str) -> bool:
+    """Say whether a teacher may write a word that no dictionary has: letters of a sound (igh), or a known word with an
+    ending or a beginning (decodable, preteach)."""
+    if len(word) <= _LETTERS:
+        return len(word) < _LETTERS or not any(
+            sorted(word) == sorted(other) for other in common_words() if len(other) == len(word)
+        )
+    for beginning in _BEGINNINGS:
+        if word.startswith(beginning) and lowest(word.removeprefix(beginning)) not in {"", "C2"}:
+            return True
+    bases = {word.removesuffix(end) + more for end in _ENDINGS if word.endswith(end) for more in ("", "e")}
+    return any(lowest(base) not in {"", "C2"} or common(base) >= _KNOWN for base in bases if len(base) > _LETTERS)
 
 
 def _may_stand_open(words: str, solid: Sequence[str]) -> bool:

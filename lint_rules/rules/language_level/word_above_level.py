@@ -222,7 +222,8 @@ def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
         if met.place.activity is not None and plays_with_letters(met.place.activity.heading.passage.text):
             return None
         meant = meant_by(word.text, reading.words.lists.index)
-        if meant and not met.place.sung:
+        echo = word.noise and meant in met.passage.text.casefold()  # wiggle, waggle
+        if meant and not met.place.sung and not echo:
             return Severity.QUERY, f"“{word.text}”{often} {_slip(meant, level)}"
     weight = off_list_severity(word, level, course.off_list, pictured=shown)
     if weight is None:

@@ -39,24 +39,27 @@ def find_relative_clause(parsed: Parsed) -> Iterator[Range]:
         if verb.dep == "relcl" and not (group.subject > group.first and words[group.first].lower in AUXILIARIES):
             first, last = clause(parsed, group)
             asked = words[verb.head].pos == "VERB"  # `Choose who starts.`
-            if _is_asked(parsed, group, first):
+            if _is_all(parsed, group, first):
                 continue
             if first > verb.head and not asked and words[first - 1].lower != ":" and not words[first - 1].gap:
                 yield first, last
         elif verb.dep in ("ccomp", "advcl", "parataxis") and group.subject > 0:
             who = parsed.text.reach(words[group.subject])[0]
             noun = words[who - 1]
-            if noun.lower in _TIME_NOUNS and noun.head == verb.index and noun.dep == "npadvmod":
+            alone = not any(other.finite for other in parsed.groups if other is not group)
+            if not alone and noun.lower in _TIME_NOUNS and noun.head == verb.index and noun.dep == "npadvmod":
                 yield clause(parsed, group, words[who])
 
 
-def _is_asked(parsed: Parsed, group: Group, first: int) -> bool:
-    """Say whether what looks like a relative clause is the question of a sentence that has no other verb: Plums, who
-    wants more?"""
+def _is_all(parsed: Parsed, group: Group, first: int) -> bool:
+    """Say whether what looks like a relative clause is all that its sentence says: Plums, who wants more? On 3 May we
+    sing."""
     words = parsed.text.words
     start, end = next((start, end) for start, end in parsed.text.sentences if start <= group.verb.index < end)
-    others = (other for other in parsed.groups if start <= other.verb.index < end and other is not group)
-    return words[first - 1].lower == "," and words[end - 1].lower == "?" and not any(o.finite for o in others)
+    if any(one.finite for one in parsed.groups if start <= one.verb.index < end and one is not group):
+        return False
+    asked = words[first - 1].lower == "," and words[end - 1].lower == "?"
+    return asked or (words[start].tag == "IN" and words[first].pos == "PRON" and words[first].tag == "PRP")
 
 
 def _condition(parsed: Parsed, group: Group) -> Word | None:
@@ -183,6 +186,7 @@ DECLARATIONS = (
         decoys=(
             "Who lives here?",
             "Hot plums, who wants more?",
+            "On Sat 3 Feb we sing.",
             "I know who lives here.",
             "I think that it is a cat.",
             "Will, where are you?",
