@@ -21,6 +21,7 @@ from lint_rules.language.service import EnglishMatch
 from lint_rules.language.tokens import Analysis
 from lint_rules.language.vocabulary.course_words import CourseWords
 from lint_rules.manuscript.model import Passage, Stet, Unit
+from lint_rules.page.readings import Readings, readings_of
 from lint_rules.unit_language.grammar_uses import Place, grammar_uses
 from lint_rules.unit_language.unit_words import UnitWords
 from lint_rules.vocabulary_map import WordRow, vocabulary_map
@@ -124,7 +125,7 @@ class Reading:
     """What a unit rule sees: the unit, its course and level, and the language of its passages.
 
     ``files`` are the paths (inside the course) of the art files that exist; ``lists`` the course's word lists, indexed
-    (without them the reading indexes them itself).
+    (without them the reading indexes them itself), ``done`` the unit with its exercises done (without it, likewise).
     """
 
     unit: Unit
@@ -134,16 +135,27 @@ class Reading:
     english: Callable[[Passage], tuple[EnglishMatch, ...]]
     files: frozenset[str] = frozenset()
     lists: CourseWords | None = None
+    done: Readings | None = None
+
+    @cached_property
+    def readings(self) -> Readings:
+        """The unit as a child ends up reading it, its exercises done; and how its exercises were read."""
+        return self.done or readings_of(self.unit)
+
+    @property
+    def read(self) -> Unit:
+        """The unit as a child ends up reading it: what rules about words and sentences look at."""
+        return self.readings.done
 
     @cached_property
     def words(self) -> UnitWords:
         """The words of the unit's passages and their levels."""
-        return UnitWords(self.unit, self.lists or CourseWords(self.course), self.analyse)
+        return UnitWords(self.read, self.lists or CourseWords(self.course), self.analyse)
 
     @cached_property
     def grammar(self) -> tuple[Place, ...]:
         """The structures that children meet in the unit, place by place."""
-        return tuple(grammar_uses(self.unit, self.analyse))
+        return tuple(grammar_uses(self.read, self.analyse))
 
 
 @dataclass(frozen=True)

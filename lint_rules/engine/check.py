@@ -20,9 +20,10 @@ from lint_rules.facts import Spot, UnitFacts
 from lint_rules.finding import Finding, Found, Severity, Status
 from lint_rules.language.service import Request
 from lint_rules.language.tokens import Mode
-from lint_rules.manuscript.model import Passage, Role, Stet, Unit
+from lint_rules.manuscript.model import Passage, Role, Stet
 from lint_rules.manuscript.pattern_table import pattern_passages, rows_of
 from lint_rules.outline import Section, place_of, sections_of
+from lint_rules.page.readings import Readings
 from lint_rules.rule import Book, Need, Reading, Rule, RuleModule, StetReview
 from lint_rules.source import Source, Span
 
@@ -73,15 +74,18 @@ def request_of(passage: Passage, course: Course) -> Request:
     return Request(passage.text, mode, tuple(sorted(name for name in course.names if name in passage.text)))
 
 
-def passages_to_analyse(unit: Unit) -> tuple[Passage, ...]:
-    """What a whole unit asks of the language room: its passages in file order, and the rows of its pattern tables."""
-    passages = tuple(unit.passages)
-    return (*passages, *rows_of(pattern_passages(unit, passages)))
+def passages_to_analyse(readings: Readings) -> tuple[Passage, ...]:
+    """What a whole unit asks of the language room: its passages as they are read and as they stand, in file order, and
+    the rows of its pattern tables.
+    """
+    passages = tuple(readings.unit.passages)
+    rows = rows_of(pattern_passages(readings.unit, passages))
+    return tuple(dict.fromkeys((*passages, *readings.done.passages, *rows)))
 
 
-def requests_of(unit: Unit, course: Course) -> list[Request]:
+def requests_of(readings: Readings, course: Course) -> list[Request]:
     """What to ask the language room for a whole unit."""
-    return [request_of(passage, course) for passage in passages_to_analyse(unit)]
+    return [request_of(passage, course) for passage in passages_to_analyse(readings)]
 
 
 def choose(rules: Sequence[RuleModule], course: Course, *, english: bool) -> tuple[RuleModule, ...]:

@@ -59,7 +59,7 @@ class _Read:
 
 
 def _read(reading: Reading) -> Iterator[_Read]:
-    for lesson, passage, in_test in _lesson_passages(reading.unit):
+    for lesson, passage, in_test in _lesson_passages(reading.read):
         where = _where(passage, reading.unit, in_test=in_test)
         if where is not None:
             yield _Read(lesson, passage, where, reading.words.of(passage))
@@ -176,7 +176,7 @@ def _where(passage: Passage, unit: Unit, *, in_test: bool) -> Where | None:
 def _structures(reading: Reading) -> set[str]:
     return {
         structure.name
-        for passage in reading.unit.passages
+        for passage in reading.read.passages
         if read_by_children(passage) and not is_title(passage)
         for structure in reading.analyse(passage).structures
     }

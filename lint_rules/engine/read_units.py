@@ -22,6 +22,7 @@ from lint_rules.language.tokens import Analysis
 from lint_rules.language.vocabulary.course_words import CourseWords
 from lint_rules.manuscript.model import Passage, Unit
 from lint_rules.manuscript.reading import read_unit
+from lint_rules.page.readings import readings_of
 from lint_rules.rule import Need, Reading, RuleModule
 from lint_rules.source import Source
 
@@ -40,7 +41,7 @@ class UnitReader:
 
     def read(self, sources: Sequence[Source]) -> dict[str, Outcome]:
         """What reading some units gives, by path."""
-        units = [read_unit(source) for source in sources]
+        units = [readings_of(read_unit(source)) for source in sources]
         unavailable: dict[Need, str] = {}
         requests = {passage: request_of(passage, self.course) for u in units for passage in passages_to_analyse(u)}
         analyses: Mapping[Request, Analysis] = {}
@@ -66,9 +67,10 @@ class UnitReader:
             return matches.get(passage, ())
 
         outcomes = {}
-        for unit in units:
+        for readings in units:
+            unit = readings.unit
             level = level_of(unit, self.course)
-            reading = Reading(unit, self.course, level, analyse, english, self.files, self._lists)
+            reading = Reading(unit, self.course, level, analyse, english, self.files, self._lists, done=readings)
             outcomes[unit.path] = read_unit_rules(reading, self.rules, unavailable)
         return outcomes
 

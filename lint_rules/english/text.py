@@ -14,6 +14,7 @@ from dataclasses import dataclass
 
 from lint_rules.language.service import English, EnglishMatch
 from lint_rules.manuscript.model import PICTURE, Audience, Passage, Role, Unit
+from lint_rules.page.readings import Readings
 
 # Words as different as can be: a verb or noun, an article that begins with a vowel, an auxiliary, a question word.
 # Measured on clean sentences with each word in turn left out (tests/english): no false alarm in 864.
@@ -64,9 +65,14 @@ class _Hidden:
     instead: tuple[str, ...]
 
 
-def matches_of(english: English, units: Iterable[Unit], variety: str) -> dict[Passage, tuple[EnglishMatch, ...]]:
+def matches_of(english: English, units: Iterable[Readings], variety: str) -> dict[Passage, tuple[EnglishMatch, ...]]:
     """What the checker says of every passage that is for it, in one call. Raises EnglishUnavailable."""
-    shown = {passage: wordings(passage, kinds) for unit in units for passage, kinds in passages_to_check(unit)}
+    shown = {
+        passage: wordings(passage, kinds)
+        for unit in units
+        for passage, kinds in passages_to_check(unit.done)
+        if passage not in unit.unchecked
+    }
     texts = list(dict.fromkeys(wording.text for several in shown.values() for wording in several))
     answers = dict(zip(texts, english.check(texts, variety), strict=True))
     return {

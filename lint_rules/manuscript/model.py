@@ -34,6 +34,7 @@ class Role(StrEnum):
     INSTRUCTION = "instruction"  # an activity's heading, without its number
     TITLE = "title"  # a heading below an activity's, e.g. the title of a story
     TEXT = "running text"  # a paragraph; block quotes too
+    OPTION = "option"  # one of the things to choose from, on its own (only in what a child ends up reading)
     ITEM = "list item"  # an item of a list, or a lettered or numbered line (`a) blue`)
     CELL = "table cell"
     HEAD = "table head"

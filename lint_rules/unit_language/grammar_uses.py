@@ -14,7 +14,7 @@ from lint_rules.unit_language.tests_of import TEST
 from lint_rules.unit_language.unit_words import is_title
 
 _NOT_READ = frozenset({Role.ALT, Role.CODE, Role.PANEL})
-_ENTRIES = frozenset({Role.ITEM, Role.CELL, Role.HEAD})
+_ENTRIES = frozenset({Role.ITEM, Role.OPTION, Role.CELL, Role.HEAD})
 _WORD_KINDS = frozenset({"odd-one-out", "mind-map", "sounds"})  # their items are words, not sentences
 
 # `Yes, I have.` `No, she hasn't.`: a short answer has the grammar of its question, and no more.

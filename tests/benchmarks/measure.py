@@ -178,11 +178,14 @@ def dump_texts(book: Path, file: Path) -> int:
     from lint_rules.engine.check import requests_of
     from lint_rules.engine.registry import load_rules
     from lint_rules.manuscript.reading import read_unit
+    from lint_rules.page.readings import readings_of
     from lint_rules.session import open_course
 
     folder = open_course(book, load_rules())
     assert folder.course is not None
-    requests = (request for unit in folder.units for request in requests_of(read_unit(unit), folder.course))
+    requests = (
+        request for unit in folder.units for request in requests_of(readings_of(read_unit(unit)), folder.course)
+    )
     texts = [request.text for request in dict.fromkeys(requests)]
     file.write_text(json.dumps(texts), encoding="utf-8")
     return sum(len(text.split()) for text in texts)

@@ -97,10 +97,11 @@ def run_texts(folder: Path) -> list[str]:
     from lint_rules.language.grammar.labels import structures_of_label
     from lint_rules.language.grammar.structures import STRUCTURE_NAMES
     from lint_rules.manuscript.reading import read_unit
+    from lint_rules.page.readings import readings_of
 
     read = read_course_folder(folder, [], STRUCTURE_NAMES, structures_of_label)
     assert read.course is not None
-    return list(dict.fromkeys(r for unit in read.units for r in requests_of(read_unit(unit), read.course)))
+    return list(dict.fromkeys(r for unit in read.units for r in requests_of(readings_of(read_unit(unit)), read.course)))
 
 
 def sharper_limit(folder: Path) -> None:

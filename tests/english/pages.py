@@ -9,6 +9,7 @@ from lint_rules.english.text import matches_of
 from lint_rules.language.service import English
 from lint_rules.manuscript.model import Unit
 from lint_rules.manuscript.reading import read_unit
+from lint_rules.page.readings import readings_of
 from lint_rules.rule import Reading
 from lint_rules.rules.correct_english import english_error
 from lint_rules.source import Source
@@ -45,9 +46,9 @@ def course(variety: str = "en-GB") -> Course:
 
 def slips(unit: Unit, english: English, variety: str = "en-GB", of: Course | None = None) -> list[tuple[str, str]]:
     """What english-error finds in a unit: the words, and the message."""
-    matches = matches_of(english, [unit], variety)
+    matches = matches_of(english, [done := readings_of(unit)], variety)
     house = of or course(variety)
-    reading = Reading(unit, house, house.levels[0], lambda _: None, lambda passage: matches.get(passage, ()))
+    reading = Reading(unit, house, house.levels[0], lambda _: None, lambda passage: matches.get(passage, ()), done=done)
     return [(found.text, found.message) for found in english_error.find(reading)]
 
 

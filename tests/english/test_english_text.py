@@ -8,6 +8,7 @@ from lint_rules.english.text import agreed, matches_of, passages_to_check, wordi
 from lint_rules.language.service import EnglishMatch
 from lint_rules.manuscript.model import Passage
 from lint_rules.manuscript.reading import read_unit
+from lint_rules.page.readings import readings_of
 from lint_rules.source import Source
 from tests.english.pages import unit_of
 
@@ -42,7 +43,11 @@ def only(line: str, *, notes: bool = False) -> tuple[Passage, tuple[str, ...]]:
 
 def alarms(line: str, *words: str, notes: bool = False) -> list[str]:
     unit = unit_of([line], notes=notes)
-    return [p.text[m.start : m.end] for p, ms in matches_of(Alarmist(*words), [unit], "en-GB").items() for m in ms]
+    return [
+        p.text[m.start : m.end]
+        for p, ms in matches_of(Alarmist(*words), [readings_of(unit)], "en-GB").items()
+        for m in ms
+    ]
 
 
 @pytest.mark.parametrize(
@@ -116,7 +121,7 @@ def test_a_word_in_italics_is_still_read():
 def test_the_numbers_of_a_run_of_answers_are_hidden():
     page = "Look.\n\n::: answers\n1 is 2 There are 12 kites. 3 isn't\n:::\n"
     alarmist = Alarmist("is 2", "kites. 3")
-    assert not any(matches_of(alarmist, [unit_of([page])], "en-GB").values())
+    assert not any(matches_of(alarmist, [readings_of(unit_of([page]))], "en-GB").values())
     assert "is \n\nThere are 12 kites. \n\nisn't" in alarmist.texts
 
 
@@ -143,20 +148,20 @@ She go in the wind.
 :::
 """
     alarmist = Alarmist("She go", "not go", "mistaks")
-    found = matches_of(alarmist, [unit_of([page])], "en-GB")
+    found = matches_of(alarmist, [readings_of(unit_of([page]))], "en-GB")
     assert [p.text[m.start : m.end] for p, ms in found.items() for m in ms] == ["mistaks"]
 
 
 def test_speakers_names_are_not_part_of_what_they_say():
     page = "Look.\n\n::: {.audio track=1.1}\nMINA: I can fly!\n:::\n"
     alarmist = Alarmist("MINA")
-    assert not any(matches_of(alarmist, [unit_of([page])], "en-GB").values())
+    assert not any(matches_of(alarmist, [readings_of(unit_of([page]))], "en-GB").values())
     assert "I can fly!" in alarmist.texts
 
 
 def test_each_text_is_asked_about_once():
     alarmist = Alarmist()
-    matches_of(alarmist, [unit_of(["A kite.", "A kite."]), unit_of(["A kite."])], "en-GB")
+    matches_of(alarmist, [readings_of(unit_of(lines)) for lines in (["A kite.", "A kite."], ["A kite."])], "en-GB")
     assert len(alarmist.texts) == len(set(alarmist.texts))
 
 

@@ -18,6 +18,7 @@ from lint_rules.language.tokens import Analysis
 from lint_rules.language.vocabulary.varieties import out_of_place
 from lint_rules.manuscript.model import Passage
 from lint_rules.manuscript.reading import read_unit
+from lint_rules.page.readings import readings_of
 from lint_rules.rule import Reading
 from lint_rules.rules.correct_english import english_error, spelling_variety
 from lint_rules.source import Source
@@ -67,14 +68,15 @@ def test_the_example_manuscript_raises_no_alarm(real_english, language, variety)
     book = replace(plans_of(book, sources), variety=variety)
     units = [read_unit(source) for source in sources]
     assert units
-    matches = matches_of(real_english, units, variety)
+    done = [readings_of(unit) for unit in units]
+    matches = matches_of(real_english, done, variety)
 
     def analyse(passage: Passage) -> Analysis:
         return language.analyse([request_of(passage, book)])[0]
 
     found = []
-    for unit in units:
-        reading = Reading(unit, book, book.levels[0], analyse, lambda passage: matches.get(passage, ()))
+    for unit, read in zip(units, done, strict=True):
+        reading = Reading(unit, book, book.levels[0], analyse, lambda passage: matches.get(passage, ()), done=read)
         found += [(unit.path, item.text, item.message) for item in english_error.find(reading)]
         found += [(unit.path, item.text, item.message) for item in spelling_variety.find(reading)]
     assert found == []
@@ -89,7 +91,7 @@ def test_a_slip_is_found_at_its_words_by_the_check_that_is_for_it(real_english, 
     unit = unit_of([plain])
     found = [
         (passage.text[match.start : match.end], match.rule)
-        for passage, matches in matches_of(real_english, [unit], "en-GB").items()
+        for passage, matches in matches_of(real_english, [readings_of(unit)], "en-GB").items()
         for match in matches
     ]
     assert [word for word, name in found if name.startswith(rule)] == words

@@ -16,6 +16,7 @@ from lint_rules.language.parsing.prepare import prepare
 from lint_rules.language.pipeline import MODEL
 from lint_rules.language.tokens import Mode
 from lint_rules.manuscript.reading import read_unit
+from lint_rules.page.readings import readings_of
 
 EXAMPLE = Path(__file__).parents[2] / "example_manuscript"
 # Patterns of several words in the model's attribute ruler, and what stands beside them.
@@ -38,7 +39,9 @@ def nlp():
 
 def texts_of_the_example() -> list[str]:
     folder = read_course_folder(EXAMPLE, [], STRUCTURE_NAMES, structures_of_label)
-    return [request.text for unit in folder.units for request in requests_of(read_unit(unit), folder.course)]
+    return [
+        request.text for unit in folder.units for request in requests_of(readings_of(read_unit(unit)), folder.course)
+    ]
 
 
 def rows_of_the_whole_pipeline(nlp, words, spaces, starts):

@@ -7,6 +7,8 @@ _LETTER_FIRST = re.compile(r"\(?([a-z])[.)](?:\s|$)", re.IGNORECASE)
 _EXPLAINED = re.compile(r"\s+(?:–|—|-|\()\s*(?=\S).*$|\s*→.*$", re.S)
 _OPTIONAL = re.compile(r"\(([^()\s][^()]*)\)")
 _BETWEEN = re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*")
+_OR = re.compile(r"\sor\s")
+_LISTED = re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*|\s*,\s*(?:or\s+)?")  # climb, jump or run
 _MARKS = " \t\n.,;:!?…\"'“”‘’()[]*_–—-"
 _VERDICTS = frozenset(
     {"t", "f", "ds", "true", "false", "doesn't say", "doesnt say", "right", "wrong", "✓", "✗", "yes", "no"}
@@ -31,7 +33,8 @@ def letters_of(answer: str) -> tuple[str, ...]:
 def alternatives(answer: str) -> tuple[str, ...]:
     """The texts that an answer allows, without explanations: `very / so`, `Thursday(s)`, `red – it is no fruit`."""
     found: list[str] = []
-    for part in _BETWEEN.split(answer):
+    between = _LISTED if _OR.search(answer) and "," in answer else _BETWEEN
+    for part in between.split(answer):
         bare = part.strip()
         inside = _OPTIONAL.sub("", bare).strip()
         shorter = _EXPLAINED.sub("", bare).strip()

@@ -9,6 +9,7 @@ from lint_rules.page.exercises.gaps import fits, shown_letters
 from lint_rules.page.exercises.model import Choice, Exercise, Gap, Item, Option
 
 _PARTS = re.compile(r"\s*(?:,|;|/|\||…|\.\.\.|\s[–—-]\s|\band\b)\s*")
+_VERDICT = re.compile(r"\s*(?:[TF]|true|false|right|wrong|✓|✗)\s*[–—:;.,-]\s*(?=\S)", re.I)
 _CAPITAL = re.compile(r"[A-Z]{1,2}")
 _BLANK = re.compile(r"_+(?:\s*_{2,})*")
 
@@ -89,9 +90,10 @@ def _from_key(item: Item, said: str, exercise: Exercise) -> tuple[str | None, ..
 
 
 def _one(gap: Gap, said: str, exercise: Exercise) -> str | None:
-    text = first_text(said)
     if gap.word is not None:
         return word_with(gap.word.text, said)
+    verdict = _VERDICT.match(said)
+    text = first_text(said[verdict.end() :] if verdict else said)
     if is_verdict(text) or (_CAPITAL.fullmatch(text) and text not in ("I", "A")):
         return ""
     labels = {item.label.key for item in exercise.items} | {
@@ -129,6 +131,8 @@ def word_with(word: str, said: str) -> str | None:
     squeezed = re.sub(r"[ \u00a0]", "", word)
     blanks = _BLANK.findall(squeezed)
     letters = plain(first_text(said)).strip("_-")
+    if len(letters) > max(3, len(shown_letters(word))) and letters.isalpha():
+        return letters
     if len(blanks) == 1 and letters.isalpha() and " " not in word:
         return squeezed.replace(blanks[0], letters, 1)
     if len(letters) == len(blanks) and letters.isalpha():

@@ -8,13 +8,13 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from lint_rules.page.exercises.marks import DRESSED, LINE, WEAK, Kind, Mark, chains, label_of
+from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains, label_of
 from lint_rules.page.exercises.model import Label, Option, Place
 from lint_rules.page.exercises.stream import Line
 
 _GAP_NEXT = re.compile(r"\s*(?:_{2,}|…|[☐□▢◯○◻⬜❏❑])")
 _CHOICE_NEXT = re.compile(r"\s*[*(\[]?[\w’'-]+\s*/\s*[\w’'-]+")
-_EDGE = " \t\n\u00a0,;/|·•"
+_EDGE = " \t\n\u00a0,;/|·•–—"
 _LETTER = re.compile(r"[^\W\d_]")
 
 
@@ -26,6 +26,7 @@ class Draft:
     mark: Mark | None
     places: list[Place] = field(default_factory=list)
     options: list[Option] = field(default_factory=list)
+    more: list[Label] = field(default_factory=list)  # the same label again, where its blanks or options stand
 
     @property
     def bare(self) -> bool:
@@ -142,7 +143,9 @@ def _within_text(mark: Mark, lines: Sequence[Line]) -> bool:
     before = line.passage.text[line.start : mark.first].rstrip()
     if not _LETTER.search(before) or (before.endswith(":") and mark.strength == LINE and not mark.dressed):
         return False
-    return mark.strength == DRESSED or before[-1:].isalpha() or before[-1:] == "," or mark.dressed
+    apart = line.passage.text[line.start : mark.first]
+    wide = len(apart) - len(before) > 1 or "\u00a0" in apart[len(before) :]
+    return mark.dressed or (not wide and (before[-1:].isalpha() or before[-1:] == ","))
 
 
 def _cloze_exercise(chain: Sequence[Mark], lines: Sequence[Line]) -> DraftExercise:
@@ -285,5 +288,6 @@ def _merged(found: list[DraftExercise]) -> list[DraftExercise]:
         for draft, more in zip(other.drafts, one.drafts, strict=True):
             draft.places += more.places
             draft.options = draft.options or more.options
+            draft.more += [more.label, *more.more]
         other.column = other.column or one.column
     return sorted(kept, key=lambda one: one.drafts[0].mark.order if one.drafts[0].mark else (0, 0))

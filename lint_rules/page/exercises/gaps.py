@@ -20,7 +20,7 @@ def gaps_in(place: Place, *, dots: bool = False) -> Iterator[Gap]:
     found: list[Gap] = []
     for match in _SPACED.finditer(text, place.start, place.end):
         word = Place(place.passage, *match.span())
-        if "_" in word.text and any(char.isalpha() for char in word.text):
+        if "_" in word.text and "___" not in word.text and set(shown_letters(word.text)) - {"I", "a", "A"}:
             found.append(Gap(word, word))
     for match in _TOKEN.finditer(text, place.start, place.end):
         if any(gap.place.start < match.end() and match.start() < gap.place.end for gap in found):

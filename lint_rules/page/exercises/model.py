@@ -103,6 +103,7 @@ class Item:
     jumble: Place | None = None
     answer: Answer | None = None
     example: bool = False
+    more: tuple[Label, ...] = ()  # the same label again, where its blanks or options stand apart
 
     @property
     def text(self) -> str:
@@ -131,12 +132,16 @@ class Key:
 
 @dataclass(frozen=True, slots=True)
 class Exercise:
-    """Items that belong together, with what they share: a column of options to match, a word box, their key."""
+    """Items that belong together, with what they share: a column of options to match, a word box, their key.
+
+    ``cloze``: they are blanks or choices within one running text.
+    """
 
     items: tuple[Item, ...] = ()
     column: tuple[Option, ...] = ()
     box: WordBox | None = None
     key: Key = Key()
+    cloze: bool = False
 
 
 @dataclass(frozen=True, slots=True, eq=False)

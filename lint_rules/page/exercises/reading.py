@@ -196,7 +196,7 @@ def _in_order(
 def _exercise(one: DraftExercise, key: Key, box: WordBox | None, instruction: str) -> Exercise:
     by_label = {answer.label.key: answer for answer in reversed(key.answers) if answer.label}
     items = tuple(_item(draft, by_label.get(draft.label.key), one, instruction) for draft in one.drafts)
-    return Exercise(items, tuple(one.column), box if any(item.gaps for item in items) else None, key)
+    return Exercise(items, tuple(one.column), box if any(item.gaps for item in items) else None, key, one.cloze)
 
 
 def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: str) -> Item:
@@ -211,7 +211,8 @@ def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: 
         gaps = gaps[:1]
     jumble = None if inline or lettered else _jumble(draft, gaps, said, instruction)
     example = draft.label.text == "0" or any(_EXAMPLE.match(place.text) for place in draft.places[:1])
-    return Item(draft.label, tuple(draft.places), gaps, (*inline, *lettered), jumble, answer, example)
+    more = tuple(draft.more)
+    return Item(draft.label, tuple(draft.places), gaps, (*inline, *lettered), jumble, answer, example, more)
 
 
 def _jumble(draft: Draft, gaps: Sequence[Gap], said: str, instruction: str) -> Place | None:
@@ -251,4 +252,4 @@ def _without_labels(gaps: Sequence[tuple[Line, Gap]], read: ReadKey, box: WordBo
         for (line, gap), answer in zip(gaps, answers, strict=True)
     )
     given = tuple(answer for answer in answers if answer is not None)
-    yield Exercise(items, box=box, key=Key(given, read.own))
+    yield Exercise(items, box=box, key=Key(given, read.own), cloze=True)

@@ -170,6 +170,7 @@ def find(reading: Reading) -> Iterator[Found]:
     told = _own_slips(reading)
     for passage in reading.unit.passages:
         yield from _loose_marks(passage)
+    for passage in reading.read.passages:
         own = told.get(passage, [])
         yield from (found for _, found in own)
         for match in reading.english(passage):
@@ -196,8 +197,8 @@ def find(reading: Reading) -> Iterator[Found]:
 def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
     """What the checker lets pass, by passage."""
     found: dict[Passage, list[tuple[Slip, Found]]] = {}
-    for passage, _ in passages_to_check(reading.unit):
-        for slip in slips_in(passage.text):
+    for passage, _ in passages_to_check(reading.read):
+        for slip in slips_in(passage.text) if passage not in reading.readings.unchecked else ():
             words = passage.text[slip.start : slip.end]
             better = f" Perhaps “{slip.better}”?" if slip.better and f"“{slip.better}”" not in slip.message else ""
             message = f"{_WHERE[passage.audience]}: {slip.message}{better}"

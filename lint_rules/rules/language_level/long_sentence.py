@@ -142,9 +142,9 @@ _LETTER_AFTER = re.compile(r"(?<=[.!?])\s+[a-z]\)\s+")
 def find(reading: Reading) -> Iterator[Found]:
     """Report sentences over the level's limit, the whole of each."""
     limit = reading.level.limits.sentence_words
-    sung = _sung_turns(reading.unit)
+    sung = _sung_turns(reading.read)
     said: dict[str, Audience] = {}  # what stands on the page is often heard as well: that is one fault
-    for passage in reading.unit.passages:
+    for passage in reading.read.passages:
         if not has_sentences(passage) or DivKind.WORDS in reading.unit.div_kinds(passage) or is_title(passage):
             continue
         if count_words(passage.text) <= limit or id(passage) in sung:

@@ -89,7 +89,7 @@ def find(reading: Reading) -> Iterator[Found]:
 
 
 def _texts(reading: Reading) -> Iterator[tuple[Heading, Part]]:
-    unit = reading.unit
+    unit = reading.read
     if unit.heading is not None:
         yield unit.heading, unit.opening
     for lesson in unit.lessons:

@@ -71,7 +71,7 @@ def find(reading: Reading) -> Iterator[Found]:
     unit, level = reading.unit.front.unit, reading.level
     if not unit:
         return
-    tests = asked_in_tests(reading.unit)
+    tests = asked_in_tests(reading.read)
     for met in reading.words.met():
         entry = met.word.entry
         if entry is None or met.word.free or entry.level != level.index or entry.unit <= unit or met.word.noise:

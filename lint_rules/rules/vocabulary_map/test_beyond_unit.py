@@ -52,7 +52,7 @@ RULE = Rule(
     fails=(
         Example(_TEST.format("The kite is on the «hill»."), words=_LIST),
         Example(
-            _TEST.format("1. The kite is on the ____.\n\n::: answers\n1 «hill»\n:::"),
+            _TEST.format("1. The kite is on the «____».\n\n::: answers\n1 hill\n:::"),
             words=_LIST,
             why="the child has to write it",
         ),
@@ -75,7 +75,7 @@ def find(reading: Reading) -> Iterator[Found]:
 
 def _words(reading: Reading) -> Iterator[Found]:
     number, level = reading.unit.front.unit, reading.level
-    asked = asked_in_tests(reading.unit)
+    asked = asked_in_tests(reading.read)
     for met in reading.words.met(lambda passage: id(passage) in asked):
         entry = met.word.entry
         if entry is not None and not met.word.free and entry.level == level.index and entry.unit > number:

@@ -1,0 +1,310 @@
+"""What a child ends up reading of a unit: its exercises done as their keys have them.
+
+Each item is read with its blanks filled and its choices made, each option and each word of a box on its own; labels,
+letters, fragments of words, signs of sounds, jumbles and what is wrong on purpose are no words of anybody. Where no key
+says what is right, the first option stands in, and such a sentence is not held against grammar. The result is a unit of
+ordinary passages, so that whoever reads words or sentences reads these and nothing of exercises.
+"""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from lint_rules.manuscript.model import PICTURE, Activity, Audience, Lesson, Part, Passage, Role, Unit
+from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.completed import Completed, completed
+from lint_rules.page.exercises.edits import Edits, Fill
+from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Gap, Item, Option, Place
+from lint_rules.page.exercises.reading import exercises_in
+from lint_rules.page.exercises.stream import page_lines
+
+_SOUND = re.compile(r"(?<!\w)/[^\s/]{1,12}/(?!\w)")
+_SIGNS = re.compile(r"[☐□▢◯○◻⬜❏❑✓✗✔✘✕●•]+")
+_PICTURE_FIRST = re.compile(rf"(?<![\w,]\s){PICTURE}\s+(?=[A-Z“\"])")  # it stands before a sentence, for no word of it
+_BRACKETED = re.compile(r"\s*\([^()]*\)\s*$")
+_TICKS = re.compile(r"[☐□▢◯○◻⬜❏❑]\s*")
+_ARROWS = re.compile(r"\s*(?:→|←|↓|↑|=>|->|=)+\s*")
+_HINT_BEHIND = re.compile(r"(?<=[.!?”\"])\s*\(\s*([^()\n]{1,40})\)\s*$")
+_CAPITALS = re.compile(r"(?:(?<=[.!?”\"]\s)|(?<=[.!?”\"]))\s*([A-Z]{2,})(?=\s|$)")
+_SPEAKER = re.compile(r"(?:^|(?<=\s))[A-Z][A-Z’'.-]+(?:\s[A-Z][A-Z’'.-]+){0,2}:\s")
+_LETTERS_ALONE = re.compile(r"[^\W\d_]{1,2}(?:[\s,.·→–-]+[^\W\d_]{1,2})*")
+_MISTAKES = re.compile(r"\bmistakes?\b|\b(?:one|a) word too many\b|\berrors?\b", re.I)
+_SNAKE = 12  # letters of the shortest run of words without spaces
+_SENTENCE = 3  # words of the shortest answer that can be a sentence of its own
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Readings:
+    """A unit as it stands, and (``done``) as a child ends up reading it. ``exercises`` is how each activity was read.
+
+    ``unchecked`` are passages whose grammar says nothing: wrong options, words of boxes, and what no key completes.
+    """
+
+    unit: Unit
+    done: Unit
+    exercises: tuple[Exercises, ...]
+    unchecked: frozenset[Passage]
+
+
+def readings_of(unit: Unit) -> Readings:
+    """Read a unit with its exercises done."""
+    done = {id(activity): _Activity(exercises_in(activity, unit), unit) for activity in unit.activities}
+    read = {key: one.read() for key, one in done.items()}
+
+    def as_read(activities: Sequence[Activity]) -> tuple[Activity, ...]:
+        return tuple(read[id(activity)] for activity in activities)
+
+    lessons: tuple[Lesson, ...] = tuple(
+        replace(lesson, activities=as_read(lesson.activities)) for lesson in unit.lessons
+    )
+    whole = replace(unit, lessons=lessons, opening_activities=as_read(unit.opening_activities))
+    return Readings(
+        unit,
+        whole,
+        tuple(one.read_as for one in done.values()),
+        frozenset(passage for one in done.values() for passage in one.unchecked),
+    )
+
+
+class _Activity:
+    """One activity while it is turned into what is read."""
+
+    def __init__(self, read_as: Exercises, unit: Unit) -> None:
+        self.read_as = read_as
+        self.unit = unit
+        self.unchecked: list[Passage] = []
+        self._edits: dict[int, Edits] = {}
+
+    def read(self) -> Activity:
+        """The activity with its passages as they are read."""
+        activity = self.read_as.activity
+        wrong = "mistakes" in activity.kinds or _MISTAKES.search(activity.heading.passage.text) is not None
+        for exercise in self.read_as.exercises:
+            self._exercise(exercise, wrong=wrong)
+        for box in self.read_as.boxes:
+            for word in box.words:
+                if word.passage.role not in (Role.PANEL, Role.INSTRUCTION):
+                    edits = self._of(word.passage)
+                    edits.apart.append(word)
+                    edits.only_apart = True
+        self._signs()
+        if not self._edits:
+            return activity
+        passages: list[Passage] = []
+        for passage in activity.part.passages:
+            passages += self._passages(passage)
+        return replace(activity, part=_with(activity.part, tuple(passages)))
+
+    def _passages(self, passage: Passage) -> Sequence[Passage]:
+        edits = self._edits.get(id(passage))
+        if edits is None:
+            return (passage,)
+        found = list(edits.passages())
+        apart = {place.span for place in edits.apart}
+        self.unchecked += [one for one in found if edits.unchecked or one.role is Role.OPTION or one.span() in apart]
+        return found
+
+    def _of(self, passage: Passage) -> Edits:
+        return self._edits.setdefault(id(passage), Edits(passage))
+
+    def _exercise(self, exercise: Exercise, *, wrong: bool) -> None:
+        used: set[int] = set()
+        for item in exercise.items:
+            for mark in (label.mark for label in (item.label, *item.more)):
+                if mark is None:
+                    continue
+                edits = self._of(mark.passage)
+                if exercise.cloze:
+                    edits.drop(mark.start, mark.end)
+                else:
+                    edits.cuts.append((mark.start, mark.end))
+                    edits.items.append(mark.end)
+            if wrong and not item.choices and not item.gaps and item.jumble is None:
+                self._corrected(item)
+                continue
+            done = completed(item, exercise)
+            self._choices(item, done, cloze=exercise.cloze)
+            self._gaps(item, done)
+            self._hints(item)
+            self._jumble(item, done)
+            if done.matched is not None and (self._joined(item, done.matched) or item.gaps):
+                used.add(id(done.matched))
+        for option in exercise.column:
+            self._apart(option, read=id(option) not in used)
+
+    def _corrected(self, item: Item) -> None:
+        """A sentence with a mistake is read as the key corrects it, where the key gives a sentence."""
+        said = item.answer.text if item.answer is not None else ""
+        for index, place in enumerate(item.prompt):
+            whole = index == 0 and len(said.split()) >= _SENTENCE and said.rstrip()[-1:] in (".", "!", "?")
+            text = said if whole else ""
+            self._of(place.passage).fills.append(Fill(place.start, place.end, text, (place.start, place.end)))
+
+    def _choices(self, item: Item, done: Completed, *, cloze: bool) -> None:
+        for choice, chosen in zip(item.choices, done.chosen, strict=True):
+            if choice.inline is None:
+                for option in choice.options:
+                    self._apart(option, read=not (item.gaps and option is (chosen or choice.options[0])))
+                continue
+            inline = choice.inline
+            edits = self._of(inline.passage)
+            taken = chosen or choice.options[0]
+            alone = not cloze and (_is_all(choice, item) or _stands_behind(choice))
+            if alone:
+                edits.cuts.append((inline.start, inline.end))
+            else:
+                shown = (taken.place.start, taken.place.end)
+                edits.fills.append(Fill(inline.start, inline.end, shown=shown))
+                edits.unchecked = edits.unchecked or chosen is None
+            edits.apart += [option.place for option in choice.options if alone or option is not taken]
+
+    def _apart(self, option: Option, *, read: bool) -> None:
+        edits = self._of(option.place.passage)
+        if option.label is not None and option.label.mark is not None:
+            mark = option.label.mark
+            self._of(mark.passage).cuts.append((mark.start, mark.end))
+        edits.cuts.append((option.place.start, option.place.end))
+        if read:
+            edits.apart.append(option.place)
+
+    def _gaps(self, item: Item, done: Completed) -> None:
+        lettered = next((choice for choice in item.choices if choice.inline is None), None)
+        for gap, text in zip(item.gaps, done.filled, strict=True):
+            edits = self._of(gap.place.passage)
+            place = (gap.place.start, gap.place.end)
+            if text is None and lettered is not None:
+                edits.unchecked = True
+                text = lettered.options[0].text
+            if text is not None and not (gap.word is not None and " " in gap.word.text and len(_said(item)) == 1):
+                edits.fills.append(Fill(*place, text, place, as_is=gap.word is not None))
+            elif gap.word is not None:
+                edits.drop(*place)
+            if gap.hint is not None:
+                self._hint(gap.hint, item, at=gap)
+            before = gap.place.passage.text[: gap.place.start].rstrip()
+            if gap.word is not None and before[-1:] in (".", "!", "?"):
+                edits.cuts.append((gap.place.start, gap.place.start))
+            if text and text.rstrip()[-1:] in (".", "!", "?") and len(text.split()) >= _SENTENCE:
+                self._prompt_words(item, gap)
+
+    def _prompt_words(self, item: Item, gap: Gap) -> None:
+        """`Wren / a flute (+) ____`: words to make a sentence of stand apart from the sentence."""
+        for place in item.prompt:
+            before = place.passage.text[place.start : gap.place.start]
+            if place.holds(gap.place) and "/" in before and item.jumble is None:
+                edits = self._of(place.passage)
+                edits.cuts.append((place.start, gap.place.start))
+                at = place.start
+                for part in before.split("/"):
+                    bare = _BRACKETED.sub("", part)
+                    left = at + len(part) - len(part.lstrip())
+                    edits.apart.append(Place(place.passage, left, left + len(bare.strip())))
+                    at += len(part) + 1
+
+    def _hint(self, hint: Place, item: Item, *, at: Gap) -> None:
+        edits = self._of(hint.passage)
+        edits.drop(hint.start, hint.end)
+        if item.jumble != hint and at.word is None:
+            inner = hint.passage.text.index("(", hint.start) + 1
+            closing = hint.passage.text.index(")", inner)
+            edits.apart.append(Place(hint.passage, inner, closing))
+
+    def _hints(self, item: Item) -> None:
+        """What stands behind the sentence for the child to use: `An eagle is ____. (big)`, `… very ____. BRAVERY`."""
+        if not item.gaps:
+            return
+        for place in item.prompt:
+            part = place.passage.text[: place.end]
+            for pattern in (_HINT_BEHIND, _CAPITALS):
+                match = pattern.search(part, place.start)
+                if match is not None and not any(gap.hint and gap.hint.end >= match.end() for gap in item.gaps):
+                    edits = self._of(place.passage)
+                    edits.cuts.append(match.span())
+                    edits.apart.append(Place(place.passage, *match.span(1)))
+
+    def _jumble(self, item: Item, done: Completed) -> None:
+        if item.jumble is None or any(gap.hint == item.jumble for gap in item.gaps):
+            return
+        edits = self._of(item.jumble.passage)
+        place = (item.jumble.start, item.jumble.end)
+        said = item.answer.text if item.answer is not None else ""
+        filled = any(text for text in done.filled)
+        whole = next((one for one in item.prompt if one.holds(item.jumble) if item.jumble), None)
+        end = place[1] if whole is None or item.gaps else whole.end
+        edits.fills.append(Fill(place[0], end, "" if filled else said, place))
+
+    def _joined(self, item: Item, option: Option) -> bool:
+        """`If you mix blue and yellow, | you get green.`: the halves of a sentence are read as one."""
+        if item.gaps or not item.prompt:
+            return False
+        last = item.prompt[-1]
+        text = last.text.rstrip()
+        if text[-1:] in (".", "!", "?", "=") or len(text.split()) < 2 or not option.text[:1].islower():
+            return False
+        if len(option.text.split()) < 2 or option.text.rstrip()[-1:] not in (".", "!", "?"):
+            return False
+        end = last.start + len(text)
+        self._of(last.passage).fills.append(Fill(end, last.end, f" {option.text}", (last.start, end)))
+        return True
+
+    def _signs(self) -> None:
+        """What nobody reads as words: signs of sounds, ticks, arrows, names of speakers, letters by themselves."""
+        is_exercise = bool(self.read_as.exercises or self.read_as.boxes)
+        said = [plain(answer.text) for one in self.read_as.exercises for answer in one.key.answers]
+        lines = page_lines(self.read_as.activity, self.unit)
+        for passage in {id(line.passage): line.passage for line in lines}.values():
+            text = passage.text
+            bare = text.strip()
+            if passage.audience is not Audience.PUPIL:
+                continue
+            snake = len(bare) >= _SNAKE and bare.isalpha() and any(one and one in bare.casefold() for one in said)
+            letters = passage.role is not Role.PANEL and _LETTERS_ALONE.fullmatch(bare) and len(bare) > len("I")
+            grid = passage.role is Role.CELL and len(bare) == 1 and bare.isalpha()
+            if snake or grid or (letters and " " in bare):
+                self._of(passage).cuts.append((0, len(text)))
+                continue
+            boxes = list(_TICKS.finditer(text))
+            if len(boxes) > 1 and id(passage) not in self._edits:
+                edits = self._of(passage)
+                edits.only_apart = True
+                ends = [*(box.start() for box in boxes[1:]), len(text)]
+                edits.apart += [Place(passage, box.end(), end) for box, end in zip(boxes, ends, strict=True)]
+                continue
+            if not is_exercise:
+                continue
+            for match in (*_SOUND.finditer(text), *_SIGNS.finditer(text)):
+                self._of(passage).drop(*match.span())
+            for match in _PICTURE_FIRST.finditer(text):
+                self._of(passage).cuts.append((match.end(), match.end()))
+            for match in (*_ARROWS.finditer(text), *_SPEAKER.finditer(text)):
+                self._of(passage).cuts.append(match.span())
+
+
+def _stands_behind(choice: Choice) -> bool:
+    """Whether a choice stands behind a sentence: `The kite is red. yes / no`."""
+    inline = choice.inline
+    if inline is None:
+        return False
+    text = inline.passage.text
+    return text[: inline.start].rstrip()[-1:] in (".", "!", "?") and not text[inline.end :].strip(" .!?")
+
+
+def _said(item: Item) -> str:
+    return plain(item.answer.text) if item.answer is not None else ""
+
+
+def _is_all(choice: Choice, item: Item) -> bool:
+    """Whether an item is nothing but its options: a set, a row of words to tick."""
+    inline = choice.inline
+    outside = " ".join(
+        place.text
+        if inline is None or place.passage is not inline.passage
+        else place.passage.text[place.start : max(place.start, inline.start)]
+        + place.passage.text[min(place.end, inline.end) : place.end]
+        for place in item.prompt
+    )
+    return not any(char.isalpha() for char in outside) or any(box in item.text for box in ("☐", "□", "◯", "○", "▢"))
+
+
+def _with(part: Part, passages: tuple[Passage, ...]) -> Part:
+    return replace(part, passages=passages)

@@ -1,0 +1,89 @@
+# ruff: noqa: E501 - each row is one exercise
+"""What a child ends up reading of an exercise, and where in the file each word of it is found."""
+
+import pytest
+
+from lint_rules.manuscript.model import Passage, Role
+from lint_rules.page.readings import Readings, readings_of
+from tests.exercises.measure import exercises
+from tests.exercises.test_layouts import ACTIVITY, unit_of
+
+
+def read(page: str, heading: str = ACTIVITY) -> Readings:
+    return readings_of(unit_of(heading + page))
+
+
+def page_of(readings: Readings) -> list[Passage]:
+    (activity,) = readings.done.activities
+    return [passage for passage in activity.part.passages if passage.audience.value == "pupil"]
+
+
+def key(text: str) -> str:
+    return f"\n::: answers\n{text}\n:::\n"
+
+
+@pytest.mark.parametrize(
+    ("page", "sentences"),
+    [
+        ("1. The kite ____ red.\n2. The kites ____ blue.\n" + key("1 is 2 are"), ["The kite is red.", "The kites are blue."]),
+        ("1. We *is / are* here.\n2. I (am / is) seven.\n" + key("1 are 2 am"), ["We are here.", "I am seven."]),
+        ("1. She … a cat.  a) have  b) has\n2. I … a dog.  a) have  b) has\n" + key("1 b 2 a"), ["She has a cat.", "I have a dog."]),
+        ("1 g\\_\\_t   2 sh\\_\\_p\n" + key("1 goat 2 sheep"), ["goat", "sheep"]),
+        ("1. m____n\n2. tr____\n" + key("1 oo 2 ee"), ["moon", "tree"]),
+        ("1 has / a / dog / Mina\n2 you / do / swim / ?\n" + key("1 Mina has a dog.\n2 Do you swim?"), ["Mina has a dog.", "Do you swim?"]),
+        ("1. If it rains,\n2. When I sing,\n\na) my dog sings.  b) we stay in.\n" + key("1 b 2 a"), ["If it rains, we stay in.", "When I sing, my dog sings."]),
+        ("1. It is red. ____\n2. It is blue. ____\n" + key("1 T 2 F"), ["It is red.", "It is blue."]),
+        ("I live (1) ____ a house. My bed (2) ____ red.\n" + key("1 in 2 is"), ["I live in a house. My bed is red."]),
+        ("1. An eagle is ____ than a duck. (big)\n2. A bus is ____ than a car. (long)\n" + key("1 bigger 2 longer"), ["An eagle is bigger than a duck.", "A bus is longer than a car."]),
+    ],
+)  # fmt: skip
+def test_an_item_is_read_as_its_key_completes_it(page, sentences):
+    found = read(page)
+    assert [p.text for p in page_of(found) if p.role is not Role.OPTION and p not in found.unchecked] == sentences
+
+
+def test_what_stands_in_a_blank_is_found_at_the_blank():
+    found = read("1. The kite is ____ the tree.\n2. The dog is ____ the box.\n" + key("1 behind 2 in"))
+    first = page_of(found)[0]
+    at = first.text.index("behind")
+    assert found.unit.source.slice(first.span(at, at + len("behind"))) == "____"
+    tree = first.text.index("tree")
+    assert found.unit.source.slice(first.span(tree, tree + len("tree"))) == "tree"
+
+
+def test_each_option_is_read_on_its_own_and_not_held_against_grammar():
+    found = read(
+        "1. She … a cat.  a) have  b) has  c) having\n2. I … a dog.  a) have  b) has  c) am\n" + key("1 b 2 a")
+    )
+    apart = [passage for passage in page_of(found) if passage.role is Role.OPTION]
+    assert [passage.text for passage in apart] == ["have", "having", "has", "am"]
+    assert all(passage in found.unchecked for passage in apart)
+
+
+def test_without_a_key_the_first_option_stands_in_and_proves_nothing():
+    found = read("1. Circle the word: The kite *are / is* red.\n2. The dog *is / are* big.\n")
+    assert [(p.text, p in found.unchecked) for p in page_of(found) if p.role is not Role.OPTION] == [
+        ("Circle the word: The kite are red.", True),
+        ("The dog is big.", True),
+    ]
+
+
+def test_a_mistake_is_read_as_the_key_corrects_it():
+    heading = "### 1 Find the mistakes. {.mistakes}\n\n"
+    found = read("1. He don't like tea.\n2. I has a dog.\n" + key("1. He doesn't like tea.\n2. has – have"), heading)
+    assert [p.text for p in page_of(found)] == ["He doesn't like tea."]
+
+
+def test_prose_is_read_as_it_stands():
+    found = read("Mina has a kite. It is red.\n\nThe sea is blue.\n")
+    assert page_of(found) == [p for a in found.unit.activities for p in a.part.passages]
+
+
+@pytest.mark.parametrize("one", list(exercises("tuned")), ids=lambda one: one.id)
+def test_every_word_that_is_read_has_its_place_in_the_file(one):
+    found = readings_of(unit_of(one.activity))
+    size = len(found.unit.source.text)
+    for passage in found.done.passages:
+        assert len(passage.text) == len(passage.starts) == len(passage.ends)
+        for at in range(len(passage.text)):
+            assert 0 <= passage.starts[at] < passage.ends[at] <= size
