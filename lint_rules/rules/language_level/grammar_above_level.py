@@ -136,11 +136,11 @@ def _why(reading: Reading, stands: Standing) -> str:
         teaching = reading.course.levels[stands.later.level]
         return f"is taught in {teaching.name} unit {stands.later.unit}, and this is {level.name}"
     if stands.disputed:
-        return f"is in no unit, and some call it {stands.higher}; {level.name} is {level.cefr}"
+        return f"may be {stands.higher}, and {level.name} is {level.cefr}"
     band = f"{stands.band} or {stands.higher}" if stands.higher else stands.band
     return f"belongs to {band}, and {level.name} is {level.cefr}"
 
 
 def _settle(instead: str, name: str, stands: Standing) -> str:
     short = instead.partition(" (")[0].partition(",")[0].rstrip(".") or "Say it otherwise"
-    return f"{short}, or, if children know it, set `structures: {{{name}: {stands.band}}}` in course.yaml."
+    return f"{short}, or set `structures: {{{name}: {stands.band}}}` in course.yaml if children know it."

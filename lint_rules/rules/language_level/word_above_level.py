@@ -165,8 +165,8 @@ RULE = Rule(
         Gather(
             Within.UNIT,
             By.ABOUT,
-            "{count} words of this unit are above the level, and many children know them: {words}. List those that "
-            "yours know.",
+            "{count} words of this unit are in no list and may be above the level: {words}. List those that your "
+            "children know, and show what the others mean.",
         ),
         Gather(Within.COURSE, By.KEY),
     ),
