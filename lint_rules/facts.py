@@ -72,3 +72,6 @@ class UnitFacts(msgspec.Struct, frozen=True):
     scripts: tuple[tuple[str, Spot], ...] = ()  # audio scripts: track and the div's first line
     tracks_elsewhere: tuple[tuple[str, Spot], ...] = ()  # tracks played here that are another unit's by their number
     track_references: tuple[tuple[Spot, str], ...] = ()  # `track 2.1` in a text, where it is another unit's
+    pictures: tuple[str, ...] = ()  # paths inside the course of the picture files that it names, sorted
+    front_title: str = ""  # as its front matter has it
+    words_written: int = 0  # in all that is written, for whomever

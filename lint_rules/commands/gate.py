@@ -14,14 +14,12 @@ from lint_rules.course.house import House, read_house
 from lint_rules.course.limits import Refused, kind_of, read_bytes
 from lint_rules.engine.suppression.carried import CARRIED_FILE
 from lint_rules.exit_status import CANNOT_RUN, RULE_BROKE, CannotRun
-from lint_rules.manuscript.model import Unit
-from lint_rules.manuscript.reading import read_unit
 from lint_rules.reports.changes import BadRecord, Earlier, changes, read_record
 from lint_rules.reports.failed import NOT_ENDED, failed
 from lint_rules.reports.house import house_lacks, without_short_reasons
 from lint_rules.reports.junit import junit_report
 from lint_rules.reports.promised import missing_units, part_of, unpromised
-from lint_rules.reports.record import CheckedWith, FileRead, pictures_of, record_as_text, release_record
+from lint_rules.reports.record import CheckedWith, FileRead, record_as_text, release_record
 from lint_rules.reports.report import Report
 from lint_rules.reports.sarif import sarif_report
 from lint_rules.reports.weight import weakened
@@ -146,10 +144,9 @@ class Made:
     @cached_property
     def record(self) -> dict[str, Any]:
         """The release record as plain data."""
-        units = {facts.path: read_unit(self.report.sources[facts.path]) for facts in self.report.facts}
-        files = list(_files_read(self.report, units))
+        files = list(_files_read(self.report))
         lighter = list(weakened(self.report.course, self.rules))
-        record = release_record(self.report, units, files, self.checked_with, now(), self.git, lighter)
+        record = release_record(self.report, files, self.checked_with, now(), self.git, lighter)
         return record if self.before is None else {**record, "since": changes(self.before, record)}
 
     @property
@@ -158,16 +155,17 @@ class Made:
         return {} if self.before is None else self.record["since"]
 
 
-def _files_read(report: Report, units: dict[str, Unit]) -> Iterator[FileRead]:
+def _files_read(report: Report) -> Iterator[FileRead]:
     """Every file of the course that the run has read; a unit as it was when it was checked."""
     yield _from_disk("course", report, COURSE_FILE)
     for path in sorted({level.words_path for level in report.course.levels if level.words_path}):
         yield _from_disk("word list", report, path)
     if (report.root / CARRIED_FILE).exists():
         yield _from_disk("carried findings", report, CARRIED_FILE)
+    read = {facts.path for facts in report.facts}
     for path, source in report.sources.items():
-        yield FileRead("unit", path, source.encode()) if path in units else _from_disk("unit", report, path)
-    pictures = {path for unit in units.values() for path in pictures_of(unit)}
+        yield FileRead("unit", path, source.encode()) if path in read else _from_disk("unit", report, path)
+    pictures = {path for facts in report.facts for path in facts.pictures}
     for path in sorted(pictures & report.files):
         yield _from_disk("picture", report, path)
 

@@ -56,6 +56,7 @@ class Result:
     broken: tuple[Broken, ...] = ()
     facts: tuple[UnitFacts, ...] = ()  # of every unit that was read, in teaching order
     rules: Mapping[str, Rule] = field(default_factory=dict)
+    stets: tuple[tuple[str, Stet, str], ...] = ()  # the unit's path, the stet, and the place it stands in
 
     @property
     def open(self) -> tuple[Finding, ...]:
@@ -157,7 +158,12 @@ def settle(
     for path, outcome in outcomes.items():
         findings += settling.settle_file(outcome, sources[path], [*outcome.found, *of_book[path]], broken)
     declared = {module.rule.name: module.rule for module in rules}
-    return Result(tuple(sorted(findings, key=lambda f: f.order)), tuple(broken), tuple(facts), declared)
+    stets = tuple(
+        (path, stet, place_of(stet.span, outcome.sections))
+        for path, outcome in sorted(outcomes.items())
+        for stet in outcome.stets
+    )
+    return Result(tuple(sorted(findings, key=lambda f: f.order)), tuple(broken), tuple(facts), declared, stets)
 
 
 def _run_book_rules(book: Book, rules: Sequence[RuleModule], broken: list[Broken]) -> list[tuple[str, Found]]:

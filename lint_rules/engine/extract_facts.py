@@ -9,9 +9,11 @@ from lint_rules.facts import Instruction, LessonTime, Spot, UnitFacts, Where, Wo
 from lint_rules.language.load import weighed_band
 from lint_rules.language.vocabulary.word_index import Origin, canonical
 from lint_rules.language.vocabulary.word_level import WordLevel
+from lint_rules.manuscript.counting import count_words
 from lint_rules.manuscript.model import Audience, DivKind, Lesson, Passage, Role, Unit
 from lint_rules.page.audio import is_own_track, scripts_of, tracks_played
 from lint_rules.page.cross_references import references_in
+from lint_rules.page.pictures import files_named_in
 from lint_rules.page.times import lesson_minutes, stated_time
 from lint_rules.rule import Reading
 from lint_rules.unit_language.tests_of import TEST
@@ -38,6 +40,9 @@ def facts_of(reading: Reading) -> UnitFacts:
         tracks_elsewhere=tuple(_tracks_elsewhere(unit)),
         track_references=tuple(_track_references(unit)),
         instructions=tuple(_instructions(unit)),
+        pictures=tuple(sorted(files_named_in(unit))),
+        front_title=unit.front.title,
+        words_written=sum(count_words(passage.text) for passage in unit.passages),
     )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 from urllib.parse import unquote
 
+from lint_rules.manuscript.model import Part, Passage, Unit
 from lint_rules.tables import words
 
 _ELSEWHERE = re.compile(r"(?:[a-z][a-z0-9+.-]*:|//|#)", re.I)
@@ -73,6 +74,14 @@ def same_file(path: str, files: Iterable[str]) -> str | None:
     """A file of the course that must have been meant: the same name in another folder or in other capitals."""
     name = posixpath.basename(path).casefold()
     return min((file for file in files if posixpath.basename(file).casefold() == name), default=None)
+
+
+def files_named_in(unit: Unit) -> set[str]:
+    """Paths inside the course of the picture files that a unit names."""
+    parts = (unit.opening, *(lesson.part for lesson in unit.lessons), *(activity.part for activity in unit.activities))
+    holders: tuple[Passage | Part, ...] = (*unit.passages, *parts)
+    paths = {file_of(picture.target, unit.path) for holder in holders for picture in holder.pictures}
+    return {path for path in paths if path is not None}
 
 
 def nearest_file(path: str, files: Iterable[str]) -> str | None:

@@ -6,21 +6,17 @@ from the top of the repository (from the course's folder, where there is none), 
 
 import hashlib
 import json
-import posixpath
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
-from urllib.parse import unquote
 
 from lint_rules import __version__
 from lint_rules.engine.suppression.stets import lets_stand
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Finding, Severity, Status
-from lint_rules.manuscript.counting import count_words
-from lint_rules.manuscript.model import Stet, Unit
-from lint_rules.outline import place_of, sections_of
+from lint_rules.manuscript.model import Stet
 from lint_rules.reports.report import Report, Skipped
 from lint_rules.reports.verdict import switched_off, unread_units, verdict
 from lint_rules.reports.weight import Weakened, by_weight
@@ -50,14 +46,13 @@ class FileRead:
 
 def release_record(
     report: Report,
-    units: Mapping[str, Unit],
     files: list[FileRead],
     checked_with: CheckedWith,
     when: datetime,
     git: tuple[str, bool] | None,
     lighter: Sequence[Weakened],
 ) -> dict[str, Any]:
-    """The record of a run as plain data; ``units`` are the units that could be read, by path, ``when`` is in UTC.
+    """The record of a run as plain data; ``when`` is in UTC.
 
     ``git`` is the commit and whether the tree was clean, ``lighter`` are the rules that the book weakens.
     """
@@ -95,12 +90,12 @@ def release_record(
         "weakened": {row.rule: row.here for row in lighter},
         "counts": _counts(report),
         "rules": _by_rule(report),
-        "stets": list(_stets(report, units)),
+        "stets": list(_stets(report)),
         "let_stand_by_weight": by_weight(report.with_status(Status.LET_STAND)),
         "carried": len(report.with_status(Status.CARRIED)),
         "carried_by_weight": by_weight(report.with_status(Status.CARRIED)),
         "target_words": len(course.words),
-        "units": [_unit(report, facts, units) for facts in report.facts],
+        "units": [_unit(report, facts) for facts in report.facts],
         "files": [_file(file, report.prefix) for file in sorted(files, key=lambda file: file.path)],
     }
 
@@ -110,26 +105,14 @@ def record_as_text(record: Mapping[str, Any]) -> str:
     return json.dumps(record, ensure_ascii=False, indent=1) + "\n"
 
 
-def _unit(report: Report, facts: UnitFacts, units: Mapping[str, Unit]) -> dict[str, Any]:
-    words = sum(count_words(passage.text) for passage in units[facts.path].passages)
+def _unit(report: Report, facts: UnitFacts) -> dict[str, Any]:
     return {
         "path": report.path(facts.path),
         "level": report.course.levels[facts.level].name,
         "unit": facts.unit,
-        "title": units[facts.path].front.title,
-        "words": words,
+        "title": facts.front_title,
+        "words": facts.words_written,
     }
-
-
-def pictures_of(unit: Unit) -> Iterator[str]:
-    """Paths inside the course of the picture files that a unit names."""
-    folder = posixpath.dirname(unit.path)
-    for passage in unit.passages:
-        for picture in passage.pictures:
-            yield posixpath.normpath(posixpath.join(folder, unquote(picture.target)))
-    for part in (unit.opening, *(lesson.part for lesson in unit.lessons), *(a.part for a in unit.activities)):
-        for picture in part.pictures:
-            yield posixpath.normpath(posixpath.join(folder, unquote(picture.target)))
 
 
 def _counts(report: Report) -> dict[str, int]:
@@ -174,27 +157,18 @@ def _inside_the_course(report: Report) -> Report:
     return replace(report, shown={path: report.prefix + path for path in report.sources}, skipped=skipped)
 
 
-def _stets(report: Report, units: Mapping[str, Unit]) -> Iterator[dict[str, Any]]:
-    stood: dict[str, list[Finding]] = {}
-    for finding in report.with_status(Status.LET_STAND):
-        stood.setdefault(finding.path, []).append(finding)
-    for path, unit in sorted(units.items()):
-        sections = sections_of(unit)
-        left = stood.get(path, [])
-        for stet in unit.stets:
-            mine = [finding for finding in left if lets_stand(stet, finding) and finding.reason == stet.reason]
-            left = [finding for finding in left if finding not in mine]
-            yield _stet(stet, report.path(path), unit, place_of(stet.span, sections), mine)
+def _stets(report: Report) -> Iterator[dict[str, Any]]:
+    left = list(report.with_status(Status.LET_STAND))
+    for path, stet, place in report.result.stets:
+        here = [finding for finding in left if finding.path == path]
+        mine = [finding for finding in here if lets_stand(stet, finding) and finding.reason == stet.reason]
+        left = [finding for finding in left if finding not in mine]
+        line = report.sources[path].position(stet.span.start).line
+        yield _stet(stet, report.path(path), line, place, mine)
 
 
-def _stet(stet: Stet, path: str, unit: Unit, place: str, mine: list[Finding]) -> dict[str, Any]:
-    row: dict[str, Any] = {
-        "rule": stet.rule,
-        "path": path,
-        "line": unit.source.position(stet.span.start).line,
-        "place": place,
-        "reason": stet.reason,
-    }
+def _stet(stet: Stet, path: str, line: int, place: str, mine: list[Finding]) -> dict[str, Any]:
+    row: dict[str, Any] = {"rule": stet.rule, "path": path, "line": line, "place": place, "reason": stet.reason}
     if stet.until is not None:
         row["until"] = stet.until.isoformat()
     row["lets_stand"] = [finding.text for finding in mine]

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from lint_rules.cli import main
+from lint_rules.engine.read_units import UnitReader
 from lint_rules.language.pipeline import SpacyLanguage
 from lint_rules.language.service import EnglishMatch
 from tests.cache.support import DRAFT, EXAMPLE, append_to, copy_of, replace_in
@@ -275,3 +276,34 @@ def test_a_unit_that_a_rule_broke_on_is_read_again(run, tmp_path, monkeypatch, c
 def _breaks(reading):
     raise ZeroDivisionError
     yield
+
+
+@pytest.fixture
+def units_read(monkeypatch) -> list[str]:
+    """The units that are read, not remembered."""
+    paths: list[str] = []
+    plain = UnitReader.read
+
+    def read(self, sources):
+        paths.extend(source.path for source in sources)
+        return plain(self, sources)
+
+    monkeypatch.setattr(UnitReader, "read", read)
+    return paths
+
+
+def test_another_picture_makes_only_units_that_lack_one_be_read_again(run, tmp_path, units_read):
+    folder = copy_of(DRAFT, tmp_path)
+    run("book", folder)
+    before = sorted(set(units_read))
+    units_read.clear()
+    lacking = "level-1/unit-01.md"
+    append_to(folder / lacking, "\n![a red box](../art/no-such-box.svg){.drawing}\n")
+    run("book", folder)
+    assert units_read == [lacking]
+    units_read.clear()
+    (folder / "art").mkdir(exist_ok=True)
+    (folder / "art/one-more.svg").write_text("<svg/>", encoding="utf-8")
+    assert run("book", folder) == run("book", folder, "--no-cache")
+    assert units_read[: -len(before)] == [lacking]
+    assert len(before) > 1

@@ -1,7 +1,8 @@
 """Remembering what reading a unit gave, so that a unit that has not changed is not read again.
 
 The key holds everything that an outcome depends on: the file's text, the course with its word lists and the plans of
-its units, the rules (their code), the language room and the English checker, and the art files that exist.
+its units, the rules (their code), the language room and the English checker; and, where a picture that the unit names
+is not there, all the files that are.
 """
 
 import sys
@@ -55,30 +56,43 @@ class OutcomeMemory:
     ) -> None:
         """``tools`` are the versions of code, language room and English checker."""
         self._kept = kept
-        self._parts = (course, rules, tuple(tools), files)
+        self._parts = (course, rules, tuple(tools))
+        self._files = files
 
     def recall(self, source: Source) -> Outcome | None:
         """The outcome, where it is known."""
-        key = self._key(source)
-        value = self._kept.get([key]).get(key)
+        whole, lacking = self._key(source), self._key(source, self._all_files)
+        values = self._kept.get([whole, lacking])
         try:
-            return None if value is None else _OUTCOMES.decode(value)
+            if lacking in values:
+                return _OUTCOMES.decode(values[lacking])
+            outcome = _OUTCOMES.decode(values[whole]) if whole in values else None
         except msgspec.MsgspecError:
             return None
+        return None if outcome is None or self._lacks(outcome) else outcome
 
     def keep(self, source: Source, outcome: Outcome) -> None:
         """Remember an outcome, unless a check of it could not run: that may go better next time."""
         if not outcome.broken:
-            self._kept.put({self._key(source): _PACK.encode(outcome)})
+            key = self._key(source, self._all_files if self._lacks(outcome) else b"")
+            self._kept.put({key: _PACK.encode(outcome)})
 
-    def _key(self, source: Source) -> bytes:
-        return key_of("outcome", self._surroundings, source.path, source.text, str(source.bom))
+    def _lacks(self, outcome: Outcome) -> bool:
+        """Say whether a picture that the unit names is not there: then any other file may be the one that was meant."""
+        return not self._files.issuperset(outcome.facts.pictures)
+
+    def _key(self, source: Source, files: bytes = b"") -> bytes:
+        return key_of("outcome", self._surroundings, files, source.path, source.text, str(source.bom))
+
+    @cached_property
+    def _all_files(self) -> bytes:
+        return key_of(_PACK.encode(sorted(self._files)))
 
     @cached_property
     def _surroundings(self) -> bytes:
-        course, rules, tools, files = self._parts
+        course, rules, tools = self._parts
         names = _PACK.encode([[module.rule.name, module.code] for module in rules])
-        return key_of(_PACK.encode(course), names, _PACK.encode(tools), _PACK.encode(sorted(files)))
+        return key_of(_PACK.encode(course), names, _PACK.encode(tools))
 
 
 def distribution_of(module: str) -> str:
