@@ -196,7 +196,7 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 
 def _complain(*lines: str) -> None:
-    from lint_rules.reports.said import harmless
+    from lint_rules.said import harmless
 
     for line in lines:
         print(harmless(f"hornbook: {line}"), file=sys.stderr)

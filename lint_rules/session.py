@@ -350,7 +350,7 @@ def _report(
         carried_gone=settled.gone if whole_book else (),
         carried_kept=settled.kept,
         spoilt=not all(problem.harmless for problem in folder.problems),
-        told=tuple(_shown_problem(folder.root, problem) for problem in folder.problems if problem.harmless),
+        told=tuple(_shown_problem(folder.root, problem).rstrip(".") for problem in folder.problems if problem.harmless),
         prefix=prefix_in_repository(folder.root),
     )
 

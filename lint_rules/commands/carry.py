@@ -8,10 +8,11 @@ from pathlib import Path
 from lint_rules.commands.output import page, write_output, write_text
 from lint_rules.engine.suppression.carried import CARRIED_FILE, Entry, apply_carried, carry_over, write_carried
 from lint_rules.exit_status import CANNOT_RUN, CLEAN, RULE_BROKE
-from lint_rules.finding import Severity
+from lint_rules.finding import Severity, Status
 from lint_rules.reports.json_report import json_report
 from lint_rules.reports.report import Report
 from lint_rules.reports.terminal import print_report
+from lint_rules.reports.weight import by_weight, in_words
 from lint_rules.session import book_report, carried_entries, shown_path, tools
 
 _SHOWN = 20  # dropped entries that are listed one by one
@@ -31,7 +32,8 @@ def run(arguments: argparse.Namespace) -> int:
         lines = list(_drop(report))
     else:
         entries = carry_over(report.findings, {plan.path: plan.title for plan in report.course.plans})
-        write_output(str(file), write_carried(entries).encode("utf-8"))
+        if entries:
+            write_output(str(file), write_carried(entries).encode("utf-8"))
         settled = apply_carried(report.result.findings, entries)
         report = replace(report, result=replace(report.result, findings=settled.findings))
         lines = list(_first_time(report, entries))
@@ -45,14 +47,20 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _first_time(report: Report, entries: Sequence[Entry]) -> Iterator[str]:
     total = sum(entry.count for entry in entries)
-    yield f"{_shown(report)}: {_many(total, 'finding')} carried over. From now on only new ones count."
+    if total:
+        weights = in_words(by_weight(report.with_status(Status.CARRIED)))
+        yield f"{_shown(report)}: {_many(total, 'finding')} carried over ({weights}). From now on only new ones count."
+    else:
+        yield f"Nothing to carry over, so {_shown(report)} was not written."
     yield from _must_be_mended(len(report.findings))
 
 
 def _drop(report: Report) -> Iterator[str]:
     """Write what is left of carried.yaml, where that is less than it says or the names of files have changed."""
     kept, gone = report.carried_kept, report.carried_gone
-    if kept != carried_entries(report.root):
+    if not kept:
+        (report.root / CARRIED_FILE).unlink()
+    elif kept != carried_entries(report.root):
         write_output(str(report.root / CARRIED_FILE), write_carried(kept).encode("utf-8"))
     for entry in gone[:_SHOWN]:
         times = f" ({entry.count} times)" if entry.count > 1 else ""
@@ -62,7 +70,9 @@ def _drop(report: Report) -> Iterator[str]:
         yield f"… and {len(gone) - _SHOWN} more"
     dropped = sum(entry.count for entry in gone)
     left = sum(entry.count for entry in kept)
-    yield f"{_shown(report)}: {_many(dropped, 'finding')} gone and dropped, {left} still carried."
+    weights = in_words(by_weight(report.with_status(Status.CARRIED)))
+    still = f"{left} still carried ({weights})" if left else "none is left, so the file was removed"
+    yield f"{_shown(report)}: {_many(dropped, 'finding')} gone and dropped, {still}."
     new = sum(entry.count for entry in carry_over(report.findings))
     if new:
         yield (

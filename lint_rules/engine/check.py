@@ -13,6 +13,7 @@ from functools import cached_property, partial
 
 from lint_rules.course.model import Course
 from lint_rules.course.versions import adopts
+from lint_rules.engine.budget import Budget, BudgetSpent
 from lint_rules.engine.extract_facts import facts_of
 from lint_rules.engine.gather import Point, gather
 from lint_rules.engine.suppression.stets import apply_stets
@@ -99,7 +100,10 @@ def choose(rules: Sequence[RuleModule], course: Course, *, english: bool) -> tup
 
 
 def read_unit_rules(
-    reading: Reading, rules: Sequence[RuleModule], unavailable: Mapping[Need, str] | None = None
+    reading: Reading,
+    rules: Sequence[RuleModule],
+    unavailable: Mapping[Need, str] | None = None,
+    budget: Budget | None = None,
 ) -> Outcome:
     """Run the unit rules on one unit. A rule that breaks is noted and does not stop the others.
 
@@ -112,6 +116,8 @@ def read_unit_rules(
         missing = next((need for need in module.rule.needs if unavailable and need in unavailable), None)
         if unavailable and missing is not None:
             broken.append(Broken(module.rule.name, unit.path, unavailable[missing]))
+        elif budget is not None and budget.spent:
+            broken.append(Broken(module.rule.name, unit.path, str(BudgetSpent())))
         elif module.find is not None:
             found += _guarded(module.rule.name, unit.path, partial(module.find, reading), broken)
     facts = _facts(reading, rules, broken)

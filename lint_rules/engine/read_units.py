@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from lint_rules.course.model import Course, Level
+from lint_rules.engine.budget import budget_for_a_unit
 from lint_rules.engine.check import Outcome, passages_to_analyse, read_unit_rules, request_of
 from lint_rules.english.text import matches_of
 from lint_rules.language.service import (
@@ -71,7 +72,8 @@ class UnitReader:
             unit = readings.unit
             level = level_of(unit, self.course)
             reading = Reading(unit, self.course, level, analyse, english, self.files, self._lists, done=readings)
-            outcomes[unit.path] = read_unit_rules(reading, self.rules, unavailable)
+            with budget_for_a_unit() as budget:
+                outcomes[unit.path] = read_unit_rules(reading, self.rules, unavailable, budget)
         return outcomes
 
     @cached_property

@@ -8,6 +8,7 @@ from io import BytesIO, StringIO
 from typing import TYPE_CHECKING
 
 from lint_rules.lists.book import Cell, Table
+from lint_rules.said import in_a_table, one_line
 
 if TYPE_CHECKING:
     from openpyxl.worksheet.worksheet import Worksheet
@@ -30,7 +31,7 @@ def print_tables(tables: Sequence[Table], console: "Console") -> None:
             numbers = all(isinstance(row[index], int) or row[index] == "" for row in table.rows)
             grid.add_column(Text(column.head), overflow="fold", justify="right" if numbers and table.rows else "left")
         for row in table.rows:
-            grid.add_row(*(Text(_shown(cell)) for cell in row))
+            grid.add_row(*(Text(in_a_table(_shown(cell))) for cell in row))
         console.print(grid)
         if not table.rows:
             console.print(Text("  nothing to list\n"))
@@ -127,7 +128,7 @@ def _pipes(cells: Sequence[Cell]) -> str:
 
 def _marked(text: str) -> str:
     """A text that Markdown shows as it is."""
-    return re.sub(r"([\\`*_\[\]<>|#$~&])", r"\\\1", " ".join(text.split()))
+    return re.sub(r"([\\`*_\[\]<>|#$~&])", r"\\\1", one_line(text))
 
 
 def _shown(cell: Cell) -> str:

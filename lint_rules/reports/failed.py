@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from html import escape
 
 from lint_rules import __version__
-from lint_rules.reports.said import one_line
 from lint_rules.reports.sarif import SCHEMA
+from lint_rules.said import one_line
 
 NOT_ENDED = "This run has not ended: it was stopped before it could say anything."
 _NOTHING_FROM_OUTSIDE = "default-src 'none'"

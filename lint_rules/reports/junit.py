@@ -16,7 +16,7 @@ from lint_rules.course.folder import COURSE_FILE
 from lint_rules.engine.gather import Point
 from lint_rules.finding import Finding, Status
 from lint_rules.reports.report import Report
-from lint_rules.reports.said import one_line
+from lint_rules.said import harmless, one_line
 
 _WHOLE_BOOK = "the whole book"
 _MOST = 80  # characters of the words in a case's name
@@ -103,7 +103,9 @@ def _at(report: Report, finding: Finding) -> tuple[str, int]:
 
 def _line(report: Report, finding: Finding) -> str:
     file, line = _at(report, finding)
-    return one_line(f"{file}:{line}:{finding.start.column}: {finding.severity}: {finding.message} [{finding.rule}]")
+    return harmless(
+        one_line(f"{file}:{line}:{finding.start.column}: {finding.severity}: {finding.message} [{finding.rule}]")
+    )
 
 
 def _name(finding: Finding) -> str:
@@ -142,9 +144,9 @@ def _add(suite: ET.Element, classname: str, case: _Case, taken: set[tuple[str, s
     if case.kind:
         of_type = {"type": _plain(case.type)} if case.type else {}
         child = ET.SubElement(element, case.kind, {**of_type, "message": _plain(case.message)})
-        child.text = _NOT_XML.sub("\ufffd", case.text) or None
+        child.text = _lines(case.text) or None
     elif case.text:
-        ET.SubElement(element, "system-out").text = _NOT_XML.sub("\ufffd", case.text)
+        ET.SubElement(element, "system-out").text = _lines(case.text)
 
 
 def _counts(suites: list[_Suite]) -> dict[str, str]:
@@ -159,6 +161,10 @@ def _classname(path: str) -> str:
     return path.removesuffix(".md").replace(".", "_").replace("/", ".")
 
 
+def _lines(text: str) -> str:
+    return "\n".join(_plain(line) for line in text.split("\n"))
+
+
 def _plain(text: str) -> str:
     """A text as an attribute's value: in one line, without what XML does not allow or a terminal would obey."""
-    return one_line(_NOT_XML.sub("\ufffd", text))
+    return harmless(one_line(_NOT_XML.sub("\ufffd", text)))

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from typing import Protocol
 
 from lint_rules.finding import Finding
-from lint_rules.reports.said import harmless
+from lint_rules.said import harmless
 from lint_rules.source import Source
 
 Part = str | tuple[str, str]  # a text, or a text and its style ('bold red')

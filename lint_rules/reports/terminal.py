@@ -10,8 +10,8 @@ from lint_rules.engine.gather import Point
 from lint_rules.finding import Finding, Severity, Status
 from lint_rules.reports.page import Page, Part
 from lint_rules.reports.report import Report
-from lint_rules.reports.said import one_line, printable
 from lint_rules.reports.verdict import listed
+from lint_rules.said import one_line, printable
 
 STYLES = {Severity.STOP: "bold red", Severity.QUERY: "bold yellow", Severity.NOTE: "cyan"}
 _MOST_LINES = 12  # further places of a point that are named in each file

@@ -8,8 +8,8 @@ from rich.text import Text
 
 from lint_rules.finding import Finding
 from lint_rules.reports.page import Part
-from lint_rules.reports.said import printable
 from lint_rules.reports.terminal import STYLES
+from lint_rules.said import printable
 from lint_rules.source import Source, Span
 
 _MARGIN = 24  # characters of a long line that stay visible before the words

@@ -12,7 +12,7 @@ from rich.text import Text
 
 from lint_rules.course.model import Course
 from lint_rules.facts import UnitFacts
-from lint_rules.reports.said import printable
+from lint_rules.said import in_a_table, printable
 from lint_rules.vocabulary_map import Sight, WordRow
 
 HEAD = (
@@ -110,7 +110,10 @@ def print_lines(lines: Sequence[Line], console: Console) -> None:
                 part = f" ({line.part_of_speech})" if line.part_of_speech else ""
                 met = f"{line.times_met}: {line.met_again}" if line.times_met else "0"
                 cells = (f"{line.word}{part}", line.topic, str(line.unit or ""), line.taught, met, line.tested)
-                table.add_row(*(Text(cell) for cell in cells), Text(line.missing, style="bold" if line.missing else ""))
+                table.add_row(
+                    *(Text(in_a_table(cell)) for cell in cells),
+                    Text(line.missing, style="bold" if line.missing else ""),
+                )
         console.print(table)
 
 

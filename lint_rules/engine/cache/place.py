@@ -14,7 +14,8 @@ def folder_for(arguments: argparse.Namespace) -> Path | None:
     folder = cache_folder()
     if folder is None or not os.environ.get("HORNBOOK_CACHE"):  # a user's own cache folder is nobody else's
         return folder
-    named = getattr(arguments, "files", None) or [getattr(arguments, "dir", None) or "."]
+    named = getattr(arguments, "files", None) or getattr(arguments, "dir", None) or "."
+    named = [named] if isinstance(named, str) else named  # some commands read several folders
     trees = {tree_of(Path(name)) for name in named}
     if not any(folder.resolve().is_relative_to(tree.resolve()) for tree in trees):
         return folder

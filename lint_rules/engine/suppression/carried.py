@@ -162,9 +162,25 @@ def read_carried(text: str) -> tuple[Entry, ...]:
         raise BadCarried(f"{CARRIED_FILE}:1: this is not YAML ({why}). {_CURE}") from error
     if data is None:
         return ()
+    if _has_aliases(data):
+        raise BadCarried(f"{CARRIED_FILE}:1: parts of this file stand for one another (YAML's aliases). {_CURE}")
     if not isinstance(data, list):
         raise BadCarried(f"{CARRIED_FILE}:1: this should be a list of files. {_CURE}")
     return tuple(entry for number, item in enumerate(data, start=1) for entry in _entries(item, number))
+
+
+def _has_aliases(data: object) -> bool:
+    """Say whether a list or a mapping is used twice: read out, a small file could become a huge one."""
+    seen: set[int] = set()
+    waiting = [data]
+    while waiting:
+        one = waiting.pop()
+        if isinstance(one, dict | list):
+            if id(one) in seen:
+                return True
+            seen.add(id(one))
+            waiting += one.values() if isinstance(one, dict) else one
+    return False
 
 
 def write_carried(entries: Sequence[Entry]) -> str:

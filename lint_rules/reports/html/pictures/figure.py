@@ -7,7 +7,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from lint_rules.reports.said import printable
+from lint_rules.said import printable
 
 # A proof sheet's colours; the style sheet has the same. Text has 4.5:1 or more against the paper, marks 3:1 (WCAG 2.2).
 PAPER = "#fffefb"

@@ -20,6 +20,11 @@ def one_line(text: str) -> str:
     return printable(" ".join(text.split()))
 
 
+def in_a_table(text: str) -> str:
+    """A cell's text, which may be broken anywhere: no part of it is a command at the start of a line."""
+    return harmless(one_line(text)).replace("::", ": :")
+
+
 def harmless(line: str) -> str:
     """A whole line of a log, printable, that no build server takes for a command."""
     return _COMMAND.sub(lambda found: " ".join(found[0].strip()), printable(line))
