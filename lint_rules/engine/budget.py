@@ -38,16 +38,20 @@ def budget_for_a_unit(seconds: float | None = None) -> Iterator[Budget]:
     seconds = UNIT_SECONDS if seconds is None else seconds
     budget = Budget(seconds)
     can_ring = hasattr(signal, "setitimer") and threading.current_thread() is threading.main_thread()
-    if not can_ring or signal.getitimer(signal.ITIMER_REAL)[0]:  # somebody else waits for the alarm
+    others = signal.getitimer(signal.ITIMER_REAL)[0] if can_ring else 0.0  # until somebody else's alarm
+    if not can_ring or 0.0 < others <= seconds:
         yield budget
         return
     before = signal.signal(signal.SIGALRM, _ring)
+    began = time.monotonic()
     signal.setitimer(signal.ITIMER_REAL, seconds)
     try:
         yield budget
     finally:
-        signal.setitimer(signal.ITIMER_REAL, 0)
+        signal.setitimer(signal.ITIMER_REAL, 0.0)
         signal.signal(signal.SIGALRM, before)
+        if others:
+            signal.setitimer(signal.ITIMER_REAL, max(others - (time.monotonic() - began), 0.001))
 
 
 def _ring(number: int, frame: FrameType | None) -> None:
