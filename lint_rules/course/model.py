@@ -143,7 +143,7 @@ class Course:
     note_fields: tuple[str, ...] = ()  # fields of its own in the teacher's notes
     markets: tuple[str, ...] = ()  # markets whose own sensitive topics are asked about, beside those of every course
     sensitive_off: tuple[str, ...] = ()  # sensitive topics this course has cleared
-    survey_classmates: int = 8
+    survey_classmates: int = 3
     adopted: str = FIRST  # the version of hornbook whose rules weigh what they weigh; newer ones advise
     art: str = "briefs"  # briefs: art is still to come; files: every picture must be there
     required_notes: RequiredNotes = RequiredNotes()

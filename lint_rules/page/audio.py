@@ -1,29 +1,48 @@
 """Tracks and scripts of a unit: which tracks its activities play, and which its audio scripts have."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from lint_rules.manuscript.model import Activity, Div, DivKind, Unit
 
+_PLACEHOLDER = re.compile(
+    r"\W*(?:(?:the|same|full|whole)\s+)*(?:text|story|song|chant|poem|rhyme|dialogue|words?|script|comic)\s+"
+    r"(?:is\s+|are\s+|exactly\s+)?"
+    r"(?:as\s+(?:printed|above|below|before|(?:it\s+stands\s+)?(?:on|in)\s+(?:the\s+)?(?:page|book|activity))"
+    r"|to\s+(?:come|follow|be\s+(?:written|added|confirmed)))|\W*(?:tbc|tbd|to be (?:written|confirmed|added))\W*$",
+    re.I,
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Script:
-    """An audio script: its div, its track ('' when it names none), whether it says anything, the activity it is in."""
+    """An audio script: its div, its track ('' when it names none), whether it is empty, the activity it is in.
+
+    A script that only says where its words are (``elsewhere``: `the story as printed`) is empty too.
+    """
 
     div: Div
     track: str
     empty: bool
     activity: Activity | None
+    elsewhere: bool = False
 
 
 def scripts_of(unit: Unit) -> Iterator[Script]:
     """The audio scripts of a unit, in file order."""
-    spoken = {passage.div for passage in unit.passages if passage.text.strip()}
+    written = {passage.div for passage in unit.passages if passage.text.strip()}
+    spoken = {passage.div for passage in unit.passages if passage.text.strip() and not is_placeholder(passage.text)}
     inside = {index: activity for activity in unit.activities for index in activity.part.divs}
     for index, div in enumerate(unit.divs):
         if div.kind is DivKind.AUDIO:
             track = div.attributes.values.get("track", "").strip()
-            yield Script(div, track, index not in spoken, inside.get(index))
+            yield Script(div, track, index not in spoken, inside.get(index), index in written - spoken)
+
+
+def is_placeholder(text: str) -> bool:
+    """Say whether a script's text stands for one that is elsewhere or still to come: `(The chant as on the page.)`."""
+    return _PLACEHOLDER.match(text) is not None
 
 
 def tracks_played(activity: Activity) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ from lint_rules.language.tokens import Analysis, Token
 from lint_rules.safety.cue_words import Finder, longest, noun_pattern, words_of
 from lint_rules.tables import alternatives, rows, words
 
+_DRAWING = frozenset({"draw", "sketch"})
 _PRETEND = frozenset({"imagine", "pretend", "mime", "picture"})
 # Prepositions that bring in what a thing is done with or on: `write on sticky notes`, `masks from paper plates`.
 _BY_MEANS = frozenset({"with", "using", "on", "onto", "from"})
@@ -75,17 +76,21 @@ def used_in(text: str, analysis: Analysis) -> list[Used]:
     written = words_of(text)
     forms = [word.form for word in written]
     quoted = _quoted(text)
+    drawn: set[str] = set()  # `Draw a boat with three ropes. Tie each word to a rope.`
     for (thing, handled), hit in longest(_nouns().find(forms)):
         start, end = written[hit.start].start, written[hit.end - 1].end
         head = next((index for index, token in enumerate(tokens) if token.end == end), None)
         if head is None or any(low <= start < high for low, high in quoted):
+            continue
+        if handled and _is_drawn(tokens, head):
+            drawn.add(thing.name)
             continue
         if _is_used(tokens, head, forms[hit.end : hit.end + 1], handled=handled):
             found.append(Used(thing, start, end, named=True))
     for index, token in enumerate(tokens):
         if token.pos == "VERB" and token.tag in _ACTIVE and not any(low <= token.start < high for low, high in quoted):
             found += _by_verb(text, tokens, index)
-    return sorted(found, key=lambda use: (use.start, use.end))
+    return sorted((use for use in found if use.thing.name not in drawn), key=lambda use: (use.start, use.end))
 
 
 def is_listed(thing: Thing, materials: Sequence[str]) -> bool:
@@ -128,7 +133,7 @@ def _is_other_sense(tokens: Sequence[Token], index: int) -> bool:
     if lemma == "stick":
         return following in ("together", "to", "with")
     if lemma == "cut":
-        return following in ("in", "down", "short") or any(token.lemma in ("cake", "time") for token in after)
+        return following in ("in", "down", "short") or any(token.lemma in ("cake", "time", "odd") for token in after)
     return False
 
 
@@ -158,6 +163,12 @@ def _is_used(tokens: Sequence[Token], noun: int, after: Sequence[str], *, handle
             break
         head = parent
     return not handled
+
+
+def _is_drawn(tokens: Sequence[Token], noun: int) -> bool:
+    """Say whether a noun stands behind the order to draw it in its sentence."""
+    before = tokens[_first_of_sentence(tokens, noun) : noun]
+    return any(token.lemma.casefold() in _DRAWING and token.tag in _ACTIVE for token in before[:2])
 
 
 def _is_pretence(token: Token) -> bool:

@@ -45,7 +45,7 @@ def test_a_course_file_of_five_lines_works(band):
     assert only.limits == default_limits(band)
     assert (only.hours, only.units) == (40, 0)
     assert only.test_skills == (("listening",), ("reading", "writing"), ("speaking",))
-    assert (small.variety, small.ages, small.survey_classmates) == ("en-GB", (6, 10), 8)
+    assert (small.variety, small.ages, small.survey_classmates) == ("en-GB", (6, 10), 3)
     assert [entry.word for entry in small.words] == ["kite"]
 
 

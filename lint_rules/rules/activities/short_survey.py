@@ -1,9 +1,9 @@
 """A survey in which a child asks too few classmates to learn the pattern.
 
 A survey is practice in disguise: the same question and the same kind of answer, again and again, until they come by
-themselves, and with a reason to ask each time. With three classmates it is over before the pattern sits. The number is
-the one in the instruction, else the rows that the chart has for classmates; `survey: {classmates: 8}` in course.yaml
-says how many are enough (eight, if it says nothing: common practice, no source).
+themselves, and with a reason to ask each time. With one or two classmates it is over before the pattern sits. The
+number is the one in the instruction, else the rows that the chart has for classmates; `survey: {classmates: 8}` in
+course.yaml says how many are enough (three, if it says nothing: common practice, no source).
 """
 
 import re
@@ -21,6 +21,7 @@ def _chart(rows: int) -> str:
     return "| Name | Colour |\n|---|---|\n" + "".join(f"| {row} ____ | ____ |\n" for row in range(1, rows + 1))
 
 
+_EIGHT = "survey: {classmates: 8}\n"
 _EMPTY = "| | |\n"
 _TALLY = "| Colour | How many? |\n|---|---|\n| red | ____ |\n| blue | ____ |\n"
 
@@ -34,6 +35,7 @@ RULE = Rule(
     ),
     passes=(
         Example("### 1 Ask eight friends. Write the answers. {.survey}\n\n" + _chart(8)),
+        Example("### 1 Ask three friends. Write the answers. {.survey}\n\n" + _chart(3)),
         Example("### 1 Ask 8–10 classmates. {.survey}\n"),
         Example("### 1 Ask your friends. {.survey}\n\n" + _chart(8), why="the chart has eight rows"),
         Example("### 1 Ask your friends. {.survey}\n\n| Name | Pet |\n|---|---|\n" + _EMPTY * 8, why="empty rows too"),
@@ -51,23 +53,36 @@ RULE = Rule(
         ),
     ),
     fails=(
-        Example("### 1 Ask «three» friends. Write the answers. {.survey}\n\n" + _chart(3)),
-        Example("### 1 Ask «5» of your classmates. {.survey}\n\n" + _chart(8), why="the children do what they read"),
-        Example("### 1 Ask your friends. {.survey}\n\n" + _chart(5).replace("Name", "«Name»")),
-        Example("### 1 Ask eight friends. {.survey}\n\n" + _chart(6).replace("Name", "«Name»"), why="no room for two"),
-        Example("### 1 Ask «seven» friends. {.survey}\n", why="one is missing"),
+        Example("### 1 Ask «two» friends. {.survey}\n"),
+        Example(
+            "### 1 Ask your class. {.survey}\n\n" + _chart(2).replace("Name", "«Name»"),
+            why="a class does not fit into two rows",
+        ),
+        Example("### 1 Ask «three» friends. Write the answers. {.survey}\n\n" + _chart(3), course=_EIGHT),
+        Example(
+            "### 1 Ask «5» of your classmates. {.survey}\n\n" + _chart(8),
+            course=_EIGHT,
+            why="the children do what they read",
+        ),
+        Example("### 1 Ask your friends. {.survey}\n\n" + _chart(5).replace("Name", "«Name»"), course=_EIGHT),
+        Example(
+            "### 1 Ask eight friends. {.survey}\n\n" + _chart(6).replace("Name", "«Name»"),
+            course=_EIGHT,
+            why="no room for two",
+        ),
+        Example("### 1 Ask «seven» friends. {.survey}\n", course=_EIGHT, why="one is missing"),
         Example("### 1 Ask «a friend». {.survey}\n"),
         Example(
             "### 1 «Find out about pets.» {.survey}\n\n" + _TALLY,
             why="nothing says how many: a note",
             weight=Severity.NOTE,
         ),
-        Example("### 1 Do a survey. {.survey}\n\nAsk «four» children in your class.\n"),
+        Example("### 1 Do a survey. {.survey}\n\nAsk «four» children in your class.\n", course=_EIGHT),
         Example("### 1 Ask «eight» friends. {.survey}\n", course="survey: {classmates: 10}"),
     ),
     limits=(
         Limit(
-            "classmates to ask: `survey: {classmates: …}` in course.yaml, eight by default",
+            "classmates to ask: `survey: {classmates: …}` in course.yaml, three by default",
             "common practice, no source",
         ),
     ),
@@ -102,7 +117,9 @@ def _short(activity: Activity, reading: Reading, wanted: int) -> Iterator[Found]
     if said is None or (charts and not said[1].plain):
         if charts:
             if room < wanted:
-                yield _at_chart(charts[0], activity, f"This chart has room for {_friends(room)}", wanted)
+                lack = f"This chart has room for {_friends(room)}, {_TOO_FEW}."
+                cure = f"Write “Ask {in_words(wanted)} friends” {_and_rows(room)}."
+                yield _at_chart(charts[0], activity, f"{lack} {cure}")
             return
         said = said or _said(activity, Audience.TEACHER) or _lines(activity)
     if said is None:
@@ -122,7 +139,8 @@ def _short(activity: Activity, reading: Reading, wanted: int) -> Iterator[Found]
         yield Found(passage.span(asked.start, asked.end), words, message, about="few")
     elif charts and room < wanted:
         asks = "everybody" if asked.number == EVERYBODY else _friends(asked.number)
-        yield _at_chart(charts[0], activity, f"Children are to ask {asks}, but this chart has room for {room}", wanted)
+        lack = f"Children are to ask {asks}, but this chart has room for {in_words(room)}."
+        yield _at_chart(charts[0], activity, f"{lack} Give it as many rows as they need.")
 
 
 def _said(activity: Activity, audience: Audience) -> tuple[Passage, Asked] | None:
@@ -143,12 +161,11 @@ def _lines(activity: Activity) -> tuple[Passage, Asked] | None:
     return items[0], Asked(len(items), 0, len(items[0].text))
 
 
-def _at_chart(chart: Chart, activity: Activity, what: str, wanted: int) -> Found:
+def _at_chart(chart: Chart, activity: Activity, message: str) -> Found:
     cells = [p for p in activity.part.passages if p.cell is not None and chart.span.covers(p.block)]
     columns = chart.columns if chart.room == len(chart.columns) else (chart.who,)
     who = [p for p in cells if p.cell is not None and p.cell.column in columns]
     at = next(iter(who or cells), None)
-    message = f"{what}, {_TOO_FEW}. Write “Ask {in_words(wanted)} friends” {_and_rows(chart.room)}."
     span, text = (at.span(), at.text) if at else (chart.span, "")
     return Found(span, text, message, about="few")
 

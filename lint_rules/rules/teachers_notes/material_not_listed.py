@@ -52,6 +52,14 @@ RULE = Rule(
             why="it says what they cut with",
         ),
         Example(
+            _activity(
+                "Draw and write. {.mind-map}", "Draw a boat with three ropes on the board. Tie each word to a rope."
+            ),
+            why="the ropes are drawn",
+        ),
+        Example(_activity("Play. {.game}", "Children spell *ball* and throw their hands up.")),
+        Example(_activity("Read. {.reading}", "Children cut the odd one out of each line.")),
+        Example(
             "### 1 Play. {.game}\n\n::: teacher\n**Materials:** one die for each pair, buttons\n"
             "**Steps:** Roll the dice and move your counter.\n:::\n",
             why="listed in the activity's own notes; buttons do for counters",
@@ -88,6 +96,8 @@ def find(reading: Reading) -> Iterator[Found]:
         first: dict[str, tuple[Passage, Used]] = {}
         for passage in found.actions:
             for use in used_in(passage.text, reading.analyse(passage)):
+                if any(start <= use.start < end for start, end in passage.emphasis):
+                    continue  # a word set in italics is a word, no thing: the children spell *toys*
                 before = first.get(use.thing.name)
                 if before is None or (use.named and not before[1].named):
                     first[use.thing.name] = (passage, use)
@@ -125,10 +135,15 @@ def _found(passage: Passage, use: Used, parts: tuple[Part, ...]) -> Found:
         f"A teacher packs by that list: add {it} there."
     )
     mend = None
-    if listed is not None and listed.passages:
+    if listed is not None and listed.passages and use.named and _is_called(text, use.thing):
         end = listed.passages[-1].span().end
         mend = Mend(f"add {name} to Materials", (Edit(Span(end, end), f", {name}"),))
     return Found(passage.span(use.start, use.end), text, message, mend=mend, key=name)
+
+
+def _is_called(text: str, thing: Thing) -> bool:
+    """Say whether a text calls a thing as the list will: who cuts may tear, and toys need not be soft toys."""
+    return text.casefold().removesuffix("s") == thing.name.removesuffix("s")
 
 
 def _is_plural(thing: Thing) -> bool:

@@ -9,7 +9,7 @@ from collections import Counter
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.model import Activity
+from lint_rules.manuscript.model import Activity, Audience, Role
 from lint_rules.page.audio import Script, is_own_track, scripts_of, tracks_played
 from lint_rules.rule import Book, By, Example, Gather, Reading, Rule, Within
 from lint_rules.source import Span
@@ -50,6 +50,15 @@ RULE = Rule(
         ),
         Example("### 1 «Listen.» {.listening audio=1.1}\n\n::: {.audio track=1.1}\n:::\n", why="an empty script"),
         Example(
+            "### 1 «Sing.» {.song audio=1.1}\n\n::: {.audio track=1.1}\nALL: (The song as printed.)\n:::\n",
+            why="a placeholder is no script",
+        ),
+        Example(
+            "### 1 «Sing.» {.song audio=1.1}\n\nA kite!\n\n::: {.audio track=1.1}\nALL: (The song as printed.)\n:::\n",
+            why="nor where the page has the words: a note",
+            weight=Severity.NOTE,
+        ),
+        Example(
             _unit(1, "1.1"),
             others=(_unit(2, "1.1", "«::: {.audio track=1.1}»"),),
             why="the track stands twice in the level",
@@ -60,6 +69,9 @@ RULE = Rule(
     ),
     gathers=(Gather(Within.UNIT, By.KEY),),
 )
+
+
+_TEXT = frozenset({Role.TEXT, Role.LINE, Role.TURN, Role.CAPTION, Role.CELL})
 
 
 def find(reading: Reading) -> Iterator[Found]:
@@ -111,19 +123,25 @@ def _activity(activity: Activity, scripts: list[Script], full: set[str], unit: i
     tracks = tracks_played(activity)
     for track in tracks:
         if track not in full and is_own_track(track, unit):
-            empty = any(script.track == track for script in scripts)
+            empty = [script for script in scripts if script.track == track]
             message = (
-                f"The script of track {track} is empty. Write what is heard."
+                f"The script of track {track} does not say what is heard. Write the words that the studio records."
                 if empty
                 else f"Track {track}, which this activity plays, has no script in this unit. "
                 f"Add one: ::: {{.audio track={track}}}."
             )
-            yield Found(heading.span(), heading.text, message, key=track)
+            on_page = any(script.elsewhere for script in empty) and _has_text(activity)
+            yield Found(heading.span(), heading.text, message, Severity.NOTE if on_page else None, key=track)
     if "listening" in activity.kinds and not tracks:
         own = [script for script in scripts if script.activity is activity]
         if not any(not script.empty for script in own):
             message = "Children listen here, but there is no script. Add what they hear, between ::: audio and :::."
             yield Found(heading.span(), heading.text, message)
+
+
+def _has_text(activity: Activity) -> bool:
+    """Say whether the page of an activity has a text that a placeholder may mean."""
+    return any(p.audience is Audience.PUPIL and p.role in _TEXT for p in activity.part.passages)
 
 
 def _is_played(script: Script, activities: Iterator[Activity]) -> bool:

@@ -31,6 +31,10 @@ RULE = Rule(
         Example(_TWO + "Look at activity 1 again.\n"),
         Example(_TWO + "Look at the picture in lesson 1, activity 1.\n"),
         Example("### 1 Listen. {.listening audio=1.1}\n\n" + _TRACK + "Listen to track 1.1 again.\n"),
+        Example("She opened the old book at page 9. Then he looked on page 10.\n", why="a page of a story"),
+        Example(
+            "::: teacher\n**Steps:** Show page 3 of the atlas. See page 4 in your diary.\n:::\n", why="another book"
+        ),
         Example("Page 3 of my book is blue. I have two lessons and 5 activities.\n", why="a story, not a reference"),
         Example(
             _TWO + "Do activity 4 of lesson 7 in unit 2.\n", why="unit 2 is to come", course="levels:\n  - units: 3\n"
@@ -49,6 +53,13 @@ RULE = Rule(
 )
 
 
+_OF_A_BOOK = re.compile(r"\s+(?:of|in)\s+(?:a|the|my|his|her|their|your|our|\w+['’]s)\b", re.I)
+_ORDER = re.compile(
+    r"(?:(?:^|[.!?:]\s+)(?:now\s+|then\s+)?(?:look|see|turn|go|read|find|open|use|do|check)\b[^.!?]*|\(\s*(?:see\s+)?)$",
+    re.I,
+)
+
+
 def find(reading: Reading) -> Iterator[Found]:
     """Report references of a unit that can be judged by the unit and the course's plan."""
     unit = reading.unit
@@ -56,6 +67,8 @@ def find(reading: Reading) -> Iterator[Found]:
         if passage.role in (Role.ALT, Role.CODE) or passage.audience is Audience.ARTIST:
             continue
         for reference in references_in(passage.text):
+            if reference.kind == "page" and not _is_sent(passage, reference):
+                continue
             judged = _judge(reference, lesson, reading)
             if judged is not None:
                 severity, message = judged
@@ -82,6 +95,12 @@ def _passages(unit: Unit) -> Iterator[tuple[Lesson | None, Passage]]:
     for passage in unit.passages:
         if id(passage) not in in_lessons:
             yield None, passage
+
+
+def _is_sent(passage: Passage, reference: CrossReference) -> bool:
+    """Say whether a page's number sends somebody there; a story may have pages of its own (she opened it at page 9)."""
+    before, after = passage.text[: reference.start], passage.text[reference.end :]
+    return not _OF_A_BOOK.match(after) and (passage.audience is Audience.TEACHER or bool(_ORDER.search(before)))
 
 
 def _judge(reference: CrossReference, lesson: Lesson | None, reading: Reading) -> tuple[Severity | None, str] | None:
