@@ -315,6 +315,6 @@ def test_it_can_be_read_without_scripts(draft, chromium):
     page = context.new_page()
     page.goto((draft.folder / "report.html").as_uri())
     counts = draft.record["counts"]
-    assert page.locator("li.finding").count() == counts["stop"] + counts["query"] + counts["note"]
+    assert page.locator("li.point").count() == counts["stop"] + counts["query"] + counts["note"]
     assert not page.locator("#filter").is_visible()
     context.close()
