@@ -44,7 +44,7 @@ def test_the_numbers_are_those_of_the_book(example):
 
 
 def test_findings_show_their_words_in_their_line(draft):
-    for item in page_of(draft).xpath("//li[contains(@class, 'finding')]"):
+    for item in page_of(draft).xpath("//li[contains(@class, 'point')]"):
         marked = item.xpath(".//mark")
         assert marked, html.tostring(item)
     spelled = page_of(draft).xpath("//li[@data-rule='spelling-variety']")[0]
