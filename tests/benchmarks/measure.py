@@ -149,14 +149,14 @@ def ratios(bench: Bench, units: int, rounds: int) -> None:
     )
     ratio(
         "commit of one unit, one sentence changed / spaCy with its model loaded",
-        "≤ 1.3",
+        "≤ 1.35",
         changed,
         partial(bench.python, "-c", LOADS),
         rounds,
     )
     ratio(
         "first look at the book / bare `nlp.pipe` of its texts",
-        "≤ 1.25",
+        "≤ 1.1",
         partial(bench.cold, book),
         partial(bench.python, "-c", PIPES, texts),
         rounds,
