@@ -295,7 +295,7 @@ def _report(
     usual = {module.rule.name: module.rule.severity.value for module in kit.rules}
     kept = {name: weight for name, weight in settings if name not in insists or not is_lighter(weight, usual[name])}
     kept |= {name: usual[name] for name in insists if name not in kept}  # also what the course has not adopted
-    course = replace(folder.course, rules=kept)
+    course = folder.course if kept == dict(settings) else replace(folder.course, rules=kept)
     job = Job(
         course,
         units,

@@ -1,7 +1,7 @@
 """A language room that remembers, in memory alone, what it was asked of late: what is typed is kept nowhere else."""
 
 from collections import OrderedDict
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from lint_rules.language.service import Language, Request
 from lint_rules.language.tokens import Analysis
@@ -20,15 +20,6 @@ class RecentLanguage:
     def version(self) -> str:
         """The version of the room that is asked."""
         return self._inner.version
-
-    def expect(self) -> bool:
-        return False
-
-    def rest(self) -> None:
-        pass
-
-    def begin(self, requests: Sequence[Request]) -> Callable[[], list[Analysis]]:
-        return lambda: self.analyse(requests)
 
     def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
         """One analysis a request, in order. Raises LanguageUnavailable when the model cannot be had."""

@@ -1,6 +1,7 @@
 """The language server: what the command line finds, while the author writes, and what can be done about it."""
 
 import asyncio
+import gc
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from functools import partial
@@ -32,7 +33,7 @@ from lint_rules.editor.page_info import (
 from lint_rules.editor.positions import offset_of, position_of, range_of, source_of
 from lint_rules.editor.schedule import Schedule
 from lint_rules.finding import Edit, Finding
-from lint_rules.language.vocabulary.course_words import CourseWords
+from lint_rules.language.vocabulary.course_words import course_words
 from lint_rules.manuscript.model import Unit
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.session import Tools
@@ -195,6 +196,8 @@ def _warm_up(server: UnitServer) -> None:
         server.kit.language.analyse([Request("The kite is red.", Mode.TEXT)])
     except LanguageUnavailable:
         return  # said with the first check
+    gc.collect()
+    gc.freeze()  # model and tables are there to stay: looking through them for garbage made every twentieth key slow
 
 
 def _decides_for_others(uri: str) -> bool:
@@ -309,7 +312,7 @@ def _show_pages(server: UnitServer) -> None:
         script = script_location(unit, uri, offset, server.encoding)
         if script is not None or course is None or checked is None or checked.folder is None:
             return script
-        found = word_at(unit, offset, course, CourseWords(course), server.kit.language)
+        found = word_at(unit, offset, course, course_words(course), server.kit.language)
         entry = (found[0].entry or found[0].elsewhere) if found else None
         return entry_location(entry, checked.folder.root) if entry is not None else None
 
@@ -336,7 +339,7 @@ def _hover(server: UnitServer, uri: str, place: types.Position) -> tuple[list[st
         if module is not None:
             lines.append(rule_hover(module))
             span = range_of(finding.span, unit.source, server.encoding)
-    found = word_at(unit, offset, course, CourseWords(course), server.kit.language) if course is not None else None
+    found = word_at(unit, offset, course, course_words(course), server.kit.language) if course is not None else None
     if found is not None and course is not None:
         word, where, structures = found
         lines.append(word_hover(word, course))

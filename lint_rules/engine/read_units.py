@@ -20,7 +20,7 @@ from lint_rules.language.service import (
     Request,
 )
 from lint_rules.language.tokens import Analysis
-from lint_rules.language.vocabulary.course_words import CourseWords
+from lint_rules.language.vocabulary.course_words import CourseWords, course_words
 from lint_rules.manuscript.model import Passage, Unit
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.page.readings import readings_of
@@ -78,7 +78,7 @@ class UnitReader:
 
     @cached_property
     def _lists(self) -> CourseWords:
-        return CourseWords(self.course)
+        return course_words(self.course)
 
     def _asks(self, need: Need) -> bool:
         return any(need in module.rule.needs for module in self.rules)

@@ -8,11 +8,10 @@ from functools import cached_property
 
 from lint_rules.course.model import Level, band_rank
 from lint_rules.language.tokens import Analysis
-from lint_rules.language.vocabulary.course_words import CourseWords
+from lint_rules.language.vocabulary.course_words import CourseWords, presented_index
 from lint_rules.language.vocabulary.names import names_in
-from lint_rules.language.vocabulary.word_index import Origin, WordIndex, canonical, index_of, parts_of
+from lint_rules.language.vocabulary.word_index import canonical, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
-from lint_rules.language.vocabulary.word_levels import look_up
 from lint_rules.manuscript.counting import ends_sentence, is_for_children, stage_directions
 from lint_rules.manuscript.model import Activity, DivKind, Part, Passage, Role, Unit, field_key
 from lint_rules.manuscript.reader_state import SONGS
@@ -85,7 +84,7 @@ class UnitWords:
         self.lists = lists
 
     @cached_property
-    def presented(self) -> WordIndex:
+    def presented(self) -> tuple[str, ...]:
         """The words that the unit presents itself: its `words` panels, the Words field of its notes, and the spellings
         of its sounds (Find *ee*)."""
         words: list[str] = []
@@ -95,7 +94,7 @@ class UnitWords:
             elif passage.role is Role.FIELD and field_key(passage.field) == "word":
                 words += [word for line in passage.text.splitlines() for word in line.replace(";", ",").split(",")]
         words += spellings_of(self._unit)
-        return index_of([word.strip() for word in words if word.strip()], Origin.UNIT)
+        return tuple(word.strip() for word in words if word.strip())
 
     @cached_property
     def _names(self) -> frozenset[str]:
@@ -105,12 +104,21 @@ class UnitWords:
                 found |= names_in(self._analyse(passage))
         return frozenset(found)
 
+    def _names_of(self, text: str) -> frozenset[str]:
+        """The names that may stand in a text: a name typed elsewhere changes nothing here."""
+        plain = text.casefold()
+        return frozenset(name for name in self._names if name[:3].casefold() in plain)
+
+    def presents(self, word: str) -> bool:
+        """Say whether the unit presents a word itself, spelled with spaces, hyphens or as one."""
+        return word in presented_index(self.presented).by_solid
+
     def of(self, passage: Passage, *, presented: bool = False) -> tuple[WordLevel, ...]:
         """The words of a passage; ``presented``: those that the unit presents are taken for known."""
         kept = self._kept.get((passage, presented))
         if kept is None:
-            own = self.presented if presented else None
-            kept = look_up(self._analyse(passage), passage.text, self.lists.index, own, self._names)
+            own = self.presented if presented else ()
+            kept = self.lists.look_up(self._analyse(passage), passage.text, own, self._names_of(passage.text))
             self._kept[passage, presented] = kept
         return kept
 

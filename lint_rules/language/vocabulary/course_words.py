@@ -1,17 +1,34 @@
 """A course's word lists, indexed once for a whole run: a course of a thousand units has tens of thousands of rows."""
 
-from collections import defaultdict
+from collections import OrderedDict, defaultdict
 from collections.abc import Iterator, Mapping
-from functools import cached_property
+from functools import cached_property, lru_cache
 from heapq import merge
 from itertools import islice
 
+from lint_rules.course.memo import memo
 from lint_rules.course.model import Course, Level, WordEntry
+from lint_rules.language.tokens import Analysis
 from lint_rules.language.vocabulary.names import names_of_title
-from lint_rules.language.vocabulary.word_index import Origin, WordIndex, build_index, canonical, near_words
+from lint_rules.language.vocabulary.word_index import Origin, WordIndex, build_index, canonical, index_of, near_words
 from lint_rules.language.vocabulary.word_level import WordLevel
+from lint_rules.language.vocabulary.word_levels import look_up
 
 _AT_MOST = 3  # words that a message offers
+_REMEMBERED = 3_000  # texts; a unit has some hundreds
+_Asked = tuple[str, tuple[str, ...], frozenset[str]]
+
+
+@memo
+def course_words(course: Course) -> "CourseWords":
+    """The lists of a course, indexed: once, as long as it is asked for the same course."""
+    return CourseWords(course)
+
+
+@lru_cache(maxsize=8)
+def presented_index(words: tuple[str, ...]) -> WordIndex:
+    """The words that a unit presents itself, as an index."""
+    return index_of(list(words), Origin.UNIT)
 
 
 class CourseWords:
@@ -21,6 +38,22 @@ class CourseWords:
         self._words = course.words
         self.names = names_of_title(course.title)
         self.index: WordIndex = build_index(course)
+        self._seen: OrderedDict[_Asked, tuple[Analysis, tuple[WordLevel, ...]]] = OrderedDict()
+
+    def look_up(
+        self, analysis: Analysis, text: str, presented: tuple[str, ...], names: frozenset[str]
+    ) -> tuple[WordLevel, ...]:
+        """The words of a text with their levels; ``presented`` are those that its unit presents, ``names`` as in
+        ``word_levels.look_up``. What was asked of late is remembered: an editor asks for a whole unit at every key."""
+        asked = (text, presented, names)
+        analysed, found = self._seen.get(asked, (None, ()))
+        if analysed is not analysis:
+            own = presented_index(presented) if presented else None
+            found = look_up(analysis, text, self.index, own, names)
+            self._seen[asked] = (analysis, found)
+            if len(self._seen) > _REMEMBERED:
+                self._seen.popitem(last=False)
+        return found
 
     def row(self, entry: WordEntry) -> int:
         """The index of an entry in ``Course.words``."""

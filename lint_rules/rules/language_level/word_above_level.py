@@ -212,7 +212,7 @@ def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
     if word.entry is not None:
         if word.entry.level <= level.index or word.noise:
             return None
-        itself = "".join(parts_of(word.lemma)) in reading.words.presented.by_solid  # the unit presents the word itself
+        itself = reading.words.presents("".join(parts_of(word.lemma)))  # the unit presents the word itself
         unsure = itself or shown or word.elsewhere is not None
         severity = Severity.QUERY if unsure else Severity.STOP
         return severity, f"“{word.text}”{often} {_of_later_level(word, word.entry, reading)}"
