@@ -10,7 +10,7 @@ from packaging.utils import canonicalize_name
 
 REPOSITORY = Path(__file__).parents[1]
 PROJECT = tomllib.loads((REPOSITORY / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-LINES = (REPOSITORY / "constraints.txt").read_text(encoding="utf-8").splitlines()
+LINES = (REPOSITORY / ".ci" / "constraints.txt").read_text(encoding="utf-8").splitlines()
 PINS = {canonicalize_name(line.partition("==")[0]): line.partition("==")[2] for line in LINES if "==" in line}
 
 

@@ -15,6 +15,12 @@ from lint_rules.source import Source
 COLUMNS = ("word", "part_of_speech", "topic", "unit")
 OPTIONAL_COLUMNS = ("use", "note")
 USES = ("say", "know")
+# What the trade calls words that children produce, and words that they only understand (common practice, no source).
+_USE_IS = {
+    "say": "say", "active": "say", "productive": "say", "produce": "say", "p": "say",
+    "know": "know", "passive": "know", "receptive": "know", "recognise": "know", "recognize": "know",
+    "understand": "know", "r": "know",
+}  # fmt: skip
 # What dictionaries and teachers write for a part of speech (common practice, no source).
 _SHORT_FORMS = {
     "n": "noun", "v": "verb", "vb": "verb", "adj": "adjective", "adv": "adverb", "pron": "pronoun", "det": "determiner",
@@ -46,10 +52,17 @@ class _ListReader:
     units: int
     problems: list[CourseProblem] = field(default_factory=list)
     columns: dict[str, int] = field(default_factory=dict)
+    said: set[str] = field(default_factory=set)
     width: int = 0  # columns that the first row names, the house's own among them
 
     def say(self, offset: int, message: str, *, stops: bool = False, harmless: bool = False) -> None:
         self.problems.append(replace(problem_at(self.source, offset, message, stops=stops), harmless=harmless))
+
+    def say_once(self, offset: int, message: str, *, harmless: bool = False) -> None:
+        """Say at its first row what is the same in many: a habit of the house is one thing to answer."""
+        if message not in self.said:
+            self.said.add(message)
+            self.say(offset, message, harmless=harmless)
 
     def read(self) -> Iterator[WordEntry]:
         rows = self.rows()
@@ -188,11 +201,11 @@ class _ListReader:
         name = written.casefold()
         if not name or name in PARTS_OF_SPEECH:
             return name
-        meant = _SHORT_FORMS.get(name.rstrip("."))
-        advice = f" Write '{meant}'." if meant else did_you_mean(name, PARTS_OF_SPEECH)
-        if not advice:
-            advice = f" It can be {one_of(PARTS_OF_SPEECH)}, or empty for any."
-        self.say(self.at(row, "part_of_speech"), f"'{written}' is not a part of speech that hornbook knows.{advice}")
+        if name.rstrip(".") in _SHORT_FORMS:
+            return _SHORT_FORMS[name.rstrip(".")]
+        advice = did_you_mean(name, PARTS_OF_SPEECH) or f" It can be {one_of(PARTS_OF_SPEECH)}, or empty for any."
+        message = f"'{written}' is not a part of speech that hornbook knows.{advice}"
+        self.say_once(self.at(row, "part_of_speech"), message)
         return ""
 
     def unit(self, row: _Row) -> int:
@@ -212,14 +225,13 @@ class _ListReader:
 
     def use(self, row: _Row) -> str:
         written = self.cell(row, "use")
-        if written.casefold() in USES:
-            return written.casefold()
-        if written:
-            self.say(
+        if written and written.casefold() not in _USE_IS:
+            self.say_once(
                 self.at(row, "use"),
                 f"'use' must be say (children produce the word) or know (they only understand it), not '{written}'.",
+                harmless=True,
             )
-        return USES[0]
+        return _USE_IS.get(written.casefold(), USES[0])
 
 
 def read_word_list(

@@ -148,7 +148,7 @@ def test_a_problem_points_at_its_own_cell(notes, separator):
     writer = csv.writer(out, delimiter=separator, lineterminator="\n")
     writer.writerow(["note", "word", "part_of_speech", "topic", "unit"])
     for index, note in enumerate(notes):
-        writer.writerow([note, f"w{index}", "nuon", "", ""])
+        writer.writerow([note, f"w{index}", f"nuon{index}", "", ""])
     text = out.getvalue()
     course, problems = read_list(text)
     source = Source("words/level-1.csv", text)

@@ -8,6 +8,7 @@ import pytest
 
 from lint_rules.course.folder import decode
 from lint_rules.course.problem import CourseProblem
+from lint_rules.course.word_list import read_word_list
 from lint_rules.source import Source
 from tests.course.support import read_list
 
@@ -150,3 +151,37 @@ def test_units_are_free_until_the_course_says_how_many():
     )
     assert problems == ()
     assert course.words[0].unit == 60
+
+
+@pytest.mark.parametrize(
+    ("written", "use"),
+    [
+        ("say", "say"),
+        ("Active", "say"),
+        ("productive", "say"),
+        ("know", "know"),
+        ("passive", "know"),
+        ("receptive", "know"),
+    ],
+)
+def test_what_the_trade_calls_a_use_is_read(written, use):
+    entries, problems = read_word_list(
+        Source("words/level-1.csv", f"word,part_of_speech,topic,unit,use\nkite,n.,toys,1,{written}\n"),
+        level=0,
+        level_name="level-1",
+        units=9,
+    )
+    assert [(entry.use, entry.part_of_speech) for entry in entries] == [(use, "noun")]
+    assert problems == ()
+
+
+def test_a_habit_of_the_house_is_said_once_and_loses_no_row():
+    rows = "".join(f"w{number},thing,toys,1,ready\n" for number in range(30))
+    entries, problems = read_word_list(
+        Source("words/level-1.csv", "word,part_of_speech,topic,unit,use\n" + rows),
+        level=0,
+        level_name="level-1",
+        units=9,
+    )
+    assert len(entries) == 30
+    assert [problem.line for problem in problems] == [2, 2]
