@@ -1,6 +1,7 @@
 """Where children meet structures in a unit: on their pages and in audio scripts, activity by activity."""
 
 import re
+from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -100,6 +101,7 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
         set_phrases = [match.span() for match in _set_phrases().finditer(passage.text)]
         analysis = analyse(passage)
         structures = analysis.structures
+        around = _neighbours(structures)
         answers = [(one.start, one.end) for one in analysis.sentences if _is_short_answer(passage.text, one)]
         for one in structures:
             if any(start <= one.start < end for start, end in directions):
@@ -107,9 +109,8 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
             if _is_broken(passage.text, one) or any(start <= one.start < end for start, end in answers):
                 continue
             if not any(start <= one.start and one.end <= end for start, end in set_phrases):
-                others = (other.name for other in structures if other is not one and _touch(one, other))
                 sung = passage.role is Role.LINE or not SONGS.isdisjoint(kinds)
-                yield Use(passage, one, tuple(others), sung)
+                yield Use(passage, one, tuple(around(one)), sung)
 
 
 def is_carried(use: Use, known: Callable[[str], bool]) -> bool:
@@ -132,6 +133,19 @@ def _is_broken(text: str, one: Structure) -> bool:
     if _GAP_BEFORE.search(text[: one.start]):
         return True
     return _GAP_AFTER.match(text, one.end) is not None and bool(_BE_HAVE_DO.fullmatch(text[one.start : one.end]))
+
+
+def _neighbours(structures: Sequence[Structure]) -> Callable[[Structure], Iterator[str]]:
+    """For a structure, the names of the others that it shares words with; looked for near it alone."""
+    ordered = sorted(structures, key=lambda one: one.start)
+    starts = [one.start for one in ordered]
+    longest = max((one.end - one.start for one in ordered), default=0)
+
+    def around(one: Structure) -> Iterator[str]:
+        near = ordered[bisect_left(starts, one.start - longest) : bisect_left(starts, one.end)]
+        return (other.name for other in near if other is not one and _touch(one, other))
+
+    return around
 
 
 def _touch(one: Structure, other: Structure) -> bool:

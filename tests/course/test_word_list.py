@@ -185,3 +185,33 @@ def test_a_habit_of_the_house_is_said_once_and_loses_no_row():
     )
     assert len(entries) == 30
     assert [problem.line for problem in problems] == [2, 2]
+
+
+def _said(text: str) -> tuple[int, list[tuple[str, bool]]]:
+    entries, problems = read_word_list(Source("words/l.csv", text), level=0, level_name="level-1", units=3)
+    return len(entries), [(problem.message, problem.harmless) for problem in problems]
+
+
+@pytest.mark.parametrize("more", ["translation,page,picture", "page", ",", "tradução,ページ", "comment"])
+def test_columns_of_the_house_are_its_own(more):
+    cells = ",".join("x" for _ in more.split(","))
+    assert _said(f"word,part_of_speech,topic,unit,{more}\nkite,noun,toys,1,{cells}\n") == (1, [])
+
+
+def test_a_column_that_is_nearly_an_optional_one_is_a_word_to_the_editor():
+    found, ((message, harmless),) = _said("word,part_of_speech,topic,unit,notes\nkite,noun,toys,1,x\n")
+    assert (found, harmless) == (1, True)
+    assert "Did you mean 'note'?" in message
+
+
+def test_a_column_that_is_nearly_one_that_is_missing_is_a_fault():
+    _, problems = _said("word,part_of_speech,topics,unit\nkite,noun,toys,1\n")
+    assert problems == [("'topics' is not a column of a word list. Did you mean 'topic'?", False)]
+
+
+@pytest.mark.parametrize("char", ["\x1b", "\u200b", "\x00", "\u202e", "\ufeff"])
+def test_a_character_that_nobody_can_see_is_said_and_is_not_in_the_word(char):
+    source = Source("words/l.csv", f"word,part_of_speech,topic,unit\nki{char}te,noun,toys,1\n")
+    (entry,), (problem,) = read_word_list(source, level=0, level_name="level-1", units=3)
+    assert entry.word == "kite"
+    assert "nobody can see" in problem.message

@@ -21,6 +21,7 @@ _SLOW = ["attribute_ruler", "lemmatizer"]
 _ALONE = frozenset({"ORTH", "TEXT", "LOWER", "NORM", "SHAPE", "TAG", "DEP", "IS_SPACE", "IS_PUNCT", "IS_ALPHA"})
 _MOST = 8_000  # words to remember
 _BETWEEN = "\u0416"
+_LONGEST_SUFFIX = 64  # characters, with what must stand before it
 _THREADS = (
     "OPENBLAS_NUM_THREADS",
     "OMP_NUM_THREADS",
@@ -77,6 +78,22 @@ def _info(*arguments: Any, **named: Any) -> Any:
     return importlib.import_module("spacy.cli.info").info(*arguments, **named)
 
 
+def _look_at_ends_only(tokenizer: Any) -> None:
+    """Let the tokenizer look for a suffix at the end of a word alone.
+
+    It asks for one after another of a run such as `!!!!!` and reads the whole run each time, so that a page of them
+    would take the square of its length. No suffix is nearly as long as what is left.
+    """
+    search = tokenizer.suffix_search
+    if search is not None and not getattr(search, "at_the_end", False):
+
+        def at_the_end(word: str) -> Any:
+            return search(word[-_LONGEST_SUFFIX:])
+
+        at_the_end.at_the_end = True  # type: ignore[attr-defined]
+        tokenizer.suffix_search = at_the_end
+
+
 class Row(NamedTuple):
     """What the model says of one word: ``head`` is the way to its head, in words."""
 
@@ -94,6 +111,7 @@ class Parser:
     def __init__(self, nlp: Any) -> None:
         """``nlp`` is a loaded model."""
         self._nlp = nlp
+        _look_at_ends_only(nlp.tokenizer)
         self._known: dict[_Key, tuple[str, str, str, str, str]] = {}
         self._several = _patterns_of_several(nlp)
         self._skipped = [] if self._several is None else _SLOW

@@ -1,12 +1,14 @@
 """Blanks in a text: for a word (`____`), for some letters of one (`ch__se`, `h _ t`, `____ing`), with their hints."""
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterator
 
 from lint_rules.page.exercises.model import Gap, Place
 
 _BLANK = re.compile(r"_+(?:\s*_{2,})*")
-_TOKEN = re.compile(r"[^\W\d_]*_+[^\W\d]*")  # letters and blanks run together: gr__n, _irl, ____ing
+# Letters and blanks run together: gr__n, _irl, ____ing. It begins where a run of letters does, and so looks once at each.
+_TOKEN = re.compile(r"(?<![^\W\d_])[^\W\d_]*_+[^\W\d]*")
 _SPACED = re.compile(r"(?<![^\s(])(?:[^\W\d_]|_+)(?:[ \u00a0](?:[^\W\d_]|_+)){2,}(?![^\s.,;)?!])")
 _DOTS = re.compile(r"(?<=\s)(?:…|\.{3,})|(?:…{2,}|\.{4,})")
 _HINT = re.compile(r"[ \u00a0]*\(([^()\n]{1,40})\)")
@@ -22,8 +24,10 @@ def gaps_in(place: Place, *, dots: bool = False) -> Iterator[Gap]:
         word = Place(place.passage, *match.span())
         if "_" in word.text and "___" not in word.text and set(shown_letters(word.text)) - {"I", "a", "A"}:
             found.append(Gap(word, word))
+    starts, ends = [gap.place.start for gap in found], [gap.place.end for gap in found]  # of spaced words: apart
     for match in _TOKEN.finditer(text, place.start, place.end):
-        if any(gap.place.start < match.end() and match.start() < gap.place.end for gap in found):
+        before = bisect_left(starts, match.end()) - 1
+        if before >= 0 and match.start() < ends[before]:
             continue
         here = Place(place.passage, *match.span())
         if any(char.isalpha() for char in here.text):
