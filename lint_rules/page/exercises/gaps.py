@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from lint_rules.page.exercises.model import Gap, Place
 
 _BLANK = re.compile(r"_+(?:\s*_{2,})*")
-# Letters and blanks run together: gr__n, _irl, ____ing. It begins where a run of letters does, and so looks once at each.
+# Letters and blanks run together: gr__n, _irl, ____ing. It begins where letters begin, and so looks once at each.
 _TOKEN = re.compile(r"(?<![^\W\d_])[^\W\d_]*_+[^\W\d]*")
 _SPACED = re.compile(r"(?<![^\s(])(?:[^\W\d_]|_+)(?:[ \u00a0](?:[^\W\d_]|_+)){2,}(?![^\s.,;)?!])")
 _DOTS = re.compile(r"(?<=\s)(?:…|\.{3,})|(?:…{2,}|\.{4,})")

@@ -124,6 +124,9 @@ def _strength(before: str, opened: str, closed: str, bold: bool, *, bare_letter:
     return APART if closed and stripped[-1:] in ",)" else WEAK
 
 
+_MOST_OPEN = 50  # first labels that wait for a second one
+
+
 def chains(marks: Iterable[Mark], kind: Kind, weakest: int = APART) -> list[list[Mark]]:
     """The chains of a kind: each begins with 1 or a (0 too) and rises by one; at least two links.
 
@@ -137,6 +140,8 @@ def chains(marks: Iterable[Mark], kind: Kind, weakest: int = APART) -> list[list
             continue
         if value <= 1 and not any(one[-1][0] == value - 1 == 0 for one in open_):
             open_.append([(value, mark)])
+            if len(open_) > _MOST_OPEN and len(open_[0]) == 1:
+                del open_[0]  # a page of nothing but first labels must not take the square of its length
             if mark.own:
                 open_ = [one for one in open_ if len(one) > 1 or one[0][1].own]
             continue
