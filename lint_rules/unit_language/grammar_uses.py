@@ -21,7 +21,7 @@ _WORD_KINDS = frozenset({"odd-one-out", "mind-map", "sounds"})  # their items ar
 # `Yes, I have.` `No, she hasn't.`: a short answer has the grammar of its question, and no more.
 SHORT_ANSWER = re.compile(
     r"(?:(?:yes|no|oh no|sorry)\b[\s,.!:–-]*)?(?:[\w'’]+\s+){1,2}?"
-    r"(?:am|is|are|was|were|have|has|had|do|does|did|can|could|will|would|must|should|might|may)(?:n['’]t|not|\s+not)?"
+    r"(?:can['’]t|won['’]t|am|is|are|was|were|have|has|had|do|does|did|can|could|will|would|must|should|might|may)(?:n['’]t|not|\s+not)?"
     r"\s*[.!,]*",
     re.I,
 )

@@ -1,5 +1,7 @@
 """Findings carried over: the old ones stay quiet wherever they move, a new copy speaks, and the list only shrinks."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -99,6 +101,52 @@ def test_the_file_says_what_was_written():
 def test_a_spoilt_file_is_an_error_that_names_it(text):
     with pytest.raises(BadCarried, match=r"carried\.yaml"):
         read_carried(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("- file: a\n<<<<<<< HEAD\n", "carried.yaml:2: git has left the marks of a merge"),
+        ("- file: a\n>>>>>>> other\n", "carried.yaml:2: git has left the marks of a merge"),
+        ("- file: a\n  title: [", "carried.yaml:2: this is not YAML"),
+        ("a: 1", "carried.yaml:1: this should be a list"),
+        ("- &a {file: x, title: y, findings: []}\n- *a\n", "YAML's aliases"),
+        ("- {file: a, title: b, findings: [], more: 1}", "item 1 needs file, title and findings"),
+        ("- {file: a, title: b, findings: []}\n- 3", "item 2 needs file, title and findings"),
+        ("- {file: a, title: b, findings: [{words: x}]}", "a finding of a needs rule and words"),
+        ("- {file: a, title: b, findings: [{rule: x, count: true}]}", "should be a whole number from 1"),
+        ("- {file: a, title: b, findings: [{rule: x, count: two}]}", "should be a whole number from 1"),
+    ],
+)
+def test_what_is_wrong_with_the_file_is_said(text, said):
+    with pytest.raises(BadCarried) as error:
+        read_carried(text)
+    assert said in str(error.value)
+
+
+def test_an_empty_file_carries_nothing_and_what_is_not_said_is_empty():
+    assert read_carried("") == ()
+    assert read_carried("# nothing\n") == ()
+    assert read_carried("- {file: a, title: , findings: [{rule: long-text, words: 12}]}") == (
+        Entry("long-text", "a", "", "12", "", 1, ""),
+    )
+
+
+def test_only_open_findings_are_carried():
+    let_stand = replace(finding(), status=Status.LET_STAND)
+    assert carry_over([let_stand]) == ()
+    assert carry_over([finding(words="a\n moth")]) == (
+        Entry("word-above-level", "level-1/unit-01.md", "Lesson 1 / Look.", "a moth", "", 1, ""),
+    )
+    marked, kept, _ = apply_carried([let_stand], carry_over([finding()]))
+    assert (marked, kept) == ((let_stand,), ())
+
+
+def test_the_place_of_an_entry_comes_before_one_that_has_moved():
+    here, there = finding(place="Here."), finding(place="There.")
+    marked, _, gone = apply_carried([finding(place="New."), there, here], carry_over([here, there]))
+    assert [f.status for f in marked] == [Status.OPEN, Status.CARRIED, Status.CARRIED]
+    assert gone == ()
 
 
 def test_a_person_can_read_the_file():

@@ -127,3 +127,42 @@ def test_points_stand_in_the_order_of_their_leads_and_hold_every_finding_once():
     assert orders == sorted(orders)
     held = [id(one) for point in made for one in point.findings]
     assert sorted(held) == sorted(id(one) for one in found)
+
+
+def test_a_list_of_words_is_cut_only_where_it_is_long():
+    by_unit = rule("one", Gather(Within.UNIT, says="{words}"))
+    (six,) = points(*(finding(line=n, text=f"w{n}") for n in range(1, 7)), rules=(by_unit,))
+    assert six.message == "“w1”, “w2”, “w3”, “w4”, “w5” and “w6”"
+    (seven,) = points(*(finding(line=n, text=f"w{n}") for n in range(1, 8)), rules=(by_unit,))
+    assert seven.message == "“w1”, “w2”, “w3”, “w4”, “w5” and 2 more"
+    (same,) = points(finding(line=1, text="a\n b"), finding(line=2, text="a\n b"), rules=(by_unit,))
+    assert same.message == "“a b”"
+
+
+def test_over_the_course_and_in_a_unit_are_two_ways():
+    found = [finding(line=n, key="k", path=f"level-1/unit-0{n}.md") for n in (1, 2)]
+    assert len(points(*found, rules=(rule("one", Gather(Within.COURSE, By.KEY)),))) == 1
+    assert len(points(*found, rules=(rule("one", Gather(Within.UNIT, By.KEY)),))) == 2
+    assert len(points(*found, rules=(rule("one", Gather(Within.ACTIVITY, By.KEY)),))) == 2
+
+
+def test_what_a_habit_has_no_words_for_is_said_as_the_first_of_it():
+    habit = rule("one", Gather(Within.UNIT, By.ABOUT, {"steps": "{count} without Steps."}))
+    (point,) = points(finding(line=1, about="time", text="a"), finding(line=2, about="time"), rules=(habit,))
+    assert (point.message, len(point.findings)) == ("Said of a.", 2)
+
+
+def test_a_point_names_its_key_and_what_it_is_about():
+    known = rule("one", Gather(Within.UNIT, By.KEY, "{count} of {key}, {about}: {keys}"))
+    (point,) = points(*(finding(line=n, key="moth", about="words") for n in (1, 2)), rules=(known,))
+    assert point.message == "2 of moth, words: “moth”"
+    assert point.about == ("level-1/unit-01.md", By.KEY.value, "moth")
+
+
+def test_other_places_are_told_once_each():
+    rules = (rule("one", Gather(Within.UNIT, By.KEY), fault="f"), rule("two", fault="f"))
+    (point,) = points(
+        finding("one", 1, key="k"), finding("two", 1), finding("one", 2, key="k"), finding("two", 2), rules=rules
+    )
+    assert point.rules == ("one", "two")
+    assert [(one.rule, one.start.line) for one in point.other_places] == [("one", 2)]

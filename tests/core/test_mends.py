@@ -37,6 +37,26 @@ def test_the_second_of_two_insertions_at_one_place_waits_since_the_first_may_ans
     assert (text, len(applied)) == ("a1b", 1)
 
 
+@pytest.mark.parametrize(
+    ("first", "second", "text"),
+    [
+        ((0, 2, "X"), (2, 4, "Y"), "XYef"),  # they touch, and share no character
+        ((2, 4, "Y"), (0, 2, "X"), "XYef"),
+        ((0, 2, "X"), (1, 2, "Y"), "Xcdef"),
+        ((0, 2, "X"), (2, 2, "Y"), "Xcdef"),  # what is put in beside a change may depend on it
+        ((2, 2, "Y"), (0, 2, "X"), "abYcdef"),
+        ((2, 2, "Y"), (2, 4, "X"), "abYcdef"),
+        ((0, 2, "X"), (1, 1, "Y"), "Xcdef"),
+        ((0, 2, "X"), (3, 3, "Y"), "XcYdef"),
+        ((3, 3, "Y"), (0, 2, "X"), "XcYdef"),
+        ((1, 1, "Y"), (2, 4, "X"), "aYbXef"),
+        ((4, 4, "Y"), (5, 5, "X"), "abcdYeXf"),
+    ],
+)
+def test_two_mends_side_by_side(first, second, text):
+    assert apply_mends("abcdef", [mend(first), mend(second)])[0] == text
+
+
 def test_a_mend_of_several_edits_is_applied_whole_or_waits_whole():
     text, applied = apply_mends("abcdef", [mend((0, 1, "A")), mend((0, 1, "X"), (4, 5, "Y"))])
     assert (text, len(applied)) == ("Abcdef", 1)

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.source import EditorPosition, Position, Source
+from lint_rules.source import EditorPosition, Position, Source, Span, whole_characters
 
 TEXTS = st.text(alphabet=st.sampled_from("ab é\u0301😀\t\r\n\u2028\f"), max_size=60)
 
@@ -47,3 +47,41 @@ def test_a_byte_order_mark_is_no_column_and_is_written_back():
     assert source.position(0) == Position(1, 1)
     assert source.line_text(1) == "# Kites"
     assert source.encode() == "\ufeff# Kites\r\n".encode()
+
+
+@pytest.mark.parametrize(
+    ("span", "covered"),
+    [((2, 6), True), ((3, 5), True), ((2, 3), True), ((5, 6), True), ((1, 6), False), ((2, 7), False), ((7, 9), False)],
+)
+def test_a_span_covers_what_lies_wholly_inside_it(span, covered):
+    assert Span(2, 6).covers(Span(*span)) is covered
+
+
+def test_places_outside_a_file_are_its_nearest_ones():
+    source = Source("unit.md", "one\ntwo")
+    assert [source.position(offset) for offset in (-3, 99)] == [Position(1, 1), Position(2, 4)]
+    places = (Position(0, 1), Position(1, 99), Position(9, 9), Position(2, 0))
+    assert [source.offset(place) for place in places] == [0, 3, 7, 4]
+    assert source.editor_offset(EditorPosition(9, 1)) == 5
+    assert source.editor_offset(EditorPosition(0, 99)) == 3
+
+
+@pytest.mark.parametrize(("encoding", "units"), [("utf-8", 4), ("utf-16", 2), ("utf-32", 1)])
+def test_a_place_inside_a_character_is_its_start(encoding, units):
+    source = Source("unit.md", "a\U00010000b")  # the first character that UTF-16 writes with two units
+    assert source.editor_position(2, encoding) == EditorPosition(0, 1 + units)
+    assert [source.editor_offset(EditorPosition(0, 1 + at), encoding) for at in range(units)] == [1] * units
+    assert source.editor_position(1, encoding) == EditorPosition(0, 1)
+    assert Source("unit.md", "\uffffb").editor_position(1).character == 1  # and the last that it writes with one
+
+
+def test_a_byte_order_mark_is_only_written_back_where_one_was():
+    assert Source.decode("unit.md", b"# Kites").encode() == b"# Kites"
+    assert Source("unit.md", "a").bom is False
+
+
+def test_half_characters_and_controls_become_whole_ones():
+    # Unicode 16.0, 3.9 (surrogate pairs) and its recommendation of U+FFFD for what cannot be read.
+    assert whole_characters("kite") == "kite"
+    assert whole_characters("a\ud83d\ude00b") == "a😀b"
+    assert whole_characters("a\ud83d b\x00c\x85\td\n") == "a\ufffd b\ufffdc\ufffd\td\n"
