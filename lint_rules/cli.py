@@ -51,6 +51,10 @@ def _reading(parser: argparse.ArgumentParser) -> None:
     )
 
 
+def _all(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--all", action="store_true", help="on a terminal: show every point, not one screen of them")
+
+
 def _number(text: str) -> int:
     try:
         return int(text)
@@ -77,11 +81,16 @@ def build_parser() -> argparse.ArgumentParser:
     proof.add_argument(
         "files", nargs="*", metavar="FILE", help="unit files; without any, every unit of the course here"
     )
+    _all(proof)
     _reading(proof)
 
     book = command("book", "read every unit, and check what needs the whole book")
     book.add_argument("dir", nargs="?", default=".", metavar="DIR", help="the course (default: where you are)")
-    book.add_argument("--report", metavar="FILE", help="also write the editor's report, one HTML file")
+    book.add_argument("--report", metavar="FILE", help="also write the whole book as a marked proof, one HTML file")
+    book.add_argument("--unit", metavar="LEVEL/N", help="show only the points of a unit, such as level-1/4")
+    book.add_argument("--rule", metavar="RULE", help="show only the points of a rule")
+    book.add_argument("--only", choices=("stops", "queries", "notes"), help="show only the points of a weight")
+    _all(book)
     _reading(book)
 
     release = command("release", "gate a release: queries block too, and every check must have run")
@@ -94,6 +103,7 @@ def build_parser() -> argparse.ArgumentParser:
     release.add_argument("--house", metavar="FILE", help="the house's policy, from outside the book")
     release.add_argument("--since", metavar="RECORD", help="an earlier release's record: say what came and went")
     release.add_argument("--part", metavar="LEVEL", help="release one level of the course, not the whole of it")
+    _all(release)
     _reading(release)
 
     words = command("words", "show where each target word is taught, met again and tested")
@@ -102,6 +112,7 @@ def build_parser() -> argparse.ArgumentParser:
     words.add_argument("--xlsx", metavar="FILE", help="write the map as a spreadsheet, one sheet a level")
     words.add_argument("--topic", help="only target words of this topic")
     words.add_argument("--unit", type=_number, help="only target words taught in units of this number")
+    words.add_argument("--gaps", action="store_true", help="only the words that something is missing of")
     words.add_argument("--sort", choices=("word", "topic", "unit", "met"), default="unit", help="order of the rows")
     _reading(words)
 

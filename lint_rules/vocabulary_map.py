@@ -9,11 +9,13 @@ or write the word is one meeting, however often it has it there.
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from enum import StrEnum
 from functools import cache
 from itertools import groupby
 
-from lint_rules.course.model import Course, WordEntry
+from lint_rules.course.model import Course, Level, WordEntry
 from lint_rules.facts import Spot, UnitFacts, Where, WordMet
+from lint_rules.unit_language.tests_of import TEST
 
 _IN_TEST = (Where.TEST, Where.KEY)
 _TEACH = frozenset({Where.PANEL, Where.PAGE, Where.SCRIPT, Where.RUBRIC})
@@ -137,3 +139,50 @@ def _taught(sights: Sequence[Sight], teaching: Sequence[int]) -> Sight | None:
     fair = [sight for sight in sights if sight.unit in own and sight.wheres & _TEACH]
     panels = [sight for sight in fair if Where.PANEL in sight.wheres]
     return next(iter(panels or fair), None)
+
+
+class Gap(StrEnum):
+    """What is missing of a target word; what is still to come in units that are not written yet is waited for."""
+
+    TAUGHT = "not taught"
+    MET = "met too seldom"
+    TESTED = "not tested"
+
+
+def gaps(row: WordRow, course: Course, units: Sequence[UnitFacts]) -> tuple[Gap, ...]:
+    """What is missing of a word: the rules report these, and the map lists them."""
+    level = course.levels[row.entry.level]
+    mine = [unit for unit in units if unit.level == level.index]
+    if row.taught is None:
+        return (Gap.TAUGHT,) if unit_to_teach(row, level, mine) is not None else ()
+    met = () if _is_met_enough(row, level, mine) else (Gap.MET,)
+    return met if _is_tested_enough(row, level, mine, units[row.taught.unit]) else (*met, Gap.TESTED)
+
+
+def unit_to_teach(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> UnitFacts | None:
+    """The unit, of a level's, that should teach a word; None while it may still come in one that is not written yet."""
+    own = next((unit for unit in units if unit.unit == row.entry.unit), None)
+    complete = bool(level.units) and len(units) >= level.units
+    return own if own is not None or not complete or not units else units[-1]
+
+
+def _is_met_enough(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> bool:
+    """Say whether a word comes back often enough, or as often as there are lessons; those of units that are still to be
+    written may all have it, if they have as many as the others."""
+    lessons = max((len(unit.lessons) for unit in units), default=0)
+    to_come = max(0, level.units - len(units)) * lessons
+    return row.meetings + to_come >= min(level.limits.recycle, row.room + to_come)
+
+
+def _is_tested_enough(row: WordRow, level: Level, units: Sequence[UnitFacts], unit: UnitFacts) -> bool:
+    """Say whether a test asks for a word, or need not: who does what an instruction says knows its words, a level may
+    test nothing, and the test of a unit may still be to come."""
+    if row.tested or row.taught is None or Where.RUBRIC in row.taught.wheres:
+        return True
+    tests = TEST in level.unit_pattern or any(map(has_test, units))
+    return not tests or (len(units) < level.units and not has_test(unit))
+
+
+def has_test(unit: UnitFacts) -> bool:
+    """Say whether a unit's tests ask for any target word."""
+    return any(word.where in _IN_TEST for word in unit.words)

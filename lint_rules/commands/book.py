@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from lint_rules.commands.narrow import asked_for, narrowed
 from lint_rules.commands.output import check_report, now, page, write_output, write_text
 from lint_rules.course.folder import NoCourse, courses_at
 from lint_rules.exit_status import CannotRun
@@ -14,7 +15,7 @@ from lint_rules.finding import Severity
 from lint_rules.reports.book_summary import book_summary
 from lint_rules.reports.json_report import json_report
 from lint_rules.reports.report import Report
-from lint_rules.reports.terminal import print_report, print_summary
+from lint_rules.reports.terminal import print_report, summary
 from lint_rules.rule import RuleModule
 from lint_rules.session import book_report, status_of, tools
 
@@ -33,10 +34,11 @@ def run(arguments: argparse.Namespace) -> int:
         from lint_rules.reports.html.page import html_report
 
         write_output(arguments.report, html_report(reports[0], kit.rules, now()).encode("utf-8", "backslashreplace"))
+    chosen = narrowed(reports, arguments, kit.rules)
     if arguments.format == "json":
-        write_text(json_report(reports) + "\n")
+        write_text(json_report(chosen) + "\n")
     else:
-        _print(reports, kit.rules, arguments.report)
+        _print(chosen, kit.rules, arguments, sum(len(report.points) for report in reports))
     return status_of(reports)
 
 
@@ -54,18 +56,29 @@ def _places(arguments: argparse.Namespace) -> list[Path]:
     return places
 
 
-def _print(reports: Sequence[Report], rules: Sequence[RuleModule], written: str | None) -> None:
-    shown = page()
+def _print(reports: Sequence[Report], rules: Sequence[RuleModule], arguments: argparse.Namespace, points: int) -> None:
+    asked = asked_for(arguments)
+    shown = page(arguments.all)
     other_hook = _units_have_a_hook()
+    below = list(summary(reports, asked, points))
     for report in reports:
-        print_report(_of_the_book(report, rules) if other_hook else report, shown)
-        for line in book_summary(report):
+        at_a_glance = [] if asked else list(book_summary(report, by_rule=shown.each_place or arguments.all))
+        rows = sum(shown.rows(line) for line in (*at_a_glance, *below)) + bool(arguments.report)
+        print_report(_of_the_book(report, rules) if other_hook else report, shown, rows, _HOW)
+        for line in at_a_glance:
             shown.say(line)
-    print_summary(reports, shown)
+    for line in below:
+        shown.say(line)
     if other_hook:
         shown.say("What a unit shows by itself is shown by the hook `hornbook`; `hornbook book` shows all.")
-    if written:
-        shown.say(f"Written: {written}")
+    if arguments.report:
+        shown.say(f"Written: {arguments.report}")
+
+
+_HOW = (
+    "`--all` shows all, `--unit level-1/2`, `--rule RULE` or `--only stops` some of them, "
+    "`--report proof.html` writes the marked proof"
+)
 
 
 def _units_have_a_hook() -> bool:

@@ -5,8 +5,8 @@ import sys
 from pathlib import Path
 
 from lint_rules.commands.output import write_text
-from lint_rules.course.folder import NoCourse, decode, find_course
-from lint_rules.course.model import Course
+from lint_rules.course.folder import NoCourse, decode, find_course, path_in_course
+from lint_rules.course.model import Course, Level
 from lint_rules.exit_status import CannotRun
 from lint_rules.language.service import LanguageUnavailable
 from lint_rules.manuscript.markdown import LONGEST
@@ -18,14 +18,19 @@ from lint_rules.unit_language.unit_words import read_by_children
 
 
 def run(arguments: argparse.Namespace) -> int:
-    """Weigh a text file, what children read of a unit file, or standard input. Raises CannotRun."""
+    """Read a text file, what children read of a unit file, or standard input. Raises CannotRun."""
     source = _read(arguments.file)
     with tools(arguments) as kit:
-        course = _course(arguments.file, kit)
+        course, level = _course(arguments.file, kit)
         text = source.text if arguments.lines else _for_children(source)
         try:
             page = run_level(
-                text, kit.language, lines=arguments.lines, as_json=arguments.format == "json", course=course
+                text,
+                kit.language,
+                lines=arguments.lines,
+                as_json=arguments.format == "json",
+                course=course,
+                level=level,
             )
         except LanguageUnavailable as error:
             raise CannotRun(str(error)) from error
@@ -45,18 +50,20 @@ def _read(name: str) -> Source:
         raise CannotRun(f"{read.path}:{read.line}:{read.column}: {read.message}")
     for number, line in enumerate(read.text.split("\n"), start=1):
         if len(line) > LONGEST:
-            most = f"more than {LONGEST:,} characters are too many to weigh in one go"
+            most = f"more than {LONGEST:,} characters are too many to read in one go"
             raise CannotRun(f"{read.path}:{number}: {most}. Begin a new line with each paragraph.")
     return read
 
 
-def _course(name: str, kit: Tools) -> Course | None:
-    """The course a file lies in, or where the command was given; None where there is none."""
+def _course(name: str, kit: Tools) -> tuple[Course | None, Level | None]:
+    """The course a file lies in, or where the command was given, and the level it is a unit of, where there are any."""
     try:
         place = find_course(Path.cwd() if name == "-" else Path(name))
     except NoCourse:
-        return None
-    return open_course(place, kit.rules).course
+        return None, None
+    course = open_course(place, kit.rules).course
+    level = course.level_of(path_in_course(place, Path(name))) if course and name != "-" else None
+    return course, level
 
 
 def _for_children(source: Source) -> str:

@@ -15,13 +15,17 @@ from lint_rules.reports.page import Page, PlainPage
 from lint_rules.reports.report import Report
 
 
-def page() -> Page:
-    """Where lines are shown to a person. At a terminal they are broken between words; in a pipe they stay whole."""
+def page(whole: bool = True) -> Page:
+    """Where lines are shown to a person. At a terminal they are broken between words; in a pipe they stay whole.
+
+    Unless the ``whole`` is wanted, a terminal has an end: what the reader sees at once.
+    """
     if not (sys.stdout.isatty() or os.environ.get("FORCE_COLOR")):
         return PlainPage(forget_output)
     from lint_rules.reports.terminal_page import TerminalPage, console
 
-    return TerminalPage(console(forget_output))
+    shown = console(forget_output)
+    return TerminalPage(shown, None if whole or not sys.stdout.isatty() else shown.height - 1)
 
 
 def write_text(text: str) -> None:

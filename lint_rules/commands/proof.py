@@ -6,7 +6,7 @@ import os
 from lint_rules.commands.output import page, write_text
 from lint_rules.finding import Severity
 from lint_rules.reports.json_report import json_report
-from lint_rules.reports.terminal import print_report, print_summary
+from lint_rules.reports.terminal import print_report, print_summary, summary
 from lint_rules.session import proof_reports, status_of, tools
 
 
@@ -17,9 +17,10 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.format == "json":
         write_text(json_report(reports) + "\n")
     else:
-        shown = page()
+        shown = page(arguments.all)
+        below = sum(shown.rows(line) for line in summary(reports))
         for report in reports:
-            print_report(report, shown)
+            print_report(report, shown, below)
         print_summary(reports, shown)
     # In a hook a commit may well hold Markdown that is no unit, and nothing else.
     return status_of(reports, units_needed=os.environ.get("PRE_COMMIT") != "1")

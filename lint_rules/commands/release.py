@@ -61,9 +61,9 @@ def run(arguments: argparse.Namespace) -> int:
         write_text(json_report([report]) + "\n")
     elif STANDARD in wanted.values():
         with redirect_stdout(sys.stderr):
-            _print(made, wanted)
+            _print(made, wanted, arguments.all)
     else:
-        _print(made, wanted)
+        _print(made, wanted, arguments.all)
     return status
 
 
@@ -139,10 +139,10 @@ def _versions() -> Iterator[tuple[str, str]]:
             yield name, "not installed"
 
 
-def _print(made: Made, wanted: dict[str, str]) -> None:
-    report, shown = made.report, page()
-    print_report(report, shown)
+def _print(made: Made, wanted: dict[str, str], whole: bool) -> None:
+    report, shown = made.report, page(whole)
     judged = verdict(report)
+    print_report(report, shown, len(judged.besides) + len(judged.in_the_way) + len(wanted) + 4)
     units = len(report.sources)
     shown.say("1 unit read." if units == 1 else f"{units} units read.")
     for line in judged.besides:
@@ -154,7 +154,7 @@ def _print(made: Made, wanted: dict[str, str]) -> None:
     if judged.can_go:
         shown.say((judged.sentence, "bold green"))
         return
-    shown.say((f"{judged.sentence} In the way:", "bold red"))
+    shown.say((f"{judged.sentence} Still to do:", "bold red"))
     for part in judged.in_the_way:
         shown.say(f"  {part}")
 

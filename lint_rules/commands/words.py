@@ -26,6 +26,9 @@ def run(arguments: argparse.Namespace) -> int:
         _known_topic(arguments.topic, {topic for entry in course.words for topic in entry.topics})
     lines = lines_of(vocabulary_map(course, facts), course, facts)
     lines = chosen(lines, course, arguments.topic, arguments.unit, arguments.sort)
+    everything = lines
+    if arguments.gaps:
+        lines = [line for line in lines if line.missing]
     for option, name in files.items():
         spare_the_manuscript(option, name, report)
     if arguments.csv == "-":
@@ -40,7 +43,7 @@ def run(arguments: argparse.Namespace) -> int:
         for name in files.values() if arguments.csv != "-" else ():
             page().say(f"Written: {name}")
     elif not arguments.csv:
-        _print(lines, report.course.words == ())
+        _print(everything, report.course.words == (), arguments.gaps)
     status = status_of([report])
     if report.broken:
         first = report.broken[0]
@@ -61,14 +64,14 @@ def _files(arguments: argparse.Namespace) -> dict[str, str]:
     return files
 
 
-def _print(lines: list[Line], no_list: bool) -> None:
+def _print(lines: list[Line], no_list: bool, only_gaps: bool) -> None:
     shown = console(forget_output)
     if no_list:
         shown.print("This course has no word lists yet: write words/<level>.csv and name it in course.yaml.")
     elif not lines:
         shown.print("No target word fits.")
     else:
-        print_lines(lines, shown)
+        print_lines(lines, shown, only_gaps=only_gaps)
 
 
 def _known_topic(topic: str, topics: set[str]) -> None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from lint_rules.course.model import CEFR_BANDS, Course, band_rank
 from lint_rules.facts import Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
-from lint_rules.language.load import weighed_band
+from lint_rules.language.demands import weighed_band
 from lint_rules.language.vocabulary.word_index import Origin, canonical
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.manuscript.counting import count_words

@@ -11,13 +11,13 @@ from lint_rules.reports.report import Report
 from lint_rules.vocabulary_map import WordRow, vocabulary_map
 
 
-def book_summary(report: Report) -> Iterator[str]:
+def book_summary(report: Report, by_rule: bool = True) -> Iterator[str]:
     """Units, lessons, hours and target words by level, then the points by rule and severity."""
     for name, units, words in levels_at_a_glance(report):
         yield f"{name}: {units}"
         if words:
             yield f"  {words}"
-    if report.points:
+    if report.points and by_rule:
         yield "Points by rule:"
         yield from _by_rule(report)
 

@@ -27,6 +27,14 @@ class Page(Protocol):
         """Show the words of a finding in their line, where there is room for that."""
         ...
 
+    def rows(self, *parts: Part) -> int:
+        """How many rows a line takes."""
+        ...
+
+    def has_room(self, rows: int) -> bool:
+        """Say whether so many more rows fit on what the reader sees at once."""
+        ...
+
 
 class PlainPage:
     """A pipe, or a file: one line is one line, and no marks but the text's own."""
@@ -46,3 +54,11 @@ class PlainPage:
 
     def show_words(self, source: Source, finding: Finding) -> None:
         """Nothing: who reads a pipe goes by line and column."""
+
+    def rows(self, *parts: Part) -> int:
+        """One: a line stays whole."""
+        return 1
+
+    def has_room(self, rows: int) -> bool:
+        """A pipe has no end."""
+        return True

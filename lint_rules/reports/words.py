@@ -7,13 +7,14 @@ from io import BytesIO, StringIO
 
 from rich import box
 from rich.console import Console
+from rich.padding import Padding
 from rich.table import Table
 from rich.text import Text
 
 from lint_rules.course.model import Course
 from lint_rules.facts import UnitFacts
 from lint_rules.said import in_a_table, printable
-from lint_rules.vocabulary_map import Sight, WordRow
+from lint_rules.vocabulary_map import Gap, Sight, WordRow, gaps
 
 HEAD = (
     "level",
@@ -84,22 +85,36 @@ def chosen(lines: Sequence[Line], course: Course, topic: str | None, unit: int |
 
 
 def missing_summary(lines: Sequence[Line]) -> Iterator[str]:
-    """What an editor wants to know first: what is missing, level by level."""
+    """What an editor wants to know first: what is missing, level by level and kind by kind, the words unit by unit."""
     for level in dict.fromkeys(line.level for line in lines):
         of_level = [line for line in lines if line.level == level]
-        yield f"{level}: {len(of_level)} target words"
-        for what in ("not taught", "met too seldom", "not tested"):
-            words = [line.word for line in of_level if what in line.missing]
+        lacking = [line for line in of_level if line.missing]
+        if not lacking:
+            yield f"{level}: {len(of_level)} target words, and nothing is missing"
+            continue
+        yield f"{level}: {len(of_level)} target words, {len(lacking)} with something missing"
+        for gap in Gap:
+            words = [line for line in of_level if gap.value in line.missing]
             if words:
-                yield f"  {what}: {len(words)} ({', '.join(words)})"
-        if not any(line.missing for line in of_level):
-            yield "  all of them taught, met again often enough, and tested"
+                told = " (in brackets: in how many later lessons)" if gap is Gap.MET else ""
+                yield f"  {gap.value}: {len(words)}{told}"
+                yield from (f"    {where}: {', '.join(named)}" for where, named in _by_unit(words, gap))
 
 
-def print_lines(lines: Sequence[Line], console: Console) -> None:
-    """The map on a terminal: what is missing first, then a table a level."""
+def _by_unit(lines: Sequence[Line], gap: Gap) -> Iterator[tuple[str, list[str]]]:
+    for unit in sorted({line.unit for line in lines}):
+        mine = [line for line in lines if line.unit == unit]
+        named = [f"{line.word} ({line.times_met})" if gap is Gap.MET else line.word for line in mine]
+        yield f"unit {unit}" if unit else "any unit", named
+
+
+def print_lines(lines: Sequence[Line], console: Console, *, only_gaps: bool = False) -> None:
+    """The map on a terminal: what is missing first, then (unless only that is wanted) a table a level."""
     for text in missing_summary(lines):
-        console.print(Text(text))
+        set_in = len(text) - len(text.lstrip())
+        console.print(Padding(Text(text.lstrip()), (0, 0, 0, set_in), expand=False))
+    if only_gaps:
+        return
     console.print(Text("\n1.4 is unit 1, lesson 4; 1.0 is what stands before the first lesson of unit 1."))
     for level in dict.fromkeys(line.level for line in lines):
         table = Table(title=Text(level), title_justify="left", box=box.SIMPLE_HEAD, pad_edge=False)
@@ -159,13 +174,10 @@ def as_spreadsheet(lines: Sequence[Line], course: Course) -> bytes:
 def _line(row: WordRow, course: Course, units: Sequence[UnitFacts]) -> Line:
     entry = row.entry
     level = course.levels[entry.level]
-    missing = []
-    if row.taught is None:
-        missing.append("not taught")
-    elif row.meetings < level.limits.recycle:
-        missing.append(f"met too seldom ({row.meetings} of {level.limits.recycle})")
-    if not row.tested:
-        missing.append("not tested")
+    missing = "; ".join(
+        f"{gap} ({row.meetings} of {level.limits.recycle})" if gap is Gap.MET else gap.value
+        for gap in gaps(row, course, units)
+    )
     return Line(
         level.name,
         entry.word,
@@ -177,7 +189,7 @@ def _line(row: WordRow, course: Course, units: Sequence[UnitFacts]) -> Line:
         _places(row.met, entry.level, course, units),
         row.meetings,
         _places(row.tested, entry.level, course, units),
-        "; ".join(missing),
+        missing,
     )
 
 

@@ -2,15 +2,28 @@
 
 import json
 import os
+import re
 import signal
+import struct
 import subprocess
 import sys
 import time
+from contextlib import suppress
+from itertools import pairwise
+from pathlib import Path
+from threading import Thread
 
 import pytest
 
 from tests.commands.world import ONE, TWO, WORDS, make_course, process, unit
 
+if os.name != "nt":
+    import fcntl
+    import termios
+
+posix = pytest.mark.skipif(os.name == "nt", reason="a terminal of POSIX")
+DRAFT = "example_manuscript/first_draft"
+ROOT = Path(__file__).parents[2]
 ODD = "The “kíte” is enormous 😀. My favorite color!"
 ENCODINGS = [
     pytest.param({"PYTHONIOENCODING": "cp1252", "PYTHONUTF8": "0"}, id="a Windows code page"),
@@ -96,19 +109,114 @@ def test_who_stops_it_gets_one_line(course):
     assert (running.returncode, out, err) == (2, b"", b"hornbook: stopped.\n")
 
 
-@pytest.mark.skipif(os.name == "nt", reason="a terminal of POSIX")
-def test_a_terminal_has_its_lines_broken_between_words_and_a_pipe_has_them_whole(course):
+def at_a_terminal(*arguments, cwd, rows=24, columns=80):
+    """What a command shows on a terminal of that size, row by row without colours, and its status."""
     ours, theirs = os.openpty()
-    around = {"TERM": "dumb"}  # 80 columns
-    done = process("proof", TWO, cwd=course, env=around, capture_output=False, stdout=theirs, stderr=theirs)
+    fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", rows, columns, 0, 0))
+    around = {"TERM": "xterm", "COLUMNS": str(columns), "LINES": str(rows)}
+    said = bytearray()
+
+    def read():
+        with suppress(OSError):
+            while data := os.read(ours, 65536):
+                said.extend(data)
+
+    reader = Thread(target=read)
+    reader.start()
+    done = process(*arguments, cwd=cwd, env=around, capture_output=False, stdout=theirs, stderr=subprocess.DEVNULL)
     os.close(theirs)
-    lines = os.read(ours, 65536).decode("utf-8").split("\r\n")
+    reader.join(timeout=30)
     os.close(ours)
-    assert done.returncode == 0
+    plain = re.sub(r"\x1b\[[0-9;]*m", "", said.decode("utf-8"))
+    return plain.split("\r\n"), done.returncode
+
+
+@posix
+def test_a_terminal_has_its_lines_broken_between_words_and_a_pipe_has_them_whole(course):
+    lines, status = at_a_terminal("proof", "--all", TWO, cwd=course)
+    assert status == 0
     assert max(map(len, lines)) <= 80
     piped = process("proof", TWO, cwd=course).stdout.decode("utf-8").splitlines()
     assert max(map(len, piped)) > 80
-    assert set(" ".join(piped).split()) <= set(" ".join(lines).split()), "no word is cut"
+    messages = [re.sub(r"^\S+:\d+:\d+: \w+: ", "", line) for line in piped]
+    assert set(" ".join(messages).split()) <= set(" ".join(lines).split()), "no word is cut"
+
+
+@posix
+@pytest.mark.parametrize("rows", [24, 40, 60])
+def test_a_terminal_is_filled_once_and_says_what_is_left_and_how_to_see_it(rows):
+    lines, status = at_a_terminal("book", DRAFT, cwd=ROOT, rows=rows, columns=100)
+    assert status == 1
+    assert len(lines) <= rows
+    (left,) = [line for line in lines if line.startswith("Not shown: ")]
+    shown = sum(bool(re.match(r" {6}line \d+: ", line)) for line in lines)
+    counted = sum(map(int, re.findall(r"(\d+) (?:stop|quer|note)", left.split("(")[0])))
+    found = json.loads(process("book", DRAFT, "--format", "json", cwd=ROOT).stdout)
+    assert shown + counted == len(found["points"])
+    assert "`--all`" in " ".join(lines)
+
+
+@posix
+def test_stops_come_first_then_places_in_the_order_of_the_book():
+    lines, _ = at_a_terminal("book", DRAFT, "--all", cwd=ROOT, columns=100)
+    heads = [line for line in lines if re.match(r"\d+ (stop|quer|note)", line)]
+    assert [head.split()[1].rstrip(":,") for head in heads] == ["stops", "queries", "notes"]
+    first = lines[lines.index(heads[0]) : lines.index(heads[1])]
+    assert first[1].startswith("  level-1, unit 1: A cake for the ferry")
+    assert first[2] == "    Lesson 4, activity 1: Look and read."
+    assert first[3].startswith("      line 197: “has eaten”")
+    queries = lines[lines.index(heads[1]) : lines.index(heads[2])]
+    units = [re.match(r"  level-1, unit (\d+)", line)[1] for line in queries if re.match(r"  level-1, unit", line)]
+    assert units == ["1", "2"]
+    numbers = [int(line.split()[1].rstrip(":")) for line in queries if re.match(r" {6}line \d", line)]
+    assert sum(later < earlier for earlier, later in pairwise(numbers)) == 1  # once: where unit 2 begins
+
+
+@pytest.mark.parametrize(
+    ("arguments", "wanted"),
+    [
+        (["--only", "stops"], lambda point, paths: point["severity"] == "stop"),
+        (["--unit", "level-1/2"], lambda point, paths: f"{DRAFT}/level-1/unit-02.md" in paths),
+        (["--unit", "1"], lambda point, paths: f"{DRAFT}/level-1/unit-01.md" in paths),
+        (["--rule", "long-sentence"], lambda point, paths: point["rule"] == "long-sentence"),
+        (
+            ["--rule", "test-skills", "--only", "queries"],
+            lambda point, paths: (point["rule"], point["severity"]) == ("test-skills", "query"),
+        ),
+    ],
+)
+def test_part_of_a_book_is_shown_and_the_whole_is_judged(hornbook, monkeypatch, arguments, wanted):
+    monkeypatch.chdir(ROOT)
+    whole = hornbook("book", DRAFT, "--format", "json").json
+    part = hornbook("book", DRAFT, "--format", "json", *arguments)
+    assert part.status == 1
+
+    def said(book):
+        return [
+            (point["rule"], point["message"])
+            for point in book["points"]
+            if wanted(point, [book["findings"][at]["path"] for at in point["findings"]])
+        ]
+
+    assert said(part.json) == said(whole) != []
+    assert len(part.json["points"]) == len(said(whole))
+    shown = hornbook("book", DRAFT, *arguments).out.splitlines()
+    assert any(f"{len(said(whole))} of {len(whole['points'])} points" in line for line in shown)
+
+
+@pytest.mark.parametrize(
+    ("arguments", "says"),
+    [
+        (["--unit", "level-1/9"], "There are: level-1/1, level-1/2"),
+        (["--rule", "long-sentense"], "Did you mean long-sentence?"),
+        (["--only", "all"], "--only"),
+    ],
+)
+def test_a_part_that_is_not_there_is_an_error_with_a_cure(hornbook, monkeypatch, arguments, says):
+    monkeypatch.chdir(ROOT)
+    said = hornbook("book", DRAFT, *arguments)
+    assert said.status == 2
+    assert says in said.err
 
 
 OUTPUTS = ["book --report", "release --sarif", "release --junit", "release --record", "release --report", "words --csv"]

@@ -32,7 +32,7 @@ def test_a_clean_book_can_go_and_says_what_nobody_checked(tmp_path):
 def test_a_query_blocks_a_release_and_not_a_book(tmp_path):
     run = made(tmp_path, QUERY)
     assert run.status == 1
-    assert "This book cannot go yet. In the way:\n  1 query to answer" in run.said
+    assert "This book cannot go yet. Still to do:\n  1 query to answer" in run.said
     assert hornbook("book", str(tmp_path / "book"))[0] == 0
 
 

@@ -40,14 +40,14 @@ def seen(*found: Finding, terminal: bool = True, width: int = 50) -> list[str]:
 def test_the_words_are_marked_in_their_line() -> None:
     assert seen(finding("enormous")) == [
         "path:1:1: query: [a-rule]",
-        "    The kite is enormous, and it is red.",
-        "                ^~~~~~~~",
+        "        The kite is enormous, and it is red.",
+        "                    ^~~~~~~~",
     ]
 
 
 def test_a_long_line_is_cut_and_wide_letters_are_counted() -> None:
     lines = seen(finding("enormous", after="danach"))
-    assert lines[1].startswith("  … ")
+    assert lines[1].startswith("      … ")
     assert lines[1].index("enormous") == lines[2].index("^")
     assert len(lines[1]) <= 50
     wide = seen(finding("und", after="漢字"), width=120)

@@ -28,17 +28,16 @@ def test_standard_input_line_by_line(call):
     rows = [json.loads(line) for line in out.splitlines()]
     assert status == 0
     assert [[word["text"] for word in row["words"]] for row in rows] == [["A", "kite"], [], ["Nevertheless"]]
-    assert rows[0]["load"] < rows[2]["load"]
 
 
 def test_a_text_file(call, tmp_path):
     (tmp_path / "story.txt").write_text("The economy had grown.\n", encoding="utf-8")
     status, out, _ = call("story.txt")
     assert status == 0
-    assert "economy (B1)" in out
+    assert "“economy”, a word of B1" in out
 
 
-def test_of_a_unit_only_what_children_read_is_weighed(call, tmp_path):
+def test_of_a_unit_only_what_children_read_is_read(call, tmp_path):
     (tmp_path / "course.yaml").write_text(
         "title: A course\nlevels:\n  - {name: level-1, cefr: A1, words: words/level-1.csv}\n", encoding="utf-8"
     )
@@ -60,7 +59,7 @@ def test_of_a_unit_only_what_children_read_is_weighed(call, tmp_path):
 @pytest.mark.parametrize("given", [b"", b"\n\n", b"____\n"])
 def test_no_text_is_said_plainly(call, given):
     status, out, _ = call("-", given=given)
-    assert (status, out) == (0, "There is no text to weigh.\n")
+    assert (status, out) == (0, "There is no text to read.\n")
 
 
 def test_what_cannot_be_read_is_a_plain_sentence(call, tmp_path):

@@ -13,7 +13,7 @@ from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
 from lint_rules.rule import Book, Example, Gather, Need, Rule, Within
 from lint_rules.source import Span
-from lint_rules.vocabulary_map import WordRow
+from lint_rules.vocabulary_map import WordRow, unit_to_teach
 
 _LIST = "kite,noun,toys,1\nhill,noun,places,1\n"
 _BOTH = "::: words\nkite, hill\n:::\n"
@@ -80,16 +80,9 @@ def find_in_book(book: Book) -> Iterator[Found]:
     for row in book.vocabulary:
         if row.taught is None:
             level = book.course.levels[row.entry.level]
-            place = _place(row, level, by_level[level.index])
+            place = unit_to_teach(row, level, by_level[level.index])
             if place is not None:
                 yield _found(row, level, place, _as_what(row.entry, several))
-
-
-def _place(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> UnitFacts | None:
-    """The unit to speak of; None while the word may still come in a unit that is not written yet."""
-    own = next((unit for unit in units if unit.unit == row.entry.unit), None)
-    complete = bool(level.units) and len(units) >= level.units
-    return own if own is not None or not complete or not units else units[-1]
 
 
 def _listed_as_several(words: Sequence[WordEntry]) -> frozenset[str]:

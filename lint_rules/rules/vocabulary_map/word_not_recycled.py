@@ -14,7 +14,7 @@ from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
 from lint_rules.rule import Book, Example, Gather, Limit, Need, Rule, Within
 from lint_rules.source import Span
-from lint_rules.vocabulary_map import Sight, WordRow
+from lint_rules.vocabulary_map import Gap, Sight, WordRow, gaps
 
 _LIST = "kite,noun,toys,1\n"
 
@@ -124,20 +124,12 @@ def find_in_book(book: Book) -> Iterator[Found]:
     for row in book.vocabulary:
         level = book.course.levels[row.entry.level]
         units = [unit for unit in book.units if unit.level == level.index]
-        if row.taught is None or _is_met_enough(row, level, units):
+        if row.taught is None or Gap.MET not in gaps(row, book.course, book.units):
             continue
         unit, spot = book.units[row.taught.unit], row.taught.spot
         severity, cure = _hope(unit, row.room, level, units)
         message = f"{_said(row, level, book)} {cure}"
         yield Found(Span(spot.start, spot.end), spot.text, message, severity, path=unit.path, key=row.entry.word)
-
-
-def _is_met_enough(row: WordRow, level: Level, units: Sequence[UnitFacts]) -> bool:
-    """Say whether a word comes back often enough, or as often as there are lessons; those of units that are still to be
-    written may all have it, if they have as many as the others."""
-    lessons = max((len(unit.lessons) for unit in units), default=0)
-    to_come = max(0, level.units - len(units)) * lessons
-    return row.meetings + to_come >= min(level.limits.recycle, row.room + to_come)
 
 
 def _hope(unit: UnitFacts, room: int, level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None, str]:

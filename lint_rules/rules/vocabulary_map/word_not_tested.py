@@ -6,14 +6,12 @@ information; a level that tests nothing at all, and does not mean to, is left al
 written are waited for.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
-from lint_rules.course.model import Level
-from lint_rules.facts import UnitFacts, Where
 from lint_rules.finding import Found, Severity
 from lint_rules.rule import Book, Example, Gather, Need, Rule, Within
 from lint_rules.source import Span
-from lint_rules.unit_language.tests_of import TEST
+from lint_rules.vocabulary_map import Gap, gaps
 
 _TWO_UNITS = "levels:\n  - units: 2\n    unit_pattern: [words, test]\n"
 _LIST = "kite,noun,toys,1\nhill,noun,places,1\n"
@@ -63,13 +61,11 @@ def find_in_book(book: Book) -> Iterator[Found]:
     """Report each such word where it is taught."""
     for row in book.vocabulary:
         level = book.course.levels[row.entry.level]
-        if row.taught is None or row.tested or Where.RUBRIC in row.taught.wheres:
-            continue  # who does what an instruction says knows its words
+        if row.taught is None or Gap.TESTED not in gaps(row, book.course, book.units):
+            continue
         units = [unit for unit in book.units if unit.level == level.index]
         unit, spot = book.units[row.taught.unit], row.taught.spot
         to_come = len(units) < level.units
-        if (to_come and not _has_test(unit)) or not _tests(level, units):
-            continue
         cure = (
             "Let a test of a later unit ask for it."
             if to_come
@@ -77,12 +73,3 @@ def find_in_book(book: Book) -> Iterator[Found]:
         )
         message = f"No test asks for “{row.entry.word}” so far. {cure}"
         yield Found(Span(spot.start, spot.end), spot.text, message, path=unit.path, key=row.entry.word)
-
-
-def _tests(level: Level, units: Sequence[UnitFacts]) -> bool:
-    """Whether a level tests anything, or means to."""
-    return TEST in level.unit_pattern or any(map(_has_test, units))
-
-
-def _has_test(unit: UnitFacts) -> bool:
-    return any(word.where in (Where.TEST, Where.KEY) for word in unit.words)
