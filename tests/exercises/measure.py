@@ -57,7 +57,7 @@ def findings_of(some: Sequence[Exercise], english: English | None = None) -> dic
     language = SpacyLanguage()
     found: dict[str, tuple[list[Finding], str]] = {}
     rules = load_rules()
-    course = "title: The measured course\ncharacters: []\nlevels:\n"
+    course = "title: The measured course\ncharacters: []\nadopted: 0.2\nlevels:\n"
     files: dict[str, str] = {}
     for band, number in _LEVELS.items():
         course += f"  - name: level-{number}\n    cefr: {band}\n    words: words/level-{number}.csv\n"

@@ -102,6 +102,20 @@ def _one(gap: Gap, said: str, exercise: Exercise) -> str | None:
     return "" if len(text) == 1 and plain(text) in labels and text != "a" else text
 
 
+def key_texts(item: Item) -> tuple[str, ...]:
+    """What the key has for each blank of an item: a part of it each, or the words that its whole sentence has there."""
+    said = item.answer.text if item.answer is not None else ""
+    inner = _within_sentence(item, said) if said else []
+    if inner:
+        return tuple(inner)
+    if len(item.gaps) == 1:
+        return (said,)
+    for parts in ([part for part in _PARTS.split(said) if part], said.split()):
+        if len(parts) == len(item.gaps):
+            return tuple(parts)
+    return ()
+
+
 def _within_sentence(item: Item, said: str) -> list[str]:
     """The words for the blanks, where the key gives the whole sentence; none where it does not."""
     pattern = ""

@@ -53,6 +53,9 @@ def draft_exercises(lines: Sequence[Line], marks: Sequence[Mark]) -> list[DraftE
     rest = [mark for mark in marks if mark not in used]
     numbers = chains(rest, Kind.NUMBER)
     found: list[DraftExercise] = [_cloze_exercise(chain, lines) for chain in cloze]
+    if not numbers and not cloze:
+        weak = chains(rest, Kind.NUMBER, WEAK)
+        numbers = [chain for chain in weak if len(chain) > 2 and chain[0].strength == LINE]  # 1 red 2 blue 3 green
     if numbers or cloze:
         _number_exercises(numbers, rest, lines, found)
     else:
@@ -89,6 +92,7 @@ def _number_exercises(
 ) -> None:
     for chain in numbers:
         found.append(DraftExercise(_drafts(chain, rest, lines, options=True), Kind.NUMBER))
+    _headed_options(found, lines)
     taken = {option.label.span for one in found for draft in one.drafts for option in draft.options if option.label}
     if all(draft.options for one in found if not one.cloze for draft in one.drafts) and numbers:
         return
@@ -108,6 +112,25 @@ def _number_exercises(
         if not one.cloze:
             for draft in one.drafts:
                 draft.places = [part for place in draft.places for part in without(place, [*inside, *marked])]
+
+
+def _headed_options(found: Sequence[DraftExercise], lines: Sequence[Line]) -> None:
+    """Options in a table whose columns are headed by letters: `| | A | B | C |`."""
+    heads = {
+        (cell.table, cell.column): line.passage
+        for line in lines
+        if (cell := line.passage.cell) is not None and cell.row == 0 and len(line.text) == 1 and line.text.isalpha()
+    }
+    for draft in (draft for one in found for draft in one.drafts if heads and not draft.options):
+        headed = [
+            (place, heads[cell.table, cell.column])
+            for place in draft.places
+            if (cell := place.passage.cell) is not None and (cell.table, cell.column) in heads
+        ]
+        texts = {place.text.casefold() for place, _ in headed if _LETTER.search(place.text)}
+        if len(headed) > 1 and len(texts) > 1:
+            draft.options = [Option(place, Label(head.text, head.span())) for place, head in headed]
+            draft.places = [place for place in draft.places if all(place is not one for one, _ in headed)]
 
 
 def _owner(found: Sequence[DraftExercise], chain: Sequence[Mark]) -> DraftExercise:

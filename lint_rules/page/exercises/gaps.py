@@ -10,6 +10,7 @@ _BLANK = re.compile(r"_+(?:\s*_{2,})*")
 # Letters and blanks run together: gr__n, _irl, ____ing. It begins where letters begin, and so looks once at each.
 _TOKEN = re.compile(r"(?<![^\W\d_])[^\W\d_]*_+[^\W\d]*")
 _SPACED = re.compile(r"(?<![^\s(])(?:[^\W\d_]|_+)(?:[ \u00a0](?:[^\W\d_]|_+)){2,}(?![^\s.,;)?!])")
+_HALF_SPACED = re.compile(r"(?<![^\W\d])(?:[^\W\d]*(?<!_)_(?!_)[ \u00a0](?=_(?!_)))+[^\W\d]+")  # ch_ _se, _ _ _ _
 _DOTS = re.compile(r"(?<=\s)(?:…|\.{3,})|(?:…{2,}|\.{4,})")
 _HINT = re.compile(r"[ \u00a0]*\(([^()\n]{1,40})\)")
 _HINT_FIRST = re.compile(r"\(([^()\n]{1,40})\)\s*")
@@ -20,9 +21,15 @@ def gaps_in(place: Place, *, dots: bool = False) -> Iterator[Gap]:
     """The blanks of a range, in order. ``dots``: an ellipsis is one too (`She … a cat`)."""
     text = place.passage.text
     found: list[Gap] = []
-    for match in _SPACED.finditer(text, place.start, place.end):
+    for match in (
+        *_SPACED.finditer(text, place.start, place.end),
+        *_HALF_SPACED.finditer(text, place.start, place.end),
+    ):
         word = Place(place.passage, *match.span())
-        if "_" in word.text and "___" not in word.text and set(shown_letters(word.text)) - {"I", "a", "A"}:
+        letters = set(shown_letters(word.text))
+        if any(gap.place.start < word.end and word.start < gap.place.end for gap in found):
+            continue
+        if "_" in word.text and "___" not in word.text and (not letters or letters - {"I", "a", "A"}):
             found.append(Gap(word, word))
     starts, ends = [gap.place.start for gap in found], [gap.place.end for gap in found]  # of spaced words: apart
     for match in _TOKEN.finditer(text, place.start, place.end):

@@ -28,7 +28,12 @@ _ONE_BEHIND = re.compile(r"\(?(?P<answer>[A-Za-z])\)?[ –-]{0,3}(?P<label>\d{1,
 _FROM_TO = re.compile(r"(\d{1,2})\s*[–-]\s*(\d{1,2})[.):]?\s+(?=\S)")
 _EDGE = " \t\n,;–—|·•-→="
 _ENTRY = re.compile(r"\s*[;\n]\s*")
+_BETWEEN_ENTRIES = tuple(
+    re.compile(pattern)
+    for pattern in (r"\s*,\s*", r"\s*;\s*", r"\s+[–—-]\s+", r"\s*[/|·•→]\s*", r"\s{2,}|\u00a0+", r"[,;]?\s+(?:and\s+)?")
+)
 _COMMA = re.compile(r"\s*,\s*")
+_HEADED = re.compile(r"(?:[A-Z][\w’'-]*(?:\s[\w’'-]+){0,4}:\s|[A-Z][a-z]+(?:\s\w+)?$)")
 _LEAD = re.compile(r"(?:^|(?<=[.;]))\s*[^\W\d_][\w’'-]+(?:\s[\w’'-]+){0,4}:[^\S\n]*")
 
 
@@ -42,6 +47,17 @@ class ReadKey:
     own: bool = False
     passages: tuple[Passage, ...] = ()
     crossed_out: bool = False
+    lines: tuple[Line, ...] = ()
+
+    def entries_for(self, count: int) -> tuple[Answer, ...]:
+        """The entries without labels, cut so that there are as many as wanted, where one way gives so many."""
+        if len(self.entries) == count or not self.entries:
+            return self.entries
+        for between in _BETWEEN_ENTRIES:
+            found = tuple(answer for line in self.lines for answer in _cut(line, between))
+            if len(found) == count:
+                return found
+        return self.entries
 
 
 def read_key(passages: Sequence[Passage], kinds: Sequence[Kind], source: Source) -> ReadKey:
@@ -60,13 +76,14 @@ def read_key(passages: Sequence[Passage], kinds: Sequence[Kind], source: Source)
             break
         rows = ()
     entries = () if rows or order or own else tuple(_entries(lines))
-    return ReadKey(rows, order, entries, own, tuple(passages), crossed)
+    return ReadKey(rows, order, entries, own, tuple(passages), crossed, tuple(lines))
 
 
 def _attached(lines: Sequence[Line]) -> Iterator[Mark]:
     """`1a 2b`: a number with its letter at it."""
     for index, line in enumerate(lines):
-        for match in _ATTACHED.finditer(line.passage.text, line.start, line.end):
+        own = line.first and line.passage.item is not None and bool(line.passage.item.label)
+        for match in _ATTACHED.finditer(line.passage.text, line.start, line.end) if not own else ():
             start, end = match.span("label")
             strength = LINE if start == line.start else APART
             yield Mark(index, match["label"], start, end, start, end, strength)
@@ -179,6 +196,8 @@ def _between(mark: Mark, following: Mark | None, lines: Sequence[Line]) -> Place
         if line.passage is not passage or line.start >= end:
             break
         lead = _LEAD.search(line.text, max(0, mark.last - line.start))
+        if index > mark.line:
+            lead = _HEADED.match(line.text) or lead
         at = line.start + lead.start() if lead else end
         if lead and mark.last < at < end and (index > mark.line or passage.text[mark.last : at].strip()):
             end = at  # `Down: 1 box`: what comes next is told anew
@@ -214,13 +233,16 @@ def _entries(lines: Sequence[Line]) -> Iterator[Answer]:
             yield Answer(_trimmed(Place(line.passage, line.start, line.end)))
         return
     for line in lines:
-        lead = _LEAD.match(line.text)
-        text, start = line.text, lead.end() if lead else 0
-        split = _ENTRY if ";" in text else _COMMA
-        at = start
-        for match in (*split.finditer(text, start), None):
-            end = match.start() if match else len(text)
-            place = _trimmed(Place(line.passage, line.start + at, line.start + end))
-            if place.text:
-                yield Answer(place)
-            at = match.end() if match else end
+        yield from _cut(line, _ENTRY if ";" in line.text else _COMMA)
+
+
+def _cut(line: Line, between: "re.Pattern[str]") -> Iterator[Answer]:
+    """What a line lists, by what stands between."""
+    lead = _LEAD.match(line.text)
+    text, at = line.text, lead.end() if lead else 0
+    for match in (*between.finditer(text, at), None):
+        end = match.start() if match else len(text)
+        place = _trimmed(Place(line.passage, line.start + at, line.start + end))
+        if place.text:
+            yield Answer(place)
+        at = match.end() if match else end

@@ -167,7 +167,8 @@ def _shared_out(
         in_order = tuple(Answer(answer.place) for answer in read.order)
         return _in_order(drafts, keys, in_order, gaps)
     if read.entries:
-        return _in_order(drafts, keys, read.entries, gaps)
+        wanted = len(gaps) if gaps else len(drafts[0].drafts) if len(drafts) == 1 else len(read.entries)
+        return _in_order(drafts, keys, read.entries_for(wanted), gaps)
     return keys, tuple(loose)
 
 
@@ -245,7 +246,7 @@ def _made_of(pieces: Sequence[Place], said: str) -> bool:
 
 def _without_labels(gaps: Sequence[tuple[Line, Gap]], read: ReadKey, box: WordBox | None) -> Iterator[Exercise]:
     """Blanks that nothing numbers: an item each, with the key's entries in order where there are as many."""
-    entries = read.entries or tuple(Answer(answer.place) for answer in read.order)
+    entries = read.entries_for(len(gaps)) or tuple(Answer(answer.place) for answer in read.order)
     answers: Sequence[Answer | None] = entries if len(entries) == len(gaps) else [None] * len(gaps)
     items = tuple(
         Item(Label("", gap.place.span), (Place(line.passage, line.start, line.end),), (gap,), answer=answer)

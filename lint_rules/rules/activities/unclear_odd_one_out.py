@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 from lint_rules.finding import Found, Severity
 from lint_rules.language.vocabulary.topics import OddOnes, TopicList, odd_ones, topics_of
 from lint_rules.manuscript.model import Activity, Audience
-from lint_rules.page.answer_key import key_of_activity
+from lint_rules.page.exercises.model import Exercises
 from lint_rules.page.word_sets import Listed, sets_of, shown
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
@@ -93,14 +93,15 @@ _LEAD = r"^\W*(?:\d+[.):]?\s*)?(?:[a-z][.)]\s+)?(?:(?:an?|the)\s+)?"
 def find(reading: Reading) -> Iterator[Found]:
     """Report the sets without one clear answer, at their words."""
     topics = topics_of(reading.course)
-    for activity in reading.unit.activities:
+    for read in reading.readings.exercises:
+        activity = read.activity
         if "odd-one-out" not in activity.kinds or _asks_why(activity):
             continue
         for words in sets_of(activity, reading.unit.source):
             if len(words) < 3:
                 continue
             odd = odd_ones([word.word for word in words], topics)
-            if odd.certain and not _is_clear(words, odd, activity, topics):
+            if odd.certain and not _is_clear(words, odd, read, topics):
                 yield _found(words, _message(words, odd, topics))
 
 
@@ -110,10 +111,10 @@ def _asks_why(activity: Activity) -> bool:
     return any(_WHY.search(text) for text in (activity.heading.passage.text, *texts))
 
 
-def _is_clear(words: Sequence[Listed], odd: OddOnes, activity: Activity, topics: TopicList) -> bool:
+def _is_clear(words: Sequence[Listed], odd: OddOnes, read: Exercises, topics: TopicList) -> bool:
     """Say whether a set has one answer: the key gives a reason; or the topics allow one, and the key no other; or one
     alone is another part of speech; or the key names one where the topics are too wide to tell (a wing is body too)."""
-    keyed = _keyed(words, activity)
+    keyed = _keyed(words, read)
     if keyed is not None and (keyed[1] or (keyed[0] not in dict(odd.answers) and bool(odd.answers))):
         return keyed[1]
     if odd.answers:
@@ -122,14 +123,15 @@ def _is_clear(words: Sequence[Listed], odd: OddOnes, activity: Activity, topics:
     return _by_part_of_speech(words, topics) == 1 or (keyed is not None and bool(alike))
 
 
-def _keyed(words: Sequence[Listed], activity: Activity) -> tuple[int, bool] | None:
+def _keyed(words: Sequence[Listed], read: Exercises) -> tuple[int, bool] | None:
     """The word of a set that the key names (its index), and whether the key says why; None where it names none."""
-    item = words[0].passage.item
-    key = key_of_activity(activity)
-    if key is not None and key.answers and item is not None and item.label:
-        texts = [answer.text for answer in key.answers if answer.label == item.label]
-    else:
-        texts = [p.text for p in activity.part.passages if p.audience is Audience.KEY]
+    first = words[0]
+    texts = [
+        item.answer.text
+        for exercise in read.exercises
+        for item in exercise.items
+        if item.answer is not None and any(place.passage is first.passage for place in item.prompt)
+    ] or [passage.text for passage in read.keys]
     for said in (piece for text in texts for piece in re.split(r"[;\n]", text)):
         for at, word in enumerate(words):
             match = re.match(_LEAD + re.escape(word.word) + r"\b", said, re.I)

@@ -1,0 +1,77 @@
+"""What an instruction asks of an exercise: every word used once, a number of things, things put in order."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from lint_rules.page.number_words import NUMBER_WORDS
+
+_NUMBERS = "|".join([*(word for word, number in NUMBER_WORDS.items() if number > 1), r"\d{1,2}"])
+_ONCE = re.compile(
+    r"\b(?:each|every)\b[^.!?]{0,30}\b(?:once|one\s+gap\s+only|only\s+one\s+gap)\b|\bonly\s+once\b|\buse\s+all\b"
+    r"|\ball\s+(?:of\s+)?(?:the|these)\s+words\b|\b(?:use|write)\s+every\b",
+    re.I,
+)
+_SPARE = re.compile(r"\b(?:extra|too\s+many|don['’]t\s+need|do\s+not\s+need|not\s+need|left\s+over|twice)\b", re.I)
+_ORDER = re.compile(r"\border\b|\bnumber\s+(?:the|them|these)\b|\bsequence\b", re.I)
+_ONE_LETTER = re.compile(
+    r"\b(?:one|a)\s+letter\b[^.!?]*\b(?:line|gap|each)\b|\b(?:line|gap)s?\s+(?:is|means|for|=)\s+one\s+letter\b"
+    r"|\beach\s+(?:line|gap)\s+is\s+(?:one|a)\s+letter\b",
+    re.I,
+)
+_COUNTED = re.compile(
+    rf"\b(?P<verb>ask|write|find|tick|complete|circle|underline|answer|choose|match|read|colour|color|number|name|list|say"
+    rf"|correct|finish|make|order|put|look\s+at)\b(?P<between>[^.!?:–—]{{0,30}}?)(?<![\d–-])\b(?P<phrase>(?P<number>{_NUMBERS})"
+    rf"\s+(?:(?!and\b|or\b|to\b)[a-z’'-]+\s+){{0,2}}?(?P<noun>things|words|sentences|questions|mistakes|differences"
+    r"|animals|colou?rs|objects|pictures|answers|items|names|verbs|adjectives|nouns|gaps|boxes|rooms|jobs|clothes|fruits"
+    r"|foods|toys|days|months|numbers|friends|classmates|children|people|pupils|partners|students|lines|steps|riddles"
+    r"|clues|places|sports|countries|phrases|shapes|birds|insects|vegetables|rhymes|pairs|plurals))\b",
+    re.I,
+)
+_FREE = re.compile(
+    r"^\s*(?:about|of\s+your\s+own|with\s+your|for\s+each|in\s+each|for\s+every|each\b|per\b|like|using|more\b|or\s+more|in\s+your)",
+    re.I,
+)
+PEOPLE = frozenset({"friends", "classmates", "children", "people", "pupils", "partners", "students"})
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A number of things that an instruction asks for: its range in the text, how many, and what."""
+
+    start: int
+    end: int
+    number: int
+    verb: str
+    noun: str
+
+
+def each_once(instruction: str) -> bool:
+    """Whether every word of a box goes into one gap, and all of them do."""
+    return _ONCE.search(instruction) is not None and _SPARE.search(instruction) is None
+
+
+def has_spare(instruction: str) -> bool:
+    """Whether an instruction says that there are more options than are used."""
+    return _SPARE.search(instruction) is not None
+
+
+def asks_for_order(instruction: str) -> bool:
+    """Whether things are to be put in order."""
+    return _ORDER.search(instruction) is not None
+
+
+def one_letter_each(instruction: str) -> bool:
+    """Whether each line of a word with gaps is one letter."""
+    return _ONE_LETTER.search(instruction) is not None
+
+
+def asked_for(instruction: str) -> Iterator[Asked]:
+    """The numbers of things that an instruction asks for (`Find seven colours`); not what children write freely."""
+    for match in _COUNTED.finditer(instruction):
+        if _FREE.match(instruction[match.end() :]):
+            continue
+        written = match["number"].casefold()
+        number = int(written) if written.isdigit() else NUMBER_WORDS[written]
+        if number > 1:
+            yield Asked(*match.span("phrase"), number, match["verb"].casefold(), match["noun"].casefold())

@@ -1,0 +1,1 @@
+"""Rules about exercises: keys, word boxes, gaps, letters, options."""

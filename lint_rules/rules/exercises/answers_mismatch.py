@@ -1,0 +1,268 @@
+"""A key that does not fit the items: an item without an answer, an answer without an item, a letter nobody can tick.
+
+A teacher marks thirty books by the key in a break; a key that is one short, or says "c" where there are a and b, makes
+thirty wrong marks. Items and answers are held together by their labels; an answer must be one of the item's options, of
+the column to match, or of the word box; an order must have each step once. "Children's own answers" answers any item.
+An activity without a key is left alone; `hornbook outline FILE` shows how a key was read.
+"""
+
+import re
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
+from lint_rules.finding import Found, Severity
+from lint_rules.page.exercises.answers import alternatives, letters_of, plain
+from lint_rules.page.exercises.instructions import asks_for_order, has_spare
+from lint_rules.page.exercises.model import Answer, Choice, Exercise, Exercises, Item
+from lint_rules.rule import Example, Reading, Rule
+
+_ITEMS = "1. The kite is ____.\n2. The hat is ____.\n\n"
+_OPTIONS = "1. What is it?\n    a) a kite\n    b) a hat\n\n"
+
+
+def _key(text: str) -> str:
+    return f"::: answers\n{text}\n:::\n"
+
+
+RULE = Rule(
+    name="answers-mismatch",
+    family="exercises",
+    severity=Severity.QUERY,
+    cure="Give the key one answer for each item, labelled as the items are; or mend the items.",
+    passes=(
+        Example(_ITEMS + _key("1 red 2 blue")),
+        Example(_ITEMS + _key("1. red\n2. blue")),
+        Example(_ITEMS + _key("Children's own answers.")),
+        Example(_ITEMS + _key("1 red\n\nThen children's own answers.")),
+        Example(_OPTIONS + _key("1 b")),
+        Example("1. kite\n2. hat\n\na) red\nb) blue\n\n" + _key("1 b 2 a"), why="two columns to match"),
+        Example("a) a kite\nb) a hat\n\n" + _key("a) yes\nb) no"), why="letters on both sides"),
+        Example(_ITEMS + _key("1 red, 2 – blue")),
+        Example(_ITEMS + _key("1. red 2. blue"), why="to Markdown a list of one item"),
+        Example(_ITEMS + _key("1. There are 2 cats.\n2. There are 3 cats."), why="figures in the answers"),
+        Example(_OPTIONS + _key("1b")),
+        Example(_OPTIONS + "::: teacher\n**Answers:** 1 b\n:::\n", why="a key in the notes"),
+        Example(_ITEMS + "::: teacher\n**Answers:** In 5–10 minutes. See lesson 3 too.\n:::\n", why="no numbered key"),
+        Example("1. How many?\n2. Why?\n\n" + _key("1. 3-4 hats\n2. 2 are red."), why="figures in the answers"),
+        Example(_OPTIONS + _key("1 a kite"), why="an option in words"),
+        Example("1. She *is / are* here. 2. We *is / are* here.\n\n" + _key("1 is 2 are"), why="items on one line"),
+        Example(
+            "Word box: go, play, run\n\n1. He ____ home.\n2. She ____ chess.\n3. It ____ fast.\n\n"
+            + _key("1 goes 2 plays 3 runs"),
+            why="words of the box change their form",
+        ),
+        Example("0. The sun is *hot*.\n1. Ice is ____.\n2. Fire is ____.\n\n" + _key("1 cold 2 hot"), why="an example"),
+        Example(_ITEMS, why="no key"),
+        Example("Draw a kite.\n\n" + _key("A kite with a tail."), why="nothing is numbered"),
+    ),
+    fails=(
+        Example("1. The kite is ____.\n«2». The hat is ____.\n\n" + _key("1 red"), why="an item without an answer"),
+        Example(_ITEMS + _key("1 red 2 blue «3» green"), why="an answer without an item"),
+        Example(_ITEMS + _key("1. red\n2. blue\n«3». green")),
+        Example(_ITEMS + _key("1. red 2. blue «3». green")),
+        Example(_OPTIONS + _key("1 «c»"), why="a letter that is no option"),
+        Example(_OPTIONS + _key("1«c»")),
+        Example(_OPTIONS + "::: teacher\n**Answers:** 1 – «c»\n:::\n", why="a key in the notes"),
+        Example("1. kite\n2. hat\n\na) red\nb) blue\n\n" + _key("1 b 2 «d»")),
+        Example(_OPTIONS + _key("1 «a boat»"), why="no option says so"),
+        Example("1. She *is / are* here.\n2. We *is / are* here.\n\n" + _key("1 is 2 «am»"), why="not to choose from"),
+        Example(
+            "Word box: red, blue, green\n\n1. Grass is ____.\n2. The sky is ____.\n3. A plum is ____.\n\n"
+            + _key("1 green 2 blue 3 «purple»"),
+            why="not in the word box",
+        ),
+        Example(
+            "### 1 Put the sentences in order. {.reading}\n\na) It flies.\nb) It is new.\nc) It falls.\n\n"
+            + _key("«b, a»"),
+            why="a step too few",
+        ),
+        Example("a) a kite\nb) a hat\n\n" + _key("«1». yes\n«2». no"), why="letters in the book, numbers in the key"),
+        Example(_ITEMS + _key("1 red\n«1» blue"), why="the same number twice, and none for 2"),
+    ),
+)
+
+
+_CROSSWORD = re.compile(r"\b(?:across|crossword)\b", re.I)
+_MOST_EXTRA = 2
+_BOX_SHARE = 3  # at least two of three answers are words of the box as it has them: else they change their form
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report what does not fit, activity by activity."""
+    for read in reading.readings.exercises:
+        instruction = read.activity.heading.passage.text
+        for exercise in read.exercises:
+            yield from _labels(exercise, read)
+            yield from _options(exercise)
+            yield from _column(exercise)
+            yield from _box(exercise, instruction)
+            yield from _order(exercise, instruction)
+
+
+def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
+    items = [item for item in exercise.items if not item.example]
+    labels = [item.label.key for item in items]
+    answers = exercise.key.answers
+    if not answers:
+        yield from _other_labels(exercise, read, labels)
+        return
+    if any(_CROSSWORD.search(passage.text) for passage in (*read.keys, read.activity.heading.passage)):
+        return  # numbered by its squares
+    known = {item.label.key for item in exercise.items}
+    answered = [answer.label.text for answer in answers if answer.label]
+    if not answered or not labels[0]:
+        return
+    run = f"The items are {_range([item.label.text for item in items])}, the key has {_range(answered)}"
+    extra = [answer for answer in answers if answer.label and answer.label.key not in known]
+    without = [item for item in items if item.label.key not in {answer.label.key for answer in answers if answer.label}]
+    twice = Counter(answer.label.key for answer in answers if answer.label)
+    if sum(count > 1 for count in twice.values()) > 1:
+        return  # two rows of the same numbers
+    if len(extra) > _MOST_EXTRA or (extra and without) or len(without) > max(1, len(items) // 6):
+        return  # numbered in another way: nothing to hold against it
+    counts: Counter[str] = Counter()
+    for answer in answers:
+        if answer.label is None:
+            continue
+        label = answer.label
+        counts[label.key] += 1
+        if counts[label.key] > 1:
+            yield Found(label.span, label.text, f"The key answers {label.text} twice. Number this one anew.")
+        elif label.key not in known:
+            yield Found(label.span, label.text, f"{run}: there is no item {label.text} to answer.")
+    doubled = any(count > 1 for count in counts.values())
+    missing = [item for item in items if item.label.key not in counts]
+    if not exercise.key.own and not doubled and len(missing) * 2 <= len(items):
+        for item in missing:
+            yield Found(item.label.span, item.label.text, f"{run}: item {item.label.text} has no answer.")
+
+
+def _other_labels(exercise: Exercise, read: Exercises, labels: Sequence[str]) -> Iterator[Found]:
+    """Letters in the book, numbers in the key, or the other way round."""
+    loose = [answer for answer in read.loose if answer.label is not None]
+    numbers = {answer.label.text.isdigit() for answer in loose if answer.label}
+    if len(read.exercises) > 1 or len(loose) < 2 or len(numbers) != 1 or not labels or len(loose) != len(labels):
+        return
+    if any(letters_of(answer.text) or plain(answer.text).isdigit() for answer in loose):
+        return  # `1 c, 2 a`: an order of lettered things
+    if labels[0].isdigit() not in numbers:
+        shown, given = _range(labels), _range([answer.label.text for answer in loose if answer.label])
+        for answer in loose:
+            if answer.label is not None:
+                message = f"The items are {shown}, the key has {given}: label the answers as the items are labelled."
+                yield Found(answer.label.span, answer.label.text, message)
+
+
+def _options(exercise: Exercise) -> Iterator[Found]:
+    """An answer must be one of the options, by its letter or its words."""
+    fits = [_is_option(item) for item in exercise.items]
+    told, wrong = sum(fit is not None for fit in fits), sum(fit is False for fit in fits)
+    sure = wrong * 3 <= told or (wrong == 1 and told < 3)
+    for item, fit in zip(exercise.items, fits, strict=True):
+        answer = item.answer
+        if answer is None or fit is not False or len(item.choices) != 1 or not sure:
+            continue
+        choice = item.choices[0]
+        lettered = all(option.label is not None for option in choice.options)
+        if not lettered and not any(fit is True for fit in fits):
+            continue
+        shown = ", ".join(option.label.text if option.label else f"“{option.text}”" for option in choice.options)
+        message = f"Item {item.label.text} has the options {shown}; “{answer.text}” is none of them."
+        yield Found(answer.place.span, answer.text, message)
+
+
+def _is_option(item: Item) -> bool | None:
+    """Whether an answer is one of an item's options; None where that is not to be told."""
+    if item.answer is None or len(item.choices) != 1 or item.example:
+        return None
+    said, choice = item.answer.text, item.choices[0]
+    letters = letters_of(said)
+    labels = {option.label.key for option in choice.options if option.label is not None}
+    if letters and labels:
+        return all(letter in labels for letter in letters)
+    return _says_option(said, choice)
+
+
+def _says_option(said: str, choice: Choice) -> bool | None:
+    texts = {plain(option.text) for option in choice.options}
+    words = {plain(one) for one in alternatives(said)}
+    if not said or any(not text for text in texts):
+        return None  # pictures to choose from
+    if words & texts or any(text in plain(said) for text in texts):
+        return True
+    longest = max(len(text.split()) for text in texts)
+    return False if len(plain(said).split()) <= longest + 1 else None
+
+
+def _column(exercise: Exercise) -> Iterator[Found]:
+    """A letter must be in the column; where there are as many letters as items, each is used once."""
+    labels = {option.label.key: option for option in exercise.column if option.label is not None}
+    given = [(item, letters_of(item.answer.text)) for item in exercise.items if item.answer is not None]
+    if not labels or not given or sum(bool(letters) for _, letters in given) * 2 < len(given):
+        return
+    shown = _range([option.label.text for option in exercise.column if option.label is not None])
+    if sum(any(letter not in labels for letter in letters) for _, letters in given) * 3 > len(given) + 1:
+        return  # another column is meant
+    used: Counter[str] = Counter()
+    for item, letters in given:
+        answer = item.answer
+        assert answer is not None
+        for letter in letters:
+            used[letter] += 1
+            if letter not in labels:
+                message = f"The answers to choose from are {shown}; there is no {letter} for item {item.label.text}."
+                yield Found(answer.place.span, answer.text, message)
+            elif used[letter] == 2 and len(labels) == len(exercise.items) and len(given) == len(labels) > 2:
+                missing = [one for one in labels if not any(one in others for _, others in given)]
+                if len(missing) == 1:
+                    message = f"{letter} stands in the key twice, and {missing[0]} not at all. Give each letter once."
+                    yield Found(answer.place.span, answer.text, message)
+
+
+def _box(exercise: Exercise, instruction: str) -> Iterator[Found]:
+    """An answer must be a word of the box, where the answers are words of the box as it has them."""
+    box = exercise.box
+    if box is None or box.instead:
+        return
+    words = {plain(word.text) for word in box.words}
+    given = [item.answer for item in exercise.items if item.answer is not None and item.gaps and not item.choices]
+    outside = [answer for answer in given if not _in_box(answer, words)]
+    gaps = sum(len(item.gaps) for item in exercise.items)
+    if len(outside) != 1 or len(given) < _BOX_SHARE or gaps > len(words) or (has_spare(instruction) and not given):
+        return
+    answer = outside[0]
+    if any(_alike(plain(answer.text), word) for word in words):
+        return  # another form of a word of the box
+    message = f"“{answer.text}” is not in the word box. Put it there, or give the word that is."
+    yield Found(answer.place.span, answer.text, message)
+
+
+def _in_box(answer: Answer, words: set[str]) -> bool:
+    said = {plain(one) for one in alternatives(answer.text)} | {plain(one) for one in answer.text.split(",")}
+    return bool(said & words)
+
+
+def _alike(one: str, other: str) -> bool:
+    return one[:3] == other[:3] or one in other or other in one
+
+
+def _order(exercise: Exercise, instruction: str) -> Iterator[Found]:
+    """An order has each step once."""
+    order = exercise.key.order
+    if not order or not asks_for_order(instruction):
+        return
+    given = [answer.label.key for answer in order if answer.label]
+    column = [option.label.key for option in exercise.column if option.label]
+    labels = column if set(given) <= set(column) else [item.label.key for item in exercise.items]
+    missing = [label for label in labels if label not in given]
+    if not missing or len(missing) * 2 > len(labels):
+        return
+    first, last = order[0].place, order[-1].place
+    span = first.passage.span(first.start, last.end)
+    message = f"The steps are {_range(labels)}; the key leaves out {', '.join(missing)}. Give each step once."
+    yield Found(span, first.passage.text[first.start : last.end], message)
+
+
+def _range(labels: Sequence[str]) -> str:
+    distinct = list(dict.fromkeys(labels))
+    return distinct[0] if len(distinct) == 1 else f"{distinct[0]} to {distinct[-1]}"

@@ -1,0 +1,79 @@
+"""An instruction that says a number which the page does not have: six questions where there are five.
+
+Children count. With "Find seven colours" and five in the square the quick ones search on when they should be done.
+Nothing is counted that children write freely (`Write three sentences about your friend`), nor what the page does not
+number; a chart for a survey counts by the classmates that it has room for.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.manuscript.model import Unit
+from lint_rules.page.charts import charts_of
+from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.instructions import PEOPLE, Asked, asked_for
+from lint_rules.page.exercises.model import Exercises
+from lint_rules.page.number_words import in_words
+from lint_rules.rule import Example, Reading, Rule
+
+_FIVE = "".join(f"{number}. {text}? ____\n" for number, text in enumerate(["Who", "What", "Where", "When", "Why"], 1))
+
+RULE = Rule(
+    name="instruction-count-mismatch",
+    family="exercises",
+    severity=Severity.QUERY,
+    since="0.2",
+    cure="Say the number that the page has, or give the page as many.",
+    passes=(
+        Example(f"### 1 Ask your partner five questions. {{.speaking}}\n\n{_FIVE}"),
+        Example(f"### 1 Answer. Write two sentences about your family. {{.writing}}\n\n{_FIVE}", why="written freely"),
+        Example("### 1 Write six words. {.writing}\n\nGo!\n", why="the page numbers nothing"),
+        Example("### 1 Write one word in each gap. {.writing}\n\n1. A ____ is red.\n2. A ____ is big.\n"),
+        Example("### 1 Find two animals. {.game}\n\ncatdog\n\n::: answers\ncat, dog\n:::\n"),
+    ),
+    fails=(
+        Example(f"### 1 Ask your partner «six questions». {{.speaking}}\n\n{_FIVE}"),
+        Example("### 1 Find «three animals». {.game}\n\ncatdog\n\n::: answers\ncat, dog\n:::\n", why="by the key"),
+        Example(
+            "### 1 Ask «four friends». {.survey}\n\n| Name | Pet |\n|---|---|\n| | |\n| | |\n| | |\n", why="three"
+        ),
+    ),
+)  # fmt: skip
+
+_NEAR = 3  # a number that is further off counts something else
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report numbers of instructions that the page does not have."""
+    for read in reading.readings.exercises:
+        passage = read.activity.heading.passage
+        for asked in asked_for(passage.text):
+            counts = _counts(read, asked, reading.unit)
+            if counts and asked.number not in counts and min(abs(one - asked.number) for one in counts) <= _NEAR:
+                there = " or ".join(in_words(one) for one in sorted(counts)[:2])
+                words = passage.text[asked.start : asked.end]
+                message = f"The instruction says {in_words(asked.number)}; the page has {there}. Make them agree."
+                yield Found(passage.span(asked.start, asked.end), words, message)
+
+
+def _counts(read: Exercises, asked: Asked, unit: Unit) -> set[int]:
+    """What the number could count: items, gaps, answers, words of a box, rows of a chart."""
+    if asked.noun in PEOPLE:
+        return {chart.room for chart in charts_of(unit, read.activity) if chart.room > 1}
+    counts: set[int] = set()
+    for exercise in read.exercises:
+        items = [item for item in exercise.items if not item.example]
+        counts |= {len(items), sum(len(item.gaps) for item in items), len(exercise.key.order)}
+        counts |= {sum(len(item.prompt) > 0 for item in items), len(exercise.column)}
+        counts.add(sum(len(item.answer.text.split(",")) for item in items if item.answer is not None))
+        counts |= {len(choice.options) for item in items for choice in item.choices}
+    counts.add(sum(len(exercise.items) for exercise in read.exercises))
+    if not read.exercises or asked.verb in ("find", "circle", "underline", "tick"):
+        counts |= {len(read.loose), sum(len(_entries(answer.text)) for answer in read.loose)}
+    counts |= {len(read.lines)} | {len(box.words) for box in read.boxes}
+    pictures = len(read.activity.part.pictures) + sum(len(p.pictures) for p in read.activity.part.passages)
+    return {*counts, pictures} - {0, 1} if counts - {0, 1} else set()
+
+
+def _entries(text: str) -> list[str]:
+    return [part for part in text.split(",") if plain(part)]

@@ -1,0 +1,108 @@
+"""A sentence that is wrong once its gap is filled as the key has it: `An eagle is more big than a sparrow`.
+
+The teacher reads the key aloud and thirty children learn it. Looked at are only the words that the key puts into a
+sentence and what they must agree with: articles, agreement, forms of verbs, plurals, comparatives, adverbs. A sentence
+that is to be wrong (`mistakes`) is left alone.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.manuscript.model import Activity, Passage
+from lint_rules.page.exercises.completed import completed
+from lint_rules.page.exercises.model import Exercise, Exercises, Item
+from lint_rules.rule import Example, Need, Reading, Rule
+from lint_rules.source import Span
+from lint_rules.unit_language.key_slips import key_slips
+
+
+def _key(text: str) -> str:
+    return f"\n::: answers\n{text}\n:::\n"
+
+
+RULE = Rule(
+    name="key-makes-bad-english",
+    family="exercises",
+    severity=Severity.QUERY,
+    since="0.2",
+    cure="Mend the answer in the key, or the sentence around the gap.",
+    needs=frozenset({Need.LANGUAGE}),
+    passes=(
+        Example("1. It is ____ than a duck. (big)\n2. It is ____ than a dog. (small)\n" + _key("1 bigger 2 smaller")),
+        Example("1. The bus ____ at eight. (go)\n2. The buses ____ at nine. (go)\n" + _key("1 goes 2 go")),
+        Example("1 ____ egg     2 ____ old hat     3 ____ hat\n" + _key("1 an 2 an 3 a")),
+        Example("1. ____ your cat sleep here?\n2. ____ they like it?\n" + _key("1 Does 2 Do")),
+        Example("1. I can ____.\n2. She didn't ____.\n" + _key("1 swim 2 go")),
+        Example("1. Look at the ____.\n2. They sing very ____.\n" + _key("1 mice 2 well")),
+        Example(
+            "### 1 Find the mistakes. {.mistakes}\n\n1. He ____ home.\n2. We ____ home.\n" + _key("1 go 2 goes"),
+            why="on purpose",
+        ),
+    ),
+    fails=(
+        Example("1. It is «____» than a duck. (big)\n2. It is ____ than a dog. (old)\n" + _key("1 more big 2 older")),
+        Example("1. The bus «____» at eight. (go)\n2. The buses ____ at nine. (go)\n" + _key("1 go 2 go")),
+        Example("1 ____ egg     2 «____» old hat     3 ____ hat\n" + _key("1 an 2 a 3 a")),
+        Example("1. «____» your cat sleep here?\n2. ____ they like it?\n" + _key("1 Do 2 Do")),
+        Example("1. She didn't «____». (go)\n2. He can ____. (swim)\n" + _key("1 went 2 swim")),
+        Example("1. Look at the «____». (mouse)\n2. They sing very ____. (good)\n" + _key("1 mouses 2 well")),
+    ),
+)  # fmt: skip
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report the gaps and choices whose key makes a slip."""
+    read_activities = {activity.span: activity for activity in reading.read.activities}
+    for read in reading.readings.exercises:
+        if "mistakes" not in read.activity.kinds and not read.own:
+            yield from _activity(read, read_activities[read.activity.span], reading)
+
+
+def _activity(read: Exercises, done: Activity, reading: Reading) -> Iterator[Found]:
+    for exercise in read.exercises:
+        for item in exercise.items:
+            if item.answer is not None and not item.example and item.jumble is None:
+                yield from _item(item, exercise, done, reading)
+
+
+def _item(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> Iterator[Found]:
+    for span in _spans(item, exercise):
+        for passage in done.part.passages:
+            found = _filled(passage, span)
+            if found is None or passage in reading.readings.unchecked:
+                continue
+            for slip in key_slips(reading.analyse(passage), *found, reading.course.variety):
+                words = passage.text[slip.start : slip.end]
+                better = f" Perhaps “{slip.better}”?" if slip.better else ""
+                whole = _around(passage.text, slip.start, slip.end)
+                message = f"With the key this reads “{whole}”: “{words}” is wrong.{better}"
+                yield Found(span, passage.text[found[0] : found[1]], message)
+                return
+
+
+def _spans(item: Item, exercise: Exercise) -> Iterator[Span]:
+    """Where in the file the key puts words into an item: its gaps, the options that it chooses within the sentence."""
+    result = completed(item, exercise)
+    for gap, text in zip(item.gaps, result.filled, strict=True):
+        if text and gap.word is None:
+            yield gap.place.span
+    for choice, chosen in zip(item.choices, result.chosen, strict=True):
+        if choice.inline is not None and chosen is not None:
+            yield chosen.place.span
+
+
+def _filled(passage: Passage, span: Span) -> tuple[int, int] | None:
+    """The range of a passage that stands at a place of the file."""
+    inside = [
+        at
+        for at, (start, end) in enumerate(zip(passage.starts, passage.ends, strict=True))
+        if span.start <= start and end <= span.end
+    ]
+    return (inside[0], inside[-1] + 1) if inside and passage.text[inside[0] : inside[-1] + 1].strip() else None
+
+
+def _around(text: str, start: int, end: int) -> str:
+    """A few words around a range."""
+    left = text.rfind(" ", 0, max(0, start - 20)) + 1 if start > 20 else 0
+    right = text.find(" ", end + 15)
+    return ("… " if left else "") + text[left : right if right > 0 else len(text)] + (" …" if right > 0 else "")

@@ -1,0 +1,56 @@
+"""A numbered item to complete that has no gap, where the others of its exercise have one.
+
+The child reads "The ladder is the wall", looks for the place to write, and thinks it has missed something. An example
+item, an item with options and a jumble need none.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.page.exercises.model import Exercise, Item
+from lint_rules.rule import Example, Reading, Rule
+
+_KEY = "\n::: answers\n1 on 2 under 3 in\n:::\n"
+
+RULE = Rule(
+    name="missing-gap",
+    family="exercises",
+    severity=Severity.QUERY,
+    since="0.2",
+    cure="Put a gap (____) where the answer goes.",
+    passes=(
+        Example("1. The owl is ____ the box.\n2. The cat is ____ the cart.\n3. The dog is ____ the bed.\n" + _KEY),
+        Example("0. Fire is hot.\n1. Ice is ____.\n2. Tea is ____.\n\n::: answers\n1 cold 2 hot\n:::\n", why="example"),
+        Example("1. Is it red?\n2. What is it? ____\n3. Is it big?\n", why="most need none"),
+        Example("1. Sing.\n2. Write: ____\n3. Draw ____\n", why="nothing to be answered there"),
+    ),
+    fails=(
+        Example("1. The owl is ____ the box.\n2. The cat is ____ the cart.\n3. «The dog is the bed.»\n" + _KEY),
+        Example("1. I ____ (get) up.\n2. «We (see) it.»\n3. It ____ (run).\n\n::: answers\n1 got 2 saw 3 ran\n:::\n"),
+    ),
+)  # fmt: skip
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report items without the gap that the others have."""
+    for read in reading.readings.exercises:
+        for exercise in read.exercises:
+            if not exercise.cloze and not exercise.column:
+                yield from _without(exercise)
+
+
+def _without(exercise: Exercise) -> Iterator[Found]:
+    items = [item for item in exercise.items if not item.example]
+    having = [item for item in items if item.gaps and not item.choices and item.jumble is None]
+    missing = [item for item in items if _needs_gap(item)]
+    if len(having) < 2 or len(having) + len(missing) < len(items) or len(missing) * 2 > len(having):
+        return
+    for item in missing:
+        first = item.prompt[0]
+        answer = f"the key has “{item.answer.text}” for it" if item.answer is not None else "the others have one"
+        message = f"Item {item.label.text} has no gap to write in; {answer}. Put ____ where it goes."
+        yield Found(first.span, first.text, message)
+
+
+def _needs_gap(item: Item) -> bool:
+    return bool(item.prompt) and not item.gaps and not item.choices and item.jumble is None and item.answer is not None

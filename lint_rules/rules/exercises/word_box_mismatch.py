@@ -1,0 +1,81 @@
+"""A word box that does not fit the gaps: a word too few where each is used once, or one that no gap takes.
+
+A child crosses out each word as it is used. With a word too few the last gap cannot be filled; with one left over that
+should have been used, the child looks for a mistake of its own. Looked at only where the instruction says that each
+word is used once, or all of them.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.page.exercises.answers import alternatives, plain
+from lint_rules.page.exercises.instructions import each_once
+from lint_rules.page.exercises.model import Exercise, Place
+from lint_rules.rule import Example, Reading, Rule
+
+_ONCE = "### 1 Write. Use each word once. {.writing}\n\n"
+_KEY = "\n\n::: answers\n1 hat 2 kite 3 bird\n:::\n"
+_PAGE = "1. He has a ____.\n2. She flies a ____.\n3. It is a ____."
+
+RULE = Rule(
+    name="word-box-mismatch",
+    family="exercises",
+    severity=Severity.QUERY,
+    since="0.2",
+    cure="Put the missing word into the box, take the spare one out, or say that there is one word too many.",
+    passes=(
+        Example(f"{_ONCE}Word box: bird, hat, kite\n\n{_PAGE}{_KEY}"),
+        Example(
+            f"### 1 Write. There is one extra word. {{.writing}}\n\nWord box: bird, hat, kite, cat\n\n{_PAGE}{_KEY}"
+        ),
+        Example(f"### 1 Write. {{.writing}}\n\nWord box: bird, hat, kite, cat\n\n{_PAGE}{_KEY}", why="not said"),
+        Example(f"{_ONCE}::: words\nbird, hat, kite\n:::\n\n{_PAGE}{_KEY}", why="a words panel"),
+    ),
+    fails=(
+        Example(
+            f"{_ONCE}Word box: bird, hat\n\n{_PAGE}\n\n::: answers\n1 hat 2 «kite» 3 bird\n:::\n",
+            why="three gaps, two words",
+        ),
+        Example(f"{_ONCE}Word box: bird, hat, kite, «cat»\n\n{_PAGE}{_KEY}", why="a word that no gap takes"),
+        Example(f"{_ONCE}Word box: «bird, hat»\n\n{_PAGE}\n", why="no key, but a gap too many"),
+    ),
+)
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report boxes with a word too few or too many."""
+    for read in reading.readings.exercises:
+        if not each_once(read.activity.heading.passage.text):
+            continue
+        for exercise in read.exercises:
+            if exercise.box is not None and not exercise.box.instead and not exercise.key.own:
+                yield from _compare(exercise, exercise.box.words)
+
+
+def _compare(exercise: Exercise, words: tuple[Place, ...]) -> Iterator[Found]:
+    gaps = sum(len(item.gaps) for item in exercise.items if not item.example)
+    box = {plain(word.text) for word in words}
+    said = [(item.answer, _forms(item.answer.text)) for item in exercise.items if item.answer is not None]
+    used = {form for _, forms in said for form in forms} | {plain(item.text) for item in exercise.items if item.example}
+    if gaps > len(words):
+        outside = [answer for answer, forms in said if not forms & box]
+        message = f"There are {gaps} gaps and {len(words)} words in the box, each to be used once."
+        if outside and len(outside) <= gaps - len(words):
+            for answer in outside:
+                yield Found(answer.place.span, answer.text, f"{message} “{answer.text}” is not in the box.")
+        elif not said:
+            first, last = words[0], words[-1]
+            if first.passage is last.passage:
+                whole = first.passage.text[first.start : last.end]
+                yield Found(first.passage.span(first.start, last.end), whole, message)
+    elif len(words) > gaps > 0 and len(said) == len(exercise.items) and len(words) - gaps <= gaps:
+        spare = [word for word in words if plain(word.text) not in used]
+        fits = sum(bool(forms & box) for _, forms in said)
+        if len(spare) == len(words) - gaps and fits == len(said):
+            for word in spare:
+                message = f"No gap takes “{word.text}”, though every word of the box is to be used."
+                yield Found(word.span, word.text, f"{message} Take it out, or say that one is extra.")
+
+
+def _forms(said: str) -> set[str]:
+    return {plain(one) for one in alternatives(said)} | {plain(one) for one in said.split(",")}

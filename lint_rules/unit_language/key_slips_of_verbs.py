@@ -1,0 +1,200 @@
+"""Slips of verbs that a key makes: agreement (`the bus go`), forms (`didn't went`), times (`yesterday we go`)."""
+
+import re
+from collections.abc import Iterator
+
+from lint_rules.language.vocabulary.misspellings import over_regular
+from lint_rules.language.vocabulary.verb_forms import bases, only_participle, only_past
+from lint_rules.tables import words
+from lint_rules.unit_language.key_sentence import (
+    MANY,
+    MODALS,
+    ONE,
+    PLURAL,
+    SINGULAR,
+    KeySentence,
+    KeySlip,
+    either_number,
+    irregular_plurals,
+)
+
+_PASTS = re.compile(
+    r"\b(?:yesterday|last\s+(?:night|week|month|year|summer|winter|monday|friday|weekend)|\w+\s+ago)\b", re.I
+)
+_SAME_PAST = frozenset({"is", "are", "read", "put", "cut", "let", "hit"})
+
+
+def agreement(sentence: KeySentence) -> Iterator[KeySlip]:
+    """A verb of another number than its subject."""
+    tokens = sentence.tokens
+    for at in range(len(tokens)):
+        number = _number_of_verb(sentence, at)
+        if number is None:
+            continue
+        subject = _subject(sentence, at)
+        if subject is None or not sentence.touches(at, subject, at + 1):
+            continue
+        of_subject = _number_of_subject(sentence, subject)
+        if of_subject is not None and not _agree(of_subject, number, sentence.low(at)):
+            yield sentence.slip(min(at, subject), max(at, subject))
+
+
+def _agree(subject: str, number: str, verb: str) -> bool:
+    if subject == "I":
+        return number == "I" or verb == "was" or (number == "plural" and verb not in ("are", "were"))
+    return number == subject
+
+
+_BE_HAVE_DO = {
+    "is": "singular", "was": "singular", "has": "singular", "does": "singular", "isn't": "singular",
+    "are": "plural", "were": "plural", "have": "plural", "do": "plural", "am": "I",
+}  # fmt: skip
+
+
+def _number_of_verb(sentence: KeySentence, at: int) -> str | None:
+    """The number that a finite verb shows, None where it shows none or is none."""
+    token, low = sentence.tokens[at], sentence.low(at)
+    before = sentence.low(at - 1)
+    if low in _BE_HAVE_DO:
+        if before == "to" or before in MODALS or (before in ("n't", "not") and sentence.low(at - 2) in MODALS):
+            return None
+        if low in ("do", "have") and _helped(sentence, at):
+            return None
+        return _BE_HAVE_DO[low]
+    if token.pos != "VERB" and not (at in sentence.filled and low in bases()):
+        return None
+    if token.tag == "VBZ" and low.endswith("s"):
+        return "singular"
+    if low in bases() and token.tag in ("VB", "VBP", "NN") and not _helped(sentence, at) and before != "to":
+        return "plural"
+    return None
+
+
+def _helped(sentence: KeySentence, at: int) -> bool:
+    """Whether a helping verb belongs to a verb: `does … sleep`, `can swim`."""
+    return any(
+        token.head == at and index != at and token.dep in ("aux", "auxpass")
+        for index, token in enumerate(sentence.tokens)
+    ) or any(
+        sentence.low(index) in {*MODALS, "do", "does", "did", "to", "let", "let's", "please"}
+        for index in range(max(0, at - 4), at)
+    )
+
+
+def _subject(sentence: KeySentence, at: int) -> int | None:
+    """The subject of a verb or of the verb that it helps: the one word before it (behind it in a question)."""
+    tokens = sentence.tokens
+    heads = {at}
+    if tokens[at].dep in ("aux", "auxpass", "cop"):
+        heads.add(tokens[at].head)
+    main = tokens[at].head if tokens[at].dep in ("aux", "auxpass") else at
+    if tokens[main].dep not in ("ROOT", "conj") or (tokens[main].dep == "conj" and main != at):
+        return None
+    found = [index for index, token in enumerate(tokens) if token.head in heads and token.dep in ("nsubj", "nsubjpass")]
+    if any(token.dep == "expl" and token.head in heads for token in tokens):  # there is: what there is
+        found = [index for index, token in enumerate(tokens) if token.head in heads and token.dep == "attr"]
+    if len(found) != 1:
+        return None
+    # Only what is near: a subject with a clause or a phrase of its own may be misread.
+    return found[0] if abs(found[0] - at) <= 3 else None
+
+
+def _number_of_subject(sentence: KeySentence, at: int) -> str | None:
+    token, low = sentence.tokens[at], sentence.low(at)
+    under = {other.dep for other in sentence.tokens if other.head == at}
+    if "conj" in under and token.tag == "NNP" and sentence.low(at + 1) == "and" and at == 0:
+        return "plural"  # Tom and Ben
+    if under & {"cc", "conj", "relcl", "appos"} or ("prep" in under and sentence.low(0) != "there"):
+        return None
+    if low in either_number() or token.text in ("_", "/"):
+        return None
+    if low == "i":
+        return "I"
+    if low in SINGULAR or low in PLURAL:
+        return "singular" if low in SINGULAR else "plural"
+    determiners = {
+        sentence.low(index) for index, other in enumerate(sentence.tokens) if other.head == at and index < at
+    }
+    if token.tag == "NNS" and low.endswith("s") and not determiners & ONE:
+        return "plural"
+    if low in irregular_plurals():
+        return "plural"
+    ends_in_s = low.endswith("s") and not low.endswith(("us", "ss", "is"))
+    if token.tag == "NN" and not ends_in_s and not determiners & MANY:
+        return "singular"
+    if token.tag == "NNP" and not low.endswith("s"):
+        return "singular"
+    return None
+
+
+def verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
+    """A form that its helping verb does not allow, and pasts that there are not."""
+    tokens = sentence.tokens
+    for at in range(1, len(tokens)):
+        low, before = sentence.low(at), sentence.low(at - 1)
+        helper = sentence.low(at - 2) if before in ("n't", "not") else before
+        helped_by = at - 2 if before in ("n't", "not") else at - 1
+        if not sentence.touches(at, helped_by, at - 1):
+            continue
+        if helper in MODALS and (low == "to" or low in only_past() or (tokens[at].tag == "VBZ" and low not in bases())):
+            yield sentence.slip(helped_by, at)
+        if helper in ("do", "does", "did") and (low in only_past() or low in words("third_persons")):
+            yield sentence.slip(helped_by, at)
+        if helper in ("have", "has", "had", "'ve") and low in only_past() - {"had", "got"}:
+            yield sentence.slip(helped_by, at)
+        if before in ("ever", "never", "just", "already") and sentence.low(at - 2) in (
+            "have",
+            "has",
+            "'ve",
+            "you",
+            "i",
+        ):
+            earlier = {sentence.low(index) for index in range(max(0, at - 5), at)}
+            if earlier & {"have", "has", "'ve"} and low in only_past() - {"had"}:
+                yield sentence.slip(at - 1, at)
+        if (
+            helper in ("am", "is", "are", "was", "were", "'m", "'re")
+            and low in only_past()
+            and tokens[at].pos == "VERB"
+        ):
+            yield sentence.slip(helped_by, at)
+        if before == "to" and (low in only_past() or low in words("third_persons")) and sentence.touches(at):
+            yield sentence.slip(at - 1, at)
+    for at in sentence.filled:
+        low = sentence.low(at)
+        if low in over_regular():
+            yield sentence.slip(at, at, over_regular()[low])
+        if low in only_participle() - {"been", "done", "gone", "seen"} and not _has_helper(sentence, at):
+            subject = at and sentence.low(at - 1) in {*SINGULAR, *PLURAL, "i"} - {"this", "that", "these", "those"}
+            if subject:
+                yield sentence.slip(at - 1, at)
+        bare = low in ("done", "gone", "seen") and not _has_helper(sentence, at)
+        if bare and at and sentence.low(at - 1) in ("i", "he", "she", "it", "we", "they"):
+            yield sentence.slip(at - 1, at)
+
+
+def _has_helper(sentence: KeySentence, at: int) -> bool:
+    helpers = {"have", "has", "had", "am", "is", "are", "was", "were", "be", "been", "being", "get", "got"}
+    return any(
+        sentence.low(index) in helpers or sentence.low(index) in ("'s", "'ve", "'d", "'re", "'m")
+        for index in range(max(0, at - 6), at)
+    )
+
+
+def times(sentence: KeySentence) -> Iterator[KeySlip]:
+    """A time that does not go with since, for or a present verb."""
+    tokens = sentence.tokens
+    for at in range(len(tokens) - 1):
+        low, after = sentence.low(at), sentence.low(at + 1)
+        units = {"years", "months", "weeks", "days", "hours", "minutes"}
+        counted = (after in MANY or (after.isdigit() and len(after) < 3)) and sentence.low(at + 2) in units
+        if low == "since" and sentence.touches(at) and counted and sentence.low(at + 3) != "ago":
+            yield sentence.slip(at, at + 2)
+        if low == "for" and sentence.touches(at) and re.fullmatch(r"(?:19|20)\d\d", after):
+            yield sentence.slip(at, at + 1)
+    text = " ".join(token.text for token in tokens)
+    if _PASTS.search(text):
+        for at in sentence.filled:
+            present = tokens[at].tag in ("VBZ", "VBP") and sentence.low(at) not in _SAME_PAST
+            if present and tokens[at].dep == "ROOT" and tokens[at].pos == "VERB" and not _helped(sentence, at):
+                yield sentence.slip(at, at)
