@@ -125,13 +125,13 @@ def _is_clear(words: Sequence[Listed], odd: OddOnes, read: Exercises, topics: To
 
 def _keyed(words: Sequence[Listed], read: Exercises) -> tuple[int, bool] | None:
     """The word of a set that the key names (its index), and whether the key says why; None where it names none."""
-    first = words[0]
-    texts = [
-        item.answer.text
-        for exercise in read.exercises
-        for item in exercise.items
-        if item.answer is not None and any(place.passage is first.passage for place in item.prompt)
-    ] or [passage.text for passage in read.keys]
+    passage = words[0].passage
+    items = [item for exercise in read.exercises for item in exercise.items]
+    own = [item for item in items if any(place.passage is passage for place in item.prompt)]
+    if own and any(item.answer is not None for item in items):
+        texts = [item.answer.text for item in own if item.answer is not None]
+    else:
+        texts = [key.text for key in read.keys]
     for said in (piece for text in texts for piece in re.split(r"[;\n]", text)):
         for at, word in enumerate(words):
             match = re.match(_LEAD + re.escape(word.word) + r"\b", said, re.I)

@@ -50,7 +50,7 @@ def find(reading: Reading) -> Iterator[Found]:
         for asked in asked_for(passage.text):
             counts = _counts(read, asked, reading.unit)
             if counts and asked.number not in counts and min(abs(one - asked.number) for one in counts) <= _NEAR:
-                there = " or ".join(in_words(one) for one in sorted(counts)[:2])
+                there = in_words(min(counts, key=lambda one: (abs(one - asked.number), -one)))
                 words = passage.text[asked.start : asked.end]
                 message = f"The instruction says {in_words(asked.number)}; the page has {there}. Make them agree."
                 yield Found(passage.span(asked.start, asked.end), words, message)
