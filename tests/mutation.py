@@ -5,7 +5,7 @@
 
 A break turns a comparison or a condition round, drops a `not`, swaps `and` and `or`, changes a constant, takes away a
 statement or what is returned, or empties a list. What nobody can notice is left out: annotations, decorators,
-docstrings, texts for people (the words of a message are held by tests of messages, not here).
+docstrings, texts for people (the words of a message are held by tests of messages), the single words of a list.
 """
 
 import argparse
@@ -89,7 +89,9 @@ def _instead(node: ast.AST, parent: ast.AST, name: str) -> Iterator[ast.AST]:
             yield ast.Constant(not node.value)
         case ast.Constant(value=int()):
             yield ast.Constant(node.value + 1)
-        case ast.Constant(value=str()) if not isinstance(parent, ast.Expr) and not _for_people(node.value):
+        case ast.Constant(value=str()) if not (
+            isinstance(parent, ast.Expr) or _for_people(node.value) or _is_list(parent)
+        ):
             yield ast.Constant("" if node.value else "x")
         case ast.Return(value=ast.expr()) if ast.unparse(node.value) not in ("()", "[]", "''", "0", "False", "None"):
             yield ast.Return(None)
@@ -101,6 +103,10 @@ def _instead(node: ast.AST, parent: ast.AST, name: str) -> Iterator[ast.AST]:
             yield (
                 ast.Call(ast.Name("set", ast.Load()), [], []) if isinstance(node, ast.Set) else type(node)([], node.ctx)
             )
+
+
+def _is_list(node: ast.AST) -> bool:
+    return len(getattr(node, "elts", None) or getattr(node, "keys", None) or ()) > 4
 
 
 def _for_people(text: str) -> bool:

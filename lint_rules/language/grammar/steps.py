@@ -69,10 +69,10 @@ def _joined(text: str, steps: Sequence[tuple[int, int]]) -> Iterator[tuple[int, 
         index += 1
         if index > 1 and text[before:start].strip() in ("", "or"):
             continue
-        before = end
         if text[start:end].casefold() in _DO and _NOT.match(text, start + 2) and index < len(steps):
             following, last = steps[index]
             if len(text[end:following].split()) <= 2:
                 end = last
                 index += 1
+        before = end
         yield start, end
