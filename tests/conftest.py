@@ -8,6 +8,6 @@ from lint_rules.language.service import Language
 @pytest.fixture(scope="session")
 def language() -> Language:
     """The real language room, loaded once."""
-    from lint_rules.language.pipeline import SpacyLanguage
+    from tests.support import RememberingLanguage
 
-    return SpacyLanguage()
+    return RememberingLanguage()

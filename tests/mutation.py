@@ -5,7 +5,7 @@
 
 A break turns a comparison or a condition round, drops a `not`, swaps `and` and `or`, changes a constant, takes away a
 statement or what is returned, or empties a list. What nobody can notice is left out: annotations, decorators,
-docstrings, texts for people (the words of a message are held by tests of messages), the single words of a list.
+docstrings, texts for people (the words of a message are held by tests of messages), single members of a long list.
 """
 
 import argparse
@@ -87,7 +87,7 @@ def _instead(node: ast.AST, parent: ast.AST, name: str) -> Iterator[ast.AST]:
             yield ast.BinOp(node.left, ast.Sub() if isinstance(node.op, ast.Add) else ast.Add(), node.right)
         case ast.Constant(value=bool()):
             yield ast.Constant(not node.value)
-        case ast.Constant(value=int()):
+        case ast.Constant(value=int()) if not _is_list(parent):
             yield ast.Constant(node.value + 1)
         case ast.Constant(value=str()) if not (
             isinstance(parent, ast.Expr) or _for_people(node.value) or _is_list(parent)

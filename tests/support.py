@@ -6,15 +6,33 @@ from datetime import date
 from lint_rules.course.model import Course
 from lint_rules.course.reading import CourseProblem, plans_of, read_course
 from lint_rules.engine.check import Result
-from lint_rules.engine.run import Job, run
+from lint_rules.engine.run import Job, Memory, run
 from lint_rules.language.grammar.structures import STRUCTURE_NAMES
-from lint_rules.language.service import English, EnglishMatch, Language
+from lint_rules.language.pipeline import SpacyLanguage
+from lint_rules.language.service import English, EnglishMatch, Language, Request
 from lint_rules.language.tokens import Analysis
 from lint_rules.manuscript.model import Passage
 from lint_rules.rule import RuleModule
 from lint_rules.source import Source
 
 TODAY = date(2026, 11, 25)
+
+
+class RememberingLanguage:
+    """The real language room, asked for each text once: many tests read the same courses."""
+
+    def __init__(self) -> None:
+        self.room = SpacyLanguage()
+        self._known: dict[Request, Analysis] = {}
+
+    @property
+    def version(self) -> str:
+        return self.room.version
+
+    def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
+        new = [request for request in dict.fromkeys(requests) if request not in self._known]
+        self._known |= zip(new, self.room.analyse(new), strict=True)
+        return [self._known[request] for request in requests]
 
 
 def no_english(_: Passage) -> tuple[EnglishMatch, ...]:
@@ -51,8 +69,9 @@ def run_files(
     whole_book: bool = True,
     english: English | None = None,
     art: frozenset[str] = frozenset(),
+    memory: Memory | None = None,
 ) -> Result:
     """Run rules over a course in memory."""
     course = course_of(files, [module.rule.name for module in rules])
-    job = Job(course, unit_sources(files), rules, language, TODAY, whole_book, english, art)
+    job = Job(course, unit_sources(files), rules, language, TODAY, whole_book, english, art, memory=memory)
     return run(job)

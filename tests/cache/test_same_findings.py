@@ -39,7 +39,7 @@ def run(capsys, tmp_path, monkeypatch) -> Run:
 @pytest.fixture(autouse=True)
 def one_model(monkeypatch, language) -> None:
     """Ask in this process, with the model that all tests share."""
-    monkeypatch.setattr("lint_rules.session.language_room", lambda: language)
+    monkeypatch.setattr("lint_rules.session.language_room", lambda: language.room)
 
 
 @pytest.fixture
@@ -56,8 +56,9 @@ def analysed(monkeypatch) -> Iterator[list[str]]:
     return texts
 
 
-@pytest.mark.parametrize("course", [EXAMPLE, DRAFT], ids=["example", "first draft"])
-@pytest.mark.parametrize("command", ["book", "proof", "words"])
+@pytest.mark.parametrize(
+    ("command", "course"), [("book", EXAMPLE), ("book", DRAFT), ("proof", DRAFT), ("words", DRAFT)]
+)
 def test_cold_and_warm_say_what_a_run_without_says(course, command, run, tmp_path, analysed, monkeypatch):
     folder = copy_of(course, tmp_path)
     monkeypatch.chdir(folder)

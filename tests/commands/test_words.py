@@ -117,6 +117,7 @@ def test_the_terminal_says_first_what_is_missing_with_numbers_and_words(hornbook
     assert re.search(r"level-2: 2 target words.*(?:all of them taught|nothing is missing)", first, re.S)
     assert "kite" not in first
     assert "worm" not in first
+    assert len(re.findall(r"word +topic +unit +taught +met again +tested +missing", table)) == 2
     for word, (_, taught, met, times, tested) in ROWS.items():
         line = re.search(rf"^ *{word} \((?:noun|adjective)\).*$", table, re.M)
         assert line, word

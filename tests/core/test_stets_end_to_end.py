@@ -10,10 +10,11 @@ from collections.abc import Callable
 
 import pytest
 
-from lint_rules.engine.check import Result
+from lint_rules.engine.check import Outcome, Result
 from lint_rules.engine.registry import load_rules
 from lint_rules.finding import Finding, Status
 from lint_rules.language.service import Language
+from lint_rules.source import Source
 from tests.support import run_files
 from tests.test_example_manuscript import DRAFT, HeardOneSlip
 
@@ -30,9 +31,23 @@ _PART = re.compile(r"[ \t]*(?:[-*+]|\d+[.)]|\(?[a-z]\)) |\|")  # an item or a ro
 Known = tuple[str, str, str, str]
 
 
+class Units:
+    """What was read of a unit as it stood: a stet changes one of them."""
+
+    def __init__(self) -> None:
+        self._known: dict[tuple[str, str], Outcome] = {}
+
+    def recall(self, source: Source) -> Outcome | None:
+        return self._known.get((source.path, source.text))
+
+    def keep(self, source: Source, outcome: Outcome) -> None:
+        self._known[source.path, source.text] = outcome
+
+
 @pytest.fixture(scope="module")
 def read(language: Language) -> Callable[[dict[str, str]], Result]:
-    return lambda files: run_files(files, RULES, language, english=HeardOneSlip(), art=ART)
+    units = Units()
+    return lambda files: run_files(files, RULES, language, english=HeardOneSlip(), art=ART, memory=units)
 
 
 @pytest.fixture(scope="module")

