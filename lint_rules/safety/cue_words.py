@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import Generic, NamedTuple, TypeVar
 
-from lint_rules.language.vocabulary.word_forms import every_form, ing_form, noun_forms
+from lint_rules.language.inflection.forms import every_form, ing_form, noun_forms
 
 Pattern = tuple[frozenset[str], ...]
 Key = TypeVar("Key")

@@ -6,7 +6,7 @@ word before a verb tells well enough whether children are told to do it, and the
 
 from collections.abc import Iterator, Sequence
 
-from lint_rules.language.vocabulary.lemmas import plural_only
+from lint_rules.language.inflection.irregular import plural_only
 from lint_rules.safety.cue_index import Cue, CueIndex, cue_index, is_head_of_picture, negated, overlaps
 from lint_rules.safety.cue_words import (
     Hit,

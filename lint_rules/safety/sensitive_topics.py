@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
-from lint_rules.language.vocabulary.word_forms import every_form, noun_forms
+from lint_rules.language.inflection.forms import every_form, noun_forms
 from lint_rules.safety.cue_words import Finder, Hit, Pattern, exact_pattern, noun_pattern, plain_words, sentences_of
 from lint_rules.tables import alternatives, rows
 

@@ -2,10 +2,9 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cache
 
 from lint_rules.language.tokens import Token
-from lint_rules.tables import alternatives, rows, words
+from lint_rules.tables import words
 
 SINGULAR = frozenset({"he", "she", "it", "this", "that", "everybody", "everyone", "nobody", "somebody", "someone"})
 PLURAL = frozenset({"we", "they", "you", "these", "those"})
@@ -50,10 +49,3 @@ class KeySentence:
 def either_number() -> frozenset[str]:
     """Words whose number their form does not show."""
     return words("either_number")
-
-
-@cache
-def irregular_plurals() -> frozenset[str]:
-    """Plurals that the spelling rules do not give: mice, children."""
-    table = rows("irregular_nouns.csv")
-    return frozenset(plural for one, several in table for plural in alternatives(several) if plural != one)

@@ -8,10 +8,11 @@ import re
 from collections.abc import Callable, Iterator
 from functools import cache
 
+from lint_rules.language.inflection.irregular import irregular_degrees, irregular_plurals, plurals_of
 from lint_rules.language.sounds.pronunciation import pronunciations
 from lint_rules.language.tokens import Analysis
-from lint_rules.tables import alternatives, mapping, rows, words
-from lint_rules.unit_language.key_sentence import MANY, KeySentence, KeySlip, either_number, irregular_plurals
+from lint_rules.tables import mapping, words
+from lint_rules.unit_language.key_sentence import MANY, KeySentence, KeySlip, either_number
 from lint_rules.unit_language.key_slips_of_verbs import agreement, times, verb_forms
 
 _VOWELS = frozenset("aeiouæɑɒɔəɜɪʊʌ")
@@ -93,10 +94,10 @@ def _false_degrees() -> dict[str, str]:
         for ending in ("er", "est"):
             right = _made(word, ending)
             found |= {wrong: right for wrong in (word + ending, word + word[-1] + ending) if wrong != right}
-    for base, more, most, _ in rows("irregular_degrees.csv"):
-        if base in ("good", "bad"):
-            found[_made(base, "er")], found[_made(base, "est")] = alternatives(more)[0], alternatives(most)[0]
-            found |= {f"{base}er": alternatives(more)[0], f"{base}est": alternatives(most)[0]}
+    for one in irregular_degrees():
+        if one.base in ("good", "bad"):
+            for ending, right in (("er", one.comparatives[0]), ("est", one.superlatives[0])):
+                found |= {_made(one.base, ending): right, one.base + ending: right}
     return found
 
 
@@ -137,8 +138,7 @@ def _numbers(sentence: KeySentence) -> Iterator[KeySlip]:
 @cache
 def _false_plurals() -> dict[str, str]:
     found = {}
-    for one, many in rows("irregular_nouns.csv"):
-        plurals = alternatives(many)
+    for one, plurals in plurals_of().items():
         for made in (f"{one}s", f"{one}es", f"{plurals[0]}s"):
             if made not in plurals and one not in ("fish", "person", "penny", "cactus", "dwarf"):
                 found[made] = plurals[0]

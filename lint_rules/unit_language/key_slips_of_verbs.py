@@ -3,8 +3,9 @@
 import re
 from collections.abc import Iterator
 
+from lint_rules.language.inflection.irregular import irregular_plurals
+from lint_rules.language.inflection.verb_forms import bases, only_participle, only_past
 from lint_rules.language.vocabulary.misspellings import over_regular
-from lint_rules.language.vocabulary.verb_forms import bases, only_participle, only_past
 from lint_rules.tables import words
 from lint_rules.unit_language.key_sentence import (
     MANY,
@@ -15,7 +16,6 @@ from lint_rules.unit_language.key_sentence import (
     KeySentence,
     KeySlip,
     either_number,
-    irregular_plurals,
 )
 
 _PASTS = re.compile(

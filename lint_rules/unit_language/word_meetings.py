@@ -11,9 +11,9 @@ from dataclasses import dataclass
 
 from lint_rules.course.memo import memo
 from lint_rules.course.model import WordEntry
+from lint_rules.language.inflection.forms import every_form, noun_forms
+from lint_rules.language.inflection.lemmas import lemma
 from lint_rules.language.tokens import Analysis, Token
-from lint_rules.language.vocabulary.lemmas import lemma
-from lint_rules.language.vocabulary.word_forms import every_form, noun_forms
 from lint_rules.language.vocabulary.word_index import canonical, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.language.vocabulary.word_shapes import READ_AS

@@ -4,7 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lint_rules.language.vocabulary.lemmas import irregular_noun_forms, irregular_verb_forms, lemma, plural_only
+from lint_rules.language.inflection.irregular import irregular_noun_forms, irregular_verb_forms, plural_only
+from lint_rules.language.inflection.lemmas import lemma
 from lint_rules.tables import alternatives, rows
 
 

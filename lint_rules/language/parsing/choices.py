@@ -3,8 +3,8 @@ put back beside it afterwards, as words that show no structure."""
 
 from collections.abc import Sequence
 
+from lint_rules.language.inflection.verb_forms import s_base
 from lint_rules.language.parsing.substitutions import Piece
-from lint_rules.language.vocabulary.verb_forms import s_base
 
 # Forms that show the same structure, so that the first can speak for all of them.
 _ALIKE = (

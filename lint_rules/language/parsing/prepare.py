@@ -10,10 +10,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from lint_rules import tables
+from lint_rules.language.inflection.verb_forms import bases
 from lint_rules.language.parsing.choices import second_choices
 from lint_rules.language.parsing.substitutions import Piece, gap_word, names_at, substitutions
 from lint_rules.language.tokens import Mode
-from lint_rules.language.vocabulary.verb_forms import bases
 from lint_rules.manuscript.model import PICTURE
 
 _PICTURE_STAND_IN = "\u0416"  # a letter that no English text holds, so that the tokenizer sees a word

@@ -4,7 +4,7 @@ unambiguous word for one that the model takes for another (*can* that holds bean
 from collections.abc import Sequence
 
 from lint_rules import tables
-from lint_rules.language.vocabulary.verb_forms import bases
+from lint_rules.language.inflection.verb_forms import bases
 
 Piece = tuple[str, int]  # a word of the plain text, and its offset
 

@@ -12,7 +12,7 @@ from importlib.metadata import distribution
 from itertools import product
 from pathlib import Path
 
-from lint_rules.language.vocabulary.word_forms import every_form
+from lint_rules.language.inflection.forms import every_form
 from lint_rules.language.vocabulary.word_index import canonical
 from lint_rules.tables import alternatives, entries, rows
 

@@ -4,7 +4,7 @@ import re
 
 from lint_rules.course.memo import memo
 from lint_rules.course.model import Course
-from lint_rules.language.vocabulary.word_forms import every_form
+from lint_rules.language.inflection.forms import every_form
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 _STRAIGHT = str.maketrans("’", "'")

@@ -5,11 +5,11 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from string import ascii_lowercase
 
+from lint_rules.language.inflection.forms import regular_past
+from lint_rules.language.inflection.irregular import irregular_verbs
 from lint_rules.language.vocabulary.reference import common, common_words, lowest
-from lint_rules.language.vocabulary.word_forms import regular_past
 from lint_rules.language.vocabulary.word_index import WordIndex, canonical
 from lint_rules.language.vocabulary.word_level import childrens_spellings
-from lint_rules.tables import alternatives, rows
 
 _SHORTEST = 5  # letters: short words are too near each other (common practice, no source)
 _IN_USE = 3.0  # Zipf frequency: what is used so often is a word (common practice, no source)
@@ -42,10 +42,10 @@ def meant_by(spelling: str, index: WordIndex) -> str:
 def over_regular() -> Mapping[str, str]:
     """Regular pasts that irregular verbs have not (runned → ran); none that is in use all the same (lighted)."""
     found = {}
-    for base, past, _ in rows("irregular_verbs.csv"):
-        made = regular_past(base)
-        if made not in alternatives(past) and not lowest(made) and common(made) < _IN_USE:
-            found[made] = alternatives(past)[0]
+    for verb in irregular_verbs():
+        made = regular_past(verb.base)
+        if made not in verb.pasts and not lowest(made) and common(made) < _IN_USE:
+            found[made] = verb.pasts[0]
     return found
 
 

@@ -12,8 +12,8 @@ from functools import lru_cache
 
 from lint_rules.course.memo import memo
 from lint_rules.course.model import Course, WordEntry
-from lint_rules.language.vocabulary.lemmas import lemma
-from lint_rules.language.vocabulary.word_forms import every_form
+from lint_rules.language.inflection.forms import every_form
+from lint_rules.language.inflection.lemmas import lemma
 from lint_rules.language.vocabulary.word_index import canonical
 
 _LEAD = re.compile(r"(?:(?:an?|the|some|any|my|your|our|to)\s+)+", re.I)

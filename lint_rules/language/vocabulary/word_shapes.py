@@ -5,10 +5,10 @@ from collections.abc import Sequence
 from functools import lru_cache
 from itertools import pairwise
 
+from lint_rules.language.inflection.forms import noun_forms
+from lint_rules.language.inflection.lemmas import lemma as lemma_of
 from lint_rules.language.tokens import Token
-from lint_rules.language.vocabulary.lemmas import lemma as lemma_of
 from lint_rules.language.vocabulary.reference import common, graded, lowest
-from lint_rules.language.vocabulary.word_forms import noun_forms
 from lint_rules.language.vocabulary.word_index import canonical, childrens_words, picturable_nouns
 from lint_rules.tables import entries
 

@@ -22,6 +22,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from lint_rules.english.slips import Slip, slips_in
 from lint_rules.english.text import passages_to_check
 from lint_rules.finding import Edit, Found, Mend, Severity
+from lint_rules.language.inflection.forms import every_form
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.course_words import CourseWords
 from lint_rules.language.vocabulary.house_words import house_spellings, spelling_of
@@ -29,7 +30,6 @@ from lint_rules.language.vocabulary.misspellings import meant_by
 from lint_rules.language.vocabulary.noises import DRAWN_OUT, is_sound, noises
 from lint_rules.language.vocabulary.reference import common, common_words, lowest
 from lint_rules.language.vocabulary.varieties import out_of_place
-from lint_rules.language.vocabulary.word_forms import every_form
 from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import PICTURE, Audience, Passage
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within

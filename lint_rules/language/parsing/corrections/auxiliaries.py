@@ -1,9 +1,9 @@
 """What *'s*, *'d*, *got* and *be* are in front of a participle: has or is, had or would, passive or adjective."""
 
 from lint_rules import tables
+from lint_rules.language.inflection import verb_forms
 from lint_rules.language.parsing.verb_groups import BE
 from lint_rules.language.parsing.words import NOUN, VERB, Text, Word
-from lint_rules.language.vocabulary import verb_forms
 
 _IS = frozenset({"'s", "s"})
 _NOT_OBJECTS = frozenset({"call", "name", "give", "show", "teach", "tell"})

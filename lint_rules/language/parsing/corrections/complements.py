@@ -1,8 +1,8 @@
 """What follows a verb in -ing or with *to*: complements that the model takes for nouns or for something else."""
 
 from lint_rules import tables
+from lint_rules.language.inflection import verb_forms
 from lint_rules.language.parsing.words import VERB, Text
-from lint_rules.language.vocabulary import verb_forms
 
 
 def verbs_in_ing(text: Text) -> None:

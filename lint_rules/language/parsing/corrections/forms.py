@@ -1,9 +1,9 @@
 """Tags that the spelling or the neighbours of a verb form decide: past forms, base forms, verbs tagged as nouns."""
 
 from lint_rules import tables
+from lint_rules.language.inflection import verb_forms
+from lint_rules.language.inflection.lemmas import lemma
 from lint_rules.language.parsing.words import FINITE, NOUN, VERB, Text, Word
-from lint_rules.language.vocabulary import verb_forms
-from lint_rules.language.vocabulary.lemmas import lemma
 
 SUBJECTS = ("nsubj", "nsubjpass", "expl", "csubj")
 _DO = frozenset({"do", "does", "did"})

@@ -1,8 +1,8 @@
 """Orders: base forms at the start of a sentence, after *please*, after a name called out, and in a row."""
 
 from lint_rules import tables
+from lint_rules.language.inflection import verb_forms
 from lint_rules.language.parsing.words import FINITE, NOUN, Text, Word
-from lint_rules.language.vocabulary import verb_forms
 
 _DIRECTIONS = frozenset(
     [

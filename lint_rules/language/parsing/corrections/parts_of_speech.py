@@ -3,9 +3,9 @@
 from functools import cache
 
 from lint_rules import tables
+from lint_rules.language.inflection import verb_forms
+from lint_rules.language.inflection.irregular import irregular_noun_forms
 from lint_rules.language.parsing.words import NOUN, Text, Word
-from lint_rules.language.vocabulary import verb_forms
-from lint_rules.language.vocabulary.lemmas import irregular_noun_forms
 from lint_rules.language.vocabulary.reference import graded, is_only_adjective
 
 _PROPER = {"NNP": "NN", "NNPS": "NNS"}

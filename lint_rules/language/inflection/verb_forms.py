@@ -3,16 +3,15 @@
 from functools import cache
 
 from lint_rules import tables
+from lint_rules.language.inflection.irregular import irregular_verbs
 
 
 @cache
 def _irregular() -> tuple[frozenset[str], frozenset[str], frozenset[str]]:
-    bases, pasts, participles = set[str](), set[str](), set[str]()
-    for base, past, participle in tables.rows("irregular_verbs.csv"):
-        bases.add(base)
-        pasts.update(tables.alternatives(past))
-        participles.update(tables.alternatives(participle))
-    return frozenset(bases), frozenset(pasts), frozenset(participles)
+    """Base forms, past tenses and participles."""
+    table = irregular_verbs()
+    pasts = frozenset(form for verb in table for form in verb.pasts)
+    return frozenset(verb.base for verb in table), pasts, frozenset(form for verb in table for form in verb.participles)
 
 
 @cache

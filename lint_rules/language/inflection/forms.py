@@ -6,7 +6,7 @@ it is only ever looked for, never written.
 
 from functools import cache
 
-from lint_rules.language.vocabulary.lemmas import irregular_noun_forms, irregular_verb_forms, plural_only
+from lint_rules.language.inflection.irregular import irregular_verb_forms, plural_only, plurals_of
 
 _VOWELS = "aeiou"
 
@@ -15,9 +15,8 @@ _VOWELS = "aeiou"
 def noun_forms(noun: str) -> frozenset[str]:
     """Singular and plural of a noun given in either (``scissors`` has one form)."""
     forms = {noun}
-    irregular = [plural for plural, singular in irregular_noun_forms().items() if singular == noun]
-    if irregular:
-        forms.update(irregular)
+    if noun in plurals_of():
+        forms.update(plurals_of()[noun])
     elif noun not in plural_only():
         forms.add(_with_s(noun))
     if noun.endswith(("fe", "lf", "af")):

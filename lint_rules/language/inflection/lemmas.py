@@ -7,7 +7,13 @@ thinks. Adjectives in -ing and -ed stay adjectives (``tired``, ``interesting``);
 from collections.abc import Mapping
 from functools import cache
 
-from lint_rules.tables import alternatives, entries, rows
+from lint_rules.language.inflection.irregular import (
+    irregular_degrees,
+    irregular_noun_forms,
+    irregular_verb_forms,
+    plural_only,
+)
+from lint_rules.tables import rows
 
 _PAST = frozenset({"VBD", "VBN"})
 _STEMMED = frozenset({"VBG", "VBD", "VBN"})
@@ -26,33 +32,11 @@ _THIRD_PERSON = {"canoes": "canoe", "tiptoes": "tiptoe", "quizzes": "quiz"}
 
 
 @cache
-def irregular_verb_forms() -> Mapping[str, str]:
-    """Past form or participle → base form; a form of two verbs (``lay``) goes by its past tense."""
-    forms: dict[str, str] = {}
-    for base, past, participle in rows("irregular_verbs.csv"):
-        for form in (*alternatives(past), *alternatives(participle)):
-            forms.setdefault(form, base)
-    return forms
-
-
-@cache
-def irregular_noun_forms() -> Mapping[str, str]:
-    """Plural → singular."""
-    return {form: singular for singular, plural in rows("irregular_nouns.csv") for form in alternatives(plural)}
-
-
-@cache
-def plural_only() -> frozenset[str]:
-    """Nouns that keep their plural form."""
-    return frozenset(entries("plural_only.txt"))
-
-
-@cache
 def _degrees() -> Mapping[tuple[str, str], str]:
     found: dict[tuple[str, str], str] = {}
-    for base, comparative, superlative, part in rows("irregular_degrees.csv"):
-        for form in (*alternatives(comparative), *alternatives(superlative)):
-            found[form, "ADJ" if part == "adjective" else "ADV"] = base
+    for one in irregular_degrees():
+        for form in (*one.comparatives, *one.superlatives):
+            found[form, "ADJ" if one.is_adjective else "ADV"] = one.base
     return found
 
 
