@@ -64,6 +64,10 @@ def _degrees(sentence: KeySentence) -> Iterator[KeySlip]:
             and sentence.low(at - 1) not in ("more", "less")
         ):
             yield sentence.slip(at, at + 1)
+        if low == "as" and after in _comparatives() and sentence.touches(at + 1):
+            yield sentence.slip(at, at + 1)
+        if after == "than" and low in _superlatives() and sentence.touches(at):
+            yield sentence.slip(at, at + 1)
         if low in _false_degrees() and sentence.touches(at):
             yield sentence.slip(at, at, _false_degrees()[low])
         if low == "the" and after in _comparatives() and sentence.touches(at + 1) and sentence.low(at + 2) != "of":
@@ -76,6 +80,12 @@ def _degrees(sentence: KeySentence) -> Iterator[KeySlip]:
 def _comparatives() -> frozenset[str]:
     regular = {_made(word, "er") for word in words("short_adjectives") - {"good", "bad", "little", "far"}}
     return frozenset(regular | {"better", "worse"})
+
+
+@cache
+def _superlatives() -> frozenset[str]:
+    regular = {_made(word, "est") for word in words("short_adjectives") - {"good", "bad", "little", "far"}}
+    return frozenset(regular | {"best", "worst"})
 
 
 def _made(word: str, ending: str) -> str:
@@ -121,6 +131,13 @@ def _numbers(sentence: KeySentence) -> Iterator[KeySlip]:
         plural = plural and after not in either_number() and sentence.low(at + 2) not in ("'", "'s")
         if low in ("a", "an", "every", "each") and plural and not noun_goes_on:
             yield sentence.slip(at, at + 1)
+        adjective = tokens[at + 1].pos == "ADJ" and at + 2 < len(tokens) and tokens[at + 2].tag == "NNS"
+        closed = sentence.low(at + 3) in (".", "!", "?", ",") and sentence.low(at + 2) not in either_number()
+        if low in ("a", "an") and adjective and sentence.low(at + 2).endswith("s") and closed:
+            yield sentence.slip(at, at + 2)
+        denied = {"n't", "not", "never"} & {sentence.low(index) for index in range(max(0, at - 3), at)}
+        if low == "some" and at in sentence.filled and denied and tokens[-1].text != "?" and after != "of":
+            yield sentence.slip(at, at, "any")
         if low == "much" and tokens[at + 1].tag == "NNS" and after not in either_number():
             yield sentence.slip(at, at + 1)
         if low == "many" and after in _NOT_COUNTED:
@@ -137,7 +154,7 @@ def _numbers(sentence: KeySentence) -> Iterator[KeySlip]:
 
 @cache
 def _false_plurals() -> dict[str, str]:
-    found = {}
+    found = {"sheeps": "sheep", "deers": "deer"}
     for one, plurals in plurals_of().items():
         for made in (f"{one}s", f"{one}es", f"{plurals[0]}s"):
             if made not in plurals and one not in ("fish", "person", "penny", "cactus", "dwarf"):
@@ -173,6 +190,8 @@ def _pronouns(sentence: KeySentence) -> Iterator[KeySlip]:
         if low in ("me", "him", "us", "them") and (at == 0 or before in (".", "!", "?", "and")) and after in (
             "is", "am", "are", "has", "have", "can", "was", "were", "likes", "like"
         ):  # fmt: skip
+            yield sentence.slip(at, at + 1)
+        if low in ("he", "she", "they", "we", "i") and sentence.tokens[at].dep == "compound":
             yield sentence.slip(at, at + 1)
         ends = not after or after in (".", "!", "?", ",")
         if (

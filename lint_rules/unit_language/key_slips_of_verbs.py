@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 
 from lint_rules.language.inflection.irregular import irregular_plurals
-from lint_rules.language.inflection.verb_forms import bases, only_participle, only_past
+from lint_rules.language.inflection.verb_forms import bases, can_be_participle, only_participle, only_past
 from lint_rules.language.vocabulary.misspellings import over_regular
 from lint_rules.tables import words
 from lint_rules.unit_language.key_sentence import (
@@ -21,6 +21,7 @@ from lint_rules.unit_language.key_sentence import (
 _PASTS = re.compile(
     r"\b(?:yesterday|last\s+(?:night|week|month|year|summer|winter|monday|friday|weekend)|\w+\s+ago)\b", re.I
 )
+_BE = ("am", "is", "are", "was", "were", "'m", "'re")
 _SAME_PAST = frozenset({"is", "are", "read", "put", "cut", "let", "hit"})
 
 
@@ -36,7 +37,8 @@ def agreement(sentence: KeySentence) -> Iterator[KeySlip]:
             continue
         of_subject = _number_of_subject(sentence, subject)
         if of_subject is not None and not _agree(of_subject, number, sentence.low(at)):
-            yield sentence.slip(min(at, subject), max(at, subject))
+            last = max(at, subject)
+            yield sentence.slip(min(at, subject), last + (sentence.low(last + 1) == "n't"))
 
 
 def _agree(subject: str, number: str, verb: str) -> bool:
@@ -102,11 +104,12 @@ def _subject(sentence: KeySentence, at: int) -> int | None:
 def _number_of_subject(sentence: KeySentence, at: int) -> str | None:
     token, low = sentence.tokens[at], sentence.low(at)
     under = {other.dep for other in sentence.tokens if other.head == at}
-    if "conj" in under and token.tag == "NNP" and sentence.low(at + 1) == "and" and at == 0:
+    joined = any(other.head == at and other.dep == "conj" and other.tag == "NNP" for other in sentence.tokens)
+    if joined and token.text[:1].isupper() and sentence.low(at + 1) == "and" and at == 0:
         return "plural"  # Tom and Ben
     if under & {"cc", "conj", "relcl", "appos"} or ("prep" in under and sentence.low(0) != "there"):
         return None
-    if low in either_number() or token.text in ("_", "/"):
+    if low in either_number() or not token.text.isalpha():
         return None
     if low == "i":
         return "I"
@@ -136,9 +139,18 @@ def verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
         helped_by = at - 2 if before in ("n't", "not") else at - 1
         if not sentence.touches(at, helped_by, at - 1):
             continue
-        if helper in MODALS and (low == "to" or low in only_past() or (tokens[at].tag == "VBZ" and low not in bases())):
+        if (
+            helper in MODALS
+            and tokens[helped_by].tag == "MD"
+            and (low == "to" or low in only_past() or (tokens[at].tag == "VBZ" and low not in bases()))
+        ):
             yield sentence.slip(helped_by, at)
         if helper in ("do", "does", "did") and (low in only_past() or low in words("third_persons")):
+            yield sentence.slip(helped_by, at)
+        plain = low in bases() and tokens[at].tag == "VB" and not can_be_participle(low)
+        if helper in (*_BE, "have", "has", "'ve") and plain and tokens[at].head != helped_by:
+            yield sentence.slip(helped_by, at)
+        if helper in ("have", "has", "'ve") and low == "saw" and before != helper:
             yield sentence.slip(helped_by, at)
         if helper in ("have", "has", "had", "'ve") and low in only_past() - {"had", "got"}:
             yield sentence.slip(helped_by, at)
@@ -160,6 +172,11 @@ def verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(helped_by, at)
         if before == "to" and (low in only_past() or low in words("third_persons")) and sentence.touches(at):
             yield sentence.slip(at - 1, at)
+    for at in range(2, len(tokens)):
+        helped = [index for index in range(at - 1) if tokens[index].head == at and tokens[index].dep == "aux"]
+        asked = any(sentence.low(index) in ("do", "does", "did") for index in helped) and sentence.touches(at, *helped)
+        if asked and (sentence.low(at) in only_past() or sentence.low(at) in words("third_persons")):
+            yield sentence.slip(helped[0], at)
     for at in sentence.filled:
         low = sentence.low(at)
         if low in over_regular():

@@ -72,7 +72,7 @@ def box_of_lines(lines: Sequence[Line], unit: Unit) -> WordBox | None:
             return None
         words += entries
     whole = " ".join(line.text for line in lines)
-    if _TICK.search(whole):
+    if _TICK.search(whole) or "=" in whole:
         return None
     if not led and not in_div and lines[0].passage.item is not None:
         return None  # a list of sets is no box

@@ -172,6 +172,8 @@ def _rows(place: Place, answer: str) -> Iterator[Choice]:
         pieces = _split(text, place.start, place.end, between)
         options = _options(place, pieces)
         short = all(len(option.text.split()) <= _MOST_WORDS for option in options)
+        if "_" in text[place.start : place.end]:
+            return  # `red, blue, ____`: a row to go on with
         if short and len(options) > 1 and sum(plain(option.text) in said for option in options) == 1:
             yield Choice(options, Place(place.passage, options[0].place.start, options[-1].place.end))
             return

@@ -14,7 +14,7 @@ from lint_rules.page.exercises.stream import Line
 
 _GAP_NEXT = re.compile(r"\s*(?:_{2,}|…|[☐□▢◯○◻⬜❏❑])")
 _CHOICE_NEXT = re.compile(r"\s*[*(\[]?[\w’'-]+\s*/\s*[\w’'-]+")
-_EDGE = " \t\n\u00a0,;/|·•–—"
+_EDGE = " \t\n\u00a0,;/|·•–—☐□▢◯○◻⬜❏❑"
 _LETTER = re.compile(r"[^\W\d_]")
 
 
@@ -62,8 +62,25 @@ def draft_exercises(lines: Sequence[Line], marks: Sequence[Mark]) -> list[DraftE
         kinds = sorted(((chains(rest, kind), kind) for kind in (Kind.LOWER, Kind.UPPER, Kind.ROMAN)), key=_links)
         several, kind = kinds[-1]
         several = [chain for chain in several if len(chain) > 1]
+        parents = _parents(several, lines)
+        if parents:
+            return [DraftExercise(parents, Kind.NUMBER)]
         found += [DraftExercise(_drafts(chain, rest, lines, options=False), kind) for chain in several]
     return _merged(found)
+
+
+def _parents(several: Sequence[list[Mark]], lines: Sequence[Line]) -> list[Draft]:
+    """Items that are nothing but lettered options (`1. a) ship b) sheep`): numbered by the list that they stand in."""
+    found: list[Draft] = []
+    for chain in several:
+        items = [lines[mark.line].passage.item for mark in chain if mark.own]
+        parent = items[0].parent if items and items[0] is not None else None
+        if parent is None or len(items) < len(chain) or any(item is None or item.parent != parent for item in items):
+            return []
+        first = label_of(chain[0], lines)
+        found.append(Draft(Label(str(parent[1] + 1), first.span), None, [], _options(chain, [chain], lines)))
+    numbers = [int(draft.label.text) for draft in found]
+    return found if numbers == list(range(1, len(numbers) + 1)) else []
 
 
 def _grids(lines: Sequence[Line]) -> frozenset[int]:

@@ -13,7 +13,7 @@ _ONCE = re.compile(
     re.I,
 )
 _SPARE = re.compile(r"\b(?:extra|too\s+many|don['’]t\s+need|do\s+not\s+need|not\s+need|left\s+over|twice)\b", re.I)
-_ORDER = re.compile(r"\border\b|\bnumber\s+(?:the|them|these)\b|\bsequence\b", re.I)
+_ORDER = re.compile(r"\border\b|\bnumber\s+(?:the|them|these)\b|\bsequence\b|\bfirst\b", re.I)
 _ONE_LETTER = re.compile(
     r"\b(?:one|a)\s+letter\b[^.!?]*\b(?:line|gap|each)\b|\b(?:line|gap)s?\s+(?:is|means|for|=)\s+one\s+letter\b"
     r"|\beach\s+(?:line|gap)\s+is\s+(?:one|a)\s+letter\b",

@@ -15,6 +15,7 @@ from lint_rules.page.exercises import jumbles
 from lint_rules.page.exercises.answers import alternatives, plain
 from lint_rules.page.exercises.boxes import box_of_lines, box_of_table, boxes_in_instruction
 from lint_rules.page.exercises.choices import choices_in
+from lint_rules.page.exercises.completed import chosen_option
 from lint_rules.page.exercises.drafts import Draft, DraftExercise, draft_exercises
 from lint_rules.page.exercises.gaps import gaps_in
 from lint_rules.page.exercises.key import ReadKey, read_key
@@ -24,6 +25,7 @@ from lint_rules.page.exercises.stream import Line, key_passages, page_lines
 
 _WRITING_LINE = re.compile(r"[_\s]+")
 _EXAMPLE = re.compile(r"\s*(?:example|e\.g\.|model)\b", re.I)
+_JUMBLED = re.compile(r"\b(?:un)?jumbled?\b|\bmixed\b|\bscrambled?\b|\banagrams?\b|\bletters?\b[^.!?]*\border\b", re.I)
 _LETTERS_ASKED = re.compile(r"\bletters?\b", re.I)
 
 
@@ -210,6 +212,10 @@ def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: 
     gaps = tuple(gap for place in draft.places for gap in gaps_in(place, dots=dots))
     if one.cloze:
         gaps = gaps[:1]
+    if inline and said and not any(chosen_option(choice, said) for choice in inline):
+        pieces = [piece for choice in inline for piece in (option.place for option in choice.options)]
+        if len(pieces) > 2 and _made_of(pieces, said):
+            inline = ()  # `(is / name / my / Ola)`: words to put in order
     jumble = None if inline or lettered else _jumble(draft, gaps, said, instruction)
     example = draft.label.text == "0" or any(_EXAMPLE.match(place.text) for place in draft.places[:1])
     more = tuple(draft.more)
@@ -230,6 +236,13 @@ def _jumble(draft: Draft, gaps: Sequence[Gap], said: str, instruction: str) -> P
         letters_place = jumbles.letters_in(place)
         if letters_place is not None and not any(gap.word is not None for gap in gaps):
             return letters_place
+        bare = place.text.strip()
+        if bare.isalpha() and len(bare) > 2 and len(draft.places) == 1 and said.isalpha() and bare != said:
+            alike = jumbles.letters_of(bare) == jumbles.letters_of(said)
+            if alike or _JUMBLED.search(instruction):
+                return Place(
+                    place.passage, place.start + place.text.index(bare), place.start + len(place.text.rstrip())
+                )
         pieces = jumbles.words_in(place)
         if pieces and (jumbles.asks_for_order(instruction) or _made_of(pieces, said)):
             return Place(place.passage, pieces[0].start, pieces[-1].end)

@@ -92,12 +92,21 @@ class _Entry:
     choice: int
 
 
+_SIGNS = re.compile(r"(?<!\w)/[^\s/]{1,6}/(?!\w)|^\W*[^\W\d_]?[ɪəʊæɒʌɔɜɑθðʃʒŋː][^\s]{0,3}$")
+
+
+def _page(activity: Activity) -> Iterator[str]:
+    return (passage.text for passage in activity.part.passages if passage.audience is Audience.PUPIL)
+
+
 def find(reading: Reading) -> Iterator[Found]:
     """Report listed words without the sound or the spelling, and note what could not be checked, at the words."""
     for activity in reading.unit.activities:
         wanted = practised(activity.heading.attributes.values) if "sounds" in activity.kinds else None
         if wanted is None or _MIXED_ON_PURPOSE.intersection(activity.kinds):
             continue
+        if len({sign for text in _page(activity) for sign in _SIGNS.findall(text)}) > 1:
+            continue  # words of several sounds, to sort or to match
         yield from _unread(activity, wanted, reading)
         entries = _entries(activity, wanted, reading)
         fitting = {entry.choice for entry in entries if entry.heard.fits}

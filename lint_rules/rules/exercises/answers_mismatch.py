@@ -76,13 +76,19 @@ RULE = Rule(
             + _key("«b, a»"),
             why="a step too few",
         ),
-        Example("a) a kite\nb) a hat\n\n" + _key("«1». yes\n«2». no"), why="letters in the book, numbers in the key"),
+        Example(
+            "a) a kite\nb) a hat\n\n" + _key("«1». yes\n«2». no"),
+            why="letters in the book, numbers in the key",
+            weight=Severity.NOTE,
+        ),
         Example(_ITEMS + _key("1 red\n«1» blue"), why="the same number twice, and none for 2"),
     ),
 )
 
 
 _CROSSWORD = re.compile(r"\b(?:across|crossword)\b", re.I)
+_SHORT_ANSWER = 2  # words
+_FEWEST = 3
 _MOST_EXTRA = 2
 _BOX_SHARE = 3  # at least two of three answers are words of the box as it has them: else they change their form
 
@@ -105,6 +111,7 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
     answers = exercise.key.answers
     if not answers:
         yield from _other_labels(exercise, read, labels)
+        yield from _another_count(exercise, read)
         return
     if any(_CROSSWORD.search(passage.text) for passage in (*read.keys, read.activity.heading.passage)):
         return  # numbered by its squares
@@ -150,7 +157,22 @@ def _other_labels(exercise: Exercise, read: Exercises, labels: Sequence[str]) ->
         for answer in loose:
             if answer.label is not None:
                 message = f"The items are {shown}, the key has {given}: label the answers as the items are labelled."
-                yield Found(answer.label.span, answer.label.text, message)
+                yield Found(answer.label.span, answer.label.text, message, Severity.NOTE)
+
+
+def _another_count(exercise: Exercise, read: Exercises) -> Iterator[Found]:
+    """A key without labels that has one answer too few or too many."""
+    items = [item for item in exercise.items if not item.example and (item.gaps or item.choices)]
+    loose = read.loose
+    short = all(answer.label is None and 0 < len(answer.text.split()) <= _SHORT_ANSWER for answer in loose)
+    if len(read.exercises) > 1 or len(items) < _FEWEST or len(items) != len(exercise.items) or not short:
+        return
+    if abs(len(loose) - len(items)) == 1 and any(item.label.text for item in items):
+        first, last = loose[0].place, loose[-1].place
+        if first.passage is last.passage:
+            message = f"There are {len(items)} items, and the key has {len(loose)} answers. Give one for each."
+            words = first.passage.text[first.start : last.end]
+            yield Found(first.passage.span(first.start, last.end), words, message)
 
 
 def _options(exercise: Exercise) -> Iterator[Found]:

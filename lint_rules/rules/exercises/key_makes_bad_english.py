@@ -15,6 +15,8 @@ from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.source import Span
 from lint_rules.unit_language.key_slips import key_slips
 
+_SENTENCE = 3  # words
+
 
 def _key(text: str) -> str:
     return f"\n::: answers\n{text}\n:::\n"
@@ -44,6 +46,7 @@ RULE = Rule(
         Example("1. The bus «____» at eight. (go)\n2. The buses ____ at nine. (go)\n" + _key("1 go 2 go")),
         Example("1 ____ egg     2 «____» old hat     3 ____ hat\n" + _key("1 an 2 a 3 a")),
         Example("1. «____» your cat sleep here?\n2. ____ they like it?\n" + _key("1 Do 2 Do")),
+        Example("1. She likes tea.\n2. It rains.\n" + _key("1. «She don't» like tea.\n2. It doesn't rain.")),
         Example("1. She didn't «____». (go)\n2. He can ____. (swim)\n" + _key("1 went 2 swim")),
         Example("1. Look at the «____». (mouse)\n2. They sing very ____. (good)\n" + _key("1 mouses 2 well")),
     ),
@@ -61,8 +64,27 @@ def find(reading: Reading) -> Iterator[Found]:
 def _activity(read: Exercises, done: Activity, reading: Reading) -> Iterator[Found]:
     for exercise in read.exercises:
         for item in exercise.items:
-            if item.answer is not None and not item.example and item.jumble is None:
+            if item.answer is None or item.example:
+                continue
+            if item.gaps or item.choices or item.jumble is not None:
                 yield from _item(item, exercise, done, reading)
+            else:
+                yield from _sentence(item, reading)
+
+
+def _sentence(item: Item, reading: Reading) -> Iterator[Found]:
+    """A whole sentence that the key gives for an item without a gap."""
+    assert item.answer is not None
+    place = item.answer.place
+    if len(place.text.split()) < _SENTENCE or place.text.rstrip()[-1:] not in (".", "!", "?"):
+        return
+    for slip in key_slips(reading.analyse(place.passage), place.start, place.end, reading.course.variety):
+        if place.start <= slip.start and slip.end <= place.end:
+            words = place.passage.text[slip.start : slip.end]
+            better = f" Perhaps “{slip.better}”?" if slip.better else ""
+            message = f"The key's sentence is wrong at “{words}”.{better}"
+            yield Found(place.passage.span(slip.start, slip.end), words, message)
+            return
 
 
 def _item(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> Iterator[Found]:
@@ -83,6 +105,8 @@ def _item(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> I
 def _spans(item: Item, exercise: Exercise) -> Iterator[Span]:
     """Where in the file the key puts words into an item: its gaps, the options that it chooses within the sentence."""
     result = completed(item, exercise)
+    if item.jumble is not None and not item.gaps:
+        yield item.jumble.span
     for gap, text in zip(item.gaps, result.filled, strict=True):
         if text and gap.word is None:
             yield gap.place.span

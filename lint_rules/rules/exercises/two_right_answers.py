@@ -1,0 +1,185 @@
+"""Two options that both make a right sentence, where nothing on the page decides between them.
+
+`I like (oranges / apples).` Half of the class chooses the one, half the other, and the key calls one half wrong. Said
+only where it is sure: two words that mean the same; a matter of taste or of what somebody has, without picture, text or
+script; a question on a script that says nothing of any option, though it does for the other questions.
+"""
+
+from collections.abc import Iterator
+
+from lint_rules.finding import Found, Severity
+from lint_rules.language.tokens import Token
+from lint_rules.manuscript.model import Activity, Audience, Passage, Role
+from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.completed import completed
+from lint_rules.page.exercises.drafts import trimmed
+from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Item, Option
+from lint_rules.rule import Example, Need, Reading, Rule
+from lint_rules.tables import entries
+
+
+def _key(text: str) -> str:
+    return f"\n::: answers\n{text}\n:::\n"
+
+
+_SCRIPT = "\n::: {.audio track=1.1}\nRAFI: My dog is Button. He likes bread.\n:::\n"
+_HEARD_ITEMS = "1. The dog's name is …  a) Button  b) Biscuit\n2. He likes …  a) bread  b) apples\n"
+_HEARD = "### 1 Listen and choose. {.listening audio=1.1}\n\n"
+
+RULE = Rule(
+    name="two-right-answers",
+    family="exercises",
+    severity=Severity.QUERY,
+    since="0.2",
+    cure="Add what decides (a picture, a sentence before it), or take an option that cannot be right.",
+    needs=frozenset({Need.LANGUAGE}),
+    passes=(
+        Example("1. This is (a / an) egg.\n2. I like (apple / apples).\n" + _key("1 an 2 apples")),
+        Example(
+            "1. I like (pears / apples).\n2. I (am / is) six.\n\n::: {.art .drawing}\nApples.\n:::\n"
+            + _key("1 apples 2 am"),
+            why="a picture",
+        ),
+        Example("1. I drink (milk / bread).\n2. Grass is (green / red).\n" + _key("1 milk 2 green"), why="sense"),
+        Example(_HEARD + _HEARD_ITEMS + _SCRIPT + _key("1 a 2 a")),
+    ),
+    fails=(
+        Example("1. This is (a / an) egg.\n2. «I like (oranges / apples).»\n" + _key("1 an 2 apples"), why="taste"),
+        Example("1. She is very (nice / «kind»).\n2. They (is / are) here.\n" + _key("1 nice 2 are"), why="the same"),
+        Example(
+            _HEARD + _HEARD_ITEMS + "3. «He lives …»  a) in a box  b) at school\n" + _SCRIPT + _key("1 a 2 a 3 b"),
+            why="not in the script",
+        ),
+    ),
+)  # fmt: skip
+
+_TASTE = frozenset({"like", "love", "want", "have", "need", "see", "buy", "prefer"})
+_FILLERS = frozenset({"please", "really", "very", "much", "too", "also"})
+_SMALL = frozenset({"the", "and", "near", "next", "behind", "under", "with", "from", "his", "her", "they", "she"})
+_FREE_WORDS = 15  # words of running text from which on a page tells something
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report the choices that nothing decides."""
+    done = {activity.span: activity for activity in reading.read.activities}
+    for read in reading.readings.exercises:
+        if not {"mistakes", "odd-one-out", "survey"}.isdisjoint(read.activity.kinds) or read.own:
+            continue
+        for exercise in read.exercises:
+            script = _script(read.activity)
+            if script:
+                yield from _not_told(exercise, script)
+            elif not _shows_something(read):
+                for item in exercise.items:
+                    yield from _undecided(item, exercise, done[read.activity.span], reading)
+
+
+def _script(activity: Activity) -> str:
+    heard = (passage.text for passage in activity.part.passages if passage.audience is Audience.LISTENER)
+    return " ".join(heard).casefold()
+
+
+def _shows_something(read: Exercises) -> bool:
+    """Whether a page has a picture, or a text besides its items, that may decide."""
+    part = read.activity.part
+    items = {id(place.passage) for exercise in read.exercises for item in exercise.items for place in item.prompt}
+    if part.pictures or any(passage.role is Role.BRIEF or passage.pictures for passage in part.passages):
+        return True
+    pupils = (passage for passage in part.passages if passage.audience is Audience.PUPIL)
+    free = sum(len(passage.text.split()) for passage in pupils if id(passage) not in items and passage.item is None)
+    return free > _FREE_WORDS and not all(exercise.cloze for exercise in read.exercises)
+
+
+def _not_told(exercise: Exercise, script: str) -> Iterator[Found]:
+    """A question of whose options the script says nothing, where it says something of all the others."""
+    asked = [item for item in exercise.items if len(item.choices) == 1 and item.answer is not None and item.prompt]
+    told = [any(_is_told(option, script) for option in item.choices[0].options) for item in asked]
+    if len(asked) < 3 or told.count(False) != 1 or any(_is_verdict(item.choices[0]) for item in asked):
+        return
+    item = asked[told.index(False)]
+    place = trimmed(item.prompt[0])
+    message = "The script says nothing of any of these options. Let somebody say which is right."
+    yield Found(place.span, place.text, message)
+
+
+def _is_told(option: Option, script: str) -> bool:
+    content = [word for word in plain(option.text).split() if len(word) > 2 and word not in _SMALL]
+    return not content or any(word.removesuffix("s") in script for word in content)
+
+
+def _is_verdict(choice: Choice) -> bool:
+    return any(plain(option.text) in ("yes", "no", "true", "false", "t", "f", "") for option in choice.options)
+
+
+def _undecided(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> Iterator[Found]:
+    if len(item.choices) != 1 or item.answer is None or len(item.choices[0].options) < 2:
+        return
+    choice = item.choices[0]
+    chosen = completed(item, exercise).chosen[0]
+    if chosen is None:
+        return
+    for other in choice.options:
+        if other is not chosen and frozenset({plain(chosen.text), plain(other.text)}) in _same_meaning():
+            message = f"“{chosen.text}” and “{other.text}” say the same here: both are right. Take another option."
+            yield Found(other.place.span, other.text, message)
+            return
+    passage = next((one for one in done.part.passages if _stands_in(one, item, chosen)), None)
+    if passage is None or passage in reading.readings.unchecked or len(item.prompt) != 1:
+        return
+    others = [option for option in choice.options if option is not chosen]
+    tokens = reading.analyse(passage).tokens
+    at = next((index for index, token in enumerate(tokens) if token.text.casefold() == plain(chosen.text)), None)
+    if at is None or not all(_same_kind(tokens[at], option, done, reading) for option in others):
+        return
+    if _matter_of_taste(tokens, at):
+        place = trimmed(item.prompt[0])
+        listed = " and ".join(f"“{option.text}”" for option in choice.options)
+        message = f"{listed} are both right here: nothing on the page decides. Add a picture, or change an option."
+        yield Found(place.span, place.text, message)
+
+
+def _same_meaning() -> frozenset[frozenset[str]]:
+    return frozenset(frozenset(part.strip() for part in line.split("=")) for line in entries("same_meaning.txt"))
+
+
+def _stands_in(passage: Passage, item: Item, chosen: Option) -> bool:
+    place = item.prompt[0] if item.prompt else chosen.place
+    if passage.role is Role.OPTION or not passage.text:
+        return False
+    return place.span.start <= passage.starts[0] and passage.ends[-1] <= max(place.span.end, chosen.place.span.end)
+
+
+def _same_kind(token: Token, option: Option, done: Activity, reading: Reading) -> bool:
+    """Whether an option on its own is a word of the same kind and form as the chosen one in its sentence."""
+    for passage in done.part.passages:
+        if passage.role is Role.OPTION and passage.span() == option.place.span:
+            tokens = reading.analyse(passage).tokens
+            same = len(tokens) == 1 and tokens[0].lemma != token.lemma
+            plural = token.text.endswith("s") == tokens[0].text.endswith("s") if same else False
+            alone = tokens[0].pos if same else ""
+            if token.pos == "NOUN" and plural and token.text.endswith("s") and alone in ("VERB", "ADJ", "PROPN"):
+                alone = "NOUN"  # a plural by itself looks like a verb
+            return same and plural and alone == token.pos and token.pos in ("NOUN", "ADV")
+    return False
+
+
+def _matter_of_taste(tokens: tuple[Token, ...], at: int) -> bool:
+    """`I like apples`, `Pim plays the drum loudly`: somebody with a verb of taste or having, or a way of doing it."""
+    subjects = [token for token in tokens if token.dep == "nsubj"]
+    if len(subjects) != 1 or not (subjects[0].pos == "PRON" or subjects[0].tag == "NNP") or subjects[0].lemma == "it":
+        return False
+    verbs = [token for token in tokens if token.pos == "VERB"]
+    if len(verbs) > 1 or sum(token.text in ".!?" for token in tokens) > 1:
+        return False
+    if tokens[at].pos == "ADV":
+        return tokens[at].text.endswith("ly") and not any(
+            token.pos in ("ADJ", "ADV") for token in tokens if token is not tokens[at]
+        )
+    main = verbs[0].lemma if verbs else next((token.lemma for token in tokens if token.pos == "AUX"), "")
+    rest = [
+        token
+        for index, token in enumerate(tokens)
+        if index != at and token.pos in ("NOUN", "ADJ", "ADV", "NUM", "PROPN") and token is not subjects[0]
+    ]
+    taste = main in _TASTE or (main == "get" and any(token.lemma == "have" for token in tokens))
+    return taste and all(token.lemma in _FILLERS for token in rest)
