@@ -96,7 +96,7 @@ class _Activity:
         return replace(activity, part=_with(activity.part, tuple(passages)))
 
     def _passages(self, passage: Passage) -> Sequence[Passage]:
-        edits = self._edits.get(id(passage))
+        edits = self._edits.get(id(self.read_as.mended.get(id(passage), passage)))
         if edits is None:
             return (passage,)
         found = list(edits.passages())
@@ -251,7 +251,7 @@ class _Activity:
         """What nobody reads as words: signs of sounds, ticks, arrows, names of speakers, letters by themselves."""
         is_exercise = bool(self.read_as.exercises or self.read_as.boxes)
         said = [plain(answer.text) for one in self.read_as.exercises for answer in one.key.answers]
-        lines = page_lines(self.read_as.activity, self.unit)
+        lines = page_lines(self.read_as.activity, self.unit, self.read_as.mended)
         for passage in {id(line.passage): line.passage for line in lines}.values():
             text = passage.text
             bare = text.strip()

@@ -137,6 +137,24 @@ def test_figures_in_answers_are_no_labels():
     assert texts(read(ACTIVITY + page + key)) == [[("1", "2 coins"), ("2", "4 coins"), ("3", "3 coins")]]
 
 
+@pytest.mark.parametrize(
+    ("page", "words"),
+    [
+        ("1 br_ _d  2 sch_ _l\n\n::: answers\n1 bread 2 school\n:::\n", ["br_ _d", "sch_ _l"]),
+        ("(1) l_m_n (2) _r_ng_\n\n::: answers\n(1) lemon (2) orange\n:::\n", ["l_m_n", "_r_ng_"]),
+        ("1 _pple  2 b_ll_\n\n::: answers\n1 apple 2 balls\n:::\n", ["_pple", "b_ll_"]),
+    ],
+)
+def test_blanks_that_markdown_takes_for_emphasis_are_blanks(page, words):
+    (exercise,) = read(ACTIVITY + page).exercises
+    assert [gap.word.text for item in exercise.items for gap in item.gaps if gap.word] == words
+
+
+def test_emphasis_by_underscores_stays_emphasis():
+    (exercise,) = read(ACTIVITY + "1. The _big_ cat is ____.\n2. A _red_ hat is ____.\n").exercises
+    assert [item.text for item in exercise.items] == ["The big cat is ____.", "A red hat is ____."]
+
+
 def test_a_key_in_the_notes_is_a_key():
     page = "1. He ____ happy.\n2. They ____ sad.\n\n::: teacher\n**Answers:** 1 is 2 are\n:::\n"
     assert texts(read(ACTIVITY + page)) == [[("1", "is"), ("2", "are")]]

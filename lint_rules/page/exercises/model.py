@@ -1,6 +1,7 @@
 """The exercises of an activity, as plain data. Everything stands somewhere: a place is a range of a passage."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from lint_rules.manuscript.model import Activity, Passage
 from lint_rules.source import Span
@@ -156,3 +157,4 @@ class Exercises:
     loose: tuple[Answer, ...] = ()  # what the key says that could not be given to an item
     own: bool = False
     keys: tuple[Passage, ...] = ()
+    mended: Mapping[int, Passage] = field(default_factory=dict)  # read with blanks that Markdown lost, by identity

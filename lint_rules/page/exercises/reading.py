@@ -21,7 +21,7 @@ from lint_rules.page.exercises.gaps import gaps_in
 from lint_rules.page.exercises.key import ReadKey, read_key
 from lint_rules.page.exercises.marks import marks_in
 from lint_rules.page.exercises.model import Answer, Choice, Exercise, Exercises, Gap, Item, Key, Label, Place, WordBox
-from lint_rules.page.exercises.stream import Line, key_passages, page_lines
+from lint_rules.page.exercises.stream import Line, key_passages, mended_passages, page_lines
 
 _WRITING_LINE = re.compile(r"[_\s]+")
 _EXAMPLE = re.compile(r"\s*(?:example|e\.g\.|model)\b", re.I)
@@ -31,7 +31,8 @@ _LETTERS_ASKED = re.compile(r"\bletters?\b", re.I)
 
 def exercises_in(activity: Activity, unit: Unit) -> Exercises:
     """How the page of an activity reads as exercises."""
-    lines = page_lines(activity, unit)
+    mended = mended_passages(activity, unit)
+    lines = page_lines(activity, unit, mended)
     drafts = draft_exercises(lines, marks_in(lines))
     _gaps_below(drafts, lines)
     left = _left_over(lines, drafts)
@@ -51,7 +52,7 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
         found += _without_labels(loose_gaps, read, boxes[0] if len(boxes) == 1 else None)
         if found[-1].key.answers:
             loose = ()
-    return Exercises(activity, tuple(found), tuple(boxes), charts, writing, loose, read.own, read.passages)
+    return Exercises(activity, tuple(found), tuple(boxes), charts, writing, loose, read.own, read.passages, mended)
 
 
 def _gaps_below(drafts: Sequence[DraftExercise], lines: Sequence[Line]) -> None:

@@ -1,10 +1,11 @@
 """The page of an activity as a neutral stream: its lines, in file order, each a range of a passage."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Passage, Role, Unit, field_key
+from lint_rules.page.exercises.lost_blanks import with_blanks
 from lint_rules.source import Source
 
 _PAGE = frozenset({Role.TEXT, Role.ITEM, Role.CELL, Role.HEAD, Role.TURN, Role.LINE, Role.CAPTION, Role.PANEL})
@@ -27,10 +28,21 @@ class Line:
         return self.passage.text[self.start : self.end]
 
 
-def page_lines(activity: Activity, unit: Unit) -> list[Line]:
-    """The lines of the pupil's page; pattern sentences are no exercise."""
+def mended_passages(activity: Activity, unit: Unit) -> dict[int, Passage]:
+    """The passages of the pupil's page whose blanks Markdown has taken for emphasis, with their blanks, by identity."""
+    found = {}
+    for passage in activity.part.passages:
+        if passage.audience is Audience.PUPIL and passage.role in _PAGE and passage.text:
+            mended = with_blanks(passage, unit.source)
+            if mended is not passage:
+                found[id(passage)] = mended
+    return found
+
+
+def page_lines(activity: Activity, unit: Unit, mended: Mapping[int, Passage]) -> list[Line]:
+    """The lines of the pupil's page; pattern sentences are no exercise. ``mended`` are passages to be read instead."""
     wanted = (
-        passage
+        mended.get(id(passage), passage)
         for passage in activity.part.passages
         if passage.audience is Audience.PUPIL
         and passage.role in _PAGE

@@ -43,15 +43,15 @@ def find(reading: Reading) -> Iterator[Found]:
     for read in reading.readings.exercises:
         said_so = one_letter_each(read.activity.heading.passage.text)
         for exercise in read.exercises:
-            yield from _compare(exercise, reading.unit.source.text, said_so=said_so)
+            yield from _compare(exercise, said_so=said_so)
 
 
-def _compare(exercise: Exercise, source: str, *, said_so: bool) -> Iterator[Found]:
+def _compare(exercise: Exercise, *, said_so: bool) -> Iterator[Found]:
     words = [
         (gap.word, _answers(said))
         for item in exercise.items
         for gap, said in zip(item.gaps, key_texts(item), strict=False)
-        if gap.word is not None and said and not _lost_blanks(gap.word, source)
+        if gap.word is not None and said
     ]
     fitting = [word for word, answers in words if _fits(word, answers)]
     wrong = [(word, answers) for word, answers in words if answers and not _fits(word, answers)]
@@ -84,12 +84,6 @@ def _made(words: Sequence[tuple[Place, list[str]]]) -> Iterator[Found]:
     if not wrong and len(unknown) == 1 and len(letters) > 2:
         word, made = unknown[0]
         yield Found(word.span, word.text, f"With the key this becomes “{made}”, which is no word.")
-
-
-def _lost_blanks(word: Place, source: str) -> bool:
-    """Whether blanks at a word's ends were read as marks of emphasis: `_r_ng_` is *r_ng* to Markdown."""
-    start, end = word.span
-    return source[start - 1 : start] == "_" or source[end : end + 1] == "_"
 
 
 def _answers(said: str) -> list[str]:

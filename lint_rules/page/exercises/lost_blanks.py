@@ -1,0 +1,65 @@
+"""Blanks that Markdown has taken for marks of emphasis: in `br_ _d  sch_ _l` it sees *d  sch* between two underscores.
+
+Where an underscore stands beside a stretch of emphasis, or within one of its words, no emphasis is meant but blanks:
+the passage is read with its underscores back in their places. A page that is printed would lose them all the same.
+"""
+
+import re
+from array import array
+from dataclasses import replace
+
+from lint_rules.manuscript.model import Passage
+from lint_rules.manuscript.paragraph_split import gaps
+from lint_rules.source import Source
+
+_INSIDE = re.compile(r"[^\W\d_]_|_[^\W\d_]")
+
+
+def with_blanks(passage: Passage, source: Source) -> Passage:
+    """The passage with the underscores that were blanks; itself where there are none."""
+    if not (passage.emphasis or passage.strong) or "_" not in source.text[passage.starts[0] : passage.ends[-1] + 2]:
+        return passage
+    lost = sorted(
+        {at for ranges in (passage.emphasis, passage.strong) for one in ranges for at in _lost(passage, one, source)}
+    )
+    if not lost:
+        return passage
+    text: list[str] = []
+    starts, ends = array("l"), array("l")
+    done = 0
+    for index, offset in lost:
+        text.append(passage.text[done:index])
+        starts.extend(passage.starts[done:index])
+        ends.extend(passage.ends[done:index])
+        text.append("_")
+        starts.append(offset)
+        ends.append(offset + 1)
+        done = index
+    text.append(passage.text[done:])
+    starts.extend(passage.starts[done:])
+    ends.extend(passage.ends[done:])
+    whole = "".join(text)
+    shift = sorted(index for index, _ in lost)
+    pictures = tuple(replace(one, at=one.at + sum(at <= one.at for at in shift)) for one in passage.pictures)
+    found = gaps(whole) if "__" in whole else ()
+    return replace(passage, text=whole, starts=starts, ends=ends, strong=(), emphasis=(), gaps=found, pictures=pictures)
+
+
+def _lost(passage: Passage, around: tuple[int, int], source: Source) -> list[tuple[int, int]]:
+    """The underscores around a stretch of emphasis that are blanks: where they go in the text, and their offsets."""
+    start, end = around
+    opening, closing = passage.starts[start], passage.ends[end - 1]
+    before = after = 0
+    while source.text[opening - 1 - before : opening - before] == "_":
+        before += 1
+    while source.text[closing + after : closing + after + 1] == "_":
+        after += 1
+    if not before or not after:
+        return []
+    outside = source.text[max(0, opening - before - 2) : opening - before]
+    behind = source.text[closing + after : closing + after + 2]
+    inside = passage.text[start:end]
+    beside = outside.endswith("_ ") or behind.startswith(" _") or outside[-1:].isalnum() or behind[:1].isalnum()
+    if not beside and not _INSIDE.search(inside):
+        return []
+    return [(start, opening - before + at) for at in range(before)] + [(end, closing + at) for at in range(after)]
