@@ -150,6 +150,11 @@ def test_blanks_that_markdown_takes_for_emphasis_are_blanks(page, words):
     assert [gap.word.text for item in exercise.items for gap in item.gaps if gap.word] == words
 
 
+def test_numbers_may_stand_behind_their_gaps():
+    page = "1. I ____ (1) six. You ____ (2) seven.\n2. He ____ (3) late.\n\n::: answers\n1 am 2 are 3 is\n:::\n"
+    assert texts(read(ACTIVITY + page)) == [[("1", "am"), ("2", "are"), ("3", "is")]]
+
+
 def test_emphasis_by_underscores_stays_emphasis():
     (exercise,) = read(ACTIVITY + "1. The _big_ cat is ____.\n2. A _red_ hat is ____.\n").exercises
     assert [item.text for item in exercise.items] == ["The big cat is ____.", "A red hat is ____."]

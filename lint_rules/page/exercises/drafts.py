@@ -13,6 +13,7 @@ from lint_rules.page.exercises.model import Label, Option, Place
 from lint_rules.page.exercises.stream import Line
 
 _GAP_NEXT = re.compile(r"\s*(?:_{2,}|…|[☐□▢◯○◻⬜❏❑])")
+_GAP_JUST_BEFORE = re.compile(r"(?:_{2,}|…)[.,;:!?]?\s*$")
 _CHOICE_NEXT = re.compile(r"\s*[*(\[]?[\w’'-]+\s*/\s*[\w’'-]+")
 _EDGE = " \t\n\u00a0,;/|·•–—☐□▢◯○◻⬜❏❑"
 _LETTER = re.compile(r"[^\W\d_]")
@@ -48,11 +49,13 @@ def draft_exercises(lines: Sequence[Line], marks: Sequence[Mark]) -> list[DraftE
     """The exercises of a page as drafts, in file order."""
     grids = _grids(lines)
     marks = [mark for mark in marks if _table(lines[mark.line]) not in grids]
-    cloze = _cloze_chains(lines, marks)
+    behind = _numbers_behind(lines, marks)
+    cloze = behind or _cloze_chains(lines, marks)
     used = {mark for chain in cloze for mark in chain}
     rest = [mark for mark in marks if mark not in used]
-    numbers = chains(rest, Kind.NUMBER)
-    found: list[DraftExercise] = [_cloze_exercise(chain, lines) for chain in cloze]
+    inside = {id(lines[mark.line].passage) for mark in used}
+    numbers = [chain for chain in chains(rest, Kind.NUMBER) if not _holds(chain, inside, lines)]
+    found: list[DraftExercise] = [_cloze_exercise(chain, lines, behind=bool(behind)) for chain in cloze]
     if not numbers and not cloze:
         weak = chains(rest, Kind.NUMBER, WEAK)
         numbers = [chain for chain in weak if len(chain) > 2 and chain[0].strength == LINE]  # 1 red 2 blue 3 green
@@ -67,6 +70,11 @@ def draft_exercises(lines: Sequence[Line], marks: Sequence[Mark]) -> list[DraftE
             return [DraftExercise(parents, Kind.NUMBER)]
         found += [DraftExercise(_drafts(chain, rest, lines, options=False), kind) for chain in several]
     return _merged(found)
+
+
+def _holds(chain: Sequence[Mark], cloze: set[int], lines: Sequence[Line]) -> bool:
+    """Whether numbered items are only the sentences of a cloze, whose own numbers the key goes by."""
+    return all(mark.own for mark in chain) and any(id(lines[mark.line].passage) in cloze for mark in chain)
 
 
 def _parents(several: Sequence[list[Mark]], lines: Sequence[Line]) -> list[Draft]:
@@ -166,6 +174,20 @@ def _cloze_chains(lines: Sequence[Line], marks: Sequence[Mark]) -> list[list[Mar
     ]
 
 
+def _numbers_behind(lines: Sequence[Line], marks: Sequence[Mark]) -> list[list[Mark]]:
+    """Numbers in brackets right behind a blank: `It's ____ (1) and we're in the ____ (2).`"""
+    after_gap = [
+        mark
+        for mark in marks
+        if not mark.own
+        and mark.dressed
+        and mark.label.isdigit()
+        and _GAP_JUST_BEFORE.search(lines[mark.line].passage.text[lines[mark.line].start : mark.first])
+        and not _opens_gap(mark, lines)
+    ]
+    return [chain for chain in chains(after_gap, Kind.NUMBER, WEAK) if len(chain) > 1]
+
+
 def _opens_gap(mark: Mark, lines: Sequence[Line]) -> bool:
     line = lines[mark.line]
     if not mark.label.isdigit():
@@ -188,10 +210,16 @@ def _within_text(mark: Mark, lines: Sequence[Line]) -> bool:
     return mark.dressed or (not wide and (before[-1:].isalpha() or before[-1:] == ","))
 
 
-def _cloze_exercise(chain: Sequence[Mark], lines: Sequence[Line]) -> DraftExercise:
-    drafts = []
+def _cloze_exercise(chain: Sequence[Mark], lines: Sequence[Line], *, behind: bool = False) -> DraftExercise:
+    drafts: list[Draft] = []
     for at, mark in enumerate(chain):
         line = lines[mark.line]
+        if behind:
+            before = chain[at - 1] if at else None
+            same = before is not None and lines[before.line].passage is line.passage
+            start = before.last if before is not None and same else 0
+            drafts.append(Draft(label_of(mark, lines), mark, [Place(line.passage, start, mark.first)]))
+            continue
         following = chain[at + 1] if at + 1 < len(chain) else None
         end = len(line.passage.text)
         if following is not None and lines[following.line].passage is line.passage:

@@ -100,7 +100,8 @@ def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
         before = text[line.start : match.start()]
         after = _AFTER.match(text, match.end(), line.end)
         last = after.end() if after else match.end()
-        if opened and before.strip() and last >= line.end and match["label"].isdigit():
+        counts = opened and before.strip() and last >= line.end and match["label"].isdigit()
+        if counts and not before.rstrip().endswith(("_", "…")):
             continue  # `It rhymes with red. (3)`: how many letters, points or lines
         bold = is_bold(line.passage, start, end)
         strength = _strength(before, opened, closed, bold, bare_letter=not closed and match["label"].isalpha())
