@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
 from lint_rules.page.exercises.answers import alternatives, letters_of, plain
-from lint_rules.page.exercises.instructions import asks_for_order, has_spare
+from lint_rules.page.exercises.instructions import asks_for_order, each_once
 from lint_rules.page.exercises.model import Answer, Choice, Exercise, Exercises, Item
 from lint_rules.rule import Example, Reading, Rule
 
@@ -250,7 +250,7 @@ def _box(exercise: Exercise, instruction: str) -> Iterator[Found]:
     given = [item.answer for item in exercise.items if item.answer is not None and item.gaps and not item.choices]
     outside = [answer for answer in given if not _in_box(answer, words)]
     gaps = sum(len(item.gaps) for item in exercise.items)
-    if len(outside) != 1 or len(given) < _BOX_SHARE or gaps > len(words) or (has_spare(instruction) and not given):
+    if len(outside) != 1 or len(given) < _BOX_SHARE or (gaps > len(words) and each_once(instruction)):
         return
     answer = outside[0]
     if any(_alike(plain(answer.text), word) for word in words):
