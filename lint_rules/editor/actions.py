@@ -77,20 +77,6 @@ def _shown(report: Report, finding: Finding, checked: Checked, asked: Asked) -> 
     return [diagnostic(point, file, checked.source, asked.encoding) for point in points]
 
 
-def stet_edit(source: Source, finding: Finding, *, at_end: bool) -> tuple[Edit, int]:
-    """The comment that lets a finding stand, and where in it the reason goes (offset in the new text of the edit).
-
-    It goes to the end of the line, or, where a line cannot take it (a heading, a table), on a line before.
-    """
-    line = source.position(finding.span.start).line
-    span = source.line_span(line)
-    head = f"<!-- stet {finding.rule}: "
-    if at_end:
-        return Edit(Span(span.end, span.end), f" {head} -->"), len(head) + 1
-    end = "\r\n" if "\r\n" in source.text else "\n"
-    return Edit(Span(span.start, span.start), f"{head} -->{end}{end}"), len(head)
-
-
 def _one_a_rule(findings: Sequence[Finding]) -> list[Finding]:
     return list({finding.rule: finding for finding in reversed(findings)}.values())[::-1]
 

@@ -2,7 +2,7 @@
 plain types; it runs on a worker thread."""
 
 import logging
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
@@ -23,6 +23,7 @@ from lint_rules.session import Tools, book_of_folder, proof_of_folder
 from lint_rules.source import Source, Span
 
 SOURCE = "hornbook"
+_IN_NO_LEVEL = "it is in no level's folder, so it is not a unit"
 _SEVERITIES = {
     Severity.STOP: types.DiagnosticSeverity.Error,
     Severity.QUERY: types.DiagnosticSeverity.Warning,
@@ -34,13 +35,14 @@ _SEVERITIES = {
 class Checked:
     """What a check gave: diagnostics by file, and, where the text is a unit that was read, the report and the source.
 
-    ``folder`` is the course it is in (None: in none that could be read).
+    ``folder`` is the course it is in (None: in none that could be read), ``left_out`` why nothing was read, if so.
     """
 
     diagnostics: Mapping[Path, Sequence[types.Diagnostic]]
     report: Report | None = None
     source: Source | None = None
     folder: CourseOnDisk | None = None
+    left_out: str = ""
 
 
 @dataclass(slots=True)
@@ -50,6 +52,7 @@ class Checker:
     kit: Tools
     courses: OpenCourses
     encoding: str = "utf-16"
+    today: Callable[[], date] = date.today
     said: dict[Path, frozenset[Path]] = field(default_factory=dict)  # root → files of its course that were spoken of
 
     def check(self, path: Path, text: str, buffers: Mapping[Path, str], *, english: bool) -> Checked:
@@ -66,7 +69,7 @@ class Checker:
             root = find_course(path)
             inside = path_in_course(root, path)
         except NoCourse as error:
-            return Checked({path: list(_loose(path, text, str(error)))})
+            return Checked({path: list(_loose(path, text, str(error)))}, left_out="it is under no course")
         mine = {path_in_course(root, other): held for other, held in buffers.items() if other.is_relative_to(root)}
         mine[inside] = text
         try:
@@ -74,12 +77,13 @@ class Checker:
         except FolderError as error:
             return Checked({root / COURSE_FILE: [_at_top(str(error), types.DiagnosticSeverity.Error)]})
         own = self._of_course(folder, mine)
-        kit = replace(self.kit, today=date.today(), english=self.kit.english if english else None)
+        kit = replace(self.kit, today=self.today(), english=self.kit.english if english else None)
         source = source_of(inside, text)
         if folder.course is None or any(problem.stops for problem in folder.problems):
             return Checked({path: [_unchecked(folder)], **own} if path not in own else own, folder=folder)
         if folder.course.level_of(inside) is None:
-            return Checked(own, folder=folder)
+            in_none = "" if path in own or inside in _of_the_course(folder) else _IN_NO_LEVEL
+            return Checked(own, folder=folder, left_out=in_none)
         report = proof_of_folder(folder, source, kit)
         found = [diagnostic(point, path, source, self.encoding) for point in report.points]
         found += [_broken(note.rule, note.why) for note in report.broken]
@@ -90,8 +94,12 @@ class Checker:
         try:
             mine = {path_in_course(root, other): held for other, held in buffers.items() if other.is_relative_to(root)}
             folder = self.courses.folder(root, mine)
-            report = book_of_folder(folder, {p: source_of(p, held) for p, held in mine.items()}, self.kit)
+            kit = replace(self.kit, today=self.today(), english=None)  # no rule of a whole book asks about English
+            report = book_of_folder(folder, {p: source_of(p, held) for p, held in mine.items()}, kit)
         except (FolderError, CannotRun):
+            return {}  # said with each unit
+        except Exception:
+            logging.getLogger(__name__).exception("a check of the book broke")
             return {}
         of_book = {m.rule.name for m in self.kit.rules if m.find_in_book is not None and m.find is None}
         found: dict[Path, list[types.Diagnostic]] = {}
@@ -152,7 +160,12 @@ def path_of(uri: str) -> Path | None:
     """The file of a document; None for one that is not (yet) a file."""
     if not uri.startswith("file:"):
         return None
-    rest = unquote(uri.removeprefix("file://").removeprefix("localhost"))
+    rest = unquote(uri.removeprefix("file:"))
+    if "\0" in rest:
+        return None
+    if rest.startswith("//"):
+        machine, _, tail = rest.removeprefix("//").partition("/")
+        rest = f"/{tail}" if machine in ("", "localhost") else rest
     if len(rest) > 2 and rest[0] == "/" and rest[2] == ":":
         rest = rest[1:]  # a drive
     return Path(rest)
@@ -163,6 +176,12 @@ def _loose(path: Path, text: str, why: str) -> Iterator[types.Diagnostic]:
     front = read_front_matter(source_of(path.name, text))[0] if path.suffix.lower() == ".md" else None
     if front is not None and front.level and front.unit:
         yield _at_top(why, types.DiagnosticSeverity.Information)
+
+
+def _of_the_course(folder: CourseOnDisk) -> frozenset[str]:
+    """The course's own files, which are checked as what they are."""
+    levels = folder.course.levels if folder.course is not None else ()
+    return frozenset({COURSE_FILE, *(level.words_path for level in levels if level.words_path)})
 
 
 def _unchecked(folder: CourseOnDisk) -> types.Diagnostic:

@@ -2,6 +2,7 @@
 
 from collections import OrderedDict
 from collections.abc import Sequence
+from threading import Lock
 
 from lint_rules.language.service import Language, Request
 from lint_rules.language.tokens import Analysis
@@ -15,6 +16,7 @@ class RecentLanguage:
     def __init__(self, inner: Language) -> None:
         self._inner = inner
         self._known: OrderedDict[Request, Analysis] = OrderedDict()
+        self._one_at_a_time = Lock()  # a check, the whole book and a hover ask from three threads; spaCy wants one
 
     @property
     def version(self) -> str:
@@ -23,6 +25,10 @@ class RecentLanguage:
 
     def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
         """One analysis a request, in order. Raises LanguageUnavailable when the model cannot be had."""
+        with self._one_at_a_time:
+            return self._analyse(requests)
+
+    def _analyse(self, requests: Sequence[Request]) -> list[Analysis]:
         missing = [request for request in dict.fromkeys(requests) if request not in self._known]
         if missing:
             self._known.update(zip(missing, self._inner.analyse(missing), strict=True))
