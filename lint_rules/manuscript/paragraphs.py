@@ -78,6 +78,10 @@ def read_cell(state: ReaderState, token: Token, plain: InlineText) -> None:
         state.add(cut_passage(plain, 0, plain.length, Role.CELL, setting))
 
 
+_GRID = re.compile(r"\+(?:[-=:]+\+)+\s")  # Pandoc's grid tables (Pandoc User's Guide, 'Tables')
+_GRID_TABLE = "A table drawn with + and - is not read here. Write it with strokes alone: `| a | b |`, then `|---|---|`."
+
+
 def read_paragraph(state: ReaderState, token: Token, plain: InlineText) -> None:
     """A paragraph, by the div it stands in and what it looks like."""
     span = state.note_block("paragraph", token, token.meta["places"].place(0))
@@ -85,6 +89,11 @@ def read_paragraph(state: ReaderState, token: Token, plain: InlineText) -> None:
     before, state.last = state.last, ""
     noted = len(state.contents.comments)
     state.note_comments(plain, span)
+    if _GRID.match(plain.text):
+        first = state.source.line_span(state.source.position(span.start).line)
+        state.contents.problems.append(Problem(first, _GRID_TABLE, blocks=False))
+        state.add(cut_passage(plain, 0, plain.length, Role.CODE, setting))
+        return
     if _read_picture(state, plain, setting):
         return
     kind = state.kind

@@ -26,6 +26,7 @@ SHORT_ANSWER = re.compile(
     re.I,
 )
 _BE_HAVE_DO = re.compile(r"(?:am|is|are|was|were|have|has|had|do|does|did|['’](?:ve|s|m|re|d)|got)(?:n['’]t)?", re.I)
+_FORMS = re.compile(r"\w+\s*[–—→/]\s*\w+")  # forms side by side: have – had
 _GAP_BEFORE = re.compile(r"_{2,}[^\w.!?]*(?:[\w'’]+\s+){0,3}$")
 _GAP_AFTER = re.compile(r"\s*(?:not\s+)?_{2,}")
 
@@ -128,7 +129,10 @@ def _is_short_answer(text: str, sentence: Sentence) -> bool:
 
 def _is_broken(text: str, one: Structure) -> bool:
     """Say whether a gap beside a single word may hold the rest of its verb: `I've ____ a kite`, `____ you got it?`"""
-    if " " in text[one.start : one.end]:
+    words = text[one.start : one.end]
+    if _FORMS.fullmatch(words):
+        return True
+    if " " in words:
         return False
     if _GAP_BEFORE.search(text[: one.start]):
         return True

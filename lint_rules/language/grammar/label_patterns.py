@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 _GAP = re.compile(r"…|\.{2,}|_{2,}")
+_SLOT = re.compile(r"\s*\+\s*[\w-]+(?:\s*/\s*[\w-]+)*")  # I'm + name, She's + -ing, I like + noun
 _WORD = re.compile(r"[a-z]+n't|[a-z]+|'[a-z]+|…")
 _PARTS = re.compile(r"\s+/\s+|[;,\n]|(?<=[?!])\s+|(?<=\w)\.\s+|…\s*\.(?=\s|$)")
 _EXPLAINED = re.compile(r":|\(|–|—|\s-\s|\+")  # `can: Can I swim?` has a name, and an example of it
@@ -93,7 +94,7 @@ _STRAIGHT = str.maketrans("‘’ʼ", "'''")
 
 
 def _plain(label: str) -> str:
-    return _GAP.sub("…", label.casefold().translate(_STRAIGHT).replace("*", ""))
+    return _GAP.sub("…", _SLOT.sub(" …", label).casefold().translate(_STRAIGHT).replace("*", ""))
 
 
 def _shown(words: Sequence[str], *, asked: bool) -> Iterator[str]:

@@ -13,6 +13,9 @@ _AFTER_VERB = frozenset(
     | {"two", "three", "four", "five", "six", "along", "out", "up", "about"}
 )
 _DO = frozenset({"do", "don", "don't", "don’t"})
+_CHOICE = re.compile(
+    r"\s*(?:(?:\w+\s+)?or\s+)?"
+)  # nothing, or one word at most before the other choice: stand up or sit
 _NOT = re.compile(r"(?:n['’]t|\s+not)\b", re.I)
 
 
@@ -67,7 +70,7 @@ def _joined(text: str, steps: Sequence[tuple[int, int]]) -> Iterator[tuple[int, 
     while index < len(steps):
         start, end = steps[index]
         index += 1
-        if index > 1 and text[before:start].strip() in ("", "or"):
+        if index > 1 and _CHOICE.fullmatch(text[before:start]):
             continue
         if text[start:end].casefold() in _DO and _NOT.match(text, start + 2) and index < len(steps):
             following, last = steps[index]

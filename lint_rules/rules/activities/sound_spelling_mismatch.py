@@ -157,7 +157,12 @@ def _words(passage: Passage, wanted: Practised, source: Source) -> Iterator[tupl
     words = listed_words(passage, source)
     text = passage.text.strip()
     sentence = text.endswith((".", "!", "?", "…")) and " " in text and not (len(words) > 2 and text.endswith("."))
-    if sentence or (passage.role in _RUNNING and len(words) < 2) or _is_spelt_with_gaps(passage):
+    if (
+        sentence
+        or passage.role is Role.LINE
+        or (passage.role in _RUNNING and len(words) < 2)
+        or _is_spelt_with_gaps(passage)
+    ):
         return
     choice = passage.block.start + 1 if passage.role is Role.ITEM and "/" in text and "," not in text else 0
     spelt = {spelling.written.strip("-").casefold() for spelling in wanted.spellings}

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.vocabulary.topics import OddOnes, TopicList, odd_ones, topics_of
-from lint_rules.manuscript.model import Activity, Audience
+from lint_rules.manuscript.model import Activity, Audience, Unit
 from lint_rules.page.exercises.model import Exercises
 from lint_rules.page.word_sets import Listed, sets_of, shown
 from lint_rules.rule import Example, Reading, Rule
@@ -62,6 +62,11 @@ RULE = Rule(
             why="no odd one is asked for",
         ),
         Example(
+            "### 1 Circle the odd one out. {.odd-one-out .sounds}\n\n1. goat, apple, hen\n\n::: answers\n1 goat\n:::\n",
+            words=_WORDS,
+            why="told by its sound",
+        ),
+        Example(
             _HEAD + "| goat | red | hen | duck |\n|---|---|---|---|\n| apple | banana | swim | milk |\n", words=_WORDS
         ),
     ),
@@ -93,9 +98,10 @@ _LEAD = r"^\W*(?:\d+[.):]?\s*)?(?:[a-z][.)]\s+)?(?:(?:an?|the)\s+)?"
 def find(reading: Reading) -> Iterator[Found]:
     """Report the sets without one clear answer, at their words."""
     topics = topics_of(reading.course)
+    by_sound = {id(activity) for activity in _about_sounds(reading.unit)}
     for read in reading.readings.exercises:
         activity = read.activity
-        if "odd-one-out" not in activity.kinds or _asks_why(activity):
+        if "odd-one-out" not in activity.kinds or _asks_why(activity) or id(activity) in by_sound:
             continue
         for words in sets_of(activity, reading.unit.source):
             if len(words) < 3:
@@ -103,6 +109,17 @@ def find(reading: Reading) -> Iterator[Found]:
             odd = odd_ones([word.word for word in words], topics)
             if odd.certain and not _is_clear(words, odd, read, topics):
                 yield _found(words, _message(words, odd, topics))
+
+
+def _about_sounds(unit: Unit) -> Iterator[Activity]:
+    """The activities that are about how words are said or spelt: there the odd one is told by its sound."""
+    for lesson in unit.lessons:
+        for activity in lesson.activities:
+            if "sounds" in (*activity.kinds, *lesson.classes) or {"sound", "spelling"} & {
+                *activity.heading.attributes.values
+            }:
+                yield activity
+    yield from (activity for activity in unit.opening_activities if "sounds" in activity.kinds)
 
 
 def _asks_why(activity: Activity) -> bool:

@@ -17,7 +17,7 @@ order (part them by slashes).
 """
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence, Set
 
 from lint_rules.english.slips import Slip, slips_in
 from lint_rules.english.text import passages_to_check
@@ -56,6 +56,16 @@ RULE = Rule(
     ),
     needs=frozenset({Need.ENGLISH}),
     passes=(
+        Example(
+            '### 1 Write ai. {.sounds sound="eɪ" spelling="ai"}\n\n1. r____n\n',
+            english=(("ai", "TYPOS", "AI", "Use capital letters."),),
+            why="the letters of the sound",
+        ),
+        Example(
+            "### 1 Write a, an or the. {.writing}\n\n1. It's ____ kite.\n",
+            english=(("a,", "GRAMMAR", "THE_PUNCT", "A word may be missing."),),
+            why="a word that is spoken of",
+        ),
         Example("I can see a kite.\n", why="the checker has nothing to say"),
         Example(
             "This is Mina. I like Mina's hat.\n",
@@ -166,6 +176,7 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report what the English checker says, less what a course vouches for, and what it lets pass."""
     house = house_spellings(reading.course) | _listed("sound_words.txt") | _listed("trade_words.txt")
     house |= {spelling_of(one) for one in spellings_of(reading.unit)}
+    letters = {spelling_of(one) for one in spellings_of(reading.unit)}
     elsewhere, never_twice = out_of_place(reading.course.variety), frozenset(entries("never_twice.txt"))
     told = _own_slips(reading)
     for passage in reading.unit.passages:
@@ -177,7 +188,7 @@ def find(reading: Reading) -> Iterator[Found]:
             words = passage.text[match.start : match.end]
             if any(match.start < slip.end and slip.start < match.end for slip, _ in own):
                 continue
-            if _is_noise(passage.text, match, reading):
+            if _is_noise(passage.text, match, reading) or _is_mentioned(words, letters):
                 continue
             if match.rule.startswith(_SPELLER) and (
                 _is_word_of_ours(words, house, elsewhere)
@@ -192,6 +203,13 @@ def find(reading: Reading) -> Iterator[Found]:
                 continue
             about = spelling_of(words) if match.rule.startswith(_SPELLER) else ""
             yield Found(passage.span(match.start, match.end), words, _message(passage, match, words), about=about)
+
+
+def _is_mentioned(words: str, letters: Set[str]) -> bool:
+    """Say whether letters are spoken of and not used: those of the unit's sounds (Write *ai*), an article that a stop
+    or a comma follows (Write a, an or the.)."""
+    plain = words.strip(" \"'“”‘’,.;:!?–—").casefold()
+    return plain in letters or (len(plain) == 1 and plain.isalpha() and words[-1:] in ",.;:!?–—")
 
 
 def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:

@@ -78,6 +78,11 @@ RULE = Rule(
         Example("«::: TEACHER»\n**Time:** 5 minutes\n:::\n", why="Pandoc minds capitals"),
         Example("«::: answer»\n1 yes\n:::\n", why="perhaps the house's own", weight=Severity.QUERY),
         Example(_fronted("").replace("unit: 1", "unit: «2»"), why="the file is unit-01.md", weight=Severity.QUERY),
+        Example(
+            "Look.\n\n«+-----+-----+»\n| a   | b   |\n+-----+-----+\n",
+            why="a table drawn with + and -",
+            weight=Severity.QUERY,
+        ),
         Example("Look at the kite.\n\n«:::»\n", why="a fence that closes nothing"),
         Example("Look.\n«::: words»\nkite\n:::\n", why="Pandoc wants an empty line before it", weight=Severity.QUERY),
         Example(

@@ -107,7 +107,9 @@ def past_like_base(text: Text) -> None:
     """`put`, `cut`, `read`: present or past, judged by subject, adverbs and the other verbs."""
     known = verb_forms.like_base()
     for word in text.words:
-        if word.lower in known and word.tag in ("VBD", "VBP") and not has_auxiliary(text, word):
+        if word.lower in known and word.tag == "VBD" and word.dep == "conj" and text.words[word.head].tag == "VB":
+            word.retag("VB", "VERB")  # `Take it and PUT it down.`
+        elif word.lower in known and word.tag in ("VBD", "VBP") and not has_auxiliary(text, word):
             past = _is_past(text, word)
             if past is not None:
                 word.retag("VBD" if past else "VBP", "VERB")
@@ -203,6 +205,24 @@ def verbless_sentences(text: Text) -> None:
                 break
 
 
+def participles_as_main_verbs(text: Text) -> None:
+    """`The cork FLOATED on the water.`, `Are batteries RECYCLED?`: where a sentence has no other verb, what the model
+    takes for a participle after a noun is its verb."""
+    for start, end in text.sentences:
+        words = text.words[start:end]
+        for word in words:
+            who = text.words[word.head]
+            if word.tag != "VBN" or word.dep != "acl" or who.tag not in NOUN or who.index >= word.index:
+                continue
+            others = [one for one in words if one.tag in FINITE and one is not word]
+            if not others and words[-1].lower in (".", "!") and word.lower not in verb_forms.only_participle():
+                word.retag("VBD", "VERB")
+                text.promote(word, who, "nsubj")
+            elif [one.lemma for one in others] == ["be"] and words[-1].lower == "?" and others[0].index < who.index:
+                text.promote(word, others[0], "auxpass")
+                text.attach(who, word, "nsubjpass")
+
+
 def verbless_questions(text: Text) -> None:
     """`Can a duck SWIM?`: where a modal has no verb, the noun that can be one is."""
     for modal in text.words:
@@ -253,6 +273,7 @@ STEPS = (
     what_the_form_can_carry,
     same_again,
     verbless_sentences,
+    participles_as_main_verbs,
     verbless_questions,
     plural_or_verb,
     existential,
