@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from lint_rules.language.service import English, EnglishMatch
 from lint_rules.manuscript.model import PICTURE, Audience, Passage, Role, Unit
 from lint_rules.page.readings import Readings
+from lint_rules.plain_words import TOGETHER
 
 # Words as different as can be: a verb or noun, an article that begins with a vowel, an auxiliary, a question word.
 # Measured on clean sentences with each word in turn left out (tests/english): no false alarm in 864.
@@ -31,9 +32,8 @@ _DETERMINERS = frozenset(("a", "an", "the", "my", "your", "his", "her", "its", "
 _ARTICLE = re.compile(r"^(?:an?|the)\s+", re.IGNORECASE)
 
 # A word with a blank in it is all blank (`k_te`); a hint after a blank goes with it (`____ (go)`).
-_TOKEN = re.compile(r"[\w’'-]+")
 _HINT = re.compile(r"\s*\([^()\n]{1,40}\)")
-_CHOICE = re.compile(r"(?<![\w’'/|-])[\w’'-]+(?:\s*[/|]\s*[\w’'-]+)+(?![\w/|])")
+_CHOICE = re.compile(rf"(?<![\w’'/|-]){TOGETHER.pattern}(?:\s*[/|]\s*{TOGETHER.pattern})+(?![\w/|])")
 _SOUND = re.compile(r"(?<!\w)(?:/[^\s/]{1,12}/|[-–][^\W\d_]{1,4})(?!\w)")  # /eɪ/, -ing
 _LETTERS = 3  # a word picked out of at most so many letters is a spelling, a sound or an ending: `the *ai* of *rain*`
 _LETTER = re.compile(r"(?<=[a-z,;] )A(?= )")
@@ -173,13 +173,13 @@ def _pictures(passage: Passage, spelt: bool) -> Iterator[_Hidden]:
     words: Mapping[int, str] = {picture.at: picture.alt.strip() for picture in passage.pictures}
     for match in re.finditer(PICTURE, passage.text):
         word = words.get(match.start(), "") if spelt else ""
-        if not _DETERMINERS.isdisjoint(_TOKEN.findall(passage.text[: match.start()].casefold())[-3:]):
+        if not _DETERMINERS.isdisjoint(TOGETHER.findall(passage.text[: match.start()].casefold())[-3:]):
             word = _ARTICLE.sub("", word)  # 'on the big ![the boat]': the sentence has its article
         yield _Hidden(match.start(), match.end(), (word,) if word else ANY_WORD)
 
 
 def _gaps(text: str) -> Iterator[_Hidden]:
-    for token in _TOKEN.finditer(text):
+    for token in TOGETHER.finditer(text):
         if "_" in token[0]:
             hint = _HINT.match(text, token.end())
             yield _Hidden(token.start(), hint.end() if hint else token.end(), ANY_WORD)
@@ -191,7 +191,7 @@ def _sounds(passage: Passage, kinds: Sequence[str]) -> Iterator[_Hidden]:
     for match in _SOUND.finditer(passage.text):
         yield _Hidden(match.start(), match.end(), ANY_WORD)
     if _SOUNDS in kinds and (passage.audience is Audience.KEY or passage.role in _IN_ROWS):
-        for token in _TOKEN.finditer(passage.text):  # what is read and written here is letters: tr ____
+        for token in TOGETHER.finditer(passage.text):  # what is read and written here is letters: tr ____
             if len(token[0]) <= _LETTERS and token[0].isalpha():
                 yield _Hidden(token.start(), token.end(), ANY_WORD)
     if passage.audience is Audience.TEACHER or _SOUNDS in kinds:

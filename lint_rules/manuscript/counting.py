@@ -3,11 +3,7 @@
 import re
 
 from lint_rules.manuscript.model import Audience, Passage, Role
-
-# A run of letters or digits (with its combining marks). An apostrophe or a hyphen inside joins: `don't` and
-# `round-ended` are one word each; so is a figure like 7.30 or 1,000. A gap (`____`) is none.
-_LETTERS = r"[^\W_](?:[^\W_]|[\u0300-\u036f])*"
-_WORD = re.compile(rf"\d+(?:[.,:]\d+)+[^\W\d_]*|{_LETTERS}(?:['’ʼ‐‑-]{_LETTERS})*")
+from lint_rules.plain_words import WORD
 
 SENTENCE_ROLES = frozenset({Role.TEXT, Role.TURN, Role.CAPTION, Role.ITEM, Role.LINE})
 TEXT_ROLES = frozenset({Role.TEXT, Role.TURN})
@@ -19,7 +15,7 @@ _SLASH = re.compile(r"(?<=\S)\s*/\s*(?=\S)")
 
 def word_ranges(text: str) -> list[tuple[int, int]]:
     """Where the words of a text stand, as half-open ranges."""
-    return [match.span() for match in _WORD.finditer(text)]
+    return [match.span() for match in WORD.finditer(text)]
 
 
 def first_words(text: str, most: int = 6) -> str:
@@ -30,7 +26,7 @@ def first_words(text: str, most: int = 6) -> str:
 
 def count_words(text: str) -> int:
     """How many words a text has."""
-    return sum(1 for _ in _WORD.finditer(text))
+    return sum(1 for _ in WORD.finditer(text))
 
 
 def is_for_children(passage: Passage) -> bool:

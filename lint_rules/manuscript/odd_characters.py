@@ -10,6 +10,7 @@ import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 
 from lint_rules.manuscript.model import Passage, Problem
+from lint_rules.plain_words import LETTERS
 from lint_rules.source import Source, Span
 
 # Unicode 15, the bidirectional formatting characters (Unicode Standard Annex #9, section 2).
@@ -27,7 +28,6 @@ _VARIANTS, _JOINER = "\ufe0e\ufe0f", "\u200d"
 _FLAG = re.compile("\U0001f3f4[\U000e0020-\U000e007e]{1,6}\U000e007f")  # of England, Scotland, Wales (UTS #51)
 _MOST_SHOWN = 30  # characters of a word around
 
-_LETTERS = re.compile(r"[^\W\d_]+")
 # Letters that look like Latin ones in most typefaces (Unicode Technical Standard #39, confusables; chosen from memory).
 _LOOK_LATIN = frozenset(
     "аеорсухіјѕԁһԛԝӏѵАВЕЅІЈКМНОРСТУХԌԚԜҮЗ"  # Cyrillic
@@ -105,7 +105,7 @@ def _around(source: Source, at: int) -> Span:
 
 
 def _look_alikes(passage: Passage) -> Iterator[Problem]:
-    for word in _LETTERS.finditer(passage.text):
+    for word in LETTERS.finditer(passage.text):
         written = word[0]
         if written.isascii():
             continue

@@ -8,11 +8,11 @@ from difflib import get_close_matches
 from urllib.parse import unquote
 
 from lint_rules.manuscript.model import Part, Passage, Unit
+from lint_rules.plain_words import LETTERS
 from lint_rules.tables import words
 
 _ELSEWHERE = re.compile(r"(?:[a-z][a-z0-9+.-]*:|//|#)", re.I)
 _SUFFIX = re.compile(r"\.(?:svg|png|jpe?g|gif|tiff?|webp|pdf|eps|ai|psd|bmp|heic)$", re.I)
-_WORD = re.compile(r"[^\W\d_]+")
 _PHOTO = re.compile(r"\b(?:photo|photograph|photographs|photos|photographic)\b", re.I)
 _DRAWING = re.compile(
     r"\b(?:drawing|drawings|drawn|illustration|illustrations|illustrated|cartoon|cartoons|comic|sketch|painting|artwork|"
@@ -26,7 +26,7 @@ def names_nothing(alt: str, target: str) -> bool:
     text = alt.strip()
     if _SUFFIX.search(text):
         return True
-    own = _WORD.findall(text.casefold())
+    own = LETTERS.findall(text.casefold())
     if re.fullmatch(r"\d+|[^\W\d_]", text):
         return False  # a number or a letter to learn
     if not own or all(word in words("empty_picture_words") for word in own):
@@ -48,7 +48,7 @@ def says_how(text: str, classes: Iterable[str]) -> bool:
 
 def shows_nothing(text: str) -> bool:
     """Say whether a brief has no word left about what must be seen once `drawing`, `full page` and the like are out."""
-    own = _WORD.findall(text.casefold())
+    own = LETTERS.findall(text.casefold())
     return all(word in words("empty_picture_words") for word in own)
 
 

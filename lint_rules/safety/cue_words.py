@@ -8,11 +8,11 @@ from functools import cached_property, lru_cache
 from typing import Generic, NamedTuple, TypeVar
 
 from lint_rules.language.inflection.forms import every_form, ing_form, noun_forms
+from lint_rules.plain_words import PART
 
 Pattern = tuple[frozenset[str], ...]
 Key = TypeVar("Key")
 
-_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\d+")
 _SENTENCE_END = re.compile(r"[.!?…]+[\"'”’)\]]*(?=\s|$)|\n|;|•")
 _ABBREVIATION = re.compile(r"\b(?:e\.g|i\.e|etc|approx|min|mins|vs|no|p|pp)\.$", re.I)
 # Bounded, so that a mark that is never closed costs no more than a long sentence.
@@ -59,7 +59,7 @@ def words_of(text: str) -> tuple[Word, ...]:
     """The words of a text; a hyphened word is several, joined."""
     words: list[Word] = []
     last = 0
-    for match in _WORD.finditer(text):
+    for match in PART.finditer(text):
         between = text[last : match.start()]
         joined = bool(words) and between in ("-", "‐", "‑")
         mark = bool(between.strip()) and not joined

@@ -15,6 +15,7 @@ from lint_rules.language.vocabulary.word_index import canonical
 from lint_rules.manuscript.model import PICTURE, Passage, Picture
 from lint_rules.page.number_words import NUMBER_WORDS
 from lint_rules.page.pictures import names_nothing
+from lint_rules.plain_words import PART
 
 _LETTERS = re.compile(r"[^\W_]")
 _STOPS = frozenset(".!?…:")
@@ -97,7 +98,7 @@ def names_of_picture(alt: str) -> tuple[frozenset[str], frozenset[str]]:
 
 
 def _words(alt: str) -> list[str]:
-    return re.findall(r"[^\W_]+(?:['’][^\W_]+)*", alt.casefold())
+    return PART.findall(alt.casefold())
 
 
 def _ends_noun(word: str) -> bool:

@@ -10,10 +10,11 @@ from difflib import get_close_matches
 from functools import cache, lru_cache
 
 from lint_rules.language.grammar.label_patterns import LabelPattern, has_gap, patterns_in
+from lint_rules.plain_words import TOGETHER
 from lint_rules.tables import alternatives, rows, words
 
 _NEAR = 0.85  # a letter or two; a label of the course's own is not to be taken for a slip
-_WORD_LIST = re.compile(r"[\w'’-]+(?:\s*/\s*[\w'’-]+)+")  # under / behind: words, and no structure
+_WORD_LIST = re.compile(rf"{TOGETHER.pattern}(?:\s*/\s*{TOGETHER.pattern})+")  # under / behind: words, and no structure
 _TOKEN = re.compile(r"let's|there's|[a-z0-9]+n't|[a-z0-9]+|'[a-z]+|[():–—]")
 
 

@@ -10,10 +10,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from lint_rules.language.sounds.pronunciation import Sounds, has_sound, pronunciations, read_ipa
+from lint_rules.plain_words import WORD
 
 _BETWEEN = re.compile(r"\s*(?:[,;/|+&]|\s(?:and|or|vs?\.?)\s|\s)\s*")
 _SPLIT = re.compile(r"([a-z])\s*[-_–—…]+\s*e")
-_LETTERS = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +93,7 @@ def _together(each: Sequence[Heard]) -> Heard:
 def words_of(text: str) -> list[str]:
     """The words of an entry: `r(ai)n` is rain, what stands in brackets of its own is no part of it."""
     bare = re.sub(r"(?:(?<=\s)|^)[(\[][^()\[\]]*[)\]](?=\s|$)", " ", text)
-    return _LETTERS.findall(re.sub(r"[()\[\]]", "", bare))
+    return [word for word in WORD.findall(re.sub(r"[()\[\]]", "", bare)) if word[0].isalpha()]
 
 
 def _hear_word(word: str, wanted: Practised, variety: str) -> Heard:

@@ -4,10 +4,11 @@ Its answer is for a text of some length: a name, a shout, a list of loan words s
 are told apart by their words; a text in another script than Latin needs no words.
 """
 
-import re
 import unicodedata
 from functools import cache
 from statistics import fmean
+
+from lint_rules.plain_words import PART
 
 _NAMES = {
     "ca": "Catalan", "cs": "Czech", "da": "Danish", "de": "German", "es": "Spanish", "fi": "Finnish", "fil": "Filipino",
@@ -20,7 +21,6 @@ _LEAST = 4  # words, or nothing is said
 _AT_HOME = 4.0  # mean of the Zipf frequencies of a text's words: English texts for children have more than 5
 _IN_IT = 3.0  # the least of that mean in the language that a text is said to be in
 _CLEARLY = 0.5  # how much more common, on that scale, the words must be in the other language
-_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
 
 
 def other_language(text: str) -> str:
@@ -28,7 +28,7 @@ def other_language(text: str) -> str:
     letters = [char for char in text if char.isalpha()]
     if len(letters) >= 2 * _LEAST and sum(_is_latin(char) for char in letters) < len(letters) / 2:
         return "another script"
-    words = [word.replace("’", "'") for word in _WORD.findall(text) if word.islower()]  # a name is in no language
+    words = [word.replace("’", "'") for word in PART.findall(text) if word.islower()]  # a name is in no language
     if len(words) < _LEAST:
         return ""
     english = _commonness(words, "en")

@@ -9,12 +9,12 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules.page.exercises.answers import alternatives, plain
 from lint_rules.page.exercises.model import Choice, Option, Place
+from lint_rules.plain_words import TOGETHER
 
 _TICKED = re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
 _STROKE = re.compile(r"\s*(?:/|\||·|•|∙|⋅)\s*|\s+or\s+")
 _BRACKETS = re.compile(r"[(\[{]([^()\[\]{}\n]*)[)\]}]")
-_WORD_BEFORE = re.compile(r"[\w’'-]+$")
-_WORD_AFTER = re.compile(r"[\w’'-]+")
+_WORD_BEFORE = re.compile(f"{TOGETHER.pattern}$")
 _MOST_BETWEEN = 4
 _ALL = re.compile(r"\s*[/|·•∙⋅]\s*")
 _SPACES = re.compile(r"(?:[ \t]|\u00a0){3,}|\s*\u00a0+\s*")
@@ -106,7 +106,7 @@ def _strokes(place: Place, answer: str) -> Iterator[Choice]:
     said = {plain(one) for one in alternatives(answer)} if answer else set()
     for group in _groups(place):
         first = _WORD_BEFORE.search(text[place.start : group[0].start()])
-        last = _WORD_AFTER.match(text, group[-1].end(), place.end)
+        last = TOGETHER.match(text, group[-1].end(), place.end)
         if first is None or last is None:
             continue
         pieces = _split(text, place.start, place.end, _ALL)
@@ -150,7 +150,7 @@ def _widened(place: Place, pieces: list[tuple[int, int]], answer: str) -> list[t
     said = {plain(one) for one in alternatives(answer)}
     if not said or any(plain(text[a:b]) in said for a, b in pieces):
         return pieces
-    words = list(re.finditer(r"[\w’'-]+", text[place.start : place.end]))
+    words = list(TOGETHER.finditer(text[place.start : place.end]))
     for match in reversed(words):
         start = place.start + match.start()
         if start < pieces[0][0] and plain(text[start : pieces[0][1]]) in said:

@@ -5,6 +5,7 @@ from collections import Counter
 
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.model import Place
+from lint_rules.plain_words import WORD
 
 _SPACED = re.compile(r"(?<![^\s(])[^\W\d_](?:[ \u00a0·,/-]+[^\W\d_]){2,}(?![^\s.,;)→=?!])")
 _BETWEEN = re.compile(r"\s*(?:/|\||·|•|∙|~|⋅|,|\+|;|<>|\s[–—-]\s|\u00a0{2,}|[ \t]{2,})\s*")
@@ -12,7 +13,6 @@ _ARROW = re.compile(r"\s*(?:→|=>|->|=|_{2,}).*$", re.S)
 _SENTENCES = re.compile(
     r"\b(?:in order|order the|make (?:a |the )?(?:sentence|question)|jumbled|mixed|right order)", re.I
 )
-_WORD = re.compile(r"[^\W_]+(?:['’-][^\W_]+)*")
 _FEWEST = 3
 
 
@@ -46,7 +46,7 @@ def words_in(place: Place) -> tuple[Place, ...]:
 
 def words_of(text: str) -> Counter[str]:
     """How often each word occurs, as words are compared."""
-    return Counter(plain(match[0]) for match in _WORD.finditer(text))
+    return Counter(map(plain, WORD.findall(text)))
 
 
 def asks_for_order(instruction: str) -> bool:

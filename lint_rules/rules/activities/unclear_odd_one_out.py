@@ -15,6 +15,7 @@ from lint_rules.language.vocabulary.topics import OddOnes, TopicList, odd_ones, 
 from lint_rules.manuscript.model import Activity, Audience, Unit
 from lint_rules.page.exercises.model import Exercises
 from lint_rules.page.word_sets import Listed, sets_of, shown
+from lint_rules.plain_words import LETTERS
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
 from lint_rules.unit_language.unit_words import listed
@@ -91,7 +92,6 @@ RULE = Rule(
 
 
 _WHY = re.compile(r"\b(?:why|because|explain|reasons?)\b", re.I)
-_REASON = re.compile(r"[^\W\d_]+")
 _LEAD = r"^\W*(?:\d+[.):]?\s*)?(?:[a-z][.)]\s+)?(?:(?:an?|the)\s+)?"
 
 
@@ -153,7 +153,7 @@ def _keyed(words: Sequence[Listed], read: Exercises) -> tuple[int, bool] | None:
         for at, word in enumerate(words):
             match = re.match(_LEAD + re.escape(word.word) + r"\b", said, re.I)
             if match is not None:
-                return at, len(_REASON.findall(said[match.end() :])) > 1
+                return at, len(LETTERS.findall(said[match.end() :])) > 1
     return None
 
 

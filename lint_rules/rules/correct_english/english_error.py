@@ -32,6 +32,7 @@ from lint_rules.language.vocabulary.reference import common, common_words, lowes
 from lint_rules.language.vocabulary.varieties import out_of_place
 from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import PICTURE, Audience, Passage
+from lint_rules.plain_words import PART
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.tables import entries
 from lint_rules.unit_language.unit_words import spellings_of
@@ -164,7 +165,6 @@ _OPEN_AFTER = re.compile(
 _SPACED = "COMMA_PARENTHESIS_WHITESPACE"
 # White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
 _LOOSE = re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
-_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*")
 _LETTERS = 3  # of a spelling that is talked about
 _KNOWN = 3.0  # Zipf frequency (decode has 3.3): common practice, no source
 _BEGINNINGS = ("pre", "re", "un", "non", "mini", "multi", "over")
@@ -235,7 +235,7 @@ def _loose_marks(passage: Passage) -> Iterator[Found]:
 
 def _is_noise(text: str, match: EnglishMatch, reading: Reading) -> bool:
     """Say whether a word that no dictionary has is a noise (whoo, whoo!), and no known word with a slip in it."""
-    words = [one.span() for one in _WORD.finditer(text)]
+    words = [one.span() for one in PART.finditer(text)]
     at = next((index for index, span in enumerate(words) if span == (match.start, match.end)), None)
     if at is None or at not in noises(words, text):
         return False

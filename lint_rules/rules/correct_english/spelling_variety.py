@@ -18,6 +18,7 @@ from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.vocabulary.varieties import AMERICAN, doubtful, out_of_place, spelt_as, wrong_as
 from lint_rules.language.vocabulary.word_shapes import is_bare
 from lint_rules.manuscript.model import Passage, Role, field_key
+from lint_rules.plain_words import LETTERS
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 
 RULE = Rule(
@@ -66,7 +67,6 @@ RULE = Rule(
 )
 
 _IN_HINT = re.compile(r"_\s*\([^()]*$")
-_WORD = re.compile(r"[^\W\d_]+")
 _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE, Role.INSTRUCTION, Role.HEAD})
 
 
@@ -75,7 +75,7 @@ def find(reading: Reading) -> Iterator[Found]:
     variety = reading.course.variety
     names = {word.casefold() for name in (*reading.course.names, *reading.course.known) for word in name.split()}
     for passage, _ in passages_to_check(reading.unit):
-        for match in _WORD.finditer(passage.text):
+        for match in LETTERS.finditer(passage.text):
             word = match[0].casefold()
             if word in names or _is_name(passage, match.start()):
                 continue

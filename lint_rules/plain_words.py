@@ -1,0 +1,19 @@
+"""What a word is in plain text, for everything that looks at a text without its parse. Four ways to cut one:
+
+``WORD``: as children's words are counted. An apostrophe or a hyphen inside joins: `don't` and `round-ended` are one
+word each; so is a figure like 7.30 or 1,000. A gap (`____`) is none.
+``PART``: the same, but a hyphened word is its parts, and letters and digits part: round, ended; 20, cm.
+``LETTERS``: runs of letters and nothing else: don, t.
+``TOGETHER``: what stands together, gaps and marks of a word among it: k_te, -ing.
+"""
+
+import re
+
+_MARKS = "[\u0300-\u036f]+"  # combining, as some editors write é
+_RUN = rf"[^\W_]+(?:{_MARKS}[^\W_]*)*"
+_LETTERS = rf"[^\W\d_]+(?:{_MARKS}[^\W\d_]*)*"
+
+WORD = re.compile(rf"\d+(?:[.,:]\d+)+[^\W\d_]*|{_RUN}(?:['’ʼ‐‑-]{_RUN})*")
+PART = re.compile(rf"{_LETTERS}(?:['’ʼ]{_LETTERS})*|\d+")
+LETTERS = re.compile(r"[^\W\d_]+")
+TOGETHER = re.compile(r"[\w’'-]+")
