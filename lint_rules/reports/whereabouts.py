@@ -30,11 +30,15 @@ class Whereabouts:
     level: str
 
     @property
-    def short(self) -> str:
-        """The unit by its number: `level-1, unit 3`; one without a number by its file."""
+    def short_in_level(self) -> str:
+        """The unit by its number: `unit 3`; one without a number by its file."""
         number = self.unit.front.unit
-        called = f"unit {number}" if number else self.unit.path.rpartition("/")[2]
-        return f"{self.level}, {called}" if self.level else called
+        return f"unit {number}" if number else self.unit.path.rpartition("/")[2]
+
+    @property
+    def short(self) -> str:
+        """The unit by its number with its level: `level-1, unit 3`."""
+        return f"{self.level}, {self.short_in_level}" if self.level else self.short_in_level
 
     @property
     def name(self) -> str:

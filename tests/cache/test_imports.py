@@ -24,7 +24,6 @@ HEAVY_TOO = (
     "concurrent.futures",
     "multiprocessing",
     "openpyxl",
-    "vl_convert",
     "jinja2",
     "language_tool_python",
     "requests",

@@ -1,9 +1,14 @@
-"""Numbers and labels in the pictures can be read: WCAG 2.2, 1.4.3 (4.5:1) and 1.4.11 (marks 3:1)."""
+"""Text and marks of the proof can be read, light and dark: WCAG 2.2, 1.4.3 (text 4.5:1) and 1.4.11 (marks 3:1)."""
+
+import re
+from importlib.resources import files
 
 import pytest
 
-from lint_rules.reports.html.pictures import figure, word_levels
-from lint_rules.reports.html.pictures.vocabulary_map import DEEPEST, PALEST
+STYLE = files("lint_rules.reports.html").joinpath("page.css").read_text("utf-8")
+LIGHT, DARK = (
+    dict(re.findall(r"--([a-z-]+): (#[0-9a-f]{6})", block)) for block in re.findall(r":root \{([^}]*)\}", STYLE)
+)
 
 
 def light(colour: str) -> float:
@@ -18,26 +23,36 @@ def contrast(one: str, other: str) -> float:
     return (lighter + 0.05) / (darker + 0.05)
 
 
-def between(pale: str, dark: str, share: float) -> str:
-    parts = (round(int(pale[at : at + 2], 16) * (1 - share) + int(dark[at : at + 2], 16) * share) for at in (1, 3, 5))
-    return "#" + "".join(f"{part:02x}" for part in parts)
-
-
 def test_the_scale_of_contrast_is_right():
     assert contrast("#000000", "#ffffff") == pytest.approx(21)
     assert contrast("#777777", "#ffffff") == pytest.approx(4.48, abs=0.01)  # the usual example of just too little
 
 
-@pytest.mark.parametrize("colour", [figure.INK, figure.GREY, figure.RED, figure.BLUE, figure.GREEN])
-def test_text_and_numbers(colour):
-    assert contrast(colour, figure.PAPER) >= 4.5
+def test_dark_has_every_colour_that_light_has():
+    assert set(LIGHT) == set(DARK)
+    assert len(LIGHT) > 10
 
 
-@pytest.mark.parametrize("colour", [colour for colour in word_levels._COLOURS if colour != figure.PAPER])
-def test_marks(colour):
-    assert contrast(colour, figure.PAPER) >= 3
+@pytest.mark.parametrize("colours", [LIGHT, DARK], ids=["light", "dark"])
+@pytest.mark.parametrize("ground", ["paper", "tint", "on-red", "on-blue", "on-grey"])
+def test_text(colours, ground):
+    assert contrast(colours["ink"], colours[ground]) >= 7
 
 
-@pytest.mark.parametrize("share", [at / 20 for at in range(21)])
-def test_numbers_in_the_squares_of_the_vocabulary_map(share):
-    assert contrast(between(PALEST, DEEPEST, share), figure.INK) >= 4.5
+@pytest.mark.parametrize("colours", [LIGHT, DARK], ids=["light", "dark"])
+@pytest.mark.parametrize("ground", ["paper", "tint"])
+@pytest.mark.parametrize("colour", ["grey", "red", "blue", "green"])
+def test_words_in_colour(colours, ground, colour):
+    assert contrast(colours[colour], colours[ground]) >= 4.5
+
+
+@pytest.mark.parametrize("colours", [LIGHT, DARK], ids=["light", "dark"])
+@pytest.mark.parametrize("colour", ["red", "blue", "grey"])
+def test_numbers_on_their_mark(colours, colour):
+    assert contrast(colours["on-weight"], colours[colour]) >= 4.5
+
+
+@pytest.mark.parametrize("colours", [LIGHT, DARK], ids=["light", "dark"])
+@pytest.mark.parametrize("colour", ["ink", "red", "blue", "green", "orange", "grey"])
+def test_marks_of_the_charts(colours, colour):
+    assert contrast(colours[colour], colours["paper"]) >= 3

@@ -8,6 +8,8 @@ from lxml import html
 
 from tests.reports.releases import EXAMPLE, Release, hornbook, page_of, release, unit, write_course
 
+ROOT = Path(__file__).parents[2]
+
 
 def test_it_says_whether_the_book_can_go(example, draft):
     can, cannot = page_of(example), page_of(draft)
@@ -43,13 +45,37 @@ def test_the_numbers_are_those_of_the_book(example):
     assert len(words) == sum(len([line for line in text.splitlines() if line.strip()]) - 1 for text in lists)
 
 
-def test_findings_show_their_words_in_their_line(draft):
-    for item in page_of(draft).xpath("//li[contains(@class, 'point')]"):
-        marked = item.xpath(".//mark")
-        assert marked, html.tostring(item)
-    spelled = page_of(draft).xpath("//li[@data-rule='spelling-variety']")[0]
-    line = spelled.xpath("string(.//span[@class='words'])")
-    assert spelled.xpath("string(.//mark)") in line
+def test_the_words_of_every_query_are_marked_or_quoted_beside_the_text(draft):
+    page = page_of(draft)
+    marked = {number for mark in page.xpath("//mark/@data-n") for number in mark.split()}
+    for item in page.xpath("//li[contains(@class, 'point')]"):
+        number = item.get("data-n")
+        quoted = item.xpath("string(.//p[@class='quoted'])")
+        assert (number in marked) != bool(quoted) or item.get("data-at").split("-")[0] == item.get("data-at").split(
+            "-"
+        )[1], html.tostring(item)
+    spelled = page.xpath("//li[@data-rule='spelling-variety']")[0]
+    (mark,) = page.xpath(f"//mark[@data-n='{spelled.get('data-n')}']")
+    assert mark.text_content() == "color"
+    assert "What's your favourite color" in mark.getparent().text_content()
+
+
+def test_each_unit_is_set_as_it_is_read(example):
+    page = page_of(example)
+    units = page.xpath("//section[contains(@class, 'unit')]")
+    assert len(units) == 6
+    sources = sorted((ROOT / EXAMPLE).glob("level-*/unit-*.md"))
+    for one, source in zip(units, sources, strict=True):
+        text = source.read_text("utf-8")
+        assert len(one.xpath(".//section[@data-lesson]")) == len(re.findall(r"^## ", text, re.MULTILINE))
+        assert len(one.xpath(".//*[@class='activity']")) == len(re.findall(r"^### ", text, re.MULTILINE))
+        for name, label in (("teacher", "Teacher's notes"), ("audio", "Audio script"), ("answers", "Answers")):
+            labels = [said for said in one.xpath(".//p[@class='whose']/text()") if said.startswith(label)]
+            assert len(labels) == len(re.findall(rf"^:::+ *(?:\{{\.)?{name}\b", text, re.MULTILINE)), label
+        assert len(one.xpath(".//*[@class='gap']")) == len(re.findall(r"_{3,}", text.split("---", 2)[2]))
+        words = " ".join(one.text_content().split())
+        for turn in re.findall(r"^[A-Z]{3,}: (.*)$", text, re.MULTILINE):
+            assert " ".join(re.sub(r"[*_]{1,2}", "", turn).split()) in words
 
 
 def test_what_does_not_count_is_shown_with_its_reason(draft):
@@ -94,7 +120,7 @@ def test_all_of_a_hostile_manuscript_is_text(hostile):
     assert "\x07" not in text
     page = page_of(hostile)
     assert "<script>window.hit=1</script>" in page.xpath("string(//h1)")
-    assert "<script>window.hit=3</script>" in page.xpath("string(//section[@id='findings'])")
+    assert "window.hit=3" in page.xpath("string(//section[@id='proof'])")  # the words between tags are read
 
 
 def test_a_report_is_written_for_book_too_and_spares_the_manuscript(tmp_path):

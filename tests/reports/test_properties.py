@@ -94,3 +94,7 @@ def test_the_page_shows_every_finding_once_and_nothing_else(report: Report) -> N
     assert len(parsed.xpath("//li[@data-at]")) == len(report.points) + len(settled)
     assert len(parsed.xpath("//script")) == 1
     assert {element.tag for element in parsed.xpath("//*[@class='words']//*")} <= {"mark"}
+    numbers = [item.get("data-n") for item in parsed.xpath("//li[contains(@class, 'point')]")]
+    assert numbers == [str(number) for number in range(1, len(report.points) + 1)]
+    ids = parsed.xpath("//@id")
+    assert len(ids) == len(set(ids))

@@ -5,26 +5,21 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from urllib.parse import urlencode
 
+from markupsafe import Markup
+
 from lint_rules.finding import Severity
-from lint_rules.reports.html.pictures.figure import (
-    BLUE,
-    GREY,
-    PAPER,
-    RED,
-    Cell,
-    Figure,
-    Panel,
-    Spec,
-    draw,
-    room_for,
-    row,
-)
-from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, width_for
+from lint_rules.reports.html.pictures.figure import Cell, Figure, Panel, row
+from lint_rules.reports.html.pictures.svg import Mark, table_of_marks
+from lint_rules.reports.html.pictures.units import unit_labels, units_by_level
 from lint_rules.reports.report import Report
 from lint_rules.reports.verdict import many
 
-_COLOURS = {Severity.STOP: RED, Severity.QUERY: BLUE, Severity.NOTE: GREY}
-MOST_COLUMNS = 30
+_LOOKS = {
+    Severity.STOP: ("square", "red"),
+    Severity.QUERY: ("dot", "blue"),
+    Severity.NOTE: ("diamond", "grey"),
+}
+MOST_COLUMNS = 24
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +55,7 @@ def figure(report: Report) -> Figure | None:
             )
             for rule, weight in tally.rules.items()
         ),
-        (("square red", "holds a stop"), ("square blue", "queries"), ("square grey", "notes")),
+        (("square red", "holds a stop"), ("dot blue", "queries"), ("diamond grey", "notes")),
     )
 
 
@@ -117,56 +112,19 @@ def _panels(report: Report, tally: _Tally, labels: Mapping[str, str]) -> Iterato
             if rules:
                 part = f", unit {labels[some[0]]} to {labels[some[-1]]}" if len(paths) > MOST_COLUMNS else ""
                 columns = {path: labels[path] for path in some}
-                svg = draw(_layers(tally, rules, columns), *_size(list(columns.values()), rules))
+                svg = _drawn(tally, rules, columns)
                 yield Panel(heading + part, _says(tally, rules, some), (svg,))
 
 
-def _size(columns: Sequence[str], rules: Sequence[str]) -> tuple[int, int]:
-    step = 30 if _is_upright(columns) else max(30, 10 + 7 * max(map(len, columns)))
-    return width_for(len(columns), step, least=30, most=780), 20 * len(rules)
-
-
-def _is_upright(columns: Sequence[str]) -> bool:
-    """Say whether names of units are too long to stand side by side."""
-    return max(map(len, columns)) > 3 and len(columns) > 6
-
-
-def _layers(tally: _Tally, rules: Sequence[str], columns: Mapping[str, str]) -> list[Spec]:
-    values = [
-        {"rule": rule, "unit": name, "count": count, "colour": _COLOURS[tally.heaviest[rule, path]]}
-        for rule in rules
-        for path, name in columns.items()
+def _drawn(tally: _Tally, rules: Sequence[str], columns: Mapping[str, str]) -> Markup:
+    """A row a rule, a column a unit, the number of points where they cross, in the shape of the heaviest."""
+    marks = [
+        Mark(at, column, *_LOOKS[tally.heaviest[rule, path]], size=10, text=str(count))
+        for at, rule in enumerate(rules)
+        for column, path in enumerate(columns)
         if (count := tally.counts[rule, path])
     ]
-    names = list(columns.values())
-    place: Spec = {
-        "x": {
-            "field": "unit",
-            "type": "ordinal",
-            "title": "unit",
-            "scale": {"domain": names},
-            "axis": {"orient": "top", "labelAngle": -90 if _is_upright(names) else 0, "labelOverlap": False},
-        },
-        "y": {
-            "field": "rule",
-            "type": "ordinal",
-            "title": None,
-            "scale": {"domain": list(rules)},
-            "axis": {"grid": False, "ticks": False, "domain": False, "minExtent": room_for(rules)},
-        },
-    }
-    return [
-        {
-            "data": {"values": values},
-            "mark": {"type": "rect", "stroke": PAPER, "strokeWidth": 1.5},
-            "encoding": {**place, "color": {"field": "colour", "type": "nominal", "scale": None}},
-        },
-        {
-            "data": {"values": values},
-            "mark": {"type": "text", "fontSize": 11, "color": PAPER, "fontWeight": "bold"},
-            "encoding": {**place, "text": {"field": "count", "type": "quantitative"}},
-        },
-    ]
+    return table_of_marks(rules, list(columns.values()), marks, step=30, height=24)
 
 
 def _says(tally: _Tally, rules: Sequence[str], paths: Sequence[str]) -> str:

@@ -1,9 +1,12 @@
 """How long each lesson takes, against the time that a lesson should take."""
 
+from markupsafe import Markup
+
 from lint_rules.course.model import Level
 from lint_rules.facts import LessonTime, UnitFacts
-from lint_rules.reports.html.pictures.figure import GREY, INK, ORANGE, RED, TINT, Figure, Panel, Spec, draw, row
-from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, width_for
+from lint_rules.reports.html.pictures.figure import Figure, Panel, row
+from lint_rules.reports.html.pictures.svg import Drawing
+from lint_rules.reports.html.pictures.units import unit_labels, units_by_level
 from lint_rules.reports.report import Report
 from lint_rules.reports.verdict import many
 
@@ -20,7 +23,7 @@ def figure(report: Report) -> Figure | None:
         level = report.course.levels[units[0].level]
         timed = [(labels[facts.path], number, lesson) for facts in units for number, lesson in _numbered(facts)]
         if timed:
-            panels.append(Panel(heading, _says(timed, level), (draw(_layers(timed, level), _width(units), 160),)))
+            panels.append(Panel(heading, _says(timed, level), (_drawn(timed, level),)))
         for label, number, lesson in timed:
             name = f"{level.name}, unit {label}, lesson {number}: {lesson.heading.text}"
             rows.append(row(name, _minutes(lesson), _judged(lesson, level)))
@@ -32,10 +35,11 @@ def figure(report: Report) -> Figure | None:
         ("Lesson", "Minutes", "Against the target"),
         tuple(rows),
         (
-            ("square tint", "target"),
+            ("band", "target"),
             ("dot ink", _WITHIN),
-            ("dot orange", "may be shorter or longer"),
-            ("dot red", "shorter or longer"),
+            ("dot edge orange", "may be shorter or longer"),
+            ("down red", "shorter"),
+            ("up red", "longer"),
         ),
     )
 
@@ -44,65 +48,41 @@ def _numbered(facts: UnitFacts) -> list[tuple[int, LessonTime]]:
     return list(enumerate(facts.lessons, start=1))
 
 
-def _width(units: list[UnitFacts]) -> int:
-    return width_for(len(units), 16 + 12 * max(len(facts.lessons) for facts in units), least=180)
+_HEIGHT, _LEFT, _STEP, _BETWEEN = 190, 48, 15, 26  # pixels: of the scale, its labels, a lesson, two units
 
 
-def _layers(timed: list[tuple[str, int, LessonTime]], level: Level) -> list[Spec]:
+def _drawn(timed: list[tuple[str, int, LessonTime]], level: Level) -> Markup:
+    """Minutes upwards, the lessons of each unit side by side, the target as a band."""
     low, high = level.limits.lesson_minutes
-    values = [
-        {
-            "unit": label,
-            "lesson": number,
-            "low": lesson.low / lesson.parts,
-            "high": lesson.high / lesson.parts,
-            "colour": _colour(_judged(lesson, level)),
-        }
-        for label, number, lesson in timed
-        if lesson.low >= 0
+    longest = max(high, *(lesson.high / lesson.parts for _, _, lesson in timed)) * 1.08
+    groups = [
+        (label, [(at, one) for of, at, one in timed if of == label]) for label in dict.fromkeys(t[0] for t in timed)
     ]
-    domain = list(dict.fromkeys(label for label, _, _ in timed))
-    longest = max(high, *(lesson.high / lesson.parts for _, _, lesson in timed))
-    place: Spec = {
-        "x": {"field": "unit", "type": "ordinal", "title": "unit", "scale": {"domain": domain, "paddingInner": 0.25}},
-        "xOffset": {"field": "lesson", "type": "ordinal"},
-        "y": {
-            "field": "low",
-            "type": "quantitative",
-            "title": "minutes",
-            "scale": {"domain": [0, longest * 1.08], "nice": False},
-            "axis": {"tickCount": 5},
-        },
-        "y2": {"field": "high"},
-        "color": {"field": "colour", "type": "nominal", "scale": None},
-    }
-    return [
-        {"data": {"values": [{}]}, "mark": {"type": "rect", "color": TINT}, "encoding": _datums(low, high)},
-        {
-            "data": {"values": [{}]},
-            "mark": {"type": "rule", "color": GREY, "strokeDash": [3, 3], "strokeWidth": 0.7},
-            "encoding": {"y": {"datum": low}},
-        },
-        {
-            "data": {"values": [{}]},
-            "mark": {"type": "rule", "color": GREY, "strokeDash": [3, 3], "strokeWidth": 0.7},
-            "encoding": {"y": {"datum": high}},
-        },
-        {
-            "data": {"values": values},
-            "mark": {"type": "rule", "strokeWidth": 4, "strokeCap": "round"},
-            "encoding": place,
-        },
-        {
-            "data": {"values": values},
-            "mark": {"type": "point", "filled": True, "size": 34, "opacity": 1},
-            "encoding": {**{key: value for key, value in place.items() if key != "y2"}},
-        },
-    ]
+    width = _LEFT + sum(_STEP * len(lessons) + _BETWEEN for _, lessons in groups)
+    drawing = Drawing(width + 8, _HEIGHT + 74)
 
+    def up(minutes: float) -> float:
+        return 24 + _HEIGHT * (1 - minutes / longest)
 
-def _datums(low: float, high: float) -> Spec:
-    return {"y": {"datum": low, "type": "quantitative"}, "y2": {"datum": high}}
+    drawing.rect(_LEFT, up(high), width - _LEFT, up(low) - up(high), "band")
+    drawing.text(0, 13, "minutes", "dim")
+    for minutes in sorted({0, low, high, *range(0, int(longest) + 1, 20 if longest < 130 else 60)}):
+        if minutes in (low, high) or min(abs(minutes - low), abs(minutes - high)) * _HEIGHT / longest > 12:
+            drawing.text(_LEFT - 8, up(minutes) + 4.5, str(minutes), "end")
+            drawing.line(_LEFT, up(minutes), width, up(minutes), "dash" if minutes in (low, high) else "rule")
+    x = _LEFT + _BETWEEN / 2
+    for label, lessons in groups:
+        for _, lesson in lessons:
+            x += _STEP
+            if lesson.low >= 0:
+                shape, look = _look(_judged(lesson, level))
+                least, most = up(lesson.low / lesson.parts), up(lesson.high / lesson.parts)
+                drawing.line(x - _STEP / 2, least, x - _STEP / 2, most, "bar")
+                drawing.mark(shape, x - _STEP / 2, least, 5.5, look)
+        drawing.text(x - _STEP * len(lessons) / 2, _HEIGHT + 44, label, "mid")
+        x += _BETWEEN
+    drawing.text(_LEFT, _HEIGHT + 66, "unit", "dim")
+    return drawing.svg()
 
 
 def _says(timed: list[tuple[str, int, LessonTime]], level: Level) -> str:
@@ -136,8 +116,12 @@ def _judged(lesson: LessonTime, level: Level) -> str:
     return "may be too long" if longest > high else _WITHIN
 
 
-def _colour(judged: str) -> str:
-    return INK if judged == _WITHIN else ORANGE if judged.startswith("may") else RED
+def _look(judged: str) -> tuple[str, str]:
+    if judged == _WITHIN:
+        return "dot", "ink"
+    if judged.startswith("may"):
+        return "dot", "edge orange"
+    return ("up" if judged.endswith("long") else "down"), "red"
 
 
 def _minutes(lesson: LessonTime) -> str:

@@ -3,25 +3,16 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from lint_rules.course.model import band_rank
 from lint_rules.facts import UnitFacts
 from lint_rules.language.grammar.grammar_levels import names
 from lint_rules.language.grammar.labels import structures_of_label
 from lint_rules.language.grammar.structures import STRUCTURE_NAMES, structure
-from lint_rules.reports.html.pictures.figure import (
-    FULL,
-    GREEN,
-    INK,
-    RED,
-    RULE,
-    Figure,
-    Panel,
-    Spec,
-    draw,
-    room_for,
-    row,
-)
-from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, width_for
+from lint_rules.reports.html.pictures.figure import FULL, Figure, Panel, row
+from lint_rules.reports.html.pictures.svg import Mark, table_of_marks
+from lint_rules.reports.html.pictures.units import unit_labels, units_by_level
 from lint_rules.reports.report import Report
 from lint_rules.reports.verdict import many
 
@@ -52,9 +43,7 @@ def figure(report: Report) -> Figure | None:
             continue
         order = sorted({dot.name for dot in dots}, key=lambda name: (band_rank(_band(name, report)), called(name)))
         columns = [labels[facts.path] for facts in units]
-        height = 20 * len(order)
-        svg = draw(_layers(dots, order, columns), width_for(len(units), 40, most=FULL - 160), height)
-        panels.append(Panel(heading, _says(dots), (svg,)))
+        panels.append(Panel(heading, _says(dots), (_drawn(dots, order, columns),)))
         for name in order:
             mine = [dot for dot in dots if dot.name == name]
             rows.append(
@@ -68,16 +57,16 @@ def figure(report: Report) -> Figure | None:
             )
     return Figure(
         "structures",
-        "Structures, by unit",
+        "Grammar map",
         "Structures on children's pages and in scripts, easiest first. Instructions and titles are left out.",
         tuple(panels),
         ("Structure", "Free from", "Taught in unit", "Used in unit", "Before its turn in unit"),
         tuple(rows),
         (
-            ("dot green", "taught by this unit and used"),
+            ("square green", "taught by this unit and used"),
             ("dot ink", "used"),
-            ("dot red", "used before its turn or above the level"),
-            ("dot hollow", "taught, but not found"),
+            ("up red", "used before its turn or above the level"),
+            ("square edge ink", "taught, but not found"),
         ),
     )
 
@@ -103,46 +92,22 @@ def _band(name: str, report: Report) -> str:
     return report.course.structures.get(name) or structure(name).level
 
 
-def _layers(dots: list[_Dot], order: list[str], columns: list[str]) -> list[Spec]:
-    values = [
-        {
-            "unit": dot.unit,
-            "name": called(dot.name),
-            "fill": (RED if dot.early else GREEN if dot.taught else INK) if dot.used else "transparent",
-            "edge": RED if dot.early else GREEN if dot.taught else INK,
-        }
-        for dot in dots
-    ]
-    return [
-        {
-            "data": {"values": values},
-            "mark": {"type": "point", "size": 90, "opacity": 1, "strokeWidth": 1.6},
-            "encoding": {
-                "x": {
-                    "field": "unit",
-                    "type": "ordinal",
-                    "title": "unit",
-                    "scale": {"domain": columns, "type": "band"},
-                    "axis": {"orient": "top", "ticks": False},
-                },
-                "y": {
-                    "field": "name",
-                    "type": "ordinal",
-                    "title": None,
-                    "scale": {"domain": [called(name) for name in order]},
-                    "axis": {
-                        "grid": True,
-                        "gridColor": RULE,
-                        "ticks": False,
-                        "domain": False,
-                        "minExtent": room_for(called(name) for name in order),
-                    },
-                },
-                "fill": {"field": "fill", "type": "nominal", "scale": None},
-                "stroke": {"field": "edge", "type": "nominal", "scale": None},
-            },
-        }
-    ]
+def _drawn(dots: list[_Dot], order: list[str], columns: list[str]) -> Markup:
+    """A row a structure, a column a unit."""
+    marks = []
+    for dot in dots:
+        shape, look = (
+            ("up", "red")
+            if dot.early
+            else ("square", "green")
+            if dot.taught and dot.used
+            else ("square", "edge ink")
+            if dot.taught
+            else ("dot", "ink")
+        )
+        marks.append(Mark(order.index(dot.name), columns.index(dot.unit), shape, look, 5.5 if shape == "dot" else 6.5))
+    step = max(9.0, min(44.0, (FULL - 300) / len(columns)))
+    return table_of_marks([called(name) for name in order], columns, marks, step=step, height=22)
 
 
 def _says(dots: list[_Dot]) -> str:

@@ -5,7 +5,6 @@ from collections.abc import Mapping
 from posixpath import basename
 
 from lint_rules.facts import UnitFacts
-from lint_rules.reports.html.pictures.figure import FULL
 from lint_rules.reports.report import Report
 
 
@@ -23,11 +22,6 @@ def units_by_level(report: Report) -> list[tuple[str, list[UnitFacts]]]:
     """The levels that have units, with these, in teaching order."""
     levels = [(level, [f for f in report.facts if f.level == level.index]) for level in report.course.levels]
     return [(f"{level.name} ({level.cefr})", units) for level, units in levels if units]
-
-
-def width_for(columns: int, step: int, least: int = 90, most: int = FULL) -> int:
-    """Width of a drawing with so many columns of ``step`` pixels, within what a page and a printer can show."""
-    return max(least, min(most, columns * step))
 
 
 def _stem(path: str) -> str:

@@ -1,36 +1,22 @@
-"""Where the target words are taught, met again and tested: word by unit, or for a long list, teaching unit by unit."""
+"""Where the target words are taught, met again and tested: a line a word, at any size of list, a column a unit."""
 
-import math
-from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import groupby
 
 from markupsafe import Markup
 
 from lint_rules.course.model import Level
 from lint_rules.facts import UnitFacts
-from lint_rules.reports.html.pictures.figure import (
-    BLUE,
-    FULL,
-    INK,
-    PAPER,
-    RED,
-    RULE,
-    Figure,
-    Panel,
-    Spec,
-    draw,
-    room_for,
-    row,
-)
-from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, width_for
+from lint_rules.reports.html.pictures.figure import FULL, Figure, Panel, row
+from lint_rules.reports.html.pictures.svg import Mark, room_for, table_of_marks
+from lint_rules.reports.html.pictures.units import unit_labels, units_by_level
 from lint_rules.reports.report import Report
 from lint_rules.reports.verdict import many
 from lint_rules.reports.words import lines_of
 from lint_rules.vocabulary_map import WordRow, vocabulary_map
 
-MOST_WORDS = 120  # a word a line can be read up to so many lines; then a teaching unit a line
-WORDS_A_PART = 40
-PALEST, DEEPEST = "#eef3f9", "#6f9bcc"  # a number can be read on both
+_MOST = 40  # words of a drawing: it must fit on a page
+_ROW = 19
 _LATER = "later"
 
 
@@ -49,7 +35,7 @@ def figure(report: Report) -> Figure | None:
     return Figure(
         "map",
         "Vocabulary map",
-        " ".join(_about(rows, report)),
+        "Each line is a target word, under the unit that teaches it. In the table, 1.4 is unit 1, lesson 4.",
         tuple(panels),
         ("Word", "Level", "Unit", "Taught", "Met again", "Lessons", "Tested", "Missing"),
         tuple(
@@ -65,62 +51,35 @@ def figure(report: Report) -> Figure | None:
             )
             for line in lines
         ),
-        _LEGEND if any(_is_short(rows, level) for level in report.course.levels) else (),
+        (
+            ("square ink", "taught"),
+            ("dot blue", "met again"),
+            ("diamond edge red", "tested"),
+        ),
     )
-
-
-_LEGEND = (
-    ("square ink", "taught"),
-    ("dot blue", "met again (larger: in more lessons)"),
-    ("diamond red", "tested"),
-)
-
-
-def _is_short(rows: Sequence[WordRow], level: Level) -> bool:
-    """Say whether the words of a level can be shown a line each."""
-    return 0 < sum(r.entry.level == level.index for r in rows) <= MOST_WORDS
-
-
-def _about(rows: Sequence[WordRow], report: Report) -> Iterator[str]:
-    short = [
-        _is_short(rows, level) for level in report.course.levels if any(r.entry.level == level.index for r in rows)
-    ]
-    if any(short):
-        yield "Each line is a target word, in the order of teaching."
-    if not all(short):
-        yield (
-            f"Where a level has more than {MOST_WORDS} words, a line stands for all the words that a unit teaches: the "
-            "number, and the darker the square, says how many of them each unit has."
-        )
-    yield "In the table, 1.4 is unit 1, lesson 4."
 
 
 def _panel(heading: str, level: Level, units: list[UnitFacts], rows: list[WordRow], report: Report) -> Panel:
     labels = unit_labels(report)
-    columns = [labels[facts.path] for facts in units]
     at = {index: labels[facts.path] for index, facts in enumerate(report.facts) if facts.level == level.index}
-    if _is_short(rows, level):
-        svgs = tuple(_word_by_word(_in_order(rows), at, columns))
-    else:
-        cell = max(9, min(24, 880 // len(columns)))
-        svgs = (draw(_shares(rows, at, columns), cell * len(columns), cell * len(columns)),)
-    return Panel(heading, _says(rows, level), svgs)
+    columns = [labels[facts.path] for facts in units]
+    if any(sight.unit not in at for r in rows for sight in (*r.met, *r.tested)):
+        columns.append(_LATER)
+    return Panel(heading, _says(rows, level), tuple(_parts(rows, at, columns)))
 
 
-def _word_by_word(rows: list[WordRow], at: dict[int, str], columns: list[str]) -> Iterator[Markup]:
-    """The words in parts that fit a page, all of one width."""
-    later = any(sight.unit not in at for r in rows for sight in (*r.met, *r.tested))
-    columns = [*columns, _LATER] if later else columns
+def _parts(rows: Sequence[WordRow], at: Mapping[int, str], columns: list[str]) -> Iterator[Markup]:
+    """A drawing for the words of each unit, several where they are many, all with columns of one width."""
     room = room_for(r.entry.word for r in rows)
-    count = math.ceil(len(rows) / math.ceil(len(rows) / WORDS_A_PART))
-    for first in range(0, len(rows), count):
-        some = rows[first : first + count]
-        values = [value for number, r in enumerate(some) for value in _marks(r, number, at)]
-        names = [f"{number:03} {r.entry.word}" for number, r in enumerate(some)]
-        for value in values:
-            value["line"] = names[value["line"]]
-        width = width_for(len(columns), 48, most=FULL - 120)
-        yield draw(_layers(values, names, columns, room, width / len(columns)), width, 15 * len(some))
+    step = max(9.0, min(30.0, (FULL / 2 - 40 - room) / len(columns)))
+    for unit, some in groupby(_in_order(rows), key=lambda r: r.taught.unit if r.taught else -1):
+        words = list(some)
+        title = f"taught in unit {at[unit]}" if unit in at else "taught in another level" if unit >= 0 else "not taught"
+        for first in range(0, len(words), _MOST):
+            part = words[first : first + _MOST]
+            marks = [mark for number, word in enumerate(part) for mark in _marks(word, number, at, columns)]
+            said = f"{title}; columns are units" if not first else f"{title}, more words"
+            yield table_of_marks([r.entry.word for r in part], columns, marks, title=said, step=step, height=_ROW)
 
 
 def _in_order(rows: Sequence[WordRow]) -> list[WordRow]:
@@ -128,136 +87,14 @@ def _in_order(rows: Sequence[WordRow]) -> list[WordRow]:
     return sorted(rows, key=lambda r: (r.taught.unit, r.taught.lesson) if r.taught else never)
 
 
-def _marks(word: WordRow, number: int, at: dict[int, str]) -> list[Spec]:
-    taught = [{"line": number, "unit": at[word.taught.unit], "what": "taught", "times": 1}] if word.taught else []
-    met = Counter(at.get(sight.unit, _LATER) for sight in word.met)
-    tested = dict.fromkeys(at.get(sight.unit, _LATER) for sight in word.tested)
-    return [
-        *taught,
-        *({"line": number, "unit": unit, "what": "met", "times": times} for unit, times in met.items()),
-        *({"line": number, "unit": unit, "what": "tested", "times": 1} for unit in tested),
-    ]
-
-
-def _layers(values: list[Spec], names: list[str], columns: list[str], room: float, step: float) -> list[Spec]:
-    x: Spec = {
-        "field": "unit",
-        "type": "ordinal",
-        "title": "unit",
-        "scale": {"domain": columns, "type": "band"},
-        "axis": {"orient": "top", "ticks": False},
-    }
-    y: Spec = {
-        "field": "line",
-        "type": "ordinal",
-        "title": None,
-        "scale": {"domain": names},
-        "axis": {
-            "labelExpr": "slice(datum.label, 4)",  # the number keeps two equal words apart
-            "grid": True,
-            "gridColor": RULE,
-            "ticks": False,
-            "domain": False,
-            "minExtent": room,
-        },
-    }
-    scale = min(1.0, (step / 40) ** 2)  # of the marks' areas
-    solid: Spec = {"type": "point", "filled": True, "opacity": 1}
-    kinds = {what: [value for value in values if value["what"] == what] for what in ("taught", "met", "tested")}
-    return [
-        {
-            "data": {"values": kinds["taught"]},
-            "mark": {
-                "type": "point",
-                "shape": "square",
-                "filled": True,
-                "size": 92 * scale,
-                "opacity": 1,
-                "color": INK,
-            },
-            "encoding": {"x": x, "y": y, "xOffset": {"value": 0.2 * step}},
-        },
-        {
-            "data": {"values": kinds["met"]},
-            "mark": {**solid, "color": BLUE},
-            "encoding": {
-                "x": x,
-                "y": y,
-                "size": {
-                    "field": "times",
-                    "type": "quantitative",
-                    "legend": None,
-                    "scale": {"domain": [1, 5], "range": [18 * scale, 88 * scale], "clamp": True},
-                },
-            },
-        },
-        {
-            "data": {"values": kinds["tested"]},
-            "mark": {
-                "type": "point",
-                "shape": "diamond",
-                "size": 60 * scale,
-                "opacity": 1,
-                "color": RED,
-                "strokeWidth": 1.6,
-            },
-            "encoding": {"x": x, "y": y, "xOffset": {"value": 0.8 * step}},
-        },
-    ]
-
-
-def _shares(rows: list[WordRow], at: dict[int, str], columns: list[str]) -> list[Spec]:
-    """For each unit's words, how many of them each unit has: a square a pair of units."""
-    taught: Counter[str] = Counter()
-    met: Counter[tuple[str, str]] = Counter()
-    for word in rows:
-        if word.taught is not None:
-            mine = at[word.taught.unit]
-            taught[mine] += 1
-            for unit in {mine, *(at[sight.unit] for sight in word.met if sight.unit in at)}:
-                met[mine, unit] += 1
-    values = [
-        {"of": of, "unit": unit, "share": count / taught[of], "count": count} for (of, unit), count in met.items()
-    ]
-    place: Spec = {
-        "x": {
-            "field": "unit",
-            "type": "ordinal",
-            "title": "unit that has them",
-            "scale": {"domain": columns},
-            "axis": {"orient": "top"},
-        },
-        "y": {
-            "field": "of",
-            "type": "ordinal",
-            "title": "words of unit",
-            "scale": {"domain": columns},
-            "axis": {"grid": False},
-        },
-    }
-    few = len(columns) <= 40
-    text: Spec = {
-        "data": {"values": values},
-        "mark": {"type": "text", "fontSize": 10, "color": INK},
-        "encoding": {
-            **place,
-            "text": {"field": "count", "type": "quantitative"},
-        },
-    }
-    squares: Spec = {
-        "data": {"values": values},
-        "mark": {"type": "rect", "stroke": PAPER, "strokeWidth": 1},
-        "encoding": {
-            **place,
-            "color": {
-                "field": "share",
-                "type": "quantitative",
-                "legend": None,
-                "scale": {"domain": [0, 1], "range": [PALEST, DEEPEST], "interpolate": "rgb"},
-            },
-        },
-    }
-    return [squares, text] if few else [squares]
+def _marks(word: WordRow, number: int, at: Mapping[int, str], columns: list[str]) -> Iterator[Mark]:
+    """Met again at the left of a unit's column, taught in its middle, tested at its right."""
+    if word.taught and word.taught.unit in at:
+        yield Mark(number, columns.index(at[word.taught.unit]), "square", "ink", 4.5)
+    for name in dict.fromkeys(at.get(sight.unit, _LATER) for sight in word.met):
+        yield Mark(number, columns.index(name), "dot", "blue", 3.6, aside=-0.3)
+    for name in dict.fromkeys(at.get(sight.unit, _LATER) for sight in word.tested):
+        yield Mark(number, columns.index(name), "diamond", "edge red", 4.2, aside=0.3)
 
 
 def _says(rows: list[WordRow], level: Level) -> str:

@@ -1,25 +1,15 @@
 """How many different words each unit asks for, and how many of them lie above its level."""
 
+from markupsafe import Markup
+
 from lint_rules.course.model import CEFR_BANDS, Level, band_rank
 from lint_rules.facts import UnitFacts
-from lint_rules.reports.html.pictures.figure import (
-    GREEN,
-    GREY,
-    ORANGE,
-    PAPER,
-    RED,
-    Cell,
-    Figure,
-    Panel,
-    Spec,
-    draw,
-    row,
-)
-from lint_rules.reports.html.pictures.units import unit_labels, units_by_level, width_for
+from lint_rules.reports.html.pictures.figure import Cell, Figure, Panel, row
+from lint_rules.reports.html.pictures.svg import Drawing, room_for
+from lint_rules.reports.html.pictures.units import unit_labels, units_by_level
 from lint_rules.reports.report import Report
 
 _KINDS = ("at the level", "one band above", "two bands above or more", "in no reference")
-_COLOURS = (GREEN, ORANGE, RED, PAPER)
 
 
 def figure(report: Report) -> Figure | None:
@@ -32,7 +22,7 @@ def figure(report: Report) -> Figure | None:
     for heading, units in units_by_level(report):
         level = report.course.levels[units[0].level]
         counted = [(labels[facts.path], _kinds(facts, level)) for facts in units]
-        panels.append(Panel(heading, _says(counted), (draw([_bars(counted)], width_for(len(units), 40), 150),)))
+        panels.append(Panel(heading, _says(counted), (_bars(counted),)))
         for facts in units:
             counts = dict(facts.words_by_band)
             name = f"{level.name}, unit {labels[facts.path]}"
@@ -45,7 +35,6 @@ def figure(report: Report) -> Figure | None:
         tuple(panels),
         ("Unit", *(band or "in no reference" for band in bands), "Together"),
         tuple(rows),
-        tuple(zip(("square green", "square orange", "square red", "square hollow"), _KINDS, strict=True)),
     )
 
 
@@ -57,33 +46,27 @@ def _kinds(facts: UnitFacts, level: Level) -> tuple[int, ...]:
     return tuple(counts)
 
 
-def _bars(counted: list[tuple[str, tuple[int, ...]]]) -> Spec:
-    values = [
-        {"unit": label, "kind": _KINDS[at], "order": at, "words": count}
-        for label, counts in counted
-        for at, count in enumerate(counts)
-        if count
-    ]
-    return {
-        "data": {"values": values},
-        "mark": {"type": "bar", "stroke": GREY, "strokeWidth": 0.6},
-        "encoding": {
-            "x": {
-                "field": "unit",
-                "type": "ordinal",
-                "title": "unit",
-                "scale": {"domain": [label for label, _ in counted], "paddingInner": 0.35},
-            },
-            "y": {"field": "words", "type": "quantitative", "title": "different words", "axis": {"tickCount": 4}},
-            "color": {
-                "field": "kind",
-                "type": "nominal",
-                "legend": None,
-                "scale": {"domain": list(_KINDS), "range": list(_COLOURS)},
-            },
-            "order": {"field": "order", "type": "quantitative"},
-        },
-    }
+_COLUMN, _ROW, _BAR = 190, 24, 120  # pixels: of a kind of word, of a unit, of the longest bar
+_LOOKS = ("green", "orange", "red", "edge ink")
+
+
+def _bars(counted: list[tuple[str, tuple[int, ...]]]) -> Markup:
+    """A row a unit, a column a kind of word: a bar and its number."""
+    room = room_for(label for label, _ in counted) + 20
+    most = max(max(counts) for _, counts in counted) or 1
+    drawing = Drawing(room + _COLUMN * len(_KINDS), 30 + _ROW * len(counted))
+    drawing.text(0, 13, "unit", "dim")
+    for at, kind in enumerate(_KINDS):
+        drawing.text(room + _COLUMN * at, 13, kind, "dim")
+    for number, (label, counts) in enumerate(counted):
+        y = 22 + _ROW * number
+        drawing.line(0, y, room + _COLUMN * len(_KINDS), y)
+        drawing.text(0, y + 16.5, label)
+        for at, count in enumerate(counts):
+            if count:
+                drawing.rect(room + _COLUMN * at, y + 5, _BAR * count / most, _ROW - 10, _LOOKS[at])
+            drawing.text(room + _COLUMN * at + _BAR * count / most + 6, y + 16.5, str(count))
+    return drawing.svg()
 
 
 def _says(counted: list[tuple[str, tuple[int, ...]]]) -> str:
