@@ -4,22 +4,28 @@
 (() => {
   const form = document.getElementById("filter");
 
-  // A drawing or a table that is wider than the page can be scrolled with the keyboard too.
-  function scrollable() {
-    for (const box of document.querySelectorAll(".scroll")) {
-      if (box.scrollWidth > box.clientWidth + 1) {
-        box.tabIndex = 0;
-      } else {
-        box.removeAttribute("tabindex");
-      }
+  // A drawing or a table that is wider than the page can be scrolled with the keyboard too. It is measured when it comes
+  // near: to measure them all would set the whole book at once.
+  function measure(box) {
+    if (box.scrollWidth > box.clientWidth + 1) {
+      box.tabIndex = 0;
+    } else {
+      box.removeAttribute("tabindex");
     }
   }
 
-  for (const details of document.querySelectorAll("details")) {
-    details.addEventListener("toggle", scrollable);
-  }
-  window.addEventListener("resize", scrollable);
-  scrollable();
+  const boxes = [...document.querySelectorAll(".scroll")];
+  const near = new Set();
+  const watch = new IntersectionObserver((seen) => {
+    for (const { target, isIntersecting } of seen) {
+      if (isIntersecting) {
+        near.add(target);
+        measure(target);
+      }
+    }
+  }, { rootMargin: "50%" });
+  boxes.forEach((box) => watch.observe(box));
+  window.addEventListener("resize", () => near.forEach(measure));
 
   if (!form) {
     return;
@@ -197,6 +203,8 @@
   window.addEventListener("popstate", reveal);
   form.hidden = false;
   document.getElementById("step-buttons").hidden = false;
-  filter();
-  reveal();
+  shown.textContent = `All ${total} ${total === 1 ? "query" : "queries"} shown.`;
+  if (location.hash) {
+    reveal();
+  }
 })();
