@@ -29,6 +29,14 @@ _DESCRIPTION = "Proofs the manuscripts of English courses for children aged 6 to
 _EPILOG = """\
 exit status: 0 nothing that blocks, 1 findings that block, 2 the run could not be done, 3 a rule or a checker broke
 """
+_EPILOG_OF_SERVE = """\
+settings:
+  course.yaml        what a course is held to; a change counts as soon as it is typed
+  HORNBOOK_ENGLISH   an English checker's address, or local, where --english names none
+  HORNBOOK_MODEL     another English pipeline of spaCy's than the usual one
+There are no others: what the editor declares decides what it is sent. What is typed is kept nowhere.
+README.md sets up three editors. Exit status: 0 after a goodbye in order, 1 without.
+"""
 
 
 class _Parser(argparse.ArgumentParser):
@@ -158,6 +166,7 @@ def build_parser() -> argparse.ArgumentParser:
         default=os.environ.get("HORNBOOK_ENGLISH") or None,
         help="an English checker's server, or the word 'local' to start one (also HORNBOOK_ENGLISH)",
     )
+    serve.epilog, serve.formatter_class = _EPILOG_OF_SERVE, argparse.RawDescriptionHelpFormatter
     return parser
 
 
