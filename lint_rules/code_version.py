@@ -10,7 +10,7 @@ from hashlib import blake2b
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
-_READ = (".py", ".csv", ".txt", ".yaml", ".json")
+_READ = (".py", ".csv", ".txt", ".yaml", ".json", ".npz")
 _HERE = Path(__file__).parent
 # Rooms that are left out: no finding of a unit depends on how it is shown. The language room has a digest of its own.
 _OUTSIDE = frozenset({"commands", "reports", "language"})

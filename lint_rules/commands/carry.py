@@ -6,7 +6,14 @@ from dataclasses import replace
 from pathlib import Path
 
 from lint_rules.commands.output import page, write_output, write_text
-from lint_rules.engine.suppression.carried import CARRIED_FILE, Entry, apply_carried, carry_over, write_carried
+from lint_rules.engine.suppression.carried import (
+    CARRIED_FILE,
+    Entry,
+    apply_carried,
+    carry_over,
+    is_safety_stop,
+    write_carried,
+)
 from lint_rules.exit_status import CANNOT_RUN, CLEAN, RULE_BROKE
 from lint_rules.finding import Severity, Status
 from lint_rules.reports.json_report import json_report
@@ -52,7 +59,7 @@ def _first_time(report: Report, entries: Sequence[Entry]) -> Iterator[str]:
         yield f"{_shown(report)}: {_many(total, 'finding')} carried over ({weights}). From now on only new ones count."
     else:
         yield f"Nothing to carry over, so {_shown(report)} was not written."
-    yield from _must_be_mended(len(report.findings))
+    yield from _must_be_mended(report, len(report.findings))
 
 
 def _drop(report: Report) -> Iterator[str]:
@@ -79,15 +86,20 @@ def _drop(report: Report) -> Iterator[str]:
             f"{_many(new, 'new finding')} still open. "
             f"To carry them over too, remove {_shown(report)} and run this again."
         )
-    yield from _must_be_mended(len(report.findings) - new)
+    yield from _must_be_mended(report, len(report.findings) - new)
 
 
-def _must_be_mended(count: int) -> Iterator[str]:
-    if count:
+def _must_be_mended(report: Report, count: int) -> Iterator[str]:
+    safety = [finding for finding in report.findings if is_safety_stop(finding)]
+    if count > len(safety):
         yield (
-            f"{_many(count, 'finding')} cannot be carried over and must be mended: what cannot be read, "
+            f"{_many(count - len(safety), 'finding')} cannot be carried over and must be mended: what cannot be read, "
             "and stets that do nothing. `hornbook book` shows them."
         )
+    if safety:
+        yield f"{_many(len(safety), 'missing safety note')} cannot be carried over and must be mended:"
+    for finding in safety:
+        yield f"  {shown_path(report.root, finding.path)}:{finding.start.line}: {finding.message}"
 
 
 def _shown(report: Report) -> str:

@@ -16,6 +16,8 @@ _RULE = re.compile(r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*")
 _TOO_WIDE = (
     "What follows holds whole activities, and a stet lets one block stand. Put it before the block that it is for."
 )
+_SAFETY = "missing-safety-note"
+_WORDS_FOR_SAFETY = 4  # what a reason takes that another teacher can judge: house figure
 _SHAPE = "Write <!-- stet RULE: reason --> or <!-- stet RULE until 2027-03-01: reason -->"
 
 
@@ -48,6 +50,8 @@ def read_stet(text: str, span: Span, covers: Span | None) -> Stet | None:
         fault = f"The colon between the rule and the reason is missing. {_SHAPE}."
     elif len(words) > 1:
         fault = f"Between the rule and the colon only `until` and a date may stand. {_SHAPE}, one rule in each comment."
+    elif rule == _SAFETY and 0 < len(reason.split()) < _WORDS_FOR_SAFETY:
+        fault = "So short a reason for leaving out a safety note tells nobody enough: say in four words or more why."
     return Stet(rule, reason, until, span, covers, fault)
 
 

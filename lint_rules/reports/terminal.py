@@ -9,6 +9,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
 from lint_rules.engine.gather import Point
+from lint_rules.engine.suppression.carried import SAFETY
 from lint_rules.finding import Finding, Severity, Status
 from lint_rules.reports.page import Page, Part
 from lint_rules.reports.report import Report
@@ -139,6 +140,7 @@ def summary(reports: Sequence[Report], asked: str = "", of: int = 0) -> Iterator
     carried = sum(len(report.with_status(Status.CARRIED)) for report in reports)
     if stood:
         yield f"Let stand, with a reason: {stood}."
+    yield from _safety(reports)
     if carried:
         yield f"Carried over from before (carried.yaml): {carried}."
     gone = sum(entry.count for report in reports for entry in report.carried_gone)
@@ -169,6 +171,23 @@ def _the(count: int, noun: str, one: str, several: str) -> str:
 def in_counts(counts: Mapping[Severity, int]) -> str:
     """Counts by weight: `1 stop, 3 queries`."""
     return ", ".join(_many(counts[severity], severity.value) for severity in Severity if counts[severity])
+
+
+def _safety(reports: Sequence[Report]) -> Iterator[str]:
+    """What is let stand without a safety note and why, each place by itself; and who decides about safety."""
+    stood = [
+        (report.path(finding.path), finding.start.line, finding.reason)
+        for report in reports
+        for finding in report.with_status(Status.LET_STAND)
+        if finding.rule == SAFETY
+    ]
+    for path, line, reason in dict.fromkeys(stood):
+        yield f"  No safety note at {printable(path)}:{line}: {one_line(reason)}"
+    if stood or any(finding.rule == SAFETY for report in reports for finding in report.findings):
+        yield (
+            "Safety: this prompts the usual caution and is no risk assessment. "
+            "The school's policy, local rules and licensed practice decide."
+        )
 
 
 def _many(count: int, noun: str) -> str:

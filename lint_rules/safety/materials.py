@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from lint_rules.language.tokens import Analysis, Token
-from lint_rules.safety.cue_words import Finder, longest, noun_pattern, words_of
+from lint_rules.safety.word_patterns import Finder, longest, noun_pattern, words_of
 from lint_rules.tables import alternatives, rows, words
 
 _DRAWING = frozenset({"draw", "sketch"})

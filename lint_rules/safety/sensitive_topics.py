@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from lint_rules.language.inflection.forms import every_form, noun_forms
-from lint_rules.safety.cue_words import Finder, Hit, Pattern, exact_pattern, noun_pattern, plain_words, sentences_of
+from lint_rules.safety.word_patterns import Finder, Hit, Pattern, exact_pattern, noun_pattern, plain_words, sentences_of
 from lint_rules.tables import alternatives, rows
 
 _TIED = re.compile(r"(?<!\w)\w+(?:[-‐‑]\w+){2,}")

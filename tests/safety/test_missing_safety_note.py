@@ -5,7 +5,9 @@ import pytest
 from lint_rules.finding import Found, Mend, Severity
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.rule import Reading
-from lint_rules.rules.safety.missing_safety_note import find
+from lint_rules.rules.safety.missing_safety_note import _message, _Open, find
+from lint_rules.safety.acts import Act
+from lint_rules.safety.hazards import Hazard, hazards
 from lint_rules.source import Source
 from tests.support import course_of, no_analysis, no_english
 
@@ -60,7 +62,7 @@ NOTE = "::: teacher\n**Safety:** Use round-ended scissors and sit down.\n:::\n\n
         "## Lesson 1: A\n\n::: teacher\n**Materials:** scissors\n:::\n\n### 1 Cut out a kite. {.make}\n\n" + NOTE,
         "## Lesson 1: A\n\n### 1 Cut out a kite. {.make}\n\n::: teacher\n**Materials:** round-ended scissors\n:::\n",
         "## Lesson 1: A\n\n### 1 Cut out a kite. {.make}\n\n"
-        "::: teacher\n**Steps:** Make sure children are seated while they cut.\n:::\n",
+        "::: teacher\n**Steps:** Children sit down to cut, with round-ended scissors.\n:::\n",
         "### 1 Cut out a kite. {.make}\n\n" + NOTE,
     ],
     ids=["activity", "lesson", "lesson's materials, activity's note", "materials", "steps", "before any lesson"],
@@ -75,9 +77,8 @@ def test_where_a_note_counts(body: str) -> None:
         "## Lesson 1: A\n\n### 1 Cut out a kite. {.make}\n\n### 2 Sing. {.song}\n\n" + NOTE,
         "## Lesson 1: A\n\n" + NOTE + "## Lesson 2: B\n\n### 1 Cut out a kite. {.make}\n",
         "## Lesson 1: A\n\n### 1 Cut out a kite. {.make}\n\n::: answers\nUse round-ended scissors, sit down.\n:::\n",
-        "## Lesson 1: A\n\n### 1 Cut out a kite. {.make}\n\nSit down and be careful with round-ended scissors.\n",
     ],
-    ids=["another activity's", "another lesson's", "the key", "a pupil's page"],
+    ids=["another activity's", "another lesson's", "the key"],
 )
 def test_where_a_note_does_not_count(body: str) -> None:
     assert keys(body) == ["scissors-cutting"]
@@ -110,32 +111,6 @@ def test_what_children_read_or_hear_is_never_a_hazard() -> None:
         "**Culture:** Children in Britain blow out candles.\n:::\n"
     )
     assert keys(body) == []
-
-
-def test_steps_on_the_page_of_something_to_make_count() -> None:
-    body = "### 1 Make a kite. {.make}\n\nYou need:\n\n- scissors\n- paper\n\n1. Draw a kite.\n2. Light a candle.\n"
-    assert keys(body) == ["candles-fire-fireworks", "scissors-cutting"]
-
-
-def test_the_message_is_calm_and_defers() -> None:
-    (found,) = found_in("### 1 Cut out a kite. {.make}\n")
-    assert found.message == (
-        "Cutting with scissors: the notes do not say what care to take. Usual is at least one of: round-ended scissors "
-        "that fit the hand, left-handed ones too; sit to cut, carry closed, pass handle first; adult watches, scissors "
-        f"counted out and in. A draft: “{DRAFT}” This prompts the usual caution and is no risk assessment: the "
-        "school's policy, local rules and licensed practice decide."
-    )
-    assert found.severity is Severity.QUERY
-    assert found.text == "Cut out"
-
-
-def test_a_note_that_says_half_is_told_the_other_half() -> None:
-    (found,) = found_in("### 1 Slice the banana. {.make}\n\n::: teacher\n**Safety:** An adult does the cutting.\n:::\n")
-    assert found.message.startswith(
-        "Knives, graters and other blades: the safety note does not say all that is usual yet. "
-        "Still missing: blades counted and stored out of reach."
-    )
-    assert found.severity is None
 
 
 @pytest.mark.parametrize(
@@ -171,7 +146,7 @@ def test_the_mend_puts_a_draft_into_the_notes(notes: str, after: str) -> None:
 
 
 def test_mends_of_several_hazards_end_up_in_one_note() -> None:
-    text = mended("### 1 Slice the banana. Taste the fruit. {.make}\n\n::: teacher\n**Time:** 9 minutes\n:::\n")
+    text = mended("### 1 Cut out the mask. Light the candle. {.make}\n\n::: teacher\n**Time:** 9 minutes\n:::\n")
     assert text.count("**Safety:**") == 1
     assert text.count("[check]") == 2
 
@@ -185,8 +160,6 @@ BALL = (
 @pytest.mark.parametrize(
     ("things", "steps", "expected"),
     [
-        ("cards, a ball", "Children sit in a circle and roll the ball.", []),
-        ("cards, a ball", "Pass the red ball round.", []),
         ("cards, a ball", "Play the ball game.", ["catapults-darts-throwing"]),
         ("cards, a ball", "Roll the ball. Then throw the ball to a friend.", ["catapults-darts-throwing"]),
         ("a rubber band", "Flick the rubber band at the can.", ["catapults-darts-throwing"]),
@@ -198,11 +171,25 @@ def test_a_ball_that_is_only_rolled_asks_for_nothing(things: str, steps: str, ex
     assert keys(BALL.format(things=things, steps=steps)) == expected
 
 
-def test_food_that_is_only_listed_asks_and_does_not_stop() -> None:
-    listed = found_in(
-        "## Lesson 1: A\n\n::: teacher\n**Materials:** real fruit in a basket\n:::\n\n### 1 Look. {.speaking}\n"
+def test_the_message_says_in_two_sentences_what_is_done_and_what_is_usual() -> None:
+    (found,) = found_in("### 1 Cut out a kite. {.make}\n")
+    assert found.message == (
+        "“Cut out” is cutting with scissors, and the notes name no care for it. "
+        "Usual: round-ended scissors, sitting down to cut, or an adult who watches."
     )
-    tasted = found_in(BALL.format(things="real fruit", steps="Children taste the fruit."))
-    assert [found.severity for found in listed] == [Severity.QUERY]
-    severities = [found.severity for found in tasted if found.key == "food-tasting-allergy"]
-    assert severities in ([None], [Severity.STOP])
+    assert (found.severity, found.text) == (Severity.QUERY, "Cut out")
+
+
+def test_one_measure_for_this_act_is_enough_and_one_for_another_is_none() -> None:
+    act = "### 1 Slice the banana with a knife. {.make}\n\n::: teacher\n**Safety:** %s\n:::\n"
+    assert keys(act % "Table knives only, one adult at each table, fingers tucked in.") == []
+    assert keys(act % "Cover the desks with newspaper.") == ["knives-and-blades"]
+
+
+@pytest.mark.parametrize("hazard", hazards().values(), ids=hazards())
+def test_every_message_is_short(hazard: Hazard) -> None:
+    passage = next(reading_of("### 1 Do it. {.make}\n\none two three four five six seven\n").unit.activities).part
+    act = Act(hazard.id, 0.0, passage.passages[0], 0, 33)
+    for noted in (True, False):
+        message = _message(_Open(act, hazard, Severity.STOP, passage, noted), 0)
+        assert len(message.split()) <= 35, message

@@ -16,9 +16,11 @@ from typing import Any, NamedTuple
 from ruamel.yaml import YAML
 from ruamel.yaml.error import MarkedYAMLError, YAMLError
 
-from lint_rules.finding import Finding, Status
+from lint_rules.finding import Finding, Severity, Status
 
 CARRIED_FILE = "carried.yaml"
+# What a child could be hurt by stays on the table: it is mended, or let stand by somebody who says why.
+SAFETY = "missing-safety-note"
 NEVER_CARRIED = ("unreadable-manuscript", "stet-without-reason", "stet-unused", "stet-lapsed")
 _HEAD = """\
 # Findings that stood in the book when it took up hornbook. They do not count; only new ones do.
@@ -127,7 +129,14 @@ def apply_carried(
 
 
 def _may_be_carried(finding: Finding) -> bool:
-    return finding.status is Status.OPEN and finding.rule not in NEVER_CARRIED
+    if finding.status is not Status.OPEN or finding.rule in NEVER_CARRIED:
+        return False
+    return not is_safety_stop(finding)
+
+
+def is_safety_stop(finding: Finding) -> bool:
+    """Say whether a finding is a safety note missing where somebody could be hurt: no book carries that over."""
+    return finding.rule == SAFETY and finding.severity is Severity.STOP
 
 
 def _as_it_is(key: _Key) -> tuple[str, ...]:

@@ -1,4 +1,4 @@
-"""Words, sentences and patterns for the search of hazard cues: plain text in, ranges of words out."""
+"""Words, sentences and patterns of words: plain text in, ranges of words out."""
 
 import re
 from bisect import bisect_right
@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import Generic, NamedTuple, TypeVar
 
-from lint_rules.language.inflection.forms import every_form, ing_form, noun_forms
+from lint_rules.language.inflection.forms import noun_forms
 from lint_rules.plain_words import PART
 
 Pattern = tuple[frozenset[str], ...]
@@ -18,7 +18,6 @@ _ABBREVIATION = re.compile(r"\b(?:e\.g|i\.e|etc|approx|min|mins|vs|no|p|pp)\.$",
 # Bounded, so that a mark that is never closed costs no more than a long sentence.
 _QUOTED = re.compile(r"“[^”\n]{0,400}”|\"[^\"\n]{0,400}\"|(?<!\w)[‘'](?=\w)[^\n]{0,400}?[\w.!?,][’'](?!\w)")
 _LONGEST = 120  # words; what runs on longer is read in pieces
-_POSSESSIVES = frozenset({"your", "their", "his", "her"})
 
 
 class Word(NamedTuple):
@@ -113,40 +112,9 @@ def noun_pattern(entry: str) -> Pattern:
     return (*(frozenset({word}) for word in before), forms | {form + "'s" for form in forms})
 
 
-def verb_pattern(entry: str) -> Pattern:
-    """A verb, its particle after it, in its base form and its -ing form."""
-    first, *after = plain_words(entry)
-    return (frozenset({first, ing_form(first)}), *(frozenset({word}) for word in after))
-
-
-def phrase_pattern(entry: str, *, verb_first: bool) -> Pattern:
-    """A cue of several words: a verb at its start may end in -ing, a noun at its end be plural, `your` is `their`."""
-    words = [_one_of_its_kind(word) for word in plain_words(entry)]
-    first, last = min(words[0]), min(words[-1])
-    if verb_first:
-        words[0] = frozenset({first, ing_form(first)})
-    if len(words) > 1 and last not in _POSSESSIVES:
-        words[-1] = noun_forms(last)
-    return tuple(words)
-
-
-def idiom_pattern(entry: str) -> Pattern:
-    """A decoy: its first word in every form, its last in singular and plural."""
-    first, *after = plain_words(entry)
-    words = [every_form(first), *(_one_of_its_kind(word) for word in after)]
-    if after and after[-1] not in _POSSESSIVES:
-        words[-1] = noun_forms(after[-1])
-    return tuple(words)
-
-
 def exact_pattern(entry: str) -> Pattern:
     """Exactly these words."""
     return tuple(frozenset({word}) for word in plain_words(entry))
-
-
-def lemma_pattern(entry: str) -> Pattern:
-    """The words of a note: each in every form."""
-    return tuple(every_form(word) for word in plain_words(entry))
 
 
 class Finder(Generic[Key]):
@@ -175,10 +143,6 @@ def longest(found: Iterator[tuple[Key, Hit]]) -> list[tuple[Key, Hit]]:
         for key, hit in hits
         if not any(o.start <= hit.start and hit.end <= o.end and o.end - o.start > hit.end - hit.start for _, o in hits)
     ]
-
-
-def _one_of_its_kind(word: str) -> frozenset[str]:
-    return _POSSESSIVES if word in _POSSESSIVES else frozenset({word})
 
 
 def _abbreviates(text: str, at: int) -> bool:

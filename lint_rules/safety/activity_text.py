@@ -1,0 +1,125 @@
+"""An activity as the safety rules read it: its sentences, each with the place where it stands.
+
+Who reads a sentence, and as what, says much of what it means: `Light the candles!` is a step in the teacher's notes
+and a line of the tale in a story. A lesson's own notes are read as an activity of their own.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import IntEnum
+
+from lint_rules.manuscript.model import (
+    Activity,
+    Audience,
+    DivKind,
+    Lesson,
+    Part,
+    Passage,
+    Role,
+    Unit,
+    field_key,
+)
+
+
+class Place(IntEnum):
+    """Where a sentence stands. The numbers are those of the model's tables."""
+
+    KIND = 0  # the classes of the heading
+    INSTRUCTION = 1
+    PAGE = 2
+    STEPS = 3  # the teacher's notes, but for those below
+    MATERIALS = 4
+    SAFETY = 5
+    HEARD = 6
+    LIST = 7  # an item of a list on the pupil's page
+    LESSON_SAFETY = 8  # Safety notes of the lesson around it, or of the activities in it
+
+
+# Fields that say what the lesson is for, what the answer is or what the world is like, not what children do.
+_NO_ACTS = frozenset(
+    {"aim", "grammar", "word", "time", "answer", "culture", "culture note", "background", "language", "homework"}
+)
+_PAGE_ROLES = {
+    Role.INSTRUCTION: Place.INSTRUCTION,
+    Role.TITLE: Place.PAGE,
+    Role.TEXT: Place.PAGE,
+    Role.ITEM: Place.LIST,
+    Role.CAPTION: Place.PAGE,
+    Role.CELL: Place.LIST,
+    Role.LINE: Place.PAGE,
+    Role.TURN: Place.HEARD,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A passage and its place in the activity."""
+
+    passage: Passage
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class ActivityText:
+    """All that an activity says (or a lesson's own notes), in file order.
+
+    ``part`` is where a note belongs; ``lesson`` numbers the lesson within the unit (-1 before the first).
+    """
+
+    lesson: int
+    whole_lesson: bool
+    part: Part
+    kinds: tuple[str, ...]
+    said: tuple[Said, ...]
+
+
+def activity_texts(unit: Unit) -> Iterator[ActivityText]:
+    """The activities of a unit, and after a lesson's activities its own notes."""
+    for activity in unit.opening_activities:
+        yield _of_activity(unit, activity, None, -1)
+    for number, lesson in enumerate(unit.lessons):
+        for activity in lesson.activities:
+            yield _of_activity(unit, activity, lesson, number)
+        own = list(_said(unit, lesson.part))
+        if own:
+            of_activities = (one for activity in lesson.activities for one in _safety(unit, activity.part))
+            yield ActivityText(number, True, lesson.part, lesson.classes, (*own, *of_activities))
+
+
+def _of_activity(unit: Unit, activity: Activity, lesson: Lesson | None, number: int) -> ActivityText:
+    said = [Said(activity.heading.passage, Place.INSTRUCTION), *_said(unit, activity.part)]
+    if lesson is not None:
+        said += [
+            Said(one.passage, Place.LESSON_SAFETY) for one in _said(unit, lesson.part) if one.place is Place.SAFETY
+        ]
+    return ActivityText(number, False, activity.part, activity.kinds, tuple(said))
+
+
+def _safety(unit: Unit, part: Part) -> Iterator[Said]:
+    """The Safety notes of the lesson around an activity, or of the activities in a lesson."""
+    for one in _said(unit, part):
+        if one.place is Place.SAFETY:
+            yield Said(one.passage, Place.LESSON_SAFETY)
+
+
+def _said(unit: Unit, part: Part) -> Iterator[Said]:
+    for passage in part.passages:
+        place = _place(unit, passage)
+        if place is not None and passage.text.strip():
+            yield Said(passage, place)
+
+
+def _place(unit: Unit, passage: Passage) -> Place | None:
+    """Where a passage stands, or None where it says nothing of what is done."""
+    if passage.role in (Role.CODE, Role.ALT):
+        return None
+    if passage.audience is Audience.TEACHER:
+        name = field_key(passage.field)
+        if name in _NO_ACTS:
+            return None
+        return {"material": Place.MATERIALS, "safety": Place.SAFETY}.get(name, Place.STEPS)
+    if passage.audience is Audience.LISTENER:
+        return Place.HEARD
+    if passage.audience is not Audience.PUPIL or {DivKind.WORDS, DivKind.PATTERN} & set(unit.div_kinds(passage)):
+        return None
+    return _PAGE_ROLES.get(passage.role)

@@ -1,0 +1,136 @@
+"""Acts and the care for them as the sense tables read them, and the table of hazards."""
+
+import re
+import time
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from ruamel.yaml import YAML
+
+from lint_rules.manuscript.reading import read_unit
+from lint_rules.safety import hazards as table
+from lint_rules.safety.activity_text import ActivityText, activity_texts
+from lint_rules.safety.acts import Act, acts_of, care_for, sureness
+from lint_rules.safety.hazards import hazards
+from lint_rules.safety.sense import hazard_ids as cared_for
+from lint_rules.safety.signs import hazard_ids
+from lint_rules.source import Source
+from tests.safety.measure import answers, read, totals
+
+HERE = Path(__file__).parent
+FRONT = "---\nlevel: level-1\nunit: 1\ntitle: A\n---\n\n# A\n\n## Lesson 1: A\n\n"
+ROWS = YAML(typ="safe").load(table._YAML.read_text(encoding="utf-8"))["hazards"]
+META = YAML(typ="safe").load(table._YAML.read_text(encoding="utf-8"))["meta"]
+
+
+def lines(name: str) -> list[str]:
+    text = (HERE / name).read_text(encoding="utf-8")
+    return [line for line in text.splitlines() if line.strip() and not line.startswith("#")]
+
+
+def texts_of(body: str) -> list[ActivityText]:
+    return list(activity_texts(read_unit(Source("level-1/unit-01.md", FRONT + body))))
+
+
+def acts_in(body: str) -> list[Act]:
+    return [act for text in texts_of(body) for act in acts_of(text)]
+
+
+def told(sentence: str) -> str:
+    return f"### 1 Work in groups. {{.game}}\n\n::: teacher\n**Steps:** {sentence}\n:::\n"
+
+
+def test_classroom_sentences_stay_quiet() -> None:
+    loud = {line: [act.hazard for act in acts_in(told(line))] for line in lines("acts_quiet.txt")}
+    wrong = {line: acts for line, acts in loud.items() if acts}
+    assert len(wrong) <= 0.02 * len(loud), wrong
+
+
+def test_acts_are_seen_and_their_words_pointed_at() -> None:
+    missed, elsewhere, known = [], [], 0
+    for line in lines("acts_fire.txt"):
+        hazard, marked = line.split(": ", 1)
+        if hazard not in hazard_ids():
+            continue
+        known += 1
+        sentence, (words,) = re.sub("[«»]", "", marked), re.findall("«(.*?)»", marked)
+        act = next((act for act in acts_in(told(sentence)) if act.hazard == hazard), None)
+        if act is None:
+            missed.append(line)
+        elif set(act.passage.text[act.start : act.end].split()).isdisjoint(words.split()):
+            elsewhere.append((line, act.passage.text[act.start : act.end]))
+    assert len(missed) <= 0.1 * known, missed
+    assert len(elsewhere) <= 0.1 * known, elsewhere
+
+
+PAIRS = [
+    ("knives-and-blades", "Saw two eyes and a mouth into the pumpkin.", "I saw two eyes in the dark."),
+    ("scissors-cutting", "Cut out the kite.", "Find the odd one out and cross it out."),
+    ("candles-fire-fireworks", "Light the candle and sing.", "Draw a candle and sing."),
+    ("climbing-standing-on-furniture", "The tall children get up on the tables.", "Children sit at the tables."),
+    ("hot-water-cooking", "The teacher pours boiling water on the tea.", "Act out pouring tea from an empty pot."),
+    ("food-tasting-allergy", "Each child takes a sip of each juice.", "Children point to the juice on the card."),
+]
+
+
+@pytest.mark.parametrize(("hazard", "act", "decoy"), PAIRS)
+def test_an_act_and_what_only_looks_like_it(hazard: str, act: str, decoy: str) -> None:
+    assert hazard in [one.hazard for one in acts_in(told(act))]
+    assert [one.hazard for one in acts_in(told(decoy))] == []
+
+
+def test_what_a_note_must_say() -> None:
+    wrong = []
+    given = lines("notes.txt")
+    for line in given:
+        hazard, verdict, act, note = line.split(": ", 3)
+        (text, *_) = texts_of(f"{told(act).removesuffix(':::' + chr(10))}**Safety:** {note}\n:::\n")
+        enough = care_for(text, [hazard])[hazard] >= sureness().enough
+        if ("enough" if enough else "not enough") != verdict:
+            wrong.append(line)
+    assert len(wrong) <= 0.2 * len(given), wrong
+
+
+def test_the_labelled_activities_that_were_tuned_on_stay_found() -> None:
+    """A floor, not a figure: these were trained on. What is held back is measured, and stands in FIGURES.md."""
+    _, every = totals(list(answers(read([HERE / "activities" / "hand-1.jsonl"])[:120])))
+    found = every["none reported"] + every["insufficient reported"]
+    assert found >= 0.6 * (every["none"] + every["insufficient"])
+    assert every["with a false one"] <= 0.05 * every["activities"]
+
+
+@pytest.mark.parametrize("hazard", hazards().values(), ids=hazards())
+def test_every_draft_defers_to_the_school(hazard: table.Hazard) -> None:
+    for draft in (hazard.draft_note, *(one.note for one in hazard.drafts_for)):
+        assert "school's" in draft.lower()
+
+
+def test_nails_are_no_needles() -> None:
+    sharp = hazards()["sharp-points-and-edges"]
+    assert "needle" not in sharp.draft("Hammer four nails into the board").lower()
+    assert "needle" in sharp.draft("Thread the needle").lower()
+
+
+def test_every_hazard_of_the_tables_is_in_the_list_and_weighed() -> None:
+    assert set(hazard_ids()) == set(cared_for()) == set(hazards())
+    assert sureness().query < sureness().stop
+
+
+def test_every_source_says_how_far_it_was_confirmed() -> None:
+    assert all(source["evidence"] in META["evidence"] for row in ROWS for source in row["source"])
+    assert len(ROWS) == 36
+
+
+@settings(max_examples=30, deadline=None)
+@given(st.text(max_size=120))
+def test_no_text_crashes_and_every_act_lies_in_it(text: str) -> None:
+    for act in acts_in("### 1 " + " ".join(text.split()) + " {.make}\n"):
+        assert 0 <= act.start < act.end <= len(act.passage.text)
+
+
+def test_a_huge_text_takes_no_longer_than_its_length() -> None:
+    started = time.perf_counter()
+    acts_in(told("cut the paper and " * 2_000))
+    assert time.perf_counter() - started < 60
