@@ -117,10 +117,14 @@ def test_the_terminal_says_first_what_is_missing_with_numbers_and_words(hornbook
         for what, number in (("not taught", 1), ("met too seldom", 2))
     ]
     assert [("boat" in one[1], "hat" in one[1]) for one in at if one] == [(True, False), (False, True)]
+    assert {"hat (1)", "sun (0)"} <= set(re.findall(r"\w+ \(\d+\)", first))  # in how many later lessons
+    assert "boat (" not in first
+    assert "drum (" not in first
     assert "level-1: 6 target words" in first
     assert re.search(r"level-2: 2 target words.*(?:all of them taught|nothing is missing)", first, re.S)
     assert "kite" not in first
     assert "worm" not in first
+    assert "1.2" not in first
     assert len(re.findall(r"word +topic +unit +taught +met again +tested +missing", table)) == 2
     for word, (_, taught, met, times, tested) in ROWS.items():
         line = re.search(rf"^ *{word} \((?:noun|adjective)\).*$", table, re.M)
@@ -130,6 +134,18 @@ def test_the_terminal_says_first_what_is_missing_with_numbers_and_words(hornbook
         assert (f"{times}: {met.split(',')[0]}" if times else " 0 ") in line[0]
         assert tested in line[0]
     assert table.index("\nlevel-1") < table.index("drum (noun)") < table.index("\nlevel-2") < table.index("bee (noun)")
+
+
+def test_gaps_are_what_is_missing_and_no_more(hornbook, book):
+    assert words_of(hornbook, book, "--gaps") == ["boat", "drum", "hat", "sun"]
+    said = hornbook("words", str(book), "--gaps").out
+    whole = hornbook("words", str(book)).out
+    assert whole.startswith(said.rstrip())
+    assert "taught" not in said.replace("not taught", "")
+    nothing = hornbook("words", str(book), "--gaps", "--topic", "animals").out
+    assert "nothing is missing" in nothing
+    assert "something missing" not in nothing
+    assert len(nothing.strip().splitlines()) == 1
 
 
 def test_a_book_in_which_nothing_is_missing_says_so(hornbook, book):
