@@ -227,6 +227,17 @@ def levels(*names: str) -> Course:
 def test_sheets_have_names_that_spreadsheets_take():
     # Microsoft, "Rename a worksheet": at most 31 characters, none of these marks, none twice.
     long = "a-very-long-name-of-a-level-for-children"
-    book = load_workbook(BytesIO(as_spreadsheet([], levels(long, f"{long}-2", "plain"))))
-    assert book.sheetnames == [long[:31], f"{long[:28]} 2", "plain"]
-    assert [sheet.auto_filter.ref for sheet in book] == ["A1:K1"] * 3
+    book = load_workbook(BytesIO(as_spreadsheet([], levels(long, f"{long}-2", "plain", f"{long}-3"))))
+    assert book.sheetnames == [long[:31], f"{long[:28]} 2", "plain", f"{long[:28]} 3"]
+    assert [sheet.auto_filter.ref for sheet in book] == ["A1:K1"] * 4
+
+
+def test_many_places_stand_on_several_lines_of_their_cell():
+    (sheet,) = load_workbook(BytesIO(as_spreadsheet([line("kite")], levels("level-1"))))
+    wrapped = [sheet.cell(1, cell.column).value for cell in sheet[2] if cell.alignment.wrap_text]
+    assert wrapped == ["met again", "tested", "missing"]
+
+
+def test_nothing_is_cut_short_on_a_narrow_terminal(hornbook, book, monkeypatch):
+    monkeypatch.setenv("COLUMNS", "40")
+    assert "…" not in hornbook("words", str(book)).out

@@ -87,3 +87,34 @@ def test_every_word_that_is_read_has_its_place_in_the_file(one):
         assert len(passage.text) == len(passage.starts) == len(passage.ends)
         for at in range(len(passage.text)):
             assert 0 <= passage.starts[at] < passage.ends[at] <= size
+
+
+@pytest.mark.parametrize(
+    ("page", "answers", "sentence"),
+    [
+        pytest.param("We like ____.", "cake.", "We like cake.", id="one full stop"),
+        pytest.param("Is it a ____?", "cake.", "Is it a cake?", id="the mark of the sentence"),
+        pytest.param("I have a ____, and a dog.", "cat.", "I have a cat, and a dog.", id="no full stop in the middle"),
+        pytest.param("I see a cat.____ is here.", "it", "I see a cat. It is here.", id="a space and a capital"),
+        pytest.param("____ you swim?", "can", "Can you swim?", id="a capital where a sentence begins"),
+        pytest.param("Yes,____ can.", "I", "Yes, I can.", id="a space after a comma"),
+        pytest.param(
+            "The kite ____ red and ____ .", "is, big", "The kite is red and big.", id="no space before a mark"
+        ),
+        pytest.param("The kite ____ red.", "The kite is red.", "The kite is red.", id="a key of whole sentences"),
+        pytest.param("The ____ is ____.", "The kite is red.", "The kite is red.", id="two blanks in a whole sentence"),
+        pytest.param(
+            "The kite ____ (be) red.", "The kite is red.", "The kite is red.", id="a hint in a whole sentence"
+        ),
+    ],
+)
+def test_an_answer_stands_in_its_sentence_as_a_child_writes_it(page, answers, sentence):
+    found = read(f"1. {page}\n2. {page}\n" + key(f"1 {answers}\n2 {answers}"))
+    assert [passage.text for passage in page_of(found) if passage.role is not Role.OPTION] == [sentence, sentence]
+
+
+def test_an_option_that_is_a_sentence_is_read_as_one_and_a_word_is_not():
+    found = read("1. Do you sing?\n   a) Yes, I do.\n   b) Yes.\n   c) blue\n   d) No!\n   e) Can I?\n" + key("1 a"))
+    roles = {passage.text: passage.role for passage in page_of(found)}
+    assert {text for text, role in roles.items() if role is Role.OPTION} >= {"Yes.", "blue", "No!"}
+    assert {text for text, role in roles.items() if role is Role.ITEM} >= {"Yes, I do.", "Can I?"}

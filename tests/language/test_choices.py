@@ -33,6 +33,7 @@ CHOICES = [
 ]
 NO_CHOICE = [
     "A cat / dog sleeps here .",
+    "He and she like red / green jam .",
     "He is / has tall .",
     "It was / is late .",
     "Kit rides / does n't like a bike .",
