@@ -603,7 +603,7 @@ def write_sureness(**values: float) -> None:
     head = (
         "# What a score must reach: of an act, for a query and for a stop; of care, to be enough. Drawn by\n"
         "# tests/safety/train.py from hands that were left out: 5 in 100 with a false act before notes are read,\n"
-        "# stops right in more than 9 of 10, 5 sufficient notes in 100 nagged. Licence: Apache-2.0.\nwhat,least\n"
+        "# stops right in 9 of 10, 10 sufficient notes in 100 below (by hand). Licence: Apache-2.0.\nwhat,least\n"
     )
     path.write_text(head + "".join(f"{name},{value}\n" for name, value in known.items()), encoding="utf-8")
 
