@@ -19,6 +19,7 @@ def run(arguments: argparse.Namespace) -> NoReturn:
     from lint_rules.editor.server import build_server
 
     logging.basicConfig(stream=sys.stderr, level=logging.WARNING)  # standard output is the protocol's
+    logging.getLogger("pygls").setLevel(logging.ERROR)  # an editor that cancels too late is nothing to tell
     common = argparse.Namespace(english=arguments.english, no_cache=True)  # what is typed is not kept on disk
     with tools(common) as kit:
         server = build_server(replace(kit, language=RecentLanguage(kit.language)))

@@ -49,7 +49,7 @@ async function start(context) {
   if (client || !(await courseIsOpen())) return;
   const found = await look(context);
   if (!found) {
-    if (!declined) await offer(context);
+    if (!declined) offer(context).catch(said); // not awaited: the writer may leave the question open
     return;
   }
   log.appendLine(`hornbook ${found.version}: ${found.program}`);
