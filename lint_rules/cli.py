@@ -94,7 +94,11 @@ def build_parser() -> argparse.ArgumentParser:
 
     book = command("book", "read every unit, and check what needs the whole book")
     book.add_argument("dir", nargs="?", default=".", metavar="DIR", help="the course (default: where you are)")
-    book.add_argument("--report", metavar="FILE", help="also write the whole book as a marked proof, one HTML file")
+    book.add_argument(
+        "--report",
+        metavar="FILE",
+        help="also write the whole book as a marked proof, one HTML file; into a folder (proof/) a page a unit",
+    )
     book.add_argument("--unit", metavar="LEVEL/N", help="show only the points of a unit, such as level-1/4")
     book.add_argument("--rule", metavar="RULE", help="show only the points of a rule")
     book.add_argument("--only", choices=("stops", "queries", "notes"), help="show only the points of a weight")

@@ -8,7 +8,16 @@ from dataclasses import replace
 from pathlib import Path
 
 from lint_rules.commands.narrow import asked_for, narrowed
-from lint_rules.commands.output import check_report, now, page, write_output, write_text
+from lint_rules.commands.output import (
+    check_folder,
+    check_report,
+    is_folder,
+    now,
+    page,
+    write_folder,
+    write_output,
+    write_text,
+)
 from lint_rules.course.folder import NoCourse, courses_at
 from lint_rules.exit_status import CannotRun
 from lint_rules.finding import Severity
@@ -27,19 +36,29 @@ def run(arguments: argparse.Namespace) -> int:
     """Read the book and show what was found."""
     places = _places(arguments)
     if arguments.report is not None:
-        check_report("--report", arguments.report, places[0])
+        check = check_folder if is_folder(arguments.report) else check_report
+        check("--report", arguments.report, places[0])
     with tools(arguments) as kit:
         reports = [book_report(place, kit, Severity.STOP) for place in places]
     if arguments.report:
-        from lint_rules.reports.html.page import html_report
-
-        write_output(arguments.report, html_report(reports[0], kit.rules, now()).encode("utf-8", "backslashreplace"))
+        _write(arguments.report, reports[0], kit.rules)
     chosen = narrowed(reports, arguments, kit.rules)
     if arguments.format == "json":
         write_text(json_report(chosen) + "\n")
     else:
         _print(chosen, kit.rules, arguments, sum(len(report.points) for report in reports))
     return status_of(reports)
+
+
+def _write(name: str, report: Report, rules: Sequence[RuleModule]) -> None:
+    """Write the proof: into a folder an index and a page a unit, else all of it as one file."""
+    from lint_rules.reports.html.page import html_folder, html_report
+
+    if is_folder(name):
+        pages = html_folder(report, rules, now())
+        write_folder(name, {page_name: text.encode("utf-8", "backslashreplace") for page_name, text in pages.items()})
+    else:
+        write_output(name, html_report(report, rules, now()).encode("utf-8", "backslashreplace"))
 
 
 def _places(arguments: argparse.Namespace) -> list[Path]:

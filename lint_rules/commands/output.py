@@ -2,6 +2,7 @@
 
 import os
 import sys
+from collections.abc import Mapping
 from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
@@ -79,6 +80,41 @@ def check_report(option: str, name: str, place: Path) -> None:
     root = _root_of(place)
     if root is not None and Path(os.path.realpath(name)).is_relative_to(root.resolve()) and not _is_ours(Path(name)):
         raise CannotRun(_OVER.format(option, name))
+
+
+def is_folder(name: str) -> bool:
+    """Say whether a name is meant for a folder: it is one, or it ends as one does."""
+    return name.endswith(("/", os.sep)) or (bool(name) and Path(name).is_dir())
+
+
+def check_folder(option: str, name: str, place: Path) -> None:
+    """Say before the book in ``place`` is read that pages cannot, or must not, be written into a folder.
+
+    It is made where it is not there; one that is there is empty or holds what hornbook has made. Raises CannotRun.
+    """
+    folder = Path(name)
+    if not folder.exists():
+        check_output(option, str(folder), place)
+    elif not folder.is_dir():
+        raise CannotRun(f"{option} {name}: this is a file and no folder.")
+    elif any(folder.iterdir()) and not ((folder / FIRST_PAGE).exists() and _is_ours(folder / FIRST_PAGE)):
+        raise CannotRun(f"{option} {name}: other files are in this folder. Name an empty or a new one.")
+
+
+FIRST_PAGE = "index.html"
+
+
+def write_folder(name: str, pages: Mapping[str, bytes]) -> None:
+    """Write pages into a folder, each whole or not at all. Raises CannotRun."""
+    folder = Path(name)
+    try:
+        folder.mkdir(exist_ok=True)
+    except OSError as error:
+        raise CannotRun(f"{name} could not be made ({error.strerror or error}).") from error
+    for page_name, data in pages.items():
+        if not _is_ours(folder / page_name):
+            raise CannotRun(f"{folder / page_name} is not a page of hornbook's, so it is not written over.")
+        write_output(str(folder / page_name), data)
 
 
 def spare_the_manuscript(option: str, name: str, report: Report) -> None:
