@@ -9,7 +9,7 @@ from markupsafe import Markup, escape
 
 from lint_rules.reports.html.passages import printable
 
-LETTER = 7.0  # pixels of a letter of a label, on the generous side: readers' fonts differ from ours
+LETTER = 7.9  # pixels of a letter of a label, on the generous side: readers' fonts differ from ours
 _TEXT = Markup('<text x="{:g}" y="{:g}" class="{}">{}</text>')
 _UPRIGHT = Markup('<text x="0" y="0" transform="translate({:g} {:g}) rotate(-90)" class="{}">{}</text>')
 _RECT = Markup('<rect x="{:g}" y="{:g}" width="{:g}" height="{:g}" class="{}"/>')
@@ -102,15 +102,28 @@ def room_for(labels: Iterable[str], most: float = 280) -> float:
 
 
 def table_of_marks(
-    rows: Sequence[str], columns: Sequence[str], marks: Iterable[Mark], *, title: str = "unit", step: float, height: int
+    rows: Sequence[str],
+    columns: Sequence[str],
+    marks: Iterable[Mark],
+    *,
+    step: float,
+    height: int,
+    heading: str = "",
+    room: float = 0,
 ) -> Markup:
-    """Rows with names, columns with names above them, and marks where they cross."""
-    room = room_for(rows)
+    """Rows with names, a column a unit with its name above it, and marks where they cross.
+
+    ``heading`` says what the rows are; ``room`` is the room of their names, where several drawings are to be alike.
+    """
+    room = room or room_for(rows)
     tallest = max((LETTER * len(name) for name in columns), default=0)
     upright = tallest > step - 4 and len(columns) > 1 and step < 60
-    head = (tallest if upright else 14) + 26
-    drawing = Drawing(room + step * len(columns) + 8, head + height * len(rows) + 6)
-    drawing.text(room, 13, title, "dim")
+    head = (tallest if upright else 14) + (46 if heading else 26)
+    width = max(room + step * len(columns), LETTER * len(heading), room + 40)
+    drawing = Drawing(width + 8, head + height * len(rows) + 6)
+    if heading:
+        drawing.text(0, 13, heading, "strong")
+    drawing.text(room, 33 if heading else 13, "unit", "dim")
     every = max(1, round(14 / step)) if upright else 1
     for at, name in enumerate(columns):
         x = room + step * (at + 0.5)

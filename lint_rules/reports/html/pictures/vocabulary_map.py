@@ -71,15 +71,16 @@ def _panel(heading: str, level: Level, units: list[UnitFacts], rows: list[WordRo
 def _parts(rows: Sequence[WordRow], at: Mapping[int, str], columns: list[str]) -> Iterator[Markup]:
     """A drawing for the words of each unit, several where they are many, all with columns of one width."""
     room = room_for(r.entry.word for r in rows)
-    step = max(9.0, min(30.0, (FULL / 2 - 40 - room) / len(columns)))
+    step = max(9.0, min(46.0, (FULL / 2 - 40 - room) / len(columns)))
     for unit, some in groupby(_in_order(rows), key=lambda r: r.taught.unit if r.taught else -1):
         words = list(some)
         title = f"taught in unit {at[unit]}" if unit in at else "taught in another level" if unit >= 0 else "not taught"
         for first in range(0, len(words), _MOST):
             part = words[first : first + _MOST]
             marks = [mark for number, word in enumerate(part) for mark in _marks(word, number, at, columns)]
-            said = f"{title}; columns are units" if not first else f"{title}, more words"
-            yield table_of_marks([r.entry.word for r in part], columns, marks, title=said, step=step, height=_ROW)
+            said = title if not first else f"{title}, more"
+            names = [r.entry.word for r in part]
+            yield table_of_marks(names, columns, marks, step=step, height=_ROW, heading=said, room=room)
 
 
 def _in_order(rows: Sequence[WordRow]) -> list[WordRow]:
