@@ -13,7 +13,7 @@ from lint_rules.language.sounds.pronunciation import pronunciations
 from lint_rules.language.tokens import Analysis
 from lint_rules.tables import mapping, words
 from lint_rules.unit_language.key_sentence import MANY, KeySentence, KeySlip, either_number
-from lint_rules.unit_language.key_slips_of_verbs import agreement, times, verb_forms
+from lint_rules.unit_language.key_slips_of_verbs import agreement, conditions, times, verb_forms
 
 _VOWELS = frozenset("aeiouæɑɒɔəɜɪʊʌ")
 _NOT_COUNTED = frozenset({"bread", "milk", "water", "rice", "cheese", "butter", "juice", "money", "homework", "music"})
@@ -142,6 +142,9 @@ def _numbers(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(at, at + 1)
         if low == "many" and after in _NOT_COUNTED:
             yield sentence.slip(at, at + 1)
+        pointing = low in ("these", "those") and at in sentence.filled and tokens[at + 1].pos == "NOUN"
+        if pointing and single and not noun_goes_on and after not in _NOT_COUNTED:
+            yield sentence.slip(at, at + 1)
         if low in ("this", "that") and plural:
             yield sentence.slip(at, at + 1)
     for at in sentence.filled:
@@ -211,4 +214,5 @@ _PATTERNS: tuple[Callable[[KeySentence], Iterator[KeySlip]], ...] = (
     _adverbs,
     _pronouns,
     times,
+    conditions,
 )

@@ -190,6 +190,18 @@ def verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(at - 1, at)
 
 
+def conditions(sentence: KeySentence) -> Iterator[KeySlip]:
+    """`If I would have a boat, …`, `If it will rain, …`: no would and no will in the clause with if."""
+    if sentence.low(0) != "if" or sentence.low(1) == "you":
+        return
+    for at in range(2, min(4, len(sentence.tokens) - 1)):
+        between = [sentence.tokens[index].pos for index in range(1, at)]
+        after, plain = sentence.low(at + 1), set(between) <= {"PRON", "DET", "NOUN", "PROPN"}
+        told = plain and sentence.low(at) in ("would", "will") and sentence.touches(at)
+        if told and after != "like" and after in bases():
+            yield sentence.slip(at, at + 1)
+
+
 def _has_helper(sentence: KeySentence, at: int) -> bool:
     helpers = {"have", "has", "had", "am", "is", "are", "was", "were", "be", "been", "being", "get", "got"}
     return any(

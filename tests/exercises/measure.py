@@ -130,7 +130,7 @@ def main() -> None:
     parser.add_argument("--english", metavar="URL")
     arguments = parser.parse_args()
     english = EnglishClient(arguments.english, direct=False) if arguments.english else None
-    for line in report(arguments.set, english=english, show=arguments.set == "tuned"):
+    for line in report(arguments.set, english=english, show=True):
         print(line)
 
 

@@ -49,9 +49,18 @@ def entries_of(place: Place) -> tuple[Place, ...]:
                 pieces.append(Place(place.passage, left, right))
             at = match.end() if match else place.end
         if len(pieces) > 1:
+            pieces[-1:] = _last_two(pieces[-1])
             short = all(len(piece.text.split()) <= _MOST_WORDS and "_" not in piece.text for piece in pieces)
             return tuple(pieces) if short else ()
     return ()
+
+
+def _last_two(last: Place) -> list[Place]:
+    """The last entry of a list; two where they have `or` between: `blue, red, white or yellow`."""
+    match = re.fullmatch(r"([\w’'-]+)\s+or\s+([\w’'-]+)", last.text)
+    if match is None:
+        return [last]
+    return [Place(last.passage, last.start + start, last.start + end) for start, end in (match.span(1), match.span(2))]
 
 
 def box_of_lines(lines: Sequence[Line], unit: Unit) -> WordBox | None:
@@ -96,10 +105,11 @@ def in_words_div(passage: Passage, unit: Unit) -> bool:
     return passage.role is Role.PANEL or _in_box(passage, unit)
 
 
-def box_of_table(cells: Sequence[Passage]) -> WordBox | None:
-    """A table that holds nothing but short words, one a cell, in up to three rows, without labels or blanks."""
+def box_of_table(cells: Sequence[Passage], said: str) -> WordBox | None:
+    """A table that holds nothing but short words, one a cell, in up to three rows, without labels or blanks. ``said``
+    is what the key says: a first row that is set as heads is words too where the key uses them."""
     rows = {cell.cell.row for cell in cells if cell.cell is not None}
-    if len(cells) < 2 or len(rows) > 3 or len({cell.role for cell in cells}) > 1:
+    if len(cells) < 2 or len(rows) > 3 or (len({cell.role for cell in cells}) > 1 and not _all_used(cells, said)):
         return None  # columns with heads are a chart
     if len(rows) == 1 and cells[0].role is Role.HEAD and any(_TICK.search(cell.text) for cell in cells):
         return None
@@ -107,6 +117,20 @@ def box_of_table(cells: Sequence[Passage]) -> WordBox | None:
     if not short or any(cell.text[0].isdigit() for cell in cells) or all(len(cell.text) == 1 for cell in cells):
         return None
     return WordBox(tuple(Place(cell, 0, len(cell.text)) for cell in cells))
+
+
+def _all_used(cells: Sequence[Passage], said: str) -> bool:
+    """Whether most words of the heads, and most of the others, are words of the key."""
+    columns = {cell.cell.column for cell in cells if cell.cell is not None}
+    rows = {cell.cell.row for cell in cells if cell.cell is not None}
+    if len(cells) < len(columns) * len(rows):
+        return False  # a chart to fill in
+    words = set(re.findall(r"\w+", said.casefold()))
+    for heads in (True, False):
+        used = [cell.text.casefold().strip() in words for cell in cells if (cell.role is Role.HEAD) is heads]
+        if sum(used) * 3 < len(used) * 2:
+            return False
+    return True
 
 
 def boxes_in_instruction(passage: Passage) -> Iterator[WordBox]:

@@ -60,9 +60,10 @@ def _tick_boxes(place: Place, _: str) -> Iterator[Choice]:
         yield Choice(options, Place(place.passage, boxes[0].start(), place.end))
 
 
-def _set_off(place: Place, _: str) -> Iterator[Choice]:
+def _set_off(place: Place, answer: str) -> Iterator[Choice]:
     """Options in brackets, in bold or in italics, with strokes between them."""
     passage = place.passage
+    said = {plain(one) for one in alternatives(answer)} if answer else set()
     ranges = [(match.start(1), match.end(1), match.start(), match.end()) for match in _BRACKETS.finditer(passage.text)]
     ranges += [(start, end, start, end) for start, end in (*passage.emphasis, *passage.strong)]
     for start, end, outer, last in sorted(ranges):
@@ -70,6 +71,10 @@ def _set_off(place: Place, _: str) -> Iterator[Choice]:
             continue
         pieces = _split(passage.text, start, end, re.compile(r"\s*[/|]\s*|\s+or\s+"))
         if len(pieces) > 1 and all(0 < len(passage.text[a:b].split()) <= _MOST_WORDS for a, b in pieces):
+            yield Choice(_options(place, pieces), Place(passage, outer, last))
+            continue
+        pieces = _split(passage.text, start, end, re.compile(r"\s*,\s*(?:or\s+)?"))
+        if passage.text[outer] == "(" and len(pieces) > 1 and said & {plain(passage.text[a:b]) for a, b in pieces}:
             yield Choice(_options(place, pieces), Place(passage, outer, last))
 
 

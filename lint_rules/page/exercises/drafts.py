@@ -283,6 +283,9 @@ def _take_options(draft: Draft, rest: Sequence[Mark], lines: Sequence[Line], num
     inside = [m for m in rest if not m.label.isdigit() and m is not draft.mark and _stands_in(m, draft.places, lines)]
     for kind in (Kind.LOWER, Kind.UPPER):
         for chain in chains(inside, kind, WEAK):
+            passages = {id(lines[mark.line].passage) for mark in chain}
+            if len(passages) > 1 and any(mark.strength == WEAK and not mark.dressed for mark in chain):
+                continue  # `It's got a tail.` beside `b a rabbit`: the one is an article
             options = _options(chain, [chain, numbers], lines)
             if len(options) > 1 and all(option.text for option in options):
                 draft.options = options
@@ -308,7 +311,9 @@ def _options(
         start = line.start if mark.own else mark.last
         later = [stop.first for stop in stops if stop.line == mark.line and not stop.own and stop.start > mark.start]
         place = trimmed(Place(line.passage, start, max(start, min([*later, line.end]))))
-        if across and not place.text and mark.line + 1 < len(lines) and _same_row(line, lines[mark.line + 1]):
+        next_is_label = any(other.line == mark.line + 1 for other in chain)
+        in_row = mark.line + 1 < len(lines) and _same_row(line, lines[mark.line + 1])
+        if across and not place.text and in_row and not next_is_label:
             other = lines[mark.line + 1]
             place = Place(other.passage, other.start, other.end)
         found.append(Option(place, label_of(mark, lines)))

@@ -16,7 +16,7 @@ _SPARE = re.compile(r"\b(?:extra|too\s+many|don['’]t\s+need|do\s+not\s+need|no
 _ORDER = re.compile(r"\border\b|\bnumber\s+(?:the|them|these)\b|\bsequence\b|\bfirst\b", re.I)
 _ONE_LETTER = re.compile(
     r"\b(?:one|a)\s+letter\b[^.!?]*\b(?:line|gap|each)\b|\b(?:line|gap)s?\s+(?:is|means|for|=)\s+one\s+letter\b"
-    r"|\beach\s+(?:line|gap)\s+is\s+(?:one|a)\s+letter\b",
+    r"|\beach\s+(?:line|gap)\s+is\s+(?:one|a)\s+letter\b|\bone\s+(?:line|gap)\s*,\s*one\s+letter\b",
     re.I,
 )
 _COUNTED = re.compile(
@@ -32,6 +32,7 @@ _FREE = re.compile(
     r"^\s*(?:about|of\s+your\s+own|with\s+your|for\s+each|in\s+each|for\s+every|each\b|per\b|like|using|more\b|or\s+more|in\s+your)",
     re.I,
 )
+_FINDING = frozenset({"find", "circle", "underline", "tick"})  # what is there: `Find eight words about the sea`
 PEOPLE = frozenset({"friends", "classmates", "children", "people", "pupils", "partners", "students"})
 
 
@@ -44,6 +45,7 @@ class Asked:
     number: int
     verb: str
     noun: str
+    free: bool = False  # children write them freely: only lines to write on can be held against it
 
 
 def each_once(instruction: str) -> bool:
@@ -67,11 +69,12 @@ def one_letter_each(instruction: str) -> bool:
 
 
 def asked_for(instruction: str) -> Iterator[Asked]:
-    """The numbers of things that an instruction asks for (`Find seven colours`); not what children write freely."""
+    """The numbers of things that an instruction asks for (`Find seven colours`), also what children write freely."""
     for match in _COUNTED.finditer(instruction):
-        if _FREE.match(instruction[match.end() :]):
-            continue
+        verb = match["verb"].casefold()
+        free = _FREE.match(instruction[match.end() :]) is not None
+        free = free and not (verb in _FINDING and instruction[match.end() :].lstrip().startswith("about"))
         written = match["number"].casefold()
         number = int(written) if written.isdigit() else NUMBER_WORDS[written]
         if number > 1:
-            yield Asked(*match.span("phrase"), number, match["verb"].casefold(), match["noun"].casefold())
+            yield Asked(*match.span("phrase"), number, verb, match["noun"].casefold(), free)

@@ -8,12 +8,13 @@ from lint_rules.page.exercises.model import Place
 from lint_rules.plain_words import WORD
 
 _SPACED = re.compile(r"(?<![^\s(])[^\W\d_](?:[ \u00a0·,/-]+[^\W\d_]){2,}(?![^\s.,;)→=?!])")
-_BETWEEN = re.compile(r"\s*(?:/|\||·|•|∙|~|⋅|,|\+|;|<>|\s[–—-]\s|\u00a0{2,}|[ \t]{2,})\s*")
+_BETWEEN = re.compile(r"\s*(?:/|\||·|•|∙|~|⋅|,|\+|;|<>|\s[–—-]\s|\u00a0{2,}|[ \t]{2,}|\][ \t]*\[)\s*")
 _ARROW = re.compile(r"\s*(?:→|=>|->|=|_{2,}).*$", re.S)
 _SENTENCES = re.compile(
     r"\b(?:in order|order the|make (?:a |the )?(?:sentence|question)|jumbled|mixed|right order)", re.I
 )
 _FEWEST = 3
+_CARD = " \t\n\u00a0[]"
 
 
 def letters_in(place: Place) -> Place | None:
@@ -36,9 +37,9 @@ def words_in(place: Place) -> tuple[Place, ...]:
     for match in (*_BETWEEN.finditer(place.passage.text, place.start, end), None):
         last = match.start() if match else end
         piece = place.passage.text[at:last]
-        left = at + len(piece) - len(piece.lstrip())
-        if piece.strip():
-            pieces.append(Place(place.passage, left, left + len(piece.strip())))
+        left = at + len(piece) - len(piece.lstrip(_CARD))
+        if piece.strip(_CARD):
+            pieces.append(Place(place.passage, left, left + len(piece.strip(_CARD))))
         at = match.end() if match else end
     longest = max((len(piece.text.split()) for piece in pieces), default=0)
     return tuple(pieces) if len(pieces) >= _FEWEST and longest <= 4 else ()

@@ -24,6 +24,7 @@ from lint_rules.page.exercises.model import Answer, Choice, Exercise, Exercises,
 from lint_rules.page.exercises.stream import Line, key_passages, mended_passages, page_lines
 
 _WRITING_LINE = re.compile(r"[_\s]+")
+_LETTER = re.compile(r"[^\W\d_]")
 _EXAMPLE = re.compile(r"\s*(?:example|e\.g\.|model)\b", re.I)
 _JUMBLED = re.compile(r"\b(?:un)?jumbled?\b|\bmixed\b|\bscrambled?\b|\banagrams?\b|\bletters?\b[^.!?]*\border\b", re.I)
 _LETTERS_ASKED = re.compile(r"\bletters?\b", re.I)
@@ -34,12 +35,13 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
     mended = mended_passages(activity, unit)
     lines = page_lines(activity, unit, mended)
     drafts = draft_exercises(lines, marks_in(lines))
-    _gaps_below(drafts, lines)
+    told = " ".join(passage.text for passage in key_passages(activity))
+    _gaps_below(drafts, lines, told)
     left = _left_over(lines, drafts)
     whole = _whole_tables(lines, left)
-    boxes, left = _boxes(left, unit, whole)
+    boxes, left = _boxes(left, unit, whole, told)
     boxes += list(boxes_in_instruction(activity.heading.passage))
-    loose_gaps, charts, writing = _unlabelled(left)
+    loose_gaps, charts, writing = _unlabelled(left, told)
     kinds = tuple(dict.fromkeys(one.kind for one in drafts))
     read = read_key(key_passages(activity), kinds, unit.source)
     keys, loose = _shared_out(drafts, loose_gaps, read)
@@ -55,7 +57,7 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
     return Exercises(activity, tuple(found), tuple(boxes), charts, writing, loose, read.own, read.passages, mended)
 
 
-def _gaps_below(drafts: Sequence[DraftExercise], lines: Sequence[Line]) -> None:
+def _gaps_below(drafts: Sequence[DraftExercise], lines: Sequence[Line], said: str) -> None:
     """A row of blanks under a row of labelled cells: each belongs to the cell above it."""
     above = {
         (place.passage.cell.table, place.passage.cell.row, place.passage.cell.column): draft
@@ -67,7 +69,7 @@ def _gaps_below(drafts: Sequence[DraftExercise], lines: Sequence[Line]) -> None:
     filled = {
         (line.passage.cell.table, line.passage.cell.row)
         for line in lines
-        if line.passage.cell is not None and not _WRITING_LINE.fullmatch(line.text)
+        if line.passage.cell is not None and not _to_fill(line, said)
     }
     for line in lines:
         cell = line.passage.cell
@@ -75,6 +77,14 @@ def _gaps_below(drafts: Sequence[DraftExercise], lines: Sequence[Line]) -> None:
             draft = above.get((cell.table, cell.row - 1, cell.column))
             if draft is not None and not any(place.passage is line.passage for place in draft.places):
                 draft.places.append(Place(line.passage, line.start, line.end))
+
+
+def _to_fill(line: Line, said: str) -> bool:
+    """Whether a line is a blank, or one word with letters to fill in (`k__chen`)."""
+    if _WRITING_LINE.fullmatch(line.text):
+        return True
+    words = [gap.word for gap in gaps_in(Place(line.passage, line.start, line.end), said=said) if gap.word is not None]
+    return len(words) == 1 and words[0].text == line.text.strip()
 
 
 def _left_over(lines: Sequence[Line], drafts: Sequence[DraftExercise]) -> list[Line]:
@@ -102,8 +112,8 @@ def _whole_tables(lines: Sequence[Line], left: Sequence[Line]) -> frozenset[int]
     return frozenset(tables - broken)
 
 
-def _boxes(lines: Sequence[Line], unit: Unit, whole: frozenset[int]) -> tuple[list[WordBox], list[Line]]:
-    """The word boxes among some lines, and the lines that are left."""
+def _boxes(lines: Sequence[Line], unit: Unit, whole: frozenset[int], said: str) -> tuple[list[WordBox], list[Line]]:
+    """The word boxes among some lines, and the lines that are left; ``said`` is what the key says."""
     boxes: list[WordBox] = []
     left: list[Line] = []
     for _, together in groupby(lines, key=_block):
@@ -112,7 +122,7 @@ def _boxes(lines: Sequence[Line], unit: Unit, whole: frozenset[int]) -> tuple[li
         if cell is None:
             box = box_of_lines(group, unit)
         else:
-            box = box_of_table([line.passage for line in group]) if cell.table in whole else None
+            box = box_of_table([line.passage for line in group], said) if cell.table in whole else None
         if box is not None:
             boxes.append(box)
         else:
@@ -130,19 +140,21 @@ def _block(line: Line) -> tuple[str, int]:
     return ("div", passage.div) if passage.div is not None else ("block", passage.block.start)
 
 
-def _unlabelled(lines: Sequence[Line]) -> tuple[list[tuple[Line, Gap]], tuple[Place, ...], tuple[Place, ...]]:
+def _unlabelled(
+    lines: Sequence[Line], said: str
+) -> tuple[list[tuple[Line, Gap]], tuple[Place, ...], tuple[Place, ...]]:
     """Blanks without labels, charts, and lines to write on."""
     gaps: list[tuple[Line, Gap]] = []
     charts: list[Place] = []
     writing: list[Place] = []
     for line in lines:
         place = Place(line.passage, line.start, line.end)
-        if line.passage.cell is not None:
+        if line.passage.cell is not None and not (_to_fill(line, said) and _LETTER.search(line.text)):
             charts.append(place)
         elif _WRITING_LINE.fullmatch(line.text):
             writing.append(place)
         else:
-            gaps += [(line, gap) for gap in gaps_in(place)]
+            gaps += [(line, gap) for gap in gaps_in(place, said=said)]
     return gaps, tuple(charts), tuple(writing)
 
 
@@ -210,7 +222,7 @@ def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: 
     if one.cloze:
         inline = inline[:1]
     dots = bool(lettered or one.column)
-    gaps = tuple(gap for place in draft.places for gap in gaps_in(place, dots=dots))
+    gaps = tuple(gap for place in draft.places for gap in gaps_in(place, dots=dots, said=said))
     if one.cloze:
         gaps = gaps[:1]
     if inline and said and not any(chosen_option(choice, said) for choice in inline):
@@ -261,6 +273,8 @@ def _made_of(pieces: Sequence[Place], said: str) -> bool:
 def _without_labels(gaps: Sequence[tuple[Line, Gap]], read: ReadKey, box: WordBox | None) -> Iterator[Exercise]:
     """Blanks that nothing numbers: an item each, with the key's entries in order where there are as many."""
     entries = read.entries_for(len(gaps)) or tuple(Answer(answer.place) for answer in read.order)
+    if not entries and len(read.rows) == 1:  # `**Boat 1** ____`: numbered in words
+        entries = read.rows[0]
     answers: Sequence[Answer | None] = entries if len(entries) == len(gaps) else [None] * len(gaps)
     items = tuple(
         Item(Label("", gap.place.span), (Place(line.passage, line.start, line.end),), (gap,), answer=answer)

@@ -15,6 +15,7 @@ from lint_rules.page.exercises.answers import alternatives, letters_of, plain
 from lint_rules.page.exercises.instructions import asks_for_order, each_once
 from lint_rules.page.exercises.model import Answer, Choice, Exercise, Exercises, Item
 from lint_rules.rule import Example, Reading, Rule
+from lint_rules.source import Span
 
 _ITEMS = "1. The kite is ____.\n2. The hat is ____.\n\n"
 _OPTIONS = "1. What is it?\n    a) a kite\n    b) a hat\n\n"
@@ -30,6 +31,12 @@ RULE = Rule(
     severity=Severity.QUERY,
     cure="Give the key one answer for each item, labelled as the items are; or mend the items.",
     passes=(
+        Example("| | |\n|---|---|\n| 1 Is it a dog? | a No. |\n| 2 Is it a hat? | b Yes. |\n\n" + _key("1 b 2 a")),
+        Example(
+            "| | A | B | C |\n|---|---|---|---|\n| 1 Who? | ☐ | ☐ | ☐ |\n| 2 Why? | ☐ | ☐ | ☐ |\n"
+            "| 3 When? | ☐ | ☐ | ☐ |\n\n" + _key("1 A, 2 A, 3 B"),
+            why="boxes to tick",
+        ),
         Example(_ITEMS + _key("1 red 2 blue")),
         Example(_ITEMS + _key("1. red\n2. blue")),
         Example(_ITEMS + _key("Children's own answers.")),
@@ -56,6 +63,21 @@ RULE = Rule(
         Example("Draw a kite.\n\n" + _key("A kite with a tail."), why="nothing is numbered"),
     ),
     fails=(
+        Example(
+            "| | |\n|---|---|\n| 1 | It is ____. |\n| 2 | «We are ____.» |\n| 3 | I am ____. |\n\n"
+            + _key("1 red\n3 sad"),
+            why="a number in a cell of its own",
+        ),
+        Example(
+            "### 1 Number the sentences. {.reading}\n\n☐ Hello!\n\n☐ Bye!\n\n☐ Here you are.\n\n☐ Thanks.\n\n"
+            + _key("«1 – 4 – 2»"),
+            why="boxes alone",
+        ),
+        Example(
+            "### 1 Write the colours: *blue, red* or *white*. {.writing}\n\n**Boat 1** ____\n\n**Boat 2** ____\n\n"
+            "**Boat 3** ____\n\n" + _key("1 blue\n2 red\n3 «green»"),
+            why="the words stand in the instruction",
+        ),
         Example("1. The kite is ____.\n«2». The hat is ____.\n\n" + _key("1 red"), why="an item without an answer"),
         Example(_ITEMS + _key("1 red 2 blue «3» green"), why="an answer without an item"),
         Example(_ITEMS + _key("1. red\n2. blue\n«3». green")),
@@ -97,6 +119,7 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report what does not fit, activity by activity."""
     for read in reading.readings.exercises:
         instruction = read.activity.heading.passage.text
+        yield from _numbers_alone(read, instruction)
         for exercise in read.exercises:
             yield from _labels(exercise, read)
             yield from _options(exercise)
@@ -141,7 +164,17 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
     missing = [item for item in items if item.label.key not in counts]
     if not exercise.key.own and not doubled and len(missing) * 2 <= len(items):
         for item in missing:
-            yield Found(item.label.span, item.label.text, f"{run}: item {item.label.text} has no answer.")
+            place = _where(item)
+            yield Found(*(place or (item.label.span, item.label.text)), f"{run}: item {item.label.text} has no answer.")
+
+
+def _where(item: Item) -> tuple[Span, str] | None:
+    """The words of an item whose number has a cell of its own; None where it stands with them."""
+    mark = item.label.mark
+    cell = mark.passage.cell if mark is not None else None
+    if mark is None or cell is None or not item.prompt or item.prompt[0].passage is mark.passage:
+        return None
+    return item.prompt[0].span, item.prompt[0].text
 
 
 def _other_labels(exercise: Exercise, read: Exercises, labels: Sequence[str]) -> Iterator[Found]:
@@ -219,6 +252,7 @@ def _says_option(said: str, choice: Choice) -> bool | None:
 def _column(exercise: Exercise) -> Iterator[Found]:
     """A letter must be in the column; where there are as many letters as items, each is used once."""
     labels = {option.label.key: option for option in exercise.column if option.label is not None}
+    pictured = not any(plain(option.text) for option in exercise.column)  # columns of boxes to tick
     given = [(item, letters_of(item.answer.text)) for item in exercise.items if item.answer is not None]
     if not labels or not given or sum(bool(letters) for _, letters in given) * 2 < len(given):
         return
@@ -234,7 +268,12 @@ def _column(exercise: Exercise) -> Iterator[Found]:
             if letter not in labels:
                 message = f"The answers to choose from are {shown}; there is no {letter} for item {item.label.text}."
                 yield Found(answer.place.span, answer.text, message)
-            elif used[letter] == 2 and len(labels) == len(exercise.items) and len(given) == len(labels) > 2:
+            elif (
+                used[letter] == 2
+                and not pictured
+                and len(labels) == len(exercise.items)
+                and len(given) == len(labels) > 2
+            ):
                 missing = [one for one in labels if not any(one in others for _, others in given)]
                 if len(missing) == 1:
                     message = f"{letter} stands in the key twice, and {missing[0]} not at all. Give each letter once."
@@ -283,6 +322,20 @@ def _order(exercise: Exercise, instruction: str) -> Iterator[Found]:
     span = first.passage.span(first.start, last.end)
     message = f"The steps are {_range(labels)}; the key leaves out {', '.join(missing)}. Give each step once."
     yield Found(span, first.passage.text[first.start : last.end], message)
+
+
+def _numbers_alone(read: Exercises, instruction: str) -> Iterator[Found]:
+    """A key of numbers for turns or pictures that have only boxes to write in: `4 – 1 – 5 – 2`, and no 3."""
+    given = [plain(answer.text) for answer in read.loose]
+    if len(given) < _FEWEST or not asks_for_order(instruction) or not all(one.isdigit() for one in given):
+        return
+    numbers = [int(one) for one in given]
+    missing = [number for number in range(1, max(numbers)) if number not in numbers]
+    first, last = read.loose[0].place, read.loose[-1].place
+    if len(missing) == 1 and len(numbers) - len(set(numbers)) <= 1 and first.passage is last.passage:
+        words = first.passage.text[first.start : last.end]
+        message = f"The key has the numbers up to {max(numbers)}, but no {missing[0]}. Give each step its number."
+        yield Found(first.passage.span(first.start, last.end), words, message)
 
 
 def _range(labels: Sequence[str]) -> str:

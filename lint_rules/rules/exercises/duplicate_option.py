@@ -22,6 +22,7 @@ RULE = Rule(
         Example("1. a) ![](a.svg) b) ![](b.svg)\n2. a) ![](c.svg) b) ![](d.svg)\n\n::: answers\n1 a 2 b\n:::\n"),
     ),
     fails=(
+        Example("1. He (live, lives) here.\n2. We (swim, swims, «swim»).\n\n::: answers\n1 lives 2 swim\n:::\n"),
         Example("1. The sky is …  a) blue  b) green  c) «blue»\n2. Grass is …  a) blue  b) green  c) red\n"),
         Example("1. Bats fly by day · night · «night».\n2. Owls can fly · read.\n\n::: answers\n1 night 2 fly\n:::\n"),
         Example("1 ☐ hen  ☐ dog  ☐ «hen»\n2 ☐ cat  ☐ cow  ☐ pig\n"),

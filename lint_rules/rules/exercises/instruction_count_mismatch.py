@@ -32,6 +32,10 @@ RULE = Rule(
         Example("### 1 Find two animals. {.game}\n\ncatdog\n\n::: answers\ncat, dog\n:::\n"),
     ),
     fails=(
+        Example(
+            "### 1 Write «three sentences» about your home. {.writing}\n\n1. ________\n2. ________\n", why="two lines"
+        ),
+        Example("### 1 Find «three words» about the sea. {.game}\n\nfishXboat\n\n::: answers\nfish, boat\n:::\n"),
         Example(f"### 1 Ask your partner «six questions». {{.speaking}}\n\n{_FIVE}"),
         Example("### 1 Find «three animals». {.game}\n\ncatdog\n\n::: answers\ncat, dog\n:::\n", why="by the key"),
         Example(
@@ -48,12 +52,23 @@ def find(reading: Reading) -> Iterator[Found]:
     for read in reading.readings.exercises:
         passage = read.activity.heading.passage
         for asked in asked_for(passage.text):
-            counts = _counts(read, asked, reading.unit)
+            counts = _writing_lines(read) if asked.free else _counts(read, asked, reading.unit)
             if counts and asked.number not in counts and min(abs(one - asked.number) for one in counts) <= _NEAR:
                 there = in_words(min(counts, key=lambda one: (abs(one - asked.number), -one)))
                 words = passage.text[asked.start : asked.end]
                 message = f"The instruction says {in_words(asked.number)}; the page has {there}. Make them agree."
                 yield Found(passage.span(asked.start, asked.end), words, message)
+
+
+def _writing_lines(read: Exercises) -> set[int]:
+    """The numbered lines to write on, where a page has nothing else: they count even what is written freely."""
+    if len(read.exercises) != 1 or read.charts or read.lines:
+        return set()
+    items = read.exercises[0].items
+    bare = all(
+        len(item.gaps) == 1 and not item.choices and not any(char.isalnum() for char in item.text) for item in items
+    )
+    return {len(items)} if bare and len(items) > 1 else set()
 
 
 def _counts(read: Exercises, asked: Asked, unit: Unit) -> set[int]:

@@ -30,6 +30,11 @@ RULE = Rule(
         Example("1. He is ____ (tall).\n2. It is ____ (big).\n\n::: answers\n1 taller 2 bigger\n:::\n", why="a hint"),
     ),
     fails=(
+        Example(
+            "1. [«has] [a] [hat] [Ed] [has»]\n2. [you] [are] [sad] [?]\n\n"
+            "::: answers\n1 Ed has a hat.\n2 Are you sad?\n:::\n",
+            why="cards",
+        ),
         Example("1 t a c → ____   2 «g o o d» → ____\n\n::: answers\n1 cat 2 dog\n:::\n"),
         Example(
             "1 «has / a / cat / Ed»\n2 you / are / ill / ?\n\n"

@@ -5,17 +5,19 @@ sentence and what they must agree with: articles, agreement, forms of verbs, plu
 that is to be wrong (`mistakes`) is left alone.
 """
 
+import re
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Passage
 from lint_rules.page.exercises.completed import completed
-from lint_rules.page.exercises.model import Exercise, Exercises, Item
+from lint_rules.page.exercises.model import Exercise, Exercises, Item, Place
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.source import Span
 from lint_rules.unit_language.key_slips import key_slips
 
 _SENTENCE = 3  # words
+_LETTER_FIRST = re.compile(r"([A-Za-z])[).]?\s+(?=[A-Z])")
 
 
 def _key(text: str) -> str:
@@ -30,6 +32,7 @@ RULE = Rule(
     cure="Mend the answer in the key, or the sentence around the gap.",
     needs=frozenset({Need.LANGUAGE}),
     passes=(
+        Example("1. If I had a boat, I ____ (sail).\n2. ____ boys swim.\n" + _key("1 would sail 2 Those")),
         Example("1. It is ____ than a duck. (big)\n2. It is ____ than a dog. (small)\n" + _key("1 bigger 2 smaller")),
         Example("1. The bus ____ at eight. (go)\n2. The buses ____ at nine. (go)\n" + _key("1 goes 2 go")),
         Example("1 ____ egg     2 ____ old hat     3 ____ hat\n" + _key("1 an 2 an 3 a")),
@@ -42,6 +45,12 @@ RULE = Rule(
         ),
     ),
     fails=(
+        Example("1. «____» lamp is far away.\n2. ____ hats are here.\n" + _key("1 Those 2 These")),
+        Example(
+            "1. If I «____» (have) a boat, I would sail.\n2. If she ____ (know), she would tell us.\n"
+            + _key("1 would have 2 knew")
+        ),
+        Example("1. I «____» (teach) him a song.\n2. We ____ (sing) it.\n" + _key("1 teached 2 sang")),
         Example("1. It is «____» than a duck. (big)\n2. It is ____ than a dog. (old)\n" + _key("1 more big 2 older")),
         Example("1. The bus «____» at eight. (go)\n2. The buses ____ at nine. (go)\n" + _key("1 go 2 go")),
         Example("1 ____ egg     2 «____» old hat     3 ____ hat\n" + _key("1 an 2 a 3 a")),
@@ -69,13 +78,16 @@ def _activity(read: Exercises, done: Activity, reading: Reading) -> Iterator[Fou
             if item.gaps or item.choices or item.jumble is not None:
                 yield from _item(item, exercise, done, reading)
             else:
-                yield from _sentence(item, reading)
+                yield from _sentence(item, exercise, reading)
 
 
-def _sentence(item: Item, reading: Reading) -> Iterator[Found]:
+def _sentence(item: Item, exercise: Exercise, reading: Reading) -> Iterator[Found]:
     """A whole sentence that the key gives for an item without a gap."""
     assert item.answer is not None
     place = item.answer.place
+    letter = _LETTER_FIRST.match(place.text)
+    if letter and letter[1].casefold() in {option.label.key for option in exercise.column if option.label}:
+        place = Place(place.passage, place.start + letter.end(), place.end)  # `a In it there is a map.`
     if len(place.text.split()) < _SENTENCE or place.text.rstrip()[-1:] not in (".", "!", "?"):
         return
     for slip in key_slips(reading.analyse(place.passage), place.start, place.end, reading.course.variety):

@@ -23,12 +23,27 @@ RULE = Rule(
     since="0.2",
     cure="Give the word one line for each letter that is missing.",
     passes=(
+        Example(
+            "My do \\_ runs. My h \\_ n sits. It is a \\_ wl.\n\n::: answers\ndog – hen – owl\n:::\n",
+            why="words of the sentence beside the letters",
+        ),
         Example("1 g\\_\\_t   2 sh\\_\\_p\n\n::: answers\n1 goat 2 sheep\n:::\n"),
         Example("1 c a _ _ o t   2 o n _ o n\n\n::: answers\n1 carrot 2 onion\n:::\n"),
         Example("1. m____n\n2. gr____n\n\n::: answers\n1 oo 2 ee\n:::\n", why="one gap for several letters"),
         Example("1. Mum is ____ing.\n2. Dad is ____ing.\n\n::: answers\n1 read 2 sleep\n:::\n"),
     ),
     fails=(
+        Example(
+            "### 1 Write. One line, one letter. {.writing}\n\n"
+            "My d\\_g is wet. My t \\_ \\_ tle is dry. My «sq \\_ rrel» is in a tree.\n\n"
+            "::: answers\ndog – turtle – squirrel\n:::\n",
+            why="letters in groups",
+        ),
+        Example(
+            "### 1 Write one letter on each line. {.writing}\n\n| 1 | 2 | 3 |\n|---|---|---|\n"
+            "| b\\_d | «ch\\_r» | l\\_mp |\n\n::: answers\n1 bed 2 chair 3 lamp\n:::\n",
+            why="below their numbers",
+        ),
         Example("1 g\\_\\_t   2 «sh\\_p»   3 d\\_g\n\n::: answers\n1 goat 2 sheep 3 dog\n:::\n"),
         Example("1 c a _ _ o t   2 «t _ _ t o»   3 p _ _ s\n\n::: answers\n1 carrot 2 tomato 3 peas\n:::\n"),
         Example(

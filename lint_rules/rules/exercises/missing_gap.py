@@ -4,6 +4,7 @@ The child reads "The ladder is the wall", looks for the place to write, and thin
 item, an item with options and a jumble need none.
 """
 
+import re
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
@@ -25,10 +26,17 @@ RULE = Rule(
         Example("1. Sing.\n2. Write: ____\n3. Draw ____\n", why="nothing to be answered there"),
     ),
     fails=(
+        Example(
+            "1. My name is ____.\n2. I am ____.\n3. «I live in.»\n\n::: answers\nChildren's own answers.\n:::\n",
+            why="it breaks off",
+        ),
         Example("1. The owl is ____ the box.\n2. The cat is ____ the cart.\n3. «The dog is the bed.»\n" + _KEY),
         Example("1. I ____ (get) up.\n2. «We (see) it.»\n3. It ____ (run).\n\n::: answers\n1 got 2 saw 3 ran\n:::\n"),
     ),
 )  # fmt: skip
+
+
+_BREAKS_OFF = re.compile(r"\b(?:is|are|am|was|a|an|the|in|at|my|your|his|her|got)\s*\.\s*$", re.I)
 
 
 def find(reading: Reading) -> Iterator[Found]:
@@ -42,7 +50,7 @@ def find(reading: Reading) -> Iterator[Found]:
 def _without(exercise: Exercise) -> Iterator[Found]:
     items = [item for item in exercise.items if not item.example]
     having = [item for item in items if item.gaps and not item.choices and item.jumble is None]
-    missing = [item for item in items if _needs_gap(item)]
+    missing = [item for item in items if _needs_gap(item, own=exercise.key.own)]
     if len(having) < 2 or len(having) + len(missing) < len(items) or len(missing) * 2 > len(having):
         return
     for item in missing:
@@ -52,5 +60,7 @@ def _without(exercise: Exercise) -> Iterator[Found]:
         yield Found(first.span, first.text, message)
 
 
-def _needs_gap(item: Item) -> bool:
-    return bool(item.prompt) and not item.gaps and not item.choices and item.jumble is None and item.answer is not None
+def _needs_gap(item: Item, *, own: bool) -> bool:
+    if not item.prompt or item.gaps or item.choices or item.jumble is not None:
+        return False
+    return item.answer is not None or (own and _BREAKS_OFF.search(item.text) is not None)

@@ -9,8 +9,9 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.page.exercises.answers import alternatives, plain
+from lint_rules.page.exercises.completed import key_texts
 from lint_rules.page.exercises.instructions import each_once
-from lint_rules.page.exercises.model import Exercise, Place
+from lint_rules.page.exercises.model import Exercise, Item, Place
 from lint_rules.rule import Example, Reading, Rule
 
 _ONCE = "### 1 Write. Use each word once. {.writing}\n\n"
@@ -32,6 +33,12 @@ RULE = Rule(
         Example(f"{_ONCE}::: words\nbird, hat, kite\n:::\n\n{_PAGE}{_KEY}", why="a words panel"),
     ),
     fails=(
+        Example(
+            "### 1 Use all the words. {.writing}\n\n| get | have | go |\n|---|---|---|\n| wash | «watch» | see |\n\n"
+            "1. I ____ up.\n2. I ____ my face.\n3. I ____ bread.\n4. I ____ out.\n5. I ____ Ed.\n\n"
+            "::: answers\n1. I get up.\n2. I wash my face.\n3. I have bread.\n4. I go out.\n5. I see Ed.\n:::\n",
+            why="a table, and whole sentences in the key",
+        ),
         Example(
             f"{_ONCE}Word box: bird, hat\n\n{_PAGE}\n\n::: answers\n1 hat 2 «kite» 3 bird\n:::\n",
             why="three gaps, two words",
@@ -55,7 +62,7 @@ def find(reading: Reading) -> Iterator[Found]:
 def _compare(exercise: Exercise, words: tuple[Place, ...]) -> Iterator[Found]:
     gaps = sum(len(item.gaps) for item in exercise.items if not item.example)
     box = {plain(word.text) for word in words}
-    said = [(item.answer, _forms(item.answer.text)) for item in exercise.items if item.answer is not None]
+    said = [(item.answer, _used(item)) for item in exercise.items if item.answer is not None]
     used = {form for _, forms in said for form in forms} | {plain(item.text) for item in exercise.items if item.example}
     if gaps > len(words):
         outside = [answer for answer, forms in said if not forms & box]
@@ -75,6 +82,12 @@ def _compare(exercise: Exercise, words: tuple[Place, ...]) -> Iterator[Found]:
             for word in spare:
                 message = f"No gap takes “{word.text}”, though every word of the box is to be used."
                 yield Found(word.span, word.text, f"{message} Take it out, or say that one is extra.")
+
+
+def _used(item: Item) -> set[str]:
+    """What an item's answer takes from the box; where the key gives the whole sentence, what it has at the gaps."""
+    whole = item.answer.text if item.answer is not None else ""
+    return _forms(whole) | {form for text in key_texts(item) for form in _forms(text)}
 
 
 def _forms(said: str) -> set[str]:
