@@ -1,7 +1,7 @@
 """Count what the rules say of exercises that were written without sight of the program, clean ones and faulty ones.
 
-    python -m tests.exercises.measure tuned                # the half that we tune on, with what went wrong
-    python -m tests.exercises.measure held_back            # the half that nobody looks into: totals alone
+    python -m tests.exercises.measure tuned                # the half first tuned on, with what went wrong
+    python -m tests.exercises.measure held_back            # the half that was held back at first, tuned on since
     python -m tests.exercises.measure tuned --english URL  # with an English checker
 
 Each exercise is wrapped into a course of its own. Counted are stops and queries (notes stop nobody). A clean exercise
