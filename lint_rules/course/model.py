@@ -95,7 +95,7 @@ class Level:
     name: str
     cefr: str
     words_path: str
-    hours: int
+    hours: float
     units: int  # how many the level will have; 0 when the course does not say
     limits: Limits
     unit_pattern: tuple[str, ...]

@@ -143,6 +143,13 @@ class NodeReader:
         self.say(node, f"'{name}' must be a whole number from {least} to {most}{shown}.")
         return None
 
+    def hours(self, node: Node, name: str, least: int, most: int) -> float | None:
+        """Hours from ``least`` to ``most``, halves and quarters too: `10.5`."""
+        written = node.value if isinstance(node, ScalarNode) and not node.style else ""
+        if re.fullmatch(r"[0-9]{1,5}\.[0-9]{1,2}", written) and least <= float(written) <= most:
+            return float(written)
+        return self.integer(node, name, least, most)
+
     def range(self, node: Node, name: str, least: int, most: int, example: str) -> tuple[int, int] | None:
         """Two whole numbers, the smaller first: `[35, 45]`, `35-45`, or one number for both."""
         pair = _pair(node)

@@ -38,14 +38,15 @@ _OFF_LIST = ("stop", "query", "note", "picture")
 _ART = ("briefs", "files")
 _SEVERITIES = ("stop", "query", "note", "off")
 
-_NUMBERS = {"hours": (1, 2000), "units": (1, 200), "recycle": (0, 50)}  # key: least, most
+_NUMBERS = {"units": (1, 200), "recycle": (0, 50)}  # key: least, most
+_HOURS = (1, 2000)  # least, most
 _GROUPS = {
     "instruction": {"words": (1, 100), "steps": (1, 20)},
     "sentence": {"words": (1, 100)},
     "text": {"words": (1, 5000)},
 }
 _LIMITS = ("instruction_words", "instruction_steps", "sentence_words", "text_words", "recycle")  # of model.Limits
-_FIGURES = (*_NUMBERS, *_GROUPS, "lesson_minutes", "unit_pattern", "every_unit", "test_skills")
+_FIGURES = ("hours", *_NUMBERS, *_GROUPS, "lesson_minutes", "unit_pattern", "every_unit", "test_skills")
 _LEVEL_ONLY = ("name", "cefr", "words")
 _COURSE_LISTS = ("characters", "places", "known", "instruction_words", "note_fields", "markets", "sensitive_off")
 _COURSE_CHOICES = ("off_list", "art")
@@ -65,6 +66,7 @@ class _Figures:
     """What course.yaml says of a level, or of all levels: only what is written there."""
 
     numbers: dict[str, int] = field(default_factory=dict)
+    hours: float | None = None
     minutes: tuple[int, int] | None = None
     lists: dict[str, tuple[str, ...]] = field(default_factory=dict)
     skills: tuple[tuple[str, ...], ...] | None = None
@@ -73,6 +75,7 @@ class _Figures:
         """These figures, and the other's where these say nothing."""
         return _Figures(
             other.numbers | self.numbers,
+            other.hours if self.hours is None else self.hours,
             self.minutes or other.minutes,
             other.lists | self.lists,
             other.skills if self.skills is None else self.skills,
@@ -161,7 +164,7 @@ class _CourseReader:
             name=name,
             cefr=band,
             words_path=words_path,
-            hours=numbers.get("hours", default_number("hours", band)),
+            hours=default_number("hours", band) if figures.hours is None else figures.hours,
             units=units,
             limits=replace(
                 default_limits(band),
@@ -224,6 +227,8 @@ class _CourseReader:
 
     def figures(self, entries: dict[str, Entry]) -> _Figures:
         found = _Figures()
+        if "hours" in entries:
+            found.hours = self.nodes.hours(entries["hours"][1], "hours", *_HOURS)
         for key, (least, most) in _NUMBERS.items():
             number = self.nodes.integer(entries[key][1], key, least, most) if key in entries else None
             if number is not None:

@@ -334,3 +334,12 @@ def test_versions_are_compared_as_numbers():
     assert adopts("0.2.1", "0.2")
     assert not adopts("0.1", "0.2")
     assert not adopts("0.1.9", "0.2")
+
+
+@pytest.mark.parametrize(("written", "hours"), [("12", 12), ("4.5", 4.5), ("10.75", 10.75)])
+def test_hours_may_be_halves(written, hours):
+    text = f"title: T\nlevels:\n  - {{name: level-1, cefr: A1, hours: {written}}}\n"
+    course, problems = read({"course.yaml": text})
+    assert course is not None
+    assert problems == ()
+    assert course.levels[0].hours == hours
