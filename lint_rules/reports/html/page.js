@@ -4,8 +4,8 @@
 (() => {
   const form = document.getElementById("filter");
 
-  // A drawing or a table that is wider than the page can be scrolled with the keyboard too. It is measured when it comes
-  // near: to measure them all would set the whole book at once.
+  // A drawing or a table that is wider than the page can be scrolled with the keyboard too. Those of the units are
+  // measured when they come near: to measure them all would set the whole book at once.
   function measure(box) {
     if (box.scrollWidth > box.clientWidth + 1) {
       box.tabIndex = 0;
@@ -24,8 +24,18 @@
       }
     }
   }, { rootMargin: "50%" });
-  boxes.forEach((box) => watch.observe(box));
+  for (const box of boxes) {
+    if (box.closest("section.unit")) {
+      watch.observe(box);
+    } else {
+      near.add(box);
+      measure(box);
+    }
+  }
   window.addEventListener("resize", () => near.forEach(measure));
+  for (const details of document.querySelectorAll("details")) {
+    details.addEventListener("toggle", () => details.querySelectorAll(".scroll").forEach(measure));
+  }
 
   if (!form) {
     return;
