@@ -48,6 +48,13 @@ RULE = Rule(
         Example(_head("æ", "a") + "A cake and a cat!\n\nMake a cake.\n", why="sentences are no list"),
         Example(_head("æ", "a", ".sounds .odd-one-out") + "1. cat, hat, cake\n", why="one is odd on purpose"),
         Example("### 1 Circle the words with æ. {.sounds sound=æ spelling=a}\n\ncat, cake, hat, rain\n"),
+        Example(
+            _head("ɪd", "ed")
+            + "| One clap | Two claps |\n|---|---|\n| washed | tasted |\n| looked | added |\n| cooked | wanted |\n"
+            "| jumped | waited |\n",
+            why="sounds side by side",
+        ),
+        Example(_head("iː", "ee") + "The same sound, with ee: seed, tree, green\n", why="a lead-in, no word"),
     ),
     fails=(
         Example(_head("eɪ", "ai") + "- rain\n- «said»\n- «day»\n- «cat»\n"),
@@ -92,6 +99,7 @@ class _Entry:
     choice: int
 
 
+_SIDE_BY_SIDE = 4  # words that do not fit, and a third of all: no slip, but the other sound
 _SIGNS = re.compile(r"(?<!\w)/[^\s/]{1,6}/(?!\w)|^\W*[^\W\d_]?[ɪəʊæɒʌɔɜɑθðʃʒŋː][^\s]{0,3}$")
 
 
@@ -118,6 +126,8 @@ def find(reading: Reading) -> Iterator[Found]:
             for entry in entries
             if not (entry.heard.fits or (entry.choice and entry.choice in fitting) or _is_spelt_so_on_purpose(entry))
         ]
+        if len(wrong) >= _SIDE_BY_SIDE and len(wrong) * 3 >= len(entries):
+            continue  # sounds side by side, to be told apart: three columns, two boxes
         better = _better(wanted, reading, listed) if wrong else []
         for entry in wrong:
             word = entry.word
@@ -166,8 +176,11 @@ def _words(passage: Passage, wanted: Practised, source: Source) -> Iterator[tupl
         return
     choice = passage.block.start + 1 if passage.role is Role.ITEM and "/" in text and "," not in text else 0
     spelt = {spelling.written.strip("-").casefold() for spelling in wanted.spellings}
+    lead_in = passage.text.find(":")
     for word in words:
         plain = words_of(word.word)
+        if len(plain) > 1 and word.end <= lead_in:
+            continue  # The same sound, with ee:
         letters = "".join(plain)
         if len(letters) < 2 or letters.casefold() in spelt or _PHONETIC.search(word.word) or PICTURE in word.shown:
             continue

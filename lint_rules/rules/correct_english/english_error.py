@@ -176,6 +176,7 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report what the English checker says, less what a course vouches for, and what it lets pass."""
     house = house_spellings(reading.course) | _listed("sound_words.txt") | _listed("trade_words.txt")
     house |= {spelling_of(one) for one in spellings_of(reading.unit)}
+    of_sounds = [activity.span for activity in reading.unit.activities if "sounds" in activity.kinds]
     letters = {spelling_of(one) for one in spellings_of(reading.unit)}
     elsewhere, never_twice = out_of_place(reading.course.variety), frozenset(entries("never_twice.txt"))
     told = _own_slips(reading)
@@ -193,6 +194,7 @@ def find(reading: Reading) -> Iterator[Found]:
             if match.rule.startswith(_SPELLER) and (
                 _is_word_of_ours(words, house, elsewhere)
                 or (passage.audience is Audience.TEACHER and _is_of_the_trade(words.casefold()))
+                or (len(words) <= _LETTERS and any(one.start <= passage.block.start < one.end for one in of_sounds))
             ):
                 continue
             if match.rule == _SPACED and passage.text[: match.start].rstrip()[-1:] in {"_", PICTURE}:

@@ -49,6 +49,11 @@ RULE = Rule(
     ),
     needs=frozenset({Need.LANGUAGE}),
     passes=(
+        Example(
+            '### 1 Listen and say. {.sounds sound="iː" spelling="ea"}\n\nThe same sound, with ee: tree, green\n',
+            words="tree,noun,nature,1\ngreen,adjective,colours,1\n",
+            why="letters that are spoken of",
+        ),
         Example("The dog is in the garden.\n"),
         Example("We can see a volcano.\n", words="volcano,noun,nature,1\n", why="taught at this level"),
         Example("Mina and Rafi can see Oslo.\n", course="characters: [Mina, Rafi]", why="names"),
@@ -202,10 +207,16 @@ def _is_lenient(met: Met) -> bool:
     return is_title(met.passage) or met.place.sung
 
 
+def _is_spelling(met: Met) -> bool:
+    """Say whether letters are spoken of where sounds are practised (the same sound, with ee), and no word is meant."""
+    activity, word = met.place.activity, met.word
+    return activity is not None and "sounds" in activity.kinds and len(word.text) < 3 and word.entry is None
+
+
 def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
     """How much a word weighs and what to say of it; None where it is at home in the level."""
     word, level, course = met.word, reading.level, reading.course
-    if word.free:
+    if word.free or _is_spelling(met):
         return None
     shown = has_picture(met.place, word) or is_glossed(met.passage, word)
     often = f" ({met.times} times here)" if met.times > 1 and met.place.activity else ""
