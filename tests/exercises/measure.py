@@ -2,6 +2,7 @@
 
     python -m tests.exercises.measure tuned                # the half first tuned on, with what went wrong
     python -m tests.exercises.measure held_back            # the half that was held back at first, tuned on since
+    python -m tests.exercises.measure third                # a third part, by another hand, measured once
     python -m tests.exercises.measure tuned --english URL  # with an English checker
 
 Each exercise is wrapped into a course of its own. Counted are stops and queries (notes stop nobody). A clean exercise
@@ -126,7 +127,7 @@ def report(name: str, *, english: English | None, show: bool) -> Iterator[str]:
 def main() -> None:
     """Print the figures."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("set", choices=("tuned", "held_back"))
+    parser.add_argument("set", choices=("tuned", "held_back", "third"))
     parser.add_argument("--english", metavar="URL")
     arguments = parser.parse_args()
     english = EnglishClient(arguments.english, direct=False) if arguments.english else None
