@@ -11,6 +11,7 @@ import inspect
 import json
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import count
 from typing import Any
 from urllib.parse import quote
 
@@ -185,15 +186,17 @@ def _location(finding: Finding, source: Source, place: _Places) -> dict[str, Any
 
 def _left_out(report: Report, index: Mapping[str, int], place: _Places) -> Iterator[dict[str, Any]]:
     """What was not read, and what a release asks for and does not find: nobody looks for it among notifications."""
+    numbers = count()
     for skipped in report.skipped:
         region = {"region": {"startLine": skipped.line}} if skipped.line else {}
-        yield _plain_result(_UNREAD, index, skipped.why, {**place.physical(skipped.inside or COURSE_FILE), **region})
+        where = {**place.physical(skipped.inside or COURSE_FILE), **region}
+        yield _plain_result(_UNREAD, index, skipped.why, where, next(numbers))
     for lack in report.lacks:
-        yield _plain_result(RELEASE, index, f"{lack.what}: {lack.cure}.", place.physical(COURSE_FILE))
+        yield _plain_result(RELEASE, index, f"{lack.what}: {lack.cure}.", place.physical(COURSE_FILE), next(numbers))
 
 
-def _plain_result(rule: str, index: Mapping[str, int], said: str, where: dict[str, Any]) -> dict[str, Any]:
-    print_ = hashlib.sha256(f"{rule} {said}".encode("utf-8", "backslashreplace")).hexdigest()[:32]
+def _plain_result(rule: str, index: Mapping[str, int], said: str, where: dict[str, Any], number: int) -> dict[str, Any]:
+    print_ = hashlib.sha256(f"{rule} {said} {number}".encode("utf-8", "backslashreplace")).hexdigest()[:32]
     return {
         "ruleId": rule,
         "ruleIndex": index[rule],

@@ -24,7 +24,7 @@ FILES = {
     "empty": (b"", (1, 1), "empty"),
     "white space": (b" \n\n\t\n", (1, 1), "empty"),
     "only a byte order mark": (b"\xef\xbb\xbf", (1, 1), "empty"),
-    "five megabytes": (unit() + "\n\nThe kite is red." * 300_000, (1, 1), "a unit is a few pages"),
+    "five megabytes": (unit() + "\n\nThe kite is red." * 300_000, (1, 1), "larger than hornbook reads"),
     "a paragraph without end": (unit() + "\nThe kite is red. " * 10_000, (25, 1), "20,000 characters"),
     "no lessons": (unit().replace(LESSON, ""), (7, 1), "no lessons"),
     "no front matter": (unit().partition("---\n\n")[2], (1, 1), "front matter"),

@@ -52,7 +52,7 @@ def test_the_text_is_found_and_every_word_stands_where_its_span_says(body: Body,
     source, unit = read(manuscript(body, line_end))
     passages = body_passages(unit)
     assert [passage.text for passage in passages] == [text.strip() for text in body.texts]
-    assert not unit.problems
+    assert not [one for one in unit.problems if one.blocks]
     for passage in passages:
         assert_places(source, passage)
         for word in re.finditer(r"[^ \t\n]+", passage.text):

@@ -64,6 +64,7 @@ def test_every_rule_reads_every_unit_and_points_into_its_file(language: Language
     for finding in result.findings:
         if finding.path == path:
             assert 0 <= finding.span.start <= finding.span.end <= len(text)
-            if finding.rule != "picture-sentence-not-in-story":  # its words are those of the pictures
+            in_gap = "_" in text[slice(*finding.span)]  # what is read in a gap is found at the gap
+            if finding.rule != "picture-sentence-not-in-story" and not in_gap:  # its words are those of the pictures
                 stored = iter(text[slice(*finding.span)])
                 assert all(char in stored for char in finding.text if char.isascii() and char.isalnum())

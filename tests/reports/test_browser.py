@@ -219,7 +219,7 @@ def test_a_number_leads_to_the_findings_of_a_unit_whatever_its_name(hostile, ope
     page = opened(hostile).page
     page.locator("#picture-rules summary").click()
     for cell in page.locator("#picture-rules tbody td a").all():
-        count = int(cell.inner_text())
+        count = int(cell.text_content())
         cell.click()
         assert len(shown(page)) == count
 

@@ -22,14 +22,17 @@ notes are told apart is measured in tests/safety/FIGURES.md.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from lint_rules.finding import Found, Mend, Severity
 from lint_rules.manuscript.insert_field import field_edit
 from lint_rules.manuscript.model import Part
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.safety.activity_text import ActivityText, Place, activity_texts
-from lint_rules.safety.acts import Act, acts_of, care_for, sureness
 from lint_rules.safety.hazards import Hazard, hazards
+
+if TYPE_CHECKING:  # the tables of acts bring numpy, which a remembered run does not need
+    from lint_rules.safety.acts import Act
 
 RULE = Rule(
     name="missing-safety-note",
@@ -107,7 +110,7 @@ _LEAST = 3  # words of the act that a message always shows
 class _Open:
     """An act for which the notes name no care: its weight, where a draft belongs, whether there is a Safety note."""
 
-    act: Act
+    act: "Act"
     hazard: Hazard
     severity: Severity
     part: Part
@@ -116,6 +119,8 @@ class _Open:
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report acts that no note answers: once an activity, those that only suggest a note once a unit."""
+    from lint_rules.safety.acts import acts_of, sureness
+
     suggested: dict[str, list[_Open]] = {}
     in_lesson: set[tuple[int, str]] = set()
     for text in activity_texts(reading.unit):
@@ -133,7 +138,9 @@ def find(reading: Reading) -> Iterator[Found]:
         yield _found(reading, items[0], others=len(items) - 1)
 
 
-def _open(text: ActivityText, acts: Sequence[Act]) -> Iterator[_Open]:
+def _open(text: ActivityText, acts: Sequence["Act"]) -> Iterator[_Open]:
+    from lint_rules.safety.acts import care_for, sureness
+
     care = care_for(text, [act.hazard for act in acts]) if acts else {}
     noted = any(said.place in (Place.SAFETY, Place.LESSON_SAFETY) for said in text.said)
     for act in acts:
