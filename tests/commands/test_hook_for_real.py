@@ -75,12 +75,13 @@ def test_a_commit_is_blocked_at_the_right_words_and_passes_once_they_are_mended(
     good = unit.read_text(encoding="utf-8")
     heading = next(line for line in good.splitlines() if line.startswith("### "))
     line = good.splitlines().index(heading) + 1
-    unit.write_text(good.replace(heading, "### 1 Light the candle. {.game}"), encoding="utf-8")
+    misspelt = f"{heading}\n\n::: anwsers\n1 yes\n:::\n"  # it would be printed on the child's page
+    unit.write_text(good.replace(heading, misspelt), encoding="utf-8")
     blocked = book.commit()
     said = blocked.stdout + blocked.stderr
     assert blocked.returncode != 0
-    assert f"level-1/unit-01.md:{line}:7: stop: " in said
-    assert "[missing-safety-note]" in said
+    assert f"level-1/unit-01.md:{line + 2}:1: stop: " in said
+    assert "[unreadable-manuscript]" in said
 
     unit.write_text(good.replace(heading, heading.replace(". {", "! {")), encoding="utf-8")
     mended = book.commit()
