@@ -74,14 +74,13 @@ def test_a_commit_is_blocked_at_the_right_words_and_passes_once_they_are_mended(
     unit = book.folder / "level-1" / "unit-01.md"
     good = unit.read_text(encoding="utf-8")
     heading = next(line for line in good.splitlines() if line.startswith("### "))
-    line = good.splitlines().index(heading) + 1
-    misspelt = f"{heading}\n\n::: anwsers\n1 yes\n:::\n"  # it would be printed on the child's page
-    unit.write_text(good.replace(heading, misspelt), encoding="utf-8")
+    unit.write_text(f"{good}\n### 9 Blow up the balloons. Pop them with a pin. {{.make}}\n", encoding="utf-8")
+    line = len(good.splitlines()) + 2
     blocked = book.commit()
     said = blocked.stdout + blocked.stderr
     assert blocked.returncode != 0
-    assert f"level-1/unit-01.md:{line + 2}:1: stop: " in said
-    assert "[unreadable-manuscript]" in said
+    assert f"level-1/unit-01.md:{line}:7: stop: " in said
+    assert "[missing-safety-note]" in said
 
     unit.write_text(good.replace(heading, heading.replace(". {", "! {")), encoding="utf-8")
     mended = book.commit()
