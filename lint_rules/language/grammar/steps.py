@@ -32,6 +32,17 @@ def steps_of(text: str, analysis: Analysis) -> list[tuple[int, int]]:
     return list(_joined(text, sorted(found.items())))
 
 
+def is_among_orders(analysis: Analysis, start: int) -> bool:
+    """Say whether a word stands in a row of single words that can all be orders: Read, practise, show."""
+    sentence = next((one for one in analysis.sentences if one.start <= start < one.end), None)
+    if sentence is None:
+        return False
+    members = list(_members(analysis.tokens[sentence.first : sentence.last]))
+    return len(members) > 1 and all(
+        len(member) == 1 and member[0].text.casefold() in words("orders") for member in members
+    )
+
+
 def _listed(tokens: Sequence[Token], known: dict[int, int]) -> Iterator[Token]:
     """Further orders of a list: a member that begins with one and has an object, or that follows nothing but orders."""
     orders = words("orders")

@@ -17,8 +17,9 @@ order (part them by slashes).
 """
 
 import re
-from collections.abc import Iterator, Mapping, Sequence, Set
+from collections.abc import Iterator, Mapping, Sequence
 
+from lint_rules.english.left_alone import SPELLER, is_left_alone
 from lint_rules.english.slips import Slip, slips_in
 from lint_rules.english.text import passages_to_check
 from lint_rules.finding import Edit, Found, Mend, Severity
@@ -32,6 +33,7 @@ from lint_rules.language.vocabulary.reference import common, common_words, lowes
 from lint_rules.language.vocabulary.varieties import out_of_place
 from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import PICTURE, Audience, Passage
+from lint_rules.page.mentions import is_shown_as_wrong
 from lint_rules.plain_words import PART
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.tables import entries
@@ -40,6 +42,9 @@ from lint_rules.unit_language.unit_words import spellings_of
 _SPELLING = ("TYPOS", "MORFOLOGIK_RULE_EN_GB", "Possible spelling mistake found.")
 
 _SPACE = "space"
+_NAME = "name"
+_A_NAME = "A name? Put it under `characters` or `places`."
+_NAMES = "In no dictionary: {words}. If these are names, put them under `characters` or `places` in course.yaml."
 _SPACES = "Spaces stand before {count} marks that follow a gap or a picture. In print there are none."
 
 
@@ -143,7 +148,10 @@ RULE = Rule(
             why="nobody says the twice for fun",
         ),
     ),
-    gathers=(Gather(Within.UNIT, By.KEY, _SPACES), Gather(Within.COURSE, By.ABOUT)),
+    gathers=(
+        Gather(Within.COURSE, By.KEY, {_SPACE: _SPACES, _NAME: _NAMES}),
+        Gather(Within.COURSE, By.ABOUT),
+    ),
     fault="a word",
 )
 
@@ -154,7 +162,6 @@ _WHERE = {
     Audience.KEY: "In the answers",
     Audience.TEACHER: "In the teacher's notes",
 }
-_SPELLER = "MORFOLOGIK"  # the dictionary's own alarms; others of its category are grammar (its for it's)
 _TWICE = "ENGLISH_WORD_REPEAT_RULE"
 _IN_ONE_WORD = "EN_COMPOUNDS"
 _CHILDS_WORD = 2.5  # Zipf frequency, common practice, no source: toothbrush has 3.4, houseboat 2.7, fishtail 2.2
@@ -165,6 +172,7 @@ _OPEN_AFTER = re.compile(
 _SPACED = "COMMA_PARENTHESIS_WHITESPACE"
 # White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
 _LOOSE = re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
+_MARKS = " \"'“”‘’,.;:!?–—"
 _LETTERS = 3  # of a spelling that is talked about
 _KNOWN = 3.0  # Zipf frequency (decode has 3.3): common practice, no source
 _BEGINNINGS = ("pre", "re", "un", "non", "mini", "multi", "over")
@@ -179,7 +187,7 @@ def find(reading: Reading) -> Iterator[Found]:
     of_sounds = [activity.span for activity in reading.unit.activities if "sounds" in activity.kinds]
     letters = {spelling_of(one) for one in spellings_of(reading.unit)}
     elsewhere, never_twice = out_of_place(reading.course.variety), frozenset(entries("never_twice.txt"))
-    told = _own_slips(reading)
+    told, names = _own_slips(reading), set[str]()
     for passage in reading.unit.passages:
         yield from _loose_marks(passage)
     for passage in reading.read.passages:
@@ -189,9 +197,11 @@ def find(reading: Reading) -> Iterator[Found]:
             words = passage.text[match.start : match.end]
             if any(match.start < slip.end and slip.start < match.end for slip, _ in own):
                 continue
-            if _is_noise(passage.text, match, reading) or _is_mentioned(words, letters):
+            if _is_noise(passage.text, match, reading) or words.strip(_MARKS).casefold() in letters:
                 continue
-            if match.rule.startswith(_SPELLER) and (
+            if is_left_alone(passage, match, lambda word: _is_word_of_ours(word, house, elsewhere)):
+                continue
+            if match.rule.startswith(SPELLER) and (
                 _is_word_of_ours(words, house, elsewhere)
                 or (passage.audience is Audience.TEACHER and _is_of_the_trade(words.casefold()))
                 or (len(words) <= _LETTERS and any(one.start <= passage.block.start < one.end for one in of_sounds))
@@ -203,15 +213,15 @@ def find(reading: Reading) -> Iterator[Found]:
                 continue
             if match.rule.startswith(_IN_ONE_WORD) and _may_stand_open(words, match.replacements):
                 continue
-            about = spelling_of(words) if match.rule.startswith(_SPELLER) else ""
-            yield Found(passage.span(match.start, match.end), words, _message(passage, match, words), about=about)
-
-
-def _is_mentioned(words: str, letters: Set[str]) -> bool:
-    """Say whether letters are spoken of and not used: those of the unit's sounds (Write *ai*), an article that a stop
-    or a comma follows (Write a, an or the.)."""
-    plain = words.strip(" \"'“”‘’,.;:!?–—").casefold()
-    return plain in letters or (len(plain) == 1 and plain.isalpha() and words[-1:] in ",.;:!?–—")
+            span, about = passage.span(match.start, match.end), ""
+            if match.rule.startswith(SPELLER):
+                about = spelling_of(words)
+                if about in names or _is_in_mid_sentence(passage.text, match):
+                    names.add(about)
+                    message = f"{_WHERE[passage.audience]}: “{words}” is in no dictionary. {_A_NAME}"
+                    yield Found(span, words, message, key=_NAME, about=_NAME)
+                    continue
+            yield Found(span, words, _message(passage, match, words), about=about)
 
 
 def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
@@ -219,6 +229,8 @@ def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
     found: dict[Passage, list[tuple[Slip, Found]]] = {}
     for passage, _ in passages_to_check(reading.read):
         for slip in slips_in(passage.text) if passage not in reading.readings.unchecked else ():
+            if is_shown_as_wrong(passage, slip.start, slip.end):
+                continue
             words = passage.text[slip.start : slip.end]
             better = f" Perhaps “{slip.better}”?" if slip.better and f"“{slip.better}”" not in slip.message else ""
             message = f"{_WHERE[passage.audience]}: {slip.message}{better}"
@@ -232,7 +244,7 @@ def _loose_marks(passage: Passage) -> Iterator[Found]:
     for match in _LOOSE.finditer(passage.text) if is_for_children(passage) else ():
         mend = Mend("take out the space before the mark", (Edit(passage.span(*match.span(1)), ""),))
         message = "A space stands before the mark that follows a gap or a picture. In print there is none."
-        yield Found(passage.span(*match.span(2)), match[2], message, mend=mend, key=_SPACE)
+        yield Found(passage.span(*match.span(2)), match[2], message, mend=mend, key=_SPACE, about=_SPACE)
 
 
 def _is_noise(text: str, match: EnglishMatch, reading: Reading) -> bool:
@@ -244,6 +256,13 @@ def _is_noise(text: str, match: EnglishMatch, reading: Reading) -> bool:
     word = text[match.start : match.end].casefold()
     again = sum(text[start:end].casefold() == word for start, end in words) > 1
     return again or is_sound(word) or not meant_by(word, (reading.lists or CourseWords(reading.course)).index)
+
+
+def _is_in_mid_sentence(text: str, match: EnglishMatch) -> bool:
+    """Say whether a word has a capital that no beginning and no title gives it: Port Wenna."""
+    before = text[: match.start].rstrip(" \"“‘'(")
+    word = text[match.start : match.end]
+    return word[:1].isupper() and word[1:].islower() and (before[-1:].isalnum() or before[-1:] in {",", "_"})
 
 
 def _listed(table: str) -> frozenset[str]:
@@ -292,9 +311,9 @@ def _message(passage: Passage, match: EnglishMatch, words: str) -> str:
     where = _WHERE.get(passage.audience, "Here")
     better = [f"“{word}”" for word in match.replacements[:3] if word and word not in match.message]
     perhaps = f" Perhaps {' or '.join(better)}?" if better else ""
-    if match.rule.startswith(_SPELLER):
+    if match.rule.startswith(SPELLER):
         if words[:1].isupper():
-            return f"{where}: “{words}” is in no dictionary.{perhaps} A name? Put it under `characters` or `places`."
+            return f"{where}: “{words}” is in no dictionary.{perhaps} {_A_NAME}"
         return f"{where}: “{words}” is in no dictionary.{perhaps} If it is right, add it to `known` in course.yaml."
     said = _SENTENCE_END.split(match.message.strip())[: 1 if perhaps else 2]  # a checker may explain at length
     return f"{where}: {' '.join(said)}{perhaps}"

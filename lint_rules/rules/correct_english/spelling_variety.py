@@ -15,6 +15,7 @@ from collections.abc import Iterator
 
 from lint_rules.english.text import passages_to_check
 from lint_rules.finding import Edit, Found, Mend, Severity
+from lint_rules.language.grammar.steps import is_among_orders
 from lint_rules.language.vocabulary.varieties import AMERICAN, doubtful, out_of_place, spelt_as, wrong_as
 from lint_rules.language.vocabulary.word_shapes import is_bare
 from lint_rules.manuscript.model import Passage, Role, field_key
@@ -32,6 +33,7 @@ RULE = Rule(
     needs=frozenset({Need.LANGUAGE}),
     passes=(
         Example("::: teacher\n**Words:** wake up, brush, practise, early\n:::\n", why="in a list it may be the verb"),
+        Example("::: teacher\n**Steps:** Groups of four. Read, practise, show.\n:::\n", why="an order among orders"),
         Example("What's your favourite colour?\n\nIt's grey.\n"),
         Example("My dog and I ____ (practise) a trick.\n", why="a hint: the verb that is to be put in"),
         Example("What's your favorite color?\n\nIt's gray.\n", course="variety: en-US"),
@@ -96,11 +98,16 @@ def _part_it_is_wrong_as(word: str, passage: Passage, start: int, reading: Readi
     if _IN_HINT.search(passage.text[:start]):
         return ""  # `____ (practise)`: a hint is the word's dictionary form, and stands in no sentence
     at = next((index for index, token in enumerate(tokens) if token.start == start), None)
-    if at is None or (word, tokens[at].pos) not in wrong:
+    if at is None:
+        return ""
+    part = tokens[at].pos
+    if part == "NOUN" and is_among_orders(reading.analyse(passage), start):
+        part = "VERB"  # Read, practise, show: an order among orders
+    if (word, part) not in wrong:
         return ""
     after = tokens[at + 1].pos if at + 1 < len(tokens) else ""
     is_title = after == "NUM" or (at == 0 and after in {"NOUN", "PROPN"})  # 'Practice 2', 'Practice time': a noun
-    return "" if is_title else tokens[at].pos
+    return "" if is_title else part
 
 
 def _other_variety(word: str, right: str, variety: str) -> str:

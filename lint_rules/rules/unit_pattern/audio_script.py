@@ -2,9 +2,11 @@
 
 The recording studio records what the scripts say and nothing else: a script that is missing is found out in the studio,
 at the studio's price, and a track with two scripts in the classroom. An activity plays the tracks that its heading
-names (`audio=4.1`), or the script that stands in it.
+names (`audio=4.1`), or the script that stands in it. Where the teacher calls the words (a game, a dictation, notes that
+say what is called out) there is nothing to record.
 """
 
+import re
 from collections import Counter
 from collections.abc import Iterator
 
@@ -38,11 +40,18 @@ RULE = Rule(
         Example("### 1 Listen. {.listening audio=1.1}\n\n### 2 Listen again. {.listening audio=1.1}\n\n" + _SCRIPT),
         Example("### 1 Listen. {.listening}\n\n::: audio\nMILO: A kite!\n:::\n", why="the script stands in it"),
         Example("### 1 Read. {.reading}\n\nA kite!\n"),
+        Example("### 1 Play: Touch red! {.game .listening}\n", why="the teacher calls"),
+        Example("### 1 Write. {.listening}\n\n::: teacher\n**Steps:** Read out each sentence twice.\n:::\n"),
         Example("### 1 Sing. {.song audio=1.1}\n\nA kite!\n\n" + _SCRIPT),
     ),
     fails=(
         Example("### 1 «Listen.» {.listening audio=1.2}\n\n«::: {.audio track=1.1}»\nMILO: A kite!\n:::\n"),
         Example("### 1 «Listen.» {.listening}\n\nA kite!\n"),
+        Example(
+            "### 1 «Listen.» {.listening}\n\nA kite!\n\n"
+            "::: teacher\n**Steps:** Play the recording twice. Read out the answers.\n:::\n",
+            why="a recording, and no script",
+        ),
         Example("### 1 «Sing.» {.song audio=1.3}\n\nA kite!\n"),
         Example(
             "### 1 Listen. {.listening audio=1.1}\n\n" + _SCRIPT + "\n«::: {.audio track=1.1}»\nMILO: A hat!\n:::\n",
@@ -71,6 +80,15 @@ RULE = Rule(
 )
 
 
+# Who speaks, in the notes of an activity: the teacher (Call a colour; Read each sentence) or a recording.
+_CALLS = re.compile(
+    r"(?:^|[.:;!?*]|\b(?:and|then|you|teacher|t|leader|child|caller))\s*(?:\d+[.)]\s*)?"
+    r"(?:calls?|says?|reads?|names?|tells?|shouts?|whispers?|describes?|dictates?|spells?|gives?)\b|\bdictation\b",
+    re.I,
+)
+_RECORDED = re.compile(
+    r"\b(?:recordings?|tracks?|audio|CD|play (?:it|the \w+ )?(?:once|twice|again|three times))\b", re.I
+)
 _TEXT = frozenset({Role.TEXT, Role.LINE, Role.TURN, Role.CAPTION, Role.CELL})
 
 
@@ -132,11 +150,19 @@ def _activity(activity: Activity, scripts: list[Script], full: set[str], unit: i
             )
             on_page = any(script.elsewhere for script in empty) and _has_text(activity)
             yield Found(heading.span(), heading.text, message, Severity.NOTE if on_page else None, key=track)
-    if "listening" in activity.kinds and not tracks:
+    if "listening" in activity.kinds and not tracks and not _is_called(activity):
         own = [script for script in scripts if script.activity is activity]
         if not any(not script.empty for script in own):
             message = "Children listen here, but there is no script. Add what they hear, between ::: audio and :::."
             yield Found(heading.span(), heading.text, message)
+
+
+def _is_called(activity: Activity) -> bool:
+    """Say whether the teacher says what children listen to: in a game, or where the notes tell what to call."""
+    notes = " ".join(p.text for p in activity.part.passages if p.audience is Audience.TEACHER)
+    if _RECORDED.search(notes):
+        return False
+    return "game" in activity.kinds or _CALLS.search(f"{activity.heading.passage.text} {notes}") is not None
 
 
 def _has_text(activity: Activity) -> bool:

@@ -1,0 +1,130 @@
+"""What an English checker says, and what a course page does not mean that way.
+
+A checker takes every word for a word of its sentence. On a course page many are only spoken of: letters (*a* as in
+hat; the signs t, d, id), words in italics (one sentence with *the*), wrong forms that a teacher listens for (not
+*heevy*), words cut into beats (par-cel, DA-da), cries (it says *hoo*). Each reason below is one way in which they
+stand; none is a list of words that are let alone.
+"""
+
+import re
+from collections.abc import Callable
+
+from lint_rules.language.service import EnglishMatch
+from lint_rules.language.vocabulary.reference import lowest
+from lint_rules.language.vocabulary.word_index import function_bands
+from lint_rules.manuscript.model import Audience, Passage, Role
+from lint_rules.page.mentions import is_shown_as_wrong, spoken_of
+from lint_rules.plain_words import PART
+from lint_rules.tables import entries
+
+SPELLER = "MORFOLOGIK"  # the dictionary's own alarms; others of its category are grammar (its for it's)
+
+_UNCOUNTED = "A_UNCOUNTABLE"
+_MOST_WORDS = 3  # of something that is spoken of as a word: in front of
+_LETTERS = 3  # of a sound, an ending, a sign
+_AS_WORD = re.compile(
+    r"\b(?:words?|letters?|say|says|use|uses|write|with|to|of|or|and|spell|than|after|before|say the word)\s+[\"“‘']?$",
+    re.I,
+)
+_ARTICLES = frozenset(("a", "an", "the"))
+_LETTER = re.compile(r"\s*(?:as in|as for|is for|says|for|goes|like in)\b", re.I)  # a as in hat
+_INITIAL = re.compile(r"\s[A-Z]s?\b(?!['’.]\w)")  # a S, an S1: a pupil, in a teacher's shorthand
+_CRIES = re.compile(
+    r"\b(?:say|says|said|go|goes|went|cry|cries|cried|call|calls|called|sing|sings|sang)\s*[,:]?\s*[\"“‘']?$", re.I
+)
+_AMONG = re.compile(
+    r"(?:^|[\s(:])(?:-?\w{1,2},\s*(?:and\s+|or\s+)?)$|^\s*,?\s*(?:and\s+|or\s+|,\s*)-?\w{1,2}\b(?![\w'’])"
+)
+_BEATS = re.compile(r"[^\W\d_]{1,4}(?:-[^\W\d_]{1,4})+")
+
+
+def is_left_alone(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], bool]) -> bool:
+    """Say whether what a checker flags is no slip on a course page; ``is_ours`` says whether the course has a word."""
+    return any(reason(passage, match) for reason in _REASONS) or _is_cut_up(passage, match, is_ours)
+
+
+def _words(passage: Passage, match: EnglishMatch) -> str:
+    return passage.text[match.start : match.end]
+
+
+def _is_spoken_of(passage: Passage, match: EnglishMatch) -> bool:
+    """One sentence with *the*; What happens to *I*? Complete with *who* or *which*; not 'we goed'."""
+    if is_shown_as_wrong(passage, match.start, match.end):
+        return True
+    for start, end in spoken_of(passage):
+        if match.end <= start or end <= match.start:
+            continue
+        words = passage.text[start:end].split()
+        if len(words) > _MOST_WORDS or match.rule.startswith(SPELLER):
+            continue
+        if _is_word_by_itself(passage, start, end):
+            return True
+    return False
+
+
+def _is_word_by_itself(passage: Passage, start: int, end: int) -> bool:
+    """Say whether what is spoken of is a word or two: all small words, or where words are what is spoken about."""
+    parts = [part.casefold() for part in PART.findall(passage.text[start:end])]
+    if parts and all(function_bands(part) for part in parts):
+        return True
+    by_the_teacher = passage.audience in (Audience.TEACHER, Audience.KEY) or passage.role is Role.INSTRUCTION
+    return by_the_teacher and len(parts) < _MOST_WORDS and _AS_WORD.search(passage.text[:start]) is not None
+
+
+def _is_letter(passage: Passage, match: EnglishMatch) -> bool:
+    """A as in hat; Write: a or an? the signs t, d, id; wh- words."""
+    words, after, before = _words(passage, match), passage.text[match.end :], passage.text[: match.start]
+    plain = words.strip(" \"'“”‘’,.;:!?–—").casefold()
+    if len(plain) == 1 and plain.isalpha() and _LETTER.match(after):
+        return True
+    if plain in _ARTICLES and (words[-1:] in ",.;:!?–—" or re.match(r"\s*(?:,|[.?!]|or\b|/)", after)):
+        return True
+    if not plain.isalpha() or len(plain) > _LETTERS:
+        return False
+    if after[:1] in {"-", "–"} or before[-1:] in {"-", "–"}:
+        return True
+    among = _AMONG.search(before) or _AMONG.match(after)
+    return among is not None and passage.audience is not Audience.PUPIL
+
+
+def _is_shorthand(passage: Passage, match: EnglishMatch) -> bool:
+    """T points to a S: letters for teacher and students have whatever article their author says."""
+    by_the_teacher = passage.audience is Audience.TEACHER
+    article = _words(passage, match).casefold() in _ARTICLES
+    return by_the_teacher and article and _INITIAL.match(passage.text, match.end) is not None
+
+
+def _is_a_kind(passage: Passage, match: EnglishMatch) -> bool:
+    """A number or a food: most nouns that are not counted are when a kind is meant."""
+    if match.rule != _UNCOUNTED:
+        return False
+    return not any(word.casefold() in entries("never_counted.txt") for word in _words(passage, match).split())
+
+
+def _is_cry(passage: Passage, match: EnglishMatch) -> bool:
+    """It flies at night and says *hoo*."""
+    if not match.rule.startswith(SPELLER):
+        return False
+    unknown = [
+        part.span() for part in PART.finditer(_words(passage, match)) if lowest(part[0].casefold()) in {"", "C2"}
+    ]
+    return len(unknown) == 1 and _CRIES.search(passage.text[: match.start + unknown[0][0]]) is not None
+
+
+def _is_cut_up(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], bool]) -> bool:
+    """Par-cel, O-tto, HEL-LO; or beats: DA-da."""
+    words = _words(passage, match)
+    if "-" not in words or not match.rule.startswith(SPELLER):
+        return False
+    solid = words.replace("-", "").casefold()
+    beats = _BEATS.fullmatch(words) is not None and words not in {words.casefold(), words.upper(), words.capitalize()}
+    return beats or is_ours(solid) or lowest(solid) not in {"", "C2"}
+
+
+_REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
+    _is_spoken_of,
+    _is_letter,
+    _is_shorthand,
+    _is_a_kind,
+    _is_cry,
+)
