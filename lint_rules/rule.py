@@ -89,12 +89,13 @@ class Gather:
     A finding that has nothing to gather ``by`` (no key, say) goes by the rule's next way, or stays a point.
     ``says`` is what a point of several findings says, all alike or by what they are about: `{count}` is how many they
     are, `{words}` the different words they point at, `{keys}` their different keys, `{key}` and `{about}` those of the
-    first. Without it a point says what its first finding says.
+    first. Without it a point says what its first finding says. ``only``: a way for findings that are about this alone.
     """
 
     within: Within
     by: By = By.RULE
     says: str | Mapping[str, str] = ""
+    only: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -74,7 +74,11 @@ def gather(findings: Sequence[Finding], rules: Mapping[str, Rule]) -> tuple[Poin
 def _way(finding: Finding, rule: Rule | None) -> Gather | None:
     """How a finding gathers; None where it is a point of its own."""
     ways = rule.gathers if rule else ()
-    return next((way for way in ways if way.by is By.RULE or _what(finding, way)), None)
+    return next((way for way in ways if _fits(finding, way)), None)
+
+
+def _fits(finding: Finding, way: Gather) -> bool:
+    return (not way.only or way.only == finding.about) and (way.by is By.RULE or bool(_what(finding, way)))
 
 
 def _what(finding: Finding, way: Gather) -> str:

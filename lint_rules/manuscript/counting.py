@@ -10,6 +10,7 @@ TEXT_ROLES = frozenset({Role.TEXT, Role.TURN})
 _SENTENCE_END = re.compile(r"[.!?…][\"'”’)\]]*\s*$")
 _IN_BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 _ABOUT = 1.15  # common practice, no source
+_BETWEEN_WORDS = re.compile(r"\s*(?:[,;:·•|/→⇒≠=+]|\s[–—-]+\s|\s(?:and|or)\s)\s*|[.!?…]+(?:\s+|$)|\n")
 _SLASH = re.compile(r"(?<=\S)\s*/\s*(?=\S)")
 
 
@@ -54,6 +55,14 @@ def ends_sentence(text: str) -> bool:
 def is_just_over(count: int, limit: int, usual: int) -> bool:
     """Say whether a count is hardly over a limit that nobody set: the house default for the band is a rule of thumb."""
     return limit == usual and count <= limit * _ABOUT
+
+
+def is_row_of_words(text: str) -> bool:
+    """Say whether a text is words one after another and no sentence: washed, chopped, looked; go – went, see – saw."""
+    members = [member.strip("\"'“”‘’()*") for member in _BETWEEN_WORDS.split(text) if member and member.strip()]
+    counts = [count_words(member) for member in members]
+    longer = sum(count > 1 for count in counts)  # have got among see, hear and find
+    return len(members) > 2 and max(counts) <= 2 and longer * 4 <= len(members)
 
 
 def options_in(text: str) -> int:

@@ -7,9 +7,17 @@ from dataclasses import dataclass
 from functools import cache
 
 from lint_rules.language.tokens import Analysis, Sentence, Structure
-from lint_rules.manuscript.counting import count_words, ends_sentence, is_for_children, options_in, stage_directions
+from lint_rules.manuscript.counting import (
+    count_words,
+    ends_sentence,
+    is_for_children,
+    is_row_of_words,
+    options_in,
+    stage_directions,
+)
 from lint_rules.manuscript.model import Activity, Passage, Role, Unit
 from lint_rules.manuscript.reader_state import SONGS
+from lint_rules.page.mentions import spoken_of
 from lint_rules.tables import entries
 from lint_rules.unit_language.tests_of import TEST
 from lint_rules.unit_language.unit_words import is_title
@@ -27,7 +35,8 @@ SHORT_ANSWER = re.compile(
 )
 _BE_HAVE_DO = re.compile(r"(?:am|is|are|was|were|have|has|had|do|does|did|['’](?:ve|s|m|re|d)|got)(?:n['’]t)?", re.I)
 _FORMS = re.compile(r"\w+\s*[–—→/]\s*\w+")  # forms side by side: have – had
-_GAP_BEFORE = re.compile(r"_{2,}[^\w.!?]*(?:[\w'’]+\s+){0,3}$")
+_REPORTED = "reported-clause"
+_GAP_BEFORE = re.compile(r"_{2,}(?:\d{1,2}\b)?[^\w.!?]*(?:[\w'’]+\s+){0,3}$")
 _GAP_AFTER = re.compile(r"\s*(?:not\s+)?_{2,}")
 
 
@@ -98,20 +107,43 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
             continue
         if passage.role in _ENTRIES and (not _WORD_KINDS.isdisjoint(kinds) or not _may_be_sentence(passage.text)):
             continue
-        directions = stage_directions(passage)
+        directions = [*stage_directions(passage), *_asides(passage)]
+        rows = _rows_of_words(passage)
+        quoted = [start for start, _ in spoken_of(passage)]
         set_phrases = [match.span() for match in _set_phrases().finditer(passage.text)]
         analysis = analyse(passage)
         structures = analysis.structures
         around = _neighbours(structures)
         answers = [(one.start, one.end) for one in analysis.sentences if _is_short_answer(passage.text, one)]
         for one in structures:
-            if any(start <= one.start < end for start, end in directions):
+            if any(start <= one.start < end for start, end in (*directions, *rows)):
+                continue
+            if one.name == _REPORTED and any(one.start < start < one.end for start in quoted):
+                continue  # Say *Yes, it is*: the very words
+            if is_row_of_words(_sentence_around(passage.text, one, analysis)):
                 continue
             if _is_broken(passage.text, one) or any(start <= one.start < end for start, end in answers):
                 continue
             if not any(start <= one.start and one.end <= end for start, end in set_phrases):
                 sung = passage.role is Role.LINE or not SONGS.isdisjoint(kinds)
                 yield Use(passage, one, tuple(around(one)), sung)
+
+
+def _asides(passage: Passage) -> Iterator[tuple[int, int]]:
+    """What the actors of a play do, in brackets and italics: (*waking up*)."""
+    for start, end in passage.emphasis:
+        if passage.text[:start].rstrip().endswith("(") or passage.text[start:end].startswith("("):
+            yield start, end
+
+
+def _rows_of_words(passage: Passage) -> list[tuple[int, int]]:
+    """Words set apart as words: (*used, turned, made*)."""
+    return [(start, end) for start, end in spoken_of(passage) if is_row_of_words(passage.text[start:end])]
+
+
+def _sentence_around(text: str, one: Structure, analysis: Analysis) -> str:
+    around = next((s for s in analysis.sentences if s.start <= one.start < s.end), None)
+    return text[around.start : around.end] if around else ""
 
 
 def is_carried(use: Use, known: Callable[[str], bool]) -> bool:

@@ -18,6 +18,7 @@ from lint_rules.manuscript.reader_state import SONGS
 
 _NOT_RUNNING = frozenset({Role.INSTRUCTION, Role.ALT, Role.CODE, Role.BRIEF})
 _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE})
+_LABEL = re.compile(r"[A-Z][a-z]+ (?:\d{1,2}|[A-Z])[.:]?|(?:Across|Down)[.:]?")
 # What is said of a word beside it: `a kettle (a pot for hot water)`, `kettle = a pot for hot water`.
 _GLOSS = re.compile(r"[\"”’')]*\s*(?:\((?!\d)[^()]*\s[^()]*\)|=\s*\w)")
 
@@ -67,6 +68,14 @@ def is_title(passage: Passage) -> bool:
         return True
     bold = passage.role is Role.TEXT and passage.strong == ((0, len(passage.text)),)
     return bold and not ends_sentence(passage.text)
+
+
+def is_label(passage: Passage, word: WordLevel) -> bool:
+    """Say whether a word only labels a part of the page: Panel 1, Across, and who or what speaks (SFX: …)."""
+    if is_title(passage) and _LABEL.fullmatch(passage.text):
+        return True
+    line = passage.text.rfind("\n", 0, word.start) + 1
+    return word.start == line and word.text.isupper() and passage.text[word.end : word.end + 1] == ":"
 
 
 def is_glossed(passage: Passage, word: WordLevel) -> bool:

@@ -63,11 +63,11 @@ def test_what_no_unit_teaches_is_free_at_its_band_and_above_below_it(language):
     assert findings(language, {"level-1/unit-01.md": unit(1, 1, "", pages)}, course) == []
 
 
-def test_what_sources_disagree_on_is_asked_once_a_unit_and_the_course_can_settle_it(language):
+def test_what_sources_disagree_on_is_noted_once_a_unit_and_the_course_can_settle_it(language):
     page = "I am happy because it is sunny.\n\nI am sad because it is late."
     units = {"level-2/unit-01.md": unit(2, 1, "", page + "\n\n### 2 Read. {.reading}\n\nI run because I am late.")}
     asked = findings(language, units)
-    assert [(f.rule, f.severity) for f in asked] == [("grammar-above-level", Severity.QUERY)]
+    assert [(f.rule, f.severity) for f in asked] == [("grammar-above-level", Severity.NOTE)]
     assert "3 times in this unit" in asked[0].message
     assert "structures: {because-clause: A1}" in asked[0].message
     assert findings(language, units, COURSE + "structures: {because-clause: A1}\n") == []

@@ -36,7 +36,8 @@ class Standing:
     ``later`` is the plan of the unit that teaches it (None when no unit does), ``same_level`` whether that unit is of
     the same level; ``band`` and ``source`` say from where on the structure is free when no unit teaches it, ``higher``
     the band of a source that differs ('' when none does). ``certain`` is False where sources disagree, or where the
-    structure is found too unsurely to stop anybody.
+    structure is found too unsurely to stop anybody. ``sourced`` is False where it lies one band up on nobody's word but
+    the house's.
     """
 
     later: UnitPlan | None
@@ -46,6 +47,7 @@ class Standing:
     source: str
     certain: bool
     disputed: bool = False
+    sourced: bool = True
 
 
 @cache
@@ -79,9 +81,8 @@ def standing(
     source = "course.yaml" if own else _source(declared.source)
     rank = band_rank(level.cefr)
     if rank < band_rank(band):
-        # One band up, on nobody's word but the house's, is worth a question.
         sourced = source != HOUSE_SAYS or band_rank(band) - max(rank, 1) > 1
-        return Standing(None, False, band, higher, source, certain=declared.sure and sourced)
+        return Standing(None, False, band, higher, source, certain=declared.sure and sourced, sourced=sourced)
     if higher and rank < band_rank(higher) and band != LOWEST:
         # Free at Pre-A1 is the house's own word, so that a profile which begins at A1 is no other opinion.
         return Standing(None, False, band, higher, source, certain=False, disputed=True)

@@ -54,10 +54,15 @@ class Prepared:
 
 Tokenize = Callable[[str], Sequence[Piece]]
 
+_RAISED = re.compile(r"\^\d{1,2}\^")  # the raised number of a gap or a note: has^2^ got
+
 
 def plain(text: str) -> str:
-    """The text with plain quotes, dashes and spaces, capitals lowered, gaps and pictures as letters; same length."""
+    """The text with plain quotes, dashes and spaces, capitals lowered, gaps and pictures as letters, and without raised
+    numbers; same length."""
     text = text.translate(_PLAIN)
+    if "^" in text:
+        text = _RAISED.sub(lambda match: " " * len(match[0]), text)
     if "__" in text or "...." in text or "……" in text:
         text = _GAP.sub(lambda match: _GAP_STAND_IN * len(match[0]), text)
     return _CAPITALS.sub(_lowered, text)

@@ -201,6 +201,13 @@ def function_bands(word: str) -> tuple[str, ...]:
 
 
 @cache
+def classroom_bands(word: str) -> tuple[str, ...]:
+    """The bands from which a spelling is known as a word of instructions, whatever part of speech it is there."""
+    key = canonical(word)
+    return tuple(band for listed, _, band, _ in rows("classroom_language.csv") if canonical(listed) == key)
+
+
+@cache
 def _built_in() -> tuple[Listing, ...]:
     found = [
         Listing(parts_of(word), "function", Origin.FUNCTION, band)

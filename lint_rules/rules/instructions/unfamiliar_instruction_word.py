@@ -7,21 +7,25 @@ it, and a simpler way to say the others. A course adds its own words (`instructi
 
 Only the heading of an activity is read. Words of the course's lists at or below the level, words that the unit
 presents, names, numbers and words within the band of a general reference pass; so do words that children meet early
-(Make a mask) and things that the same activity shows. Words of the activity's text are word-above-level.
+(Make a mask) and things that the same activity shows. Kinds of text (recipe, postcard, comic) are in the table: one
+lies before the child. The first words of the table (play) come when they like. Words of the activity's text are
+word-above-level.
 """
 
 import re
 from collections.abc import Iterator
 
-from lint_rules.course.model import band_rank
+from lint_rules.course.model import CEFR_BANDS, band_rank
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.labels import all_grammar_terms
-from lint_rules.language.vocabulary.word_index import Origin, canonical
+from lint_rules.language.vocabulary.reference import lowest
+from lint_rules.language.vocabulary.word_index import Origin, canonical, classroom_bands
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.off_list import off_list_severity, what_the_reference_says
 from lint_rules.unit_language.unit_words import Met, has_picture, listed
 
+_AFFIX = 4  # letters that are no word by themselves have fewer
 _QUOTED = re.compile(r"“[^”]+”|\"[^\"]+\"|(?<!\w)‘[^’]+’(?!\w)")
 _PRE_A1 = "levels:\n  - cefr: Pre-A1\n"
 
@@ -45,6 +49,10 @@ RULE = Rule(
         Example("### 1 Point to the volcano. {.words}\n\nA cat.\n", words="volcano,noun,nature,1\n"),
         Example("### 1 Listen to Mina. {.listening}\n\nA cat.\n", course="characters: [Mina]"),
         Example("### 1 Read the sentences aloud. {.reading}\n\nA cat.\n"),
+        Example("### 1 Read the clues. Write the crossword words. {.game}\n\nA cat.\n"),
+        Example("### 1 Ask three wh- questions. {.speaking}\n\nA cat.\n", why="a part of a word"),
+        Example('### 1 Write ow or ou. {.sounds sound="aʊ" spelling="ow"}\n\nAn ____l.\n', why="letters, and no word"),
+        Example("### 1 Play the game! {.game}\n\nA cat.\n", course=_PRE_A1, later_words="play,verb,games,1\n"),
         Example("### 1 Play “Beat the monarch”. {.game}\n\nA cat.\n", why="the name of a game"),
         Example(
             '### 1 Say. {.sounds sound="iː" spelling="ee"}\n\nA bee.\n\n### 2 Circle *ee*. {.reading}\n\nA tree.\n',
@@ -89,14 +97,18 @@ def _is_instruction(passage: Passage) -> bool:
 
 def _judge(met: Met, reading: Reading) -> str | None:
     word, level = met.word, reading.level
-    if word.free or len(word.text.rstrip(".")) == 1:  # `Write L or Q.`
+    if word.free or len(word.text.rstrip(".")) == 1 or _is_part_of_word(met):  # `Write L or Q.`
+        return None
+    bands = (*classroom_bands(word.text), *classroom_bands(word.lemma))
+    at_most = CEFR_BANDS[0] if word.entry is not None else level.cefr
+    if any(band_rank(band) <= band_rank(at_most) for band in bands):
         return None
     said = f"“{word.text}” in an instruction"
     if word.entry is not None:
         if word.entry.level <= level.index:
             return None
         later = reading.course.levels[word.entry.level].name
-        return f"{said}: {later} teaches it, and a child of {level.name} reads this alone. {_advice(met, reading)}"
+        return f"{said}: {later} teaches it, and {level.name} does not. {_advice(met, reading)}"
     if word.origin is Origin.CLASSROOM:
         if band_rank(word.band) <= band_rank(level.cefr):
             return None
@@ -106,6 +118,20 @@ def _judge(met: Met, reading: Reading) -> str | None:
         return None
     what = what_the_reference_says(word)
     return f"{said} is in no list, and {what}; {level.name} is {level.cefr}. {_advice(met, reading)}"
+
+
+def _is_part_of_word(met: Met) -> bool:
+    """Say whether letters are spoken of and no word is meant: wh- words; Write ow or ou, where sounds are practised."""
+    word, text = met.word, met.passage.text
+    if (
+        word.text[-1:] in "-–"
+        or text[word.end : word.end + 1] in ("-", "–")
+        or text[word.start - 1 : word.start] in ("-", "–")
+    ):
+        return len(word.text) < _AFFIX
+    activity = met.place.activity
+    sounds = activity is not None and "sounds" in activity.kinds
+    return sounds and len(word.text) < _AFFIX and word.entry is None and lowest(word.text) in {"", "C2"}
 
 
 def _advice(met: Met, reading: Reading) -> str:

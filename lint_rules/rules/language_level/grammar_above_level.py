@@ -3,8 +3,9 @@
 A child who meets `Dot has eaten the cake` in its first year understands `cake`, and guesses the rest. A structure is
 free once a unit has taught it. Else the band counts that course.yaml gives it (`structures`); else it is above level
 when a later level teaches it; else the house table decides, which names a source for each band (the CEFR-J Grammar
-Profile, or a house default). Where sources disagree on the band of a structure that no unit teaches, the author is only
-asked, once a unit; instructions, titles and songs are only asked about too.
+Profile, or a house default). Instructions are only asked about, and so is an order to ask or tell somebody (Ask an
+adult to cut it). A note is what hardly any author changes: a structure whose band is disputed (once a unit) or one band
+up on the house's word alone, and whatever stands in a title or a song.
 
 Read are pages and audio scripts, once an activity for each structure; not word panels, alternative text, greetings and
 other set phrases, nor activities whose mistakes are deliberate. Imperatives are free: every instruction is one.
@@ -61,15 +62,16 @@ RULE = Rule(
             why="an instruction: asked about",
             weight=Severity.QUERY,
         ),
-        Example("I like kites «because they fly».\n", why="sources disagree: asked about", weight=Severity.QUERY),
+        Example("I like kites «because they fly».\n", why="sources disagree: noted", weight=Severity.NOTE),
         Example(
             "## Lesson 1: The dog «that runs away» {.words}\n\n### 1 Look. {.reading}\n\nA dog.\n",
             course=_PRE_A1,
-            why="a title: asked about",
-            weight=Severity.QUERY,
+            why="a title: noted",
+            weight=Severity.NOTE,
         ),
-        Example("### 1 Sing. {.song}\n\nThe wind «has gone»,\nthe sun is out\n", weight=Severity.QUERY, why="a song"),
-        Example("We go out «to play» in the park.\n", weight=Severity.QUERY, why="one band up by the house's word"),
+        Example("### 1 Sing. {.song}\n\nThe wind «has gone»,\nthe sun is out\n", weight=Severity.NOTE, why="a song"),
+        Example("We go out «to play» in the park.\n", weight=Severity.NOTE, why="one band up by the house's word"),
+        Example("«Ask an adult to cut» the cake.\n", weight=Severity.QUERY, why="an order: asked about"),
         Example("She «has got» a bike.\n", course="structures: {have-got: A2}"),
     ),
     needs=frozenset({Need.LANGUAGE}),
@@ -116,7 +118,7 @@ def _found(reading: Reading, uses: list[Use], where: str) -> Found:
     name = use.structure.name
     stands = _standing(reading, use)
     assert stands is not None
-    severity = None if stands.certain and not _is_lenient(use) else Severity.QUERY
+    severity = _severity(use, stands)
     often = f", {len(uses)} times {where}" if len(uses) > 1 else ""
     instead = "A plainer title would be understood." if use.in_title else names()[name].instead
     message = f"“{first_words(use.text)}” ({names()[name].called}{often}) {_why(reading, stands)}. "
@@ -128,6 +130,16 @@ def _found(reading: Reading, uses: list[Use], where: str) -> Found:
 def _is_lenient(use: Use) -> bool:
     """Instructions, titles and songs stop nobody."""
     return use.in_instruction or use.in_title or use.sung
+
+
+def _severity(use: Use, stands: Standing) -> Severity | None:
+    """How much a structure weighs: what a source or the course says, in a text, stops; what is disputed, or one band up
+    by the house's word alone, or sung or in a title, is noted: on judged courses 12 of 14 authors' answers were shrugs.
+    """
+    if stands.disputed or not stands.sourced or use.in_title or use.sung:
+        return Severity.NOTE
+    asked = use.structure.name == "object-to-infinitive" and use.text[:1].isupper()  # Ask an adult to cut it
+    return None if stands.certain and not use.in_instruction and not asked else Severity.QUERY
 
 
 def _why(reading: Reading, stands: Standing) -> str:

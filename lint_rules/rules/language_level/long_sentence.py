@@ -20,6 +20,7 @@ from lint_rules.manuscript.counting import (
     ends_sentence,
     has_sentences,
     is_just_over,
+    is_row_of_words,
     options_in,
     stage_directions,
 )
@@ -51,6 +52,8 @@ RULE = Rule(
         Example("You need: two eggs, a cup of milk, some butter, a bowl, a big spoon\n", course=_LIMIT, why="a list"),
         Example("Two eggs, a cup of milk, some butter, a bowl, a spoon.\n", course=_LIMIT, why="a list"),
         Example("Put these on a stick: red, orange, yellow, green, purple.\n", course=_LIMIT, why="a list at its end"),
+        Example("eat – ate, find – found, give – gave, go – went, have – had\n", course=_LIMIT, why="pairs of words"),
+        Example("**brave** not afraid of what is to come\\\n**damage** what is broken, torn or lost\n", course=_LIMIT),
         Example("K, a, t! K, a, t! Say c, a, t, cat!\n", course=_LIMIT, why="letters spelt out"),
         Example(
             "a is sleeping behind the pot.\nb is wearing a green scarf.\nc is holding it.\n",
@@ -152,7 +155,7 @@ def find(reading: Reading) -> Iterator[Found]:
         analysis = reading.analyse(passage)
         directions = stage_directions(passage)
         for sentence in analysis.sentences:
-            for start, end in _pieces(passage.text, sentence):
+            for start, end in _pieces(passage, sentence):
                 text = passage.text[start:end]
                 if any(left <= start < right for left, right in directions) or not _is_sentence(passage, text):
                     continue
@@ -175,6 +178,8 @@ def _tokens(analysis: Analysis, start: int, end: int) -> list[Token]:
 
 def _counted(text: str, tokens: Sequence[Token]) -> int:
     """The words of a sentence that a child has to hold together: none of a list, no letters spelt out."""
+    if is_row_of_words(text):
+        return 0  # go – went, see – saw
     colon = _LIST_AFTER.search(text)
     verbs = [token for token in tokens if token.pos in {"VERB", "AUX"}]
     if colon is None and text.count(",") > 1 and not verbs:
@@ -185,15 +190,17 @@ def _counted(text: str, tokens: Sequence[Token]) -> int:
     return count_words(_GAP_NUMBER.sub("", text)) - options_in(text) - spelt
 
 
-def _pieces(text: str, sentence: Sentence) -> Iterator[tuple[int, int]]:
-    """A sentence without the options after it, cut where a lettered one begins on the same line."""
+def _pieces(passage: Passage, sentence: Sentence) -> Iterator[tuple[int, int]]:
+    """A sentence without the options after it, cut where a lettered one or a line with a word in bold begins."""
+    text = passage.text
     options = _OPTIONS_AFTER.search(text[sentence.start : sentence.end])
     end = sentence.end if options is None else sentence.start + options.start()
     start = sentence.start
-    marks = [*_LETTER_AFTER.finditer(text, start, end), *_AFTER_COLON.finditer(text, start, end)]
-    for mark in sorted(marks, key=lambda mark: mark.start()):
-        yield start, mark.start()
-        start = mark.end()
+    marks = [mark.span() for find in (_LETTER_AFTER, _AFTER_COLON) for mark in find.finditer(text, start, end)]
+    marks += [(bold - 1, bold) for bold, _ in passage.strong if start < bold < end and text[bold - 1] == "\n"]
+    for left, right in sorted(marks):
+        yield start, left
+        start = right
     yield start, end
 
 

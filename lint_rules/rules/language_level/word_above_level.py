@@ -11,10 +11,10 @@ graded well above the band a stop. The course can settle this for all (`off_list
 Read are the pupil's pages and the audio scripts, without what stands there in brackets. Instructions have a rule of
 their own (unfamiliar-instruction-word); alternative text, art briefs, answers and teacher's notes are not read. Names,
 numbers, greetings, function words, days and months cut short, noises (Splash! Tac, tac!), words that the unit presents
-itself (a `words` panel, or Words in the notes) and `known` words pass. Titles, songs, and words with a picture or an
-explanation beside them stop nobody: there a word is a query at most. A spelling that no reference has, one slip away
-from a word that children know (freind), is a query: is it spelt right? Each word is reported once in an activity, a
-note once in a unit.
+itself (a `words` panel, or Words in the notes), labels (Panel 1) and `known` words pass. Titles, songs, and words with
+a picture or an explanation beside them stop nobody: there a word is a query at most, and in a title or a song one that
+only a reference rates is a note. A spelling that no reference has, one slip away from a word that children know
+(freind), is a query: is it spelt right? Each word is reported once in an activity, a note once in a unit.
 """
 
 from collections.abc import Iterator
@@ -32,12 +32,27 @@ from lint_rules.unit_language.unit_words import (
     Met,
     has_picture,
     is_glossed,
+    is_label,
     is_title,
     listed,
 )
 
 _PRE_A1 = "levels:\n  - cefr: Pre-A1\n"
 _LATER = "volcano,noun,nature,3\nwhisper,verb,,1\nice cream,noun,food,2\n"
+
+# What findings are about that are one point: words that many children know, harder ones, names.
+_YOUNG = "known by many"
+_HARD = "above the level"
+_NAME = "a name"
+_YOUNG_ONES = (
+    "{count} words of this unit are in no list and may be above the level: {words}. List those that your children "
+    "know, and show what the others mean."
+)
+_HARD_ONES = (
+    "{count} words of this unit are in no list and above the level: {words}. Use simpler words, show what they mean, "
+    "or list those that your children know."
+)
+_NAMES = "In no list: {words}. If these are names, put them under `characters` or `places` in course.yaml."
 
 RULE = Rule(
     name="word-above-level",
@@ -167,12 +182,8 @@ RULE = Rule(
         Limit("simpler words to offer", "Princeton WordNet 3.1, where the course has them"),
     ),
     gathers=(
-        Gather(
-            Within.UNIT,
-            By.ABOUT,
-            "{count} words of this unit are in no list and may be above the level: {words}. List those that your "
-            "children know, and show what the others mean.",
-        ),
+        Gather(Within.COURSE, By.ABOUT, _NAMES, only=_NAME),
+        Gather(Within.UNIT, By.ABOUT, {_YOUNG: _YOUNG_ONES, _HARD: _HARD_ONES}),
         Gather(Within.COURSE, By.KEY),
     ),
     fault="a word",
@@ -186,19 +197,23 @@ def find(reading: Reading) -> Iterator[Found]:
         judged = _judge(met, reading)
         if judged is None:
             continue
-        severity, message = judged
+        weight, message, about = judged
         key = canonical(met.word.lemma)
-        if severity is Severity.NOTE and key in noted:
+        if _is_lenient(met):
+            most = Severity.NOTE if about == _HARD else Severity.QUERY
+            weight = min(weight, most, key=lambda s: s.weight)
+        if weight is Severity.NOTE and key in noted:
             continue
         noted.add(key)
-        weight = min(severity, Severity.QUERY, key=lambda s: s.weight) if _is_lenient(met) else severity
+        if weight is Severity.STOP or (weight is Severity.NOTE and about != _NAME):
+            about = _YOUNG if weight is Severity.NOTE else ""
         yield Found(
             met.passage.span(met.word.start, met.word.end),
             met.word.text,
             message,
             severity=None if weight is RULE.severity else weight,
             key=key,
-            about="known by many" if weight is Severity.NOTE else "",
+            about=about,
         )
 
 
@@ -213,10 +228,10 @@ def _is_spelling(met: Met) -> bool:
     return activity is not None and "sounds" in activity.kinds and len(word.text) < 3 and word.entry is None
 
 
-def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
-    """How much a word weighs and what to say of it; None where it is at home in the level."""
+def _judge(met: Met, reading: Reading) -> tuple[Severity, str, str] | None:
+    """How much a word weighs, what to say of it, what that is about; None where it is at home in the level."""
     word, level, course = met.word, reading.level, reading.course
-    if word.free or _is_spelling(met):
+    if word.free or _is_spelling(met) or is_label(met.passage, word):
         return None
     shown = has_picture(met.place, word) or is_glossed(met.passage, word)
     often = f" ({met.times} times here)" if met.times > 1 and met.place.activity else ""
@@ -226,7 +241,7 @@ def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
         itself = reading.words.presents("".join(parts_of(word.lemma)))  # the unit presents the word itself
         unsure = itself or shown or word.elsewhere is not None
         severity = Severity.QUERY if unsure else Severity.STOP
-        return severity, f"“{word.text}”{often} {_of_later_level(word, word.entry, reading)}"
+        return severity, f"“{word.text}”{often} {_of_later_level(word, word.entry, reading)}", ""
     if met.place.sung and "-" in word.text and not lowest(word.lemma):
         return None  # fiddle-dee-dee: songs have words of their own
     if _is_unheard_of(word):
@@ -235,11 +250,12 @@ def _judge(met: Met, reading: Reading) -> tuple[Severity, str] | None:
         meant = meant_by(word.text, reading.words.lists.index)
         echo = word.noise and meant in met.passage.text.casefold()  # wiggle, waggle
         if meant and not met.place.sung and not echo:
-            return Severity.QUERY, f"“{word.text}”{often} {_slip(meant, level)}"
+            return Severity.QUERY, f"“{word.text}”{often} {_slip(meant, level)}", ""
     weight = off_list_severity(word, level, course.off_list, pictured=shown)
     if weight is None:
         return None
-    return weight, f"“{word.text}”{often} {_off_list(met, weight, reading, shown=shown)}"
+    about = _NAME if _may_be_a_name(word, met) else _HARD
+    return weight, f"“{word.text}”{often} {_off_list(met, weight, reading, shown=shown)}", about
 
 
 def _is_unheard_of(word: WordLevel) -> bool:

@@ -5,18 +5,19 @@ to be known: the teacher stops to explain it, and when its own unit comes it is 
 needs such a word and its picture carries it; then the author lets it stand, and the editor knows.
 
 Read are the pupil's pages and the audio scripts; not the instructions, alternative text, notes and answers, nor
-tests, which test-beyond-unit looks after. In a title such a word is only noted. Words without a unit in the list,
-names, numbers, greetings, function words and `known` words come when they like. A word of a later level is
-word-above-level. Each word is reported once in an activity.
+tests, which test-beyond-unit looks after. In a title, or in a row of words with one sound, such a word is only noted.
+Words without a unit in the list, names, numbers, greetings, function words and `known` words come when they like. A
+word of a later level is word-above-level. Each word is reported once in an activity.
 """
 
 from collections.abc import Iterator
 
 from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
+from lint_rules.manuscript.counting import ends_sentence
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.unit_language.tests_of import asked_in_tests
-from lint_rules.unit_language.unit_words import Met, is_title, listed
+from lint_rules.unit_language.unit_words import Met, is_label, is_title, listed
 
 _UNIT_2 = (
     "---\nlevel: level-1\nunit: 2\ntitle: Example\n---\n\n"
@@ -76,15 +77,23 @@ def find(reading: Reading) -> Iterator[Found]:
         entry = met.word.entry
         if entry is None or met.word.free or entry.level != level.index or entry.unit <= unit or met.word.noise:
             continue
+        if is_label(met.passage, met.word):
+            continue
         if id(met.passage) in tests:  # test-beyond-unit looks there
             continue
         yield Found(
             met.passage.span(met.word.start, met.word.end),
             met.word.text,
             _message(met, entry, reading),
-            Severity.NOTE if is_title(met.passage) else None,
+            Severity.NOTE if is_title(met.passage) or _is_for_its_sound(met) else None,
             key=entry.word,
         )
+
+
+def _is_for_its_sound(met: Met) -> bool:
+    """Say whether a word is one of a row that is read for a sound: moon, spoon, food."""
+    activity = met.place.activity
+    return activity is not None and "sounds" in activity.kinds and not ends_sentence(met.passage.text)
 
 
 def _message(met: Met, entry: WordEntry, reading: Reading) -> str:

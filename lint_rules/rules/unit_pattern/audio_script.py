@@ -83,7 +83,8 @@ RULE = Rule(
 # Who speaks, in the notes of an activity: the teacher (Call a colour; Read each sentence) or a recording.
 _CALLS = re.compile(
     r"(?:^|[.:;!?*]|\b(?:and|then|you|teacher|t|leader|child|caller))\s*(?:\d+[.)]\s*)?"
-    r"(?:calls?|says?|reads?|names?|tells?|shouts?|whispers?|describes?|dictates?|spells?|gives?)\b|\bdictation\b",
+    r"(?:(?:calls?|says?|tells?|shouts?|whispers?|describes?|dictates?|spells?)\b"
+    r"|(?:reads?|names?|gives?)\b[^.!?]{0,60}\b(?:out|aloud|each|one by one|twice|three times|orders))",
     re.I,
 )
 _RECORDED = re.compile(
@@ -162,7 +163,8 @@ def _is_called(activity: Activity) -> bool:
     notes = " ".join(p.text for p in activity.part.passages if p.audience is Audience.TEACHER)
     if _RECORDED.search(notes):
         return False
-    return "game" in activity.kinds or _CALLS.search(f"{activity.heading.passage.text} {notes}") is not None
+    dictated = "dictation" in activity.heading.passage.text.casefold()
+    return dictated or "game" in activity.kinds or _CALLS.search(notes) is not None
 
 
 def _has_text(activity: Activity) -> bool:
