@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Passage, Role, Unit, field_key
+from lint_rules.page.exercises.blank_signs import with_signs
 from lint_rules.page.exercises.lost_blanks import with_blanks
 from lint_rules.source import Source
 
@@ -29,14 +30,14 @@ class Line:
 
 
 def mended_passages(activity: Activity, unit: Unit) -> dict[int, Passage]:
-    """The passages of the pupil's page whose blanks Markdown has taken for emphasis, with their blanks, by identity."""
-    found = {}
-    for passage in activity.part.passages:
-        if passage.audience is Audience.PUPIL and passage.role in _PAGE and passage.text:
-            mended = with_blanks(passage, unit.source)
-            if mended is not passage:
-                found[id(passage)] = mended
-    return found
+    """The passages of the pupil's page as they are read where they have blanks that Markdown has taken for emphasis,
+    or blanks in other signs than `____`, by identity."""
+    page = [one for one in activity.part.passages if one.audience is Audience.PUPIL and one.role in _PAGE and one.text]
+    blanks = [with_blanks(passage, unit.source) for passage in page]
+    said = " ".join(passage.text for passage in key_passages(activity))
+    signs = with_signs(blanks, said)
+    read = [signs.get(id(passage), passage) for passage in blanks]
+    return {id(old): new for old, new in zip(page, read, strict=True) if new is not old}
 
 
 def page_lines(activity: Activity, unit: Unit, mended: Mapping[int, Passage]) -> list[Line]:

@@ -1,0 +1,92 @@
+"""Blanks and boxes that an author writes with other signs: dots, dashes, squares, brackets with nothing in them.
+
+A page is read with one sign for each: what is a blank becomes underscores, `[ ]` a box to tick. Every character still
+stands where it stood in the file. Signs inside a word (`c-t`, `b..k`) are blanks only where a word of the key fits
+them, and more than one of them does.
+"""
+
+import re
+from array import array
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from lint_rules.manuscript.model import Passage
+from lint_rules.manuscript.paragraph_split import gaps
+
+_RUN = re.compile(
+    r"\.{5,}|(?<=[\s(])\.{4}(?=\s|[.,;?!)]|$)|…{2,}|(?:(?<=[\s(])|^)(?:[.…][ \u00a0]){3,}[.…](?=\s|$)"
+    r"|-{3,}|[–—]{2,}|(?:(?<=\s)|^)(?:[-–—][ \u00a0]){2,}[-–—](?=\s|$)"
+    r"|(?<=[^\W\d_])[☐□▢◻⬜]+(?=[^\W\d_]|[☐□▢◻⬜\s.,;?!]|$)|[☐□▢◻⬜]+(?=[a-z])|[□▢◻⬜☐]{3,}"
+    r"|(?<=\()[ \u00a0]{2,}(?=\))"
+)
+_CHECKBOX = re.compile(r"(?<![^\s(|])\[[ \u00a0]{0,3}\](?!\S)")
+_NUMBERED_DOTS = re.compile(r"(?<=\(\d\) )(?:…|\.{3})(?!\w)|(?<=\(\d\d\) )(?:…|\.{3})(?!\w)")
+_IN_WORD = re.compile(r"(?<![\w.–-])[^\W\d_]*(?:[-–.*][^\W\d_]*)+(?<![.])(?![\w-])")
+_SHOWN = re.compile(r"[^\W\d_]")
+_FEWEST = 2
+
+
+def with_signs(passages: Sequence[Passage], said: str) -> dict[int, Passage]:
+    """The passages that have such signs, as they are read, by the identity of what they are read for; ``said`` is
+    what the key says."""
+    words = {word.casefold() for word in re.findall(r"[^\W\d_]{3,}", said)}
+    inside = {id(one): found for one in passages if (found := list(_in_words(one, words)))}
+    if sum(len(found) for found in inside.values()) < _FEWEST:
+        inside = {}
+    made = {}
+    for passage in passages:
+        whole = _read(passage, inside.get(id(passage), ()))
+        if whole is not passage:
+            made[id(passage)] = whole
+    return made
+
+
+def _in_words(passage: Passage, words: set[str]) -> Iterable[tuple[int, int]]:
+    for match in _IN_WORD.finditer(passage.text):
+        if not _SHOWN.search(match[0]) or len(match[0]) < 3:
+            continue
+        pattern = re.compile("".join(r"\w" if not char.isalpha() else re.escape(char.casefold()) for char in match[0]))
+        if any(pattern.fullmatch(word) for word in words):
+            yield match.span()
+
+
+def _read(passage: Passage, inside: Iterable[tuple[int, int]]) -> Passage:
+    text = passage.text
+    changes = [(match.start(), match.end(), "_" * len(match[0])) for match in _RUN.finditer(text)]
+    changes += [(match.start(), match.end(), "____") for match in _NUMBERED_DOTS.finditer(text)]
+    changes += [(match.start(), match.end(), "☐") for match in _CHECKBOX.finditer(text)]
+    changes += [(at, at + 1, "_") for start, end in inside for at in range(start, end) if not text[at].isalpha()]
+    if not changes:
+        return passage
+    chars: list[str] = []
+    starts, ends = array("l"), array("l")
+    moved = [0] * (len(text) + 1)  # where each index of the old text stands in the new one
+    at = 0
+    for start, end, sign in sorted(set(changes)):
+        if start < at:
+            continue
+        for index in range(at, end):
+            moved[index] = len(chars) + min(index, start) - at
+        chars += [*text[at:start], *sign]
+        starts.extend(passage.starts[at:start])
+        ends.extend(passage.ends[at:start])
+        same = len(sign) == end - start
+        starts.extend(passage.starts[start:end] if same else [passage.starts[start]] * len(sign))
+        ends.extend(passage.ends[start:end] if same else [passage.ends[end - 1]] * len(sign))
+        at = end
+    for index in range(at, len(text) + 1):
+        moved[index] = len(chars) + index - at
+    chars += text[at:]
+    starts.extend(passage.starts[at:])
+    ends.extend(passage.ends[at:])
+    whole = "".join(chars)
+    return replace(
+        passage,
+        text=whole,
+        starts=starts,
+        ends=ends,
+        strong=tuple((moved[a], moved[b]) for a, b in passage.strong if moved[a] < moved[b]),
+        emphasis=tuple((moved[a], moved[b]) for a, b in passage.emphasis if moved[a] < moved[b]),
+        gaps=gaps(whole) if "__" in whole else (),
+        pictures=tuple(replace(one, at=moved[one.at]) for one in passage.pictures),
+    )
