@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from lint_rules.manuscript.model import Passage
 from lint_rules.page.exercises.marks import APART, LINE, WEAK, Kind, Mark, label_of, marks_in
 from lint_rules.page.exercises.model import Answer, Label, Place
-from lint_rules.page.exercises.stream import Line, lines_of
+from lint_rules.page.exercises.stream import Line, is_led, lines_of
 from lint_rules.source import Source
 
 _OWN = re.compile(
@@ -32,8 +32,10 @@ _BETWEEN_ENTRIES = tuple(
     re.compile(pattern)
     for pattern in (r"\s*,\s*", r"\s*;\s*", r"\s+[–—-]\s+", r"\s*[/|·•→]\s*", r"\s{2,}|\u00a0+", r"[,;]?\s+(?:and\s+)?")
 )
+_WORD = re.compile(r"[^\W\d_]")
 _COMMA = re.compile(r"\s*,\s*")
 _HEADED = re.compile(r"(?:[A-Z][\w’'-]*(?:\s[\w’'-]+){0,4}:\s|[A-Z][a-z]+(?:\s\w+)?$)")
+_HEAD_WORDS = re.compile(r"[A-Z][\w’'-]*(?:\s[A-Za-z][\w’'-]*){0,4}(?=[\s:]*\d)")
 _LEAD = re.compile(r"(?:^|(?<=[.;]))\s*[^\W\d_][\w’'-]+(?:\s[\w’'-]+){0,4}:[^\S\n]*")
 
 
@@ -126,7 +128,8 @@ def _key_chains(marks: Sequence[Mark], kind: Kind, lines: Sequence[Line]) -> Ite
     at = 0
     while at < len(usable):
         mark, value = usable[at]
-        if (value > 1 and not (mark.strength == LINE and not at)) or mark.strength < APART:
+        led = mark.strength == LINE and (not at or _is_led(mark, lines))
+        if (value > 1 and not led) or mark.strength < APART:
             at += 1
             continue
         chain, last = [mark], at
@@ -138,11 +141,18 @@ def _key_chains(marks: Sequence[Mark], kind: Kind, lines: Sequence[Line]) -> Ite
         at = last + 1
 
 
+def _is_led(mark: Mark, lines: Sequence[Line]) -> bool:
+    """Whether a head stands before a mark: `**Across** 2 hat`, `Student B: 3 Friday`."""
+    line = lines[mark.line]
+    return not mark.own and _WORD.search(line.passage.text[line.start : mark.first]) is not None
+
+
 def _next(
     usable: Sequence[tuple[Mark, int]], last: int, value: int, chain: Sequence[Mark], lines: Sequence[Line]
 ) -> tuple[int, int] | None:
     by_lines = len(chain) > 1 and all(mark.strength == LINE for mark in chain)
-    for wanted, weakest in ((value + 1, APART if by_lines else WEAK), (value, LINE), (value + 2, APART)):
+    skipping = WEAK if _in_short_row(chain, lines) else APART
+    for wanted, weakest in ((value + 1, APART if by_lines else WEAK), (value, LINE), (value + 2, skipping)):
         best: int | None = None
         for at in range(last + 1, len(usable)):
             mark, other = usable[at]
@@ -158,6 +168,17 @@ def _next(
         if best is not None:
             return best, wanted
     return None
+
+
+def _in_short_row(chain: Sequence[Mark], lines: Sequence[Line]) -> bool:
+    """Whether the answers so far are one word or letter each, on one line: `1 c, 2 a`, so that `4 d` may come next."""
+    line = lines[chain[-1].line]
+    if chain[0].own or chain[0].line != chain[-1].line:
+        return False
+    stops = [*(mark.first for mark in chain[1:]), line.end]
+    said = [line.passage.text[mark.last : stop] for mark, stop in zip(chain, stops, strict=True)]
+    last = _WORD.search(said[-1])
+    return last is not None and all(len(one.strip(_EDGE).split()) == 1 for one in said[:-1])
 
 
 def _says_nothing(one: Mark, other: Mark, lines: Sequence[Line]) -> bool:
@@ -197,11 +218,18 @@ def _between(mark: Mark, following: Mark | None, lines: Sequence[Line]) -> Place
             break
         lead = _LEAD.search(line.text, max(0, mark.last - line.start))
         if index > mark.line:
-            lead = _HEADED.match(line.text) or lead
+            lead = _HEADED.match(line.text) or _bold_head(line) or lead
         at = line.start + lead.start() if lead else end
         if lead and mark.last < at < end and (index > mark.line or passage.text[mark.last : at].strip()):
             end = at  # `Down: 1 box`: what comes next is told anew
     return Place(passage, min(mark.last, end), end)
+
+
+def _bold_head(line: Line) -> "re.Match[str] | None":
+    """A head in bold at the start of a line: `**Down** 1 box`."""
+    match = _HEAD_WORDS.match(line.text)
+    bold = match is not None and is_led(line.passage, line.start, line.start + match.end())
+    return match if bold else None
 
 
 def _before(chain: Sequence[Mark], lines: Sequence[Line]) -> list[Place] | None:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from lint_rules.page.exercises.model import Label, Place
-from lint_rules.page.exercises.stream import Line, is_bold
+from lint_rules.page.exercises.stream import Line, is_bold, is_led
 
 LINE, DRESSED, APART, WEAK = 4, 3, 2, 1  # how surely a mark stands where a label stands
 
@@ -22,7 +22,10 @@ _MARK = re.compile(
     r"(?P<close>[)\]]\.?|[.:](?!\S)|(?=[)\s]|$|\u00a0))"
 )
 _BEFORE = re.compile(rf"^(?:[{_TICKS}•·*–—-]\s*|_{{2,}}\s*|…\s*)+$")
-_LEAD_IN = re.compile(r"(?:^|[.;!?]\s+)[^\W\d_][\w’'-]*(?:\s[\w’'-]+){0,3}:\s+$")
+_LEAD_IN = re.compile(r"(?:^|[.;!?]\s+)[^\W\d_][\w’'/-]*(?:\s(?:/\s)?[\w’'/-]+){0,4}:\s+$")
+_PART = re.compile(r"(?:part\s+)?[A-Z]\s+$", re.I)
+_ITS_FIRST = re.compile(r"[.):]?\s+[^\W\dA-Z_]\w")
+_SECOND = re.compile(r"\s2[.):]?\s")
 _AFTER = re.compile(r"\s*[•–—:-]\s+|\s+")
 _STRONG_ENDS = ".?!…_|•=→;✓✗" + _TICKS
 _ROMAN = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6, "vii": 7, "viii": 8, "ix": 9, "x": 10}
@@ -50,6 +53,7 @@ class Mark:
     strength: int
     own: bool = False  # the list's own label, which is no part of the text
     dressed: bool = False
+    list: int = -1  # the list whose own label it is
 
     def value(self, kind: Kind) -> int | None:
         """Its place in the row of a kind, or None where it is of another kind."""
@@ -77,7 +81,7 @@ def marks_in(lines: Sequence[Line]) -> list[Mark]:
         own = line.first and item is not None and bool(item.label)
         if own and item is not None and not (found and _same_item(lines[found[-1].line], line)):
             at = line.start
-            found.append(Mark(index, item.label, at, at, at, at, LINE, own=True, dressed=True))
+            found.append(Mark(index, item.label, at, at, at, at, LINE, own=True, dressed=True, list=item.list))
         found += _in_line(index, line, own=own)
     return found
 
@@ -104,11 +108,22 @@ def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
         if counts and not before.rstrip().endswith(("_", "…")):
             continue  # `It rhymes with red. (3)`: how many letters, points or lines
         bold = is_bold(line.passage, start, end)
-        strength = _strength(before, opened, closed, bold, bare_letter=not closed and match["label"].isalpha())
-        if own and not before and not (opened or closed):
+        led = is_led(line.passage, line.start, match.start()) or (
+            match["label"] == "1" and _PART.fullmatch(before) and _ITS_FIRST.match(text, end)
+        )
+        strength = LINE if led else _strength(before, opened, closed, bold, bare_letter=not closed and match["label"].isalpha())
+        if own and not before and not (opened or closed) and not _opens_row(line, match):
             strength = WEAK if match["label"].isdigit() else APART  # behind the list's own number
         first = line.start if strength == LINE and _BEFORE.match(before) else match.start()
         yield Mark(index, match["label"], start, end, first, last, strength, dressed=bool(opened or closed or bold))
+
+
+def _opens_row(line: Line, match: "re.Match[str]") -> bool:
+    """Whether a list's own letter heads a row of numbers: `A 1 am reading 2 is washing`."""
+    item = line.passage.item
+    lettered = item is not None and item.label.isalpha() and match["label"] == "1"
+    text = line.passage.text
+    return bool(lettered and _ITS_FIRST.match(text, match.end("label")) and _SECOND.search(text, match.end()))
 
 
 def _strength(before: str, opened: str, closed: str, bold: bool, *, bare_letter: bool) -> int:
@@ -129,12 +144,13 @@ _MOST_OPEN = 50  # first labels that wait for a second one
 
 
 def chains(marks: Iterable[Mark], kind: Kind, weakest: int = APART) -> list[list[Mark]]:
-    """The chains of a kind: each begins with 1 or a (0 too) and rises by one; at least two links.
+    """The chains of a kind: each begins with 1 or a (0 too) and rises by one, but for a list's own; at least two links.
 
     A first label may stand anywhere (`1 a baker`): several are kept open until a second follows, and the surest wins.
     """
     found: list[list[Mark]] = []
     open_: list[list[tuple[int, Mark]]] = []
+    lists: set[int] = set()  # of which a label has been seen
     for mark in marks:
         value = mark.value(kind)
         if value is None or mark.strength < weakest:
@@ -149,6 +165,14 @@ def chains(marks: Iterable[Mark], kind: Kind, weakest: int = APART) -> list[list
         fitting = [one for one in open_ if value == one[-1][0] + 1]
         if not fitting and mark.strength == LINE:
             fitting = [one for one in open_ if value == one[-1][0] + 2 and one[-1][1].strength == LINE]
+        if not fitting and mark.own:  # a list counts as it likes: the clues of a crossword
+            fitting = [one for one in open_ if value > one[-1][0] and one[-1][1].list == mark.list]
+            if not fitting and kind is Kind.NUMBER and mark.list not in lists:
+                for one in open_:
+                    _keep(one, found)
+                open_ = [[(value, mark)]]
+        if mark.own:
+            lists.add(mark.list)
         if fitting:
             best = max(range(len(fitting)), key=lambda at: (_surety(fitting[at]), at))
             fitting[best].append((value, mark))

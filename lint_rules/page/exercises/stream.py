@@ -91,3 +91,9 @@ def is_bold(passage: Passage, start: int, end: int) -> bool:
         if left <= start and end <= right:
             return not (_BOLD.sub("", text[left:start]) or _BOLD.sub("", text[end:right]))
     return False
+
+
+def is_led(passage: Passage, start: int, end: int) -> bool:
+    """Whether a range is a head in bold, or a few words of one: `**Across** 2 hat`, `**Student B** 3 Friday`."""
+    bare = passage.text[start:end].rstrip()
+    return bare[:1].isupper() and any(left == start and start + len(bare) == right for left, right in passage.strong)
