@@ -154,7 +154,9 @@ class _Activity:
                 edits.cuts.append((inline.start, inline.end))
             else:
                 shown = (taken.place.start, taken.place.end)
-                edits.fills.append(Fill(inline.start, inline.end, shown=shown))
+                behind = inline.passage.text[inline.end : inline.end + 1]
+                closed = behind == ")" and "(" not in inline.text  # its number took the bracket before it
+                edits.fills.append(Fill(inline.start, inline.end + closed, shown=shown))
                 edits.unchecked = edits.unchecked or chosen is None
             edits.apart += [option.place for option in choice.options if alone or option is not taken]
 

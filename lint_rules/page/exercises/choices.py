@@ -22,11 +22,12 @@ _STOPS = ".?!"
 _MOST_WORDS = 6
 
 
-def choices_in(place: Place, answer: str) -> Iterator[Choice]:
-    """The choices that stand inside a range, in order; ``answer`` is what the key says of it ('' for nothing)."""
+def choices_in(place: Place, answer: str, *, sure: bool = False) -> Iterator[Choice]:
+    """The choices that stand inside a range, in order; ``answer`` is what the key says of it ('' for nothing).
+    ``sure``: there is one, by its company, whatever the key says."""
     taken: list[Place] = []
     for finder in (_tick_boxes, _set_off, _or_between, _rows, _strokes):
-        for choice in finder(place, answer):
+        for choice in finder(place, answer, sure):
             inline = choice.inline
             if inline is not None and not any(inline.start < one.end and one.start < inline.end for one in taken):
                 taken.append(inline)
@@ -48,7 +49,7 @@ def _options(passage_place: Place, pieces: Sequence[tuple[int, int]]) -> tuple[O
     return tuple(option for option in found if option.text)
 
 
-def _tick_boxes(place: Place, _: str) -> Iterator[Choice]:
+def _tick_boxes(place: Place, _: str, __: bool) -> Iterator[Choice]:
     """`☐ yes  ☐ no`: each option runs from its box to the next one."""
     text = place.passage.text
     boxes = list(_TICKED.finditer(text, place.start, place.end))
@@ -60,7 +61,7 @@ def _tick_boxes(place: Place, _: str) -> Iterator[Choice]:
         yield Choice(options, Place(place.passage, boxes[0].start(), place.end))
 
 
-def _set_off(place: Place, answer: str) -> Iterator[Choice]:
+def _set_off(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
     """Options in brackets, in bold or in italics, with strokes between them."""
     passage = place.passage
     said = {plain(one) for one in alternatives(answer)} if answer else set()
@@ -74,7 +75,11 @@ def _set_off(place: Place, answer: str) -> Iterator[Choice]:
             yield Choice(_options(place, pieces), Place(passage, outer, last))
             continue
         pieces = _split(passage.text, start, end, re.compile(r"\s*,\s*(?:or\s+)?"))
-        if passage.text[outer] == "(" and len(pieces) > 1 and said & {plain(passage.text[a:b]) for a, b in pieces}:
+        if (
+            passage.text[outer] == "("
+            and len(pieces) > 1
+            and (sure or said & {plain(passage.text[a:b]) for a, b in pieces})
+        ):
             yield Choice(_options(place, pieces), Place(passage, outer, last))
 
 
@@ -88,7 +93,7 @@ def _split(text: str, start: int, end: int, between: "re.Pattern[str]") -> list[
     return pieces
 
 
-def _or_between(place: Place, _: str) -> Iterator[Choice]:
+def _or_between(place: Place, _: str, __: bool) -> Iterator[Choice]:
     """`**eat** or **ate**`: two bold (or italic) stretches with nothing but `or`, a stroke or a dot between them."""
     for ranges in (place.passage.strong, place.passage.emphasis):
         inside = [one for one in ranges if place.start <= one[0] and one[1] <= place.end]
@@ -105,7 +110,7 @@ def _or_between(place: Place, _: str) -> Iterator[Choice]:
             at = last + 1
 
 
-def _strokes(place: Place, answer: str) -> Iterator[Choice]:
+def _strokes(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
     """`nice / kind` inside a sentence. Entries that are all the item has are no choice, unless the key takes one."""
     text = place.passage.text
     said = {plain(one) for one in alternatives(answer)} if answer else set()
@@ -125,7 +130,7 @@ def _strokes(place: Place, answer: str) -> Iterator[Choice]:
             " .?!)"
         )
         chosen = any(plain(option.text) in said for option in options)
-        if chosen or (not answer and not whole and len(options) < 5):
+        if chosen or sure or (not answer and not whole and len(options) < 5):
             yield Choice(options, Place(place.passage, pieces[0][0], pieces[-1][1]))
 
 
@@ -167,11 +172,11 @@ def _widened(place: Place, pieces: list[tuple[int, int]], answer: str) -> list[t
     return pieces
 
 
-def _rows(place: Place, answer: str) -> Iterator[Choice]:
+def _rows(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
     """`ship     sheep`: what an item lists with wide spaces, dots, strokes or commas, where the key takes one of it."""
     text = place.passage.text
     said = {plain(one) for one in alternatives(answer)}
-    if not said:
+    if not (said or sure):
         return
     for between in (_SPACES, re.compile(r"\s*[·•∙⋅|/]\s*"), re.compile(r"\s*,\s*")):
         pieces = _split(text, place.start, place.end, between)
@@ -179,6 +184,13 @@ def _rows(place: Place, answer: str) -> Iterator[Choice]:
         short = all(len(option.text.split()) <= _MOST_WORDS for option in options)
         if "_" in text[place.start : place.end]:
             return  # `red, blue, ____`: a row to go on with
-        if short and len(options) > 1 and sum(plain(option.text) in said for option in options) == 1:
+        if short and len(options) > 1 and (sure or _takes_one(options, said)):
             yield Choice(options, Place(place.passage, options[0].place.start, options[-1].place.end))
             return
+
+
+def _takes_one(options: Sequence[Option], said: set[str]) -> bool:
+    """Whether a key takes one of a row; the same one twice where all of them are as long."""
+    taken = [option for option in options if plain(option.text) in said]
+    alike = len({len(option.text.split()) for option in options}) == 1
+    return len(taken) == 1 or (alike and len({plain(option.text) for option in taken}) == 1)

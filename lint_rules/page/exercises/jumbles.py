@@ -7,12 +7,13 @@ from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.model import Place
 from lint_rules.plain_words import WORD
 
-_SPACED = re.compile(r"(?<![^\s(])[^\W\d_](?:[ \u00a0·,/-]+[^\W\d_]){2,}(?![^\s.,;)→=?!])")
+_SPACED = re.compile(r"(?<![^\s(])[^\W\d_](?:[ \u00a0·•|,./–-]+[^\W\d_]){2,}(?![^\s.,;)→=?!])")
 _BETWEEN = re.compile(r"\s*(?:/|\||·|•|∙|~|⋅|,|\+|;|<>|\s[–—-]\s|\u00a0{2,}|[ \t]{2,}|\][ \t]*\[)\s*")
 _ARROW = re.compile(r"\s*(?:→|=>|->|=|_{2,}).*$", re.S)
 _SENTENCES = re.compile(
     r"\b(?:in order|order the|make (?:a |the )?(?:sentence|question)|jumbled|mixed|right order)", re.I
 )
+_SPEAKER = re.compile(r"\s*([^\W\d_][\w.’'-]*(?:\s[^\W\d_][\w.’'-]*){0,2}):\s+")
 _FEWEST = 3
 _CARD = " \t\n\u00a0[]"
 
@@ -28,8 +29,12 @@ def letters_of(text: str) -> Counter[str]:
     return Counter(char for char in text.casefold() if char.isalpha())
 
 
-def words_in(place: Place) -> tuple[Place, ...]:
-    """The pieces of a range that lists words to put in order; none where it is no list."""
+def words_in(place: Place, said: str = "") -> tuple[Place, ...]:
+    """The pieces of a range that lists words to put in order; none where it is no list. Whoever speaks the line
+    (`MINA: you · old · how · are ?`) is no piece, unless the key says that name (``said``)."""
+    speaker = _SPEAKER.match(place.passage.text, place.start, place.end)
+    if speaker is not None and plain(speaker[1]) not in plain(said):
+        place = Place(place.passage, speaker.end(), place.end)
     text = place.passage.text[place.start : place.end]
     end = place.start + len(_ARROW.sub("", text))
     pieces: list[Place] = []

@@ -25,6 +25,7 @@ _BEFORE = re.compile(rf"^(?:[{_TICKS}•·*–—-]\s*|_{{2,}}\s*|…\s*)+$")
 _LEAD_IN = re.compile(r"(?:^|[.;!?]\s+)[^\W\d_][\w’'/-]*(?:\s(?:/\s)?[\w’'/-]+){0,4}:\s+$")
 _PART = re.compile(r"(?:part\s+)?[A-Z]\s+$", re.I)
 _ITS_FIRST = re.compile(r"[.):]?\s+[^\W\dA-Z_]\w")
+_CHOICE_INSIDE = re.compile(r"(?P<gap>[.:]?\s+)[\w’'-]+(?:\s[\w’'-]+){0,3}\s*[/|]\s*[^()/|]+(?:[/|][^()/|]+)*\)")
 _SECOND = re.compile(r"\s2[.):]?\s")
 _AFTER = re.compile(r"\s*[•–—:-]\s+|\s+")
 _STRONG_ENDS = ".?!…_|•=→;✓✗" + _TICKS
@@ -96,11 +97,14 @@ def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
     text = line.passage.text
     for match in _MARK.finditer(text, line.start, line.end):
         opened, closed = match["open"] or "", match["close"]
+        start, end = match.span("label")
+        if opened and not closed:  # `(1 go / went)`: within the brackets of its choice
+            inside = _CHOICE_INSIDE.match(text, end, line.end)
+            if inside is not None and match["label"].isdigit():
+                yield Mark(index, match["label"], start, end, match.start(), inside.end("gap"), DRESSED, dressed=True)
+            continue
         if (opened == "(") != closed.startswith(")") and (opened or len(match["label"]) > 2):
             continue
-        if opened and not closed:
-            continue
-        start, end = match.span("label")
         before = text[line.start : match.start()]
         after = _AFTER.match(text, match.end(), line.end)
         last = after.end() if after else match.end()
@@ -111,7 +115,11 @@ def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
         led = is_led(line.passage, line.start, match.start()) or (
             match["label"] == "1" and _PART.fullmatch(before) and _ITS_FIRST.match(text, end)
         )
-        strength = LINE if led else _strength(before, opened, closed, bold, bare_letter=not closed and match["label"].isalpha())
+        strength = (
+            LINE
+            if led
+            else _strength(before, opened, closed, bold, bare_letter=not closed and match["label"].isalpha())
+        )
         if own and not before and not (opened or closed) and not _opens_row(line, match):
             strength = WEAK if match["label"].isdigit() else APART  # behind the list's own number
         first = line.start if strength == LINE and _BEFORE.match(before) else match.start()

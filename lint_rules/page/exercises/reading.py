@@ -1,33 +1,24 @@
 """Read an activity's page as exercises. What cannot be read as one stays prose.
 
 Lines and labels (``stream``, ``marks``) give drafts of items (``drafts``); the key (``key``) is read for their labels;
-blanks, choices and jumbles (``gaps``, ``choices``, ``jumbles``) are then found in each item, with its answer
-at hand; what is left of the page are word boxes (``boxes``), charts and lines to write on.
+blanks, choices and jumbles (``gaps``, ``choices``, ``jumbles``) are then found in each item (``items``), with its
+answer at hand; what is left of the page are word boxes (``boxes``), items that nothing numbers (``unnumbered``), charts
+and lines to write on.
 """
 
-import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from itertools import groupby
 
 from lint_rules.manuscript.model import Activity, Unit
-from lint_rules.page.exercises import jumbles
-from lint_rules.page.exercises.answers import alternatives, plain
 from lint_rules.page.exercises.boxes import box_of_lines, box_of_table, boxes_in_instruction
-from lint_rules.page.exercises.choices import choices_in
-from lint_rules.page.exercises.completed import chosen_option
 from lint_rules.page.exercises.drafts import Draft, DraftExercise, draft_exercises
-from lint_rules.page.exercises.gaps import gaps_in
+from lint_rules.page.exercises.items import items_of
 from lint_rules.page.exercises.key import ReadKey, read_key
 from lint_rules.page.exercises.marks import marks_in
-from lint_rules.page.exercises.model import Answer, Choice, Exercise, Exercises, Gap, Item, Key, Label, Place, WordBox
+from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Gap, Key, Place, WordBox
 from lint_rules.page.exercises.stream import Line, key_passages, mended_passages, page_lines
-
-_WRITING_LINE = re.compile(r"[_\s]+")
-_LETTER = re.compile(r"[^\W\d_]")
-_EXAMPLE = re.compile(r"\s*(?:example|e\.g\.|model)\b", re.I)
-_JUMBLED = re.compile(r"\b(?:un)?jumbled?\b|\bmixed\b|\bscrambled?\b|\banagrams?\b|\bletters?\b[^.!?]*\border\b", re.I)
-_LETTERS_ASKED = re.compile(r"\bletters?\b", re.I)
+from lint_rules.page.exercises.unnumbered import to_fill, unlabelled, unnumbered
 
 
 def exercises_in(activity: Activity, unit: Unit) -> Exercises:
@@ -41,35 +32,34 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
     whole = _whole_tables(lines, left)
     boxes, left = _boxes(left, unit, whole, told)
     boxes += list(boxes_in_instruction(activity.heading.passage))
-    loose_gaps, charts, writing = _unlabelled(left, told)
+    loose_gaps, charts, writing = unlabelled(left, told)
     kinds = tuple(dict.fromkeys(one.kind for one in drafts))
     read = read_key(key_passages(activity), kinds, unit.source)
     keys, loose = _shared_out(drafts, loose_gaps, read)
     instruction = activity.heading.passage.text
-    found = [
-        _exercise(one, key, boxes[0] if len(boxes) == 1 else None, instruction)
-        for one, key in zip(drafts, keys, strict=True)
-    ]
-    if loose_gaps and not any(item.gaps for one in found for item in one.items):
-        found += _without_labels(loose_gaps, read, boxes[0] if len(boxes) == 1 else None)
-        if found[-1].key.answers:
-            loose = ()
+    box = boxes[0] if len(boxes) == 1 else None
+    found = [_exercise(one, key, box, instruction) for one, key in zip(drafts, keys, strict=True)]
+    if not any(item.gaps for one in found for item in one.items):
+        free = not any(key.answers or key.order for key in keys)
+        other = unnumbered(left, loose_gaps, read if free else ReadKey(own=read.own), box, instruction)
+        if other is not None:
+            found.append(other)
+            loose = () if other.key.answers else loose
     return Exercises(activity, tuple(found), tuple(boxes), charts, writing, loose, read.own, read.passages, mended)
 
 
 def _gaps_below(drafts: Sequence[DraftExercise], lines: Sequence[Line], said: str) -> None:
     """A row of blanks under a row of labelled cells: each belongs to the cell above it."""
-    above = {
-        (place.passage.cell.table, place.passage.cell.row, place.passage.cell.column): draft
-        for one in drafts
-        for draft in one.drafts
-        for place in draft.places
-        if place.passage.cell is not None
-    }
+    above: dict[tuple[int, int, int], Draft] = {}
+    for draft in (draft for one in drafts for draft in one.drafts):
+        marked = [draft.label.mark] if draft.label.mark is not None else []
+        for cell in (place.passage.cell for place in (*marked, *draft.places)):
+            if cell is not None:
+                above[cell.table, cell.row, cell.column] = draft
     filled = {
         (line.passage.cell.table, line.passage.cell.row)
         for line in lines
-        if line.passage.cell is not None and not _to_fill(line, said)
+        if line.passage.cell is not None and not to_fill(line, said)
     }
     for line in lines:
         cell = line.passage.cell
@@ -77,14 +67,6 @@ def _gaps_below(drafts: Sequence[DraftExercise], lines: Sequence[Line], said: st
             draft = above.get((cell.table, cell.row - 1, cell.column))
             if draft is not None and not any(place.passage is line.passage for place in draft.places):
                 draft.places.append(Place(line.passage, line.start, line.end))
-
-
-def _to_fill(line: Line, said: str) -> bool:
-    """Whether a line is a blank, or one word with letters to fill in (`k__chen`)."""
-    if _WRITING_LINE.fullmatch(line.text):
-        return True
-    words = [gap.word for gap in gaps_in(Place(line.passage, line.start, line.end), said=said) if gap.word is not None]
-    return len(words) == 1 and words[0].text == line.text.strip()
 
 
 def _left_over(lines: Sequence[Line], drafts: Sequence[DraftExercise]) -> list[Line]:
@@ -140,24 +122,6 @@ def _block(line: Line) -> tuple[str, int]:
     return ("div", passage.div) if passage.div is not None else ("block", passage.block.start)
 
 
-def _unlabelled(
-    lines: Sequence[Line], said: str
-) -> tuple[list[tuple[Line, Gap]], tuple[Place, ...], tuple[Place, ...]]:
-    """Blanks without labels, charts, and lines to write on."""
-    gaps: list[tuple[Line, Gap]] = []
-    charts: list[Place] = []
-    writing: list[Place] = []
-    for line in lines:
-        place = Place(line.passage, line.start, line.end)
-        if line.passage.cell is not None and not (_to_fill(line, said) and _LETTER.search(line.text)):
-            charts.append(place)
-        elif _WRITING_LINE.fullmatch(line.text):
-            writing.append(place)
-        else:
-            gaps += [(line, gap) for gap in gaps_in(place, said=said)]
-    return gaps, tuple(charts), tuple(writing)
-
-
 def _shared_out(
     drafts: Sequence[DraftExercise], gaps: Sequence[tuple[Line, Gap]], read: ReadKey
 ) -> tuple[list[Key], tuple[Answer, ...]]:
@@ -211,74 +175,5 @@ def _in_order(
 
 def _exercise(one: DraftExercise, key: Key, box: WordBox | None, instruction: str) -> Exercise:
     by_label = {answer.label.key: answer for answer in reversed(key.answers) if answer.label}
-    items = tuple(_item(draft, by_label.get(draft.label.key), one, instruction) for draft in one.drafts)
+    items = items_of(one, [by_label.get(draft.label.key) for draft in one.drafts], instruction)
     return Exercise(items, tuple(one.column), box if any(item.gaps for item in items) else None, key, one.cloze)
-
-
-def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: str) -> Item:
-    said = answer.text if answer is not None else ""
-    lettered = (Choice(tuple(draft.options)),) if draft.options else ()
-    inline = tuple(choice for place in draft.places for choice in choices_in(place, said))
-    if one.cloze:
-        inline = inline[:1]
-    dots = bool(lettered or one.column)
-    gaps = tuple(gap for place in draft.places for gap in gaps_in(place, dots=dots, said=said))
-    if one.cloze:
-        gaps = gaps[:1]
-    if inline and said and not any(chosen_option(choice, said) for choice in inline):
-        pieces = [piece for choice in inline for piece in (option.place for option in choice.options)]
-        if len(pieces) > 2 and _made_of(pieces, said):
-            inline = ()  # `(is / name / my / Ola)`: words to put in order
-    jumble = None if inline or lettered else _jumble(draft, gaps, said, instruction)
-    example = draft.label.text == "0" or any(_EXAMPLE.match(place.text) for place in draft.places[:1])
-    more = tuple(draft.more)
-    return Item(draft.label, tuple(draft.places), gaps, (*inline, *lettered), jumble, answer, example, more)
-
-
-def _jumble(draft: Draft, gaps: Sequence[Gap], said: str, instruction: str) -> Place | None:
-    asked = _LETTERS_ASKED.search(instruction) is not None
-    for gap in gaps:
-        if gap.hint is not None and gap.word is None and " " not in plain(gap.hint.text):
-            letters = jumbles.letters_of(gap.hint.text)
-            anagram = any(
-                jumbles.letters_of(one) == letters and plain(one) != plain(gap.hint.text) for one in alternatives(said)
-            )
-            if anagram or asked:
-                return gap.hint
-    for place in draft.places:
-        letters_place = jumbles.letters_in(place)
-        if letters_place is not None and not any(gap.word is not None for gap in gaps):
-            return letters_place
-        bare = place.text.strip()
-        if bare.isalpha() and len(bare) > 2 and len(draft.places) == 1 and said.isalpha() and bare != said:
-            alike = jumbles.letters_of(bare) == jumbles.letters_of(said)
-            if alike or _JUMBLED.search(instruction):
-                return Place(
-                    place.passage, place.start + place.text.index(bare), place.start + len(place.text.rstrip())
-                )
-        pieces = jumbles.words_in(place)
-        if pieces and (jumbles.asks_for_order(instruction) or _made_of(pieces, said)):
-            return Place(place.passage, pieces[0].start, pieces[-1].end)
-    return None
-
-
-def _made_of(pieces: Sequence[Place], said: str) -> bool:
-    """Whether most of an answer's words are among some pieces, and it has as many words or nearly so."""
-    given = jumbles.words_of(" ".join(piece.text for piece in pieces))
-    answer = jumbles.words_of(alternatives(said)[-1]) if said else given
-    shared = (given & answer).total()
-    return bool(said) and len(answer) > 1 and shared * 3 >= 2 * max(given.total(), answer.total())
-
-
-def _without_labels(gaps: Sequence[tuple[Line, Gap]], read: ReadKey, box: WordBox | None) -> Iterator[Exercise]:
-    """Blanks that nothing numbers: an item each, with the key's entries in order where there are as many."""
-    entries = read.entries_for(len(gaps)) or tuple(Answer(answer.place) for answer in read.order)
-    if not entries and len(read.rows) == 1:  # `**Boat 1** ____`: numbered in words
-        entries = read.rows[0]
-    answers: Sequence[Answer | None] = entries if len(entries) == len(gaps) else [None] * len(gaps)
-    items = tuple(
-        Item(Label("", gap.place.span), (Place(line.passage, line.start, line.end),), (gap,), answer=answer)
-        for (line, gap), answer in zip(gaps, answers, strict=True)
-    )
-    given = tuple(answer for answer in answers if answer is not None)
-    yield Exercise(items, box=box, key=Key(given, read.own), cloze=True)

@@ -1,0 +1,125 @@
+"""Items made of their drafts: blanks, choices and jumbles found in each, with its answer at hand.
+
+What one item alone does not show its company does: where most items of an exercise are a choice, a row of words is one
+too, though the key takes none of them; where most are jumbled words, so is the one that does not make its answer.
+"""
+
+import re
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from lint_rules.page.exercises import jumbles
+from lint_rules.page.exercises.answers import alternatives, letters_of, plain
+from lint_rules.page.exercises.choices import choices_in
+from lint_rules.page.exercises.completed import chosen_option
+from lint_rules.page.exercises.drafts import Draft, DraftExercise
+from lint_rules.page.exercises.gaps import gaps_in
+from lint_rules.page.exercises.model import Answer, Choice, Gap, Item, Place
+
+_EXAMPLE = re.compile(r"\s*(?:example|e\.g\.|model)\b", re.I)
+_JUMBLED = re.compile(r"\b(?:un)?jumbled?\b|\bmixed\b|\bscrambled?\b|\banagrams?\b|\bletters?\b[^.!?]*\border\b", re.I)
+_LETTERS_ASKED = re.compile(r"\bletters?\b", re.I)
+_LETTERS = re.compile(r"[^\W\d_]{3,}")
+_BEHIND = re.compile(r"\s*(?:→|=>|->|=|:)?\s*_*\s*")
+_FEWEST = 2
+
+
+def items_of(one: DraftExercise, answers: Sequence[Answer | None], instruction: str) -> tuple[Item, ...]:
+    """The items of drafts, with the answers that belong to them."""
+    items = [_item(draft, answer, one, instruction) for draft, answer in zip(one.drafts, answers, strict=True)]
+    return tuple(_in_company(items, one))
+
+
+def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: str) -> Item:
+    said = answer.text if answer is not None else ""
+    lettered = (Choice(tuple(draft.options)),) if draft.options else ()
+    inline = tuple(choice for place in draft.places for choice in choices_in(place, said))
+    if one.cloze:
+        inline = inline[:1]
+    dots = bool(lettered or one.column)
+    gaps = tuple(gap for place in draft.places for gap in gaps_in(place, dots=dots, said=said))
+    if one.cloze:
+        gaps = gaps[:1]
+    if inline and said and not any(chosen_option(choice, said) for choice in inline):
+        pieces = [piece for choice in inline for piece in (option.place for option in choice.options)]
+        if len(pieces) > 2 and made_of(pieces, said):
+            inline = ()  # `(is / name / my / Ola)`: words to put in order
+    jumble = None if inline or lettered else _jumble(draft, gaps, said, instruction)
+    example = draft.label.text == "0" or any(_EXAMPLE.match(place.text) for place in draft.places[:1])
+    more = tuple(draft.more)
+    return Item(draft.label, tuple(draft.places), gaps, (*inline, *lettered), jumble, answer, example, more)
+
+
+def _jumble(draft: Draft, gaps: Sequence[Gap], said: str, instruction: str, *, sure: bool = False) -> Place | None:
+    """What an item has to put in order: letters beside a blank, letters one by one, words; ``sure``: its company has
+    such things where it has them."""
+    asked = _LETTERS_ASKED.search(instruction) is not None
+    for gap in gaps:
+        one_word = gap.hint is not None and gap.word is None and " " not in plain(gap.hint.text)
+        if gap.hint is not None and one_word and (asked or sure or _is_anagram(gap.hint.text, said)):
+            return gap.hint
+    for place in draft.places:
+        letters_place = jumbles.letters_in(place)
+        if letters_place is not None and not any(gap.word is not None for gap in gaps):
+            return letters_place
+        token = _token(place) if len(draft.places) == 1 or _fills_cell(place) else None
+        told = sure or _JUMBLED.search(instruction)
+        if token is not None and (_is_anagram(token.text, said) or (told and _another_word(token.text, said))):
+            return token
+        pieces = jumbles.words_in(place, said)
+        if pieces and (sure or jumbles.asks_for_order(instruction) or made_of(pieces, said)):
+            return Place(place.passage, pieces[0].start, pieces[-1].end)
+    return None
+
+
+def _token(place: Place) -> Place | None:
+    """A word that is all an item has, or all that stands before its blank: `ATOC → ____`."""
+    match = _LETTERS.match(place.text.lstrip(" \t\u00a0[("))
+    if match is None:
+        return None
+    start = place.start + place.text.index(match[0])
+    behind = place.passage.text[start + len(match[0]) : place.end]
+    return Place(place.passage, start, start + len(match[0])) if _BEHIND.fullmatch(behind.strip("])")) else None
+
+
+def _fills_cell(place: Place) -> bool:
+    return place.passage.cell is not None and place.text.strip() == place.passage.text.strip()
+
+
+def _is_anagram(text: str, said: str) -> bool:
+    letters = jumbles.letters_of(text)
+    return any(jumbles.letters_of(one) == letters and plain(one) != plain(text) for one in alternatives(said))
+
+
+def _another_word(text: str, said: str) -> bool:
+    return any(one.isalpha() and plain(one) != plain(text) for one in alternatives(said))
+
+
+def made_of(pieces: Sequence[Place], said: str) -> bool:
+    """Whether most of an answer's words are among some pieces, and it has as many words or nearly so."""
+    given = jumbles.words_of(" ".join(piece.text for piece in pieces))
+    answer = jumbles.words_of(alternatives(said)[-1]) if said else given
+    shared = (given & answer).total()
+    return bool(said) and len(answer) > 1 and shared * 3 >= 2 * max(given.total(), answer.total())
+
+
+def _in_company(items: Sequence[Item], one: DraftExercise) -> Iterator[Item]:
+    """The items, each read as most of the others are."""
+    tasks = [item for item in items if not item.example]
+    sizes = Counter(len(item.choices[0].options) for item in tasks if len(item.choices) == 1)
+    chosen = sizes.total() >= _FEWEST and sizes.total() * 2 >= len(tasks)
+    jumbled = sum(item.jumble is not None for item in tasks)
+    mixed = jumbled >= _FEWEST and jumbled * 2 >= len(tasks)
+    for item, draft in zip(items, one.drafts, strict=True):
+        said = item.answer.text if item.answer is not None else ""
+        if item.choices or item.jumble is not None or item.example or letters_of(said):
+            yield item
+        elif chosen:
+            found = [choice for place in item.prompt for choice in choices_in(place, said, sure=True)]
+            fitting = [choice for choice in found if len(choice.options) in sizes]
+            yield replace(item, choices=tuple(fitting)) if len(fitting) == 1 else item
+        elif mixed:
+            yield replace(item, jumble=_jumble(draft, item.gaps, said, "", sure=True))
+        else:
+            yield item

@@ -1,0 +1,164 @@
+"""Exercises that nothing numbers: bullets, lines of a dialogue, rows of a table, blanks and choices in a running text.
+
+Only the key tells what is an item there. What could be one is counted in several ways (each blank and choice, each
+line or row that has some, each entry of a list), and the first way that gives as many as the key has answers holds.
+"""
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import groupby
+
+from lint_rules.page.exercises import jumbles
+from lint_rules.page.exercises.choices import choices_in
+from lint_rules.page.exercises.drafts import Draft, DraftExercise
+from lint_rules.page.exercises.gaps import gaps_in
+from lint_rules.page.exercises.items import items_of, made_of
+from lint_rules.page.exercises.key import ReadKey
+from lint_rules.page.exercises.marks import Kind
+from lint_rules.page.exercises.model import Answer, Exercise, Gap, Item, Key, Label, Place, WordBox
+from lint_rules.page.exercises.stream import Line
+
+_WRITING_LINE = re.compile(r"[_\s]+")
+_LETTER = re.compile(r"[^\W\d_]")
+_REMARK = 3  # words of the shortest sentence that may be a remark
+
+
+def to_fill(line: Line, said: str) -> bool:
+    """Whether a line is a blank, or one word with letters to fill in (`k__chen`)."""
+    if _WRITING_LINE.fullmatch(line.text):
+        return True
+    words = [gap.word for gap in gaps_in(Place(line.passage, line.start, line.end), said=said) if gap.word is not None]
+    return len(words) == 1 and words[0].text == line.text.strip()
+
+
+def unlabelled(lines: Sequence[Line], said: str) -> tuple[list[tuple[Line, Gap]], tuple[Place, ...], tuple[Place, ...]]:
+    """Blanks without labels, charts, and lines to write on."""
+    gaps: list[tuple[Line, Gap]] = []
+    charts: list[Place] = []
+    writing: list[Place] = []
+    for line in lines:
+        place = Place(line.passage, line.start, line.end)
+        if line.passage.cell is not None and not (to_fill(line, said) and _LETTER.search(line.text)):
+            charts.append(place)
+        elif _WRITING_LINE.fullmatch(line.text):
+            writing.append(place)
+        else:
+            gaps += [(line, gap) for gap in gaps_in(place, said=said)]
+    return gaps, tuple(charts), tuple(writing)
+
+
+def unnumbered(
+    lines: Sequence[Line], gaps: Sequence[tuple[Line, Gap]], read: ReadKey, box: WordBox | None, instruction: str
+) -> Exercise | None:
+    """The exercise that unlabelled lines are, with the key's answers in order; with none where it has blanks, and
+    nothing fits."""
+    for count in (_by_site, _by_line, _by_bullet):
+        drafts = count(lines, read, instruction)
+        answers = _answers(read, len(drafts))
+        if answers and not any(_is_remark(draft, answer) for draft, answer in zip(drafts, answers, strict=True)):
+            one = DraftExercise(drafts, Kind.NUMBER, cloze=count is _by_site)
+            items = items_of(one, answers, instruction)
+            has_gaps = any(item.gaps for item in items)
+            return Exercise(items, box=box if has_gaps else None, key=Key(tuple(answers), read.own), cloze=one.cloze)
+    if not gaps:
+        return None
+    bare = [Item(Label("", gap.place.span), (Place(line.passage, line.start, line.end),), (gap,)) for line, gap in gaps]
+    return Exercise(tuple(bare), box=box, key=Key((), read.own), cloze=True)
+
+
+def _answers(read: ReadKey, count: int) -> list[Answer]:
+    """The key's answers where there are as many as wanted, without labels, or numbered in the key alone."""
+    if count < 1:
+        return []
+    entries = read.entries_for(count)
+    if len(entries) == count and (count > 1 or len(read.entries) == 1):
+        return list(entries)
+    numbered = [answer for row in read.rows for answer in row]
+    for row in (numbered, read.order):
+        if len(row) == count > 1:
+            return [replace(answer, label=None) for answer in row]
+    return []
+
+
+def _is_remark(draft: Draft, answer: Answer) -> bool:
+    """Whether what should go into the middle of a sentence is a sentence of its own: `Each line has five ticks.`"""
+    text = answer.text.strip()
+    if len(text.split()) < _REMARK or not text[:1].isupper() or text[-1:] != ".":
+        return False
+    for place in draft.places:
+        for gap in gaps_in(place):
+            shown = {word for word in _words(place.passage.text[place.start : place.end]) if len(word) > 2}
+            if gap.word is None and shown and not shown & set(_words(text)):
+                return True
+    return False
+
+
+def _words(text: str) -> list[str]:
+    return [word.casefold() for word in re.findall(r"[^\W\d_]+", text)]
+
+
+def _draft(places: Sequence[Place]) -> Draft:
+    return Draft(Label("", places[0].span), None, list(places))
+
+
+def _by_site(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
+    """Each blank and each choice is an item: it takes up the text between its neighbours."""
+    drafts: list[Draft] = []
+    for line in lines:
+        sites = _sites(Place(line.passage, line.start, line.end), read)
+        edges = [line.start, *(site.end for site in sites[:-1])]
+        stops = [*(site.start for site in sites[1:]), line.end]
+        for start, stop in zip(edges, stops, strict=True) if sites else ():
+            drafts.append(_draft([Place(line.passage, start, stop)]))
+    return drafts
+
+
+def _sites(place: Place, read: ReadKey) -> list[Place]:
+    said = " ".join(line.text for line in read.lines)
+    sites = [gap.place for gap in gaps_in(place, said=said)]
+    sites += [choice.inline for choice in choices_in(place, "") if choice.inline is not None]
+    sites.sort(key=lambda site: site.start)
+    kept: list[Place] = []
+    for site in sites:
+        if not kept or site.start >= kept[-1].end:
+            kept.append(site)
+    return kept
+
+
+def _by_line(lines: Sequence[Line], read: ReadKey, instruction: str) -> list[Draft]:
+    """Each line, entry or row with something to do is an item."""
+    drafts: list[Draft] = []
+    for _, together in groupby(lines, key=_row_or_entry):
+        group = [Place(line.passage, line.start, line.end) for line in together]
+        sites = any(_sites(place, read) or _WRITING_LINE.fullmatch(place.text) for place in group)
+        if sites or any(_is_jumble(place, read, instruction) for place in group):
+            drafts.append(_draft(group))
+    return drafts
+
+
+def _is_jumble(place: Place, read: ReadKey, instruction: str) -> bool:
+    pieces = jumbles.words_in(place)
+    if not pieces:
+        return False
+    return jumbles.asks_for_order(instruction) or any(made_of(pieces, line.text) for line in read.lines)
+
+
+def _row_or_entry(line: Line) -> tuple[int, int, int]:
+    cell, item = line.passage.cell, line.passage.item
+    if cell is not None:
+        return (0, cell.table, cell.row)
+    return (1, item.list, item.index) if item is not None else (2, id(line.passage), line.start)
+
+
+def _by_bullet(lines: Sequence[Line], _: ReadKey, __: str) -> list[Draft]:
+    """Each entry of the one list that a page has."""
+    listed = [line for line in lines if line.passage.item is not None]
+    lists = {line.passage.item.list for line in listed if line.passage.item is not None}
+    if len(lists) != 1:
+        return []
+    groups = [
+        [Place(line.passage, line.start, line.end) for line in together]
+        for _, together in groupby(listed, key=_row_or_entry)
+    ]
+    return [_draft(group) for group in groups]
