@@ -213,7 +213,7 @@ class _Activity:
 
     def _hints(self, item: Item) -> None:
         """What stands behind the sentence for the child to use: `An eagle is ____. (big)`, `… very ____. BRAVERY`."""
-        if not item.gaps:
+        if not item.gaps or (item.jumble is not None and item.jumble.text.startswith("(")):
             return
         for place in item.prompt:
             part = place.passage.text[: place.end]

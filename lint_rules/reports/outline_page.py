@@ -74,7 +74,7 @@ def _exercise(exercise: Exercise) -> Iterator[str]:
 
 
 def _item(item: Item, exercise: Exercise) -> str:
-    parts = [_plain(item.text) or "(nothing to read)"]
+    parts = [_plain(item.text) or ("(to sort into)" if exercise.sorting else "(nothing to read)")]
     parts += ["(" + " / ".join(_plain(option.text) for option in choice.options) + ")" for choice in item.choices]
     if item.jumble is not None:
         parts.append("(to put in order)")

@@ -30,7 +30,9 @@ _BRACES = re.compile(r"\{([^{}.#=]+)\}")
 _AFTER_COLON = re.compile(r":\s*([^:.!?]+)[.!?]?\s*$")
 _INSTEAD = re.compile(r"\s*(?:,|/|\bor\b|\band\b|,\s*or\b)\s*", re.I)
 _TICK = re.compile(r"[☐□▢◯○◻⬜❏❑✓✗✔✘●]")
+_NAMED = re.compile(r"[^\W\d_][\w’'-]*(?:\s[\w’'-]+){0,3}:\s+")  # `Letters: B, C, D`
 _MOST_WORDS = 4
+_SEVERAL = 3
 _MARKS = ' \t\u00a0.,;:()[]{}"“”'
 
 
@@ -75,6 +77,9 @@ def box_of_lines(lines: Sequence[Line], unit: Unit) -> WordBox | None:
             place = Place(line.passage, lead.end(), line.end)
         in_div = in_div or _in_box(line.passage, unit)
         entries = entries_of(place)
+        named = _NAMED.match(place.text) if not led and len(entries) >= _SEVERAL else None
+        if named is not None:
+            entries = entries_of(Place(line.passage, place.start + named.end(), place.end))
         if not entries and (in_div or led) and len(place.text.split()) <= _MOST_WORDS and place.text.strip(_MARKS):
             entries = (place,)
         if not entries and place.text.strip():

@@ -60,11 +60,14 @@ def draft_exercises(lines: Sequence[Line], marks: Sequence[Mark]) -> list[DraftE
         weak = chains(rest, Kind.NUMBER, WEAK)
         numbers = [chain for chain in weak if len(chain) > 2 and chain[0].strength == LINE]  # 1 red 2 blue 3 green
     if numbers or cloze:
+        nested = _lettered(rest)[0] if cloze and not numbers else []
+        parents = _parents(nested, lines)
+        if parents:  # the options of a text's blanks, below it
+            found.append(DraftExercise(parents, Kind.NUMBER))
+            rest = [mark for mark in rest if all(mark not in chain for chain in nested)]
         _number_exercises(numbers, rest, lines, found)
     else:
-        kinds = sorted(((chains(rest, kind), kind) for kind in (Kind.LOWER, Kind.UPPER, Kind.ROMAN)), key=_links)
-        several, kind = kinds[-1]
-        several = [chain for chain in several if len(chain) > 1]
+        several, kind = _lettered(rest)
         parents = _parents(several, lines)
         if parents:
             return [DraftExercise(parents, Kind.NUMBER)]
@@ -108,6 +111,13 @@ def _table(line: Line) -> int:
     return line.passage.cell.table if line.passage.cell is not None else -1
 
 
+def _lettered(rest: Sequence[Mark]) -> tuple[list[list[Mark]], Kind]:
+    """The longest chains of letters, or of Roman numbers."""
+    kinds = ((chains(rest, kind), kind) for kind in (Kind.LOWER, Kind.UPPER, Kind.ROMAN))
+    several, kind = sorted(kinds, key=_links)[-1]
+    return [chain for chain in several if len(chain) > 1], kind
+
+
 def _links(pair: tuple[list[list[Mark]], Kind]) -> tuple[int, bool]:
     return sum(len(chain) for chain in pair[0] if len(chain) > 1), pair[1] is Kind.ROMAN
 
@@ -126,6 +136,7 @@ def _number_exercises(
     columns = [
         (chain, kind) for kind in (Kind.LOWER, Kind.UPPER, Kind.ROMAN) for chain in chains(free, kind) if len(chain) > 1
     ]
+    columns = [(chain, kind) for chain, kind in columns if not _heads_parts(chain, numbers, lines)]
     if not columns or not found:
         return
     chain, _ = max(columns, key=lambda pair: len(pair[0]))
@@ -137,6 +148,12 @@ def _number_exercises(
         if not one.cloze:
             for draft in one.drafts:
                 draft.places = [part for place in draft.places for part in without(place, [*inside, *marked])]
+
+
+def _heads_parts(chain: Sequence[Mark], numbers: Sequence[Sequence[Mark]], lines: Sequence[Line]) -> bool:
+    """Whether letters that stand alone (A, B) only head the parts of a page: numbers begin between them."""
+    alone = all(lines[mark.line].text.strip(" .:)") == mark.label and not mark.own for mark in chain)
+    return alone and any(chain[0].order < links[0].order < chain[-1].order for links in numbers)
 
 
 def _headed_options(found: Sequence[DraftExercise], lines: Sequence[Line]) -> None:

@@ -21,7 +21,7 @@ _ONE_LETTER = re.compile(
 )
 _COUNTED = re.compile(
     rf"\b(?P<verb>ask|write|find|tick|complete|circle|underline|answer|choose|match|read|colour|color|number|name|list|say"
-    rf"|correct|finish|make|order|put|look\s+at)\b(?P<between>[^.!?:–—]{{0,30}}?)(?<![\d–-])\b(?P<phrase>(?P<number>{_NUMBERS})"
+    rf"|correct|finish|make|order|put|look\s+at|there\s+are)\b(?P<between>[^.!?:–—]{{0,30}}?)(?<![\d–-])\b(?P<phrase>(?P<number>{_NUMBERS})"
     rf"\s+(?:(?!and\b|or\b|to\b)[a-z’'-]+\s+){{0,2}}?(?P<noun>things|words|sentences|questions|mistakes|differences"
     r"|animals|colou?rs|objects|pictures|answers|items|names|verbs|adjectives|nouns|gaps|boxes|rooms|jobs|clothes|fruits"
     r"|foods|toys|days|months|numbers|friends|classmates|children|people|pupils|partners|students|lines|steps|riddles"
@@ -32,6 +32,7 @@ _FREE = re.compile(
     r"^\s*(?:about|of\s+your\s+own|with\s+your|for\s+each|in\s+each|for\s+every|each\b|per\b|like|using|more\b|or\s+more|in\s+your)",
     re.I,
 )
+_TOLD_OF = frozenset({"mistakes", "differences"})  # what the page has to find: `There are three mistakes`
 _FINDING = frozenset({"find", "circle", "underline", "tick"})  # what is there: `Find eight words about the sea`
 PEOPLE = frozenset({"friends", "classmates", "children", "people", "pupils", "partners", "students"})
 
@@ -76,5 +77,7 @@ def asked_for(instruction: str) -> Iterator[Asked]:
         free = free and not (verb in _FINDING and instruction[match.end() :].lstrip().startswith("about"))
         written = match["number"].casefold()
         number = int(written) if written.isdigit() else NUMBER_WORDS[written]
+        if verb.startswith("there") and match["noun"].casefold() not in _TOLD_OF:
+            continue
         if number > 1:
             yield Asked(*match.span("phrase"), number, verb, match["noun"].casefold(), free)

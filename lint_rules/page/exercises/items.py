@@ -22,6 +22,7 @@ _JUMBLED = re.compile(r"\b(?:un)?jumbled?\b|\bmixed\b|\bscrambled?\b|\banagrams?
 _LETTERS_ASKED = re.compile(r"\bletters?\b", re.I)
 _LETTERS = re.compile(r"[^\W\d_]{3,}")
 _BEHIND = re.compile(r"\s*(?:→|=>|->|=|:)?\s*_*\s*")
+_BRACKETED = re.compile(r"\([ \u00a0]*[^\W\d_]{3,}[ \u00a0]*\)(?=[ .]*$)")
 _FEWEST = 2
 
 
@@ -59,6 +60,10 @@ def _jumble(draft: Draft, gaps: Sequence[Gap], said: str, instruction: str, *, s
         one_word = gap.hint is not None and gap.word is None and " " not in plain(gap.hint.text)
         if gap.hint is not None and one_word and (asked or sure or _is_anagram(gap.hint.text, said)):
             return gap.hint
+    if len(gaps) == 1 and gaps[0].word is None:
+        token = _in_brackets_behind(draft.places)
+        if token is not None and (asked or sure or _is_anagram(token.text, said)):
+            return token
     for place in draft.places:
         letters_place = jumbles.letters_in(place)
         if letters_place is not None and not any(gap.word is not None for gap in gaps):
@@ -81,6 +86,12 @@ def _token(place: Place) -> Place | None:
     start = place.start + place.text.index(match[0])
     behind = place.passage.text[start + len(match[0]) : place.end]
     return Place(place.passage, start, start + len(match[0])) if _BEHIND.fullmatch(behind.strip("])")) else None
+
+
+def _in_brackets_behind(places: Sequence[Place]) -> Place | None:
+    """The one word in brackets behind a sentence: `We sit on a ____. (RIHCA)`."""
+    match = _BRACKETED.search(places[-1].text) if places else None
+    return Place(places[-1].passage, *(places[-1].start + at for at in match.span())) if match else None
 
 
 def _fills_cell(place: Place) -> bool:

@@ -135,7 +135,7 @@ class Key:
 class Exercise:
     """Items that belong together, with what they share: a column of options to match, a word box, their key.
 
-    ``cloze``: they are blanks or choices within one running text.
+    ``cloze``: they are blanks or choices within one running text; ``sorting``: they are columns that words go into.
     """
 
     items: tuple[Item, ...] = ()
@@ -143,6 +143,7 @@ class Exercise:
     box: WordBox | None = None
     key: Key = Key()
     cloze: bool = False
+    sorting: bool = False
 
 
 @dataclass(frozen=True, slots=True, eq=False)

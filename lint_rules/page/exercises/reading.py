@@ -13,6 +13,7 @@ from itertools import groupby
 from lint_rules.manuscript.model import Activity, Unit
 from lint_rules.page.exercises.boxes import box_of_lines, box_of_table, boxes_in_instruction
 from lint_rules.page.exercises.drafts import Draft, DraftExercise, draft_exercises
+from lint_rules.page.exercises.headed import headed
 from lint_rules.page.exercises.items import items_of
 from lint_rules.page.exercises.key import ReadKey, read_key
 from lint_rules.page.exercises.marks import marks_in
@@ -29,17 +30,23 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
     told = " ".join(passage.text for passage in key_passages(activity))
     _gaps_below(drafts, lines, told)
     left = _left_over(lines, drafts)
+    kinds = tuple(dict.fromkeys(one.kind for one in drafts))
+    read = read_key(key_passages(activity), kinds, unit.source)
+    named = None if any(_overlap(one, _labels(row)) for one in drafts for row in read.rows) else headed(left, read)
+    if named is not None:
+        taken = {item.label.span for item in named.items}
+        left = [line for line in left if line.passage.span(line.start, line.end) not in taken]
     whole = _whole_tables(lines, left)
     boxes, left = _boxes(left, unit, whole, told)
     boxes += list(boxes_in_instruction(activity.heading.passage))
-    loose_gaps, charts, writing = unlabelled(left, told)
-    kinds = tuple(dict.fromkeys(one.kind for one in drafts))
-    read = read_key(key_passages(activity), kinds, unit.source)
-    keys, loose = _shared_out(drafts, loose_gaps, read)
-    instruction = activity.heading.passage.text
     box = boxes[0] if len(boxes) == 1 else None
+    loose_gaps, charts, writing = unlabelled(left, told)
+    instruction = activity.heading.passage.text
+    keys, loose = _shared_out(drafts, loose_gaps, read)
     found = [_exercise(one, key, box, instruction) for one, key in zip(drafts, keys, strict=True)]
-    if not any(item.gaps for one in found for item in one.items):
+    if named is not None:
+        found, loose = [*found, replace(named, box=box)], ()
+    elif not any(item.gaps for one in found for item in one.items):
         free = not any(key.answers or key.order for key in keys)
         other = unnumbered(left, loose_gaps, read if free else ReadKey(own=read.own), box, instruction)
         if other is not None:
@@ -51,11 +58,11 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
 def _gaps_below(drafts: Sequence[DraftExercise], lines: Sequence[Line], said: str) -> None:
     """A row of blanks under a row of labelled cells: each belongs to the cell above it."""
     above: dict[tuple[int, int, int], Draft] = {}
-    for draft in (draft for one in drafts for draft in one.drafts):
-        marked = [draft.label.mark] if draft.label.mark is not None else []
-        for cell in (place.passage.cell for place in (*marked, *draft.places)):
-            if cell is not None:
-                above[cell.table, cell.row, cell.column] = draft
+    for one in (draft for several in drafts for draft in several.drafts):
+        marked = [one.label.mark] if one.label.mark is not None else []
+        for over in (place.passage.cell for place in (*marked, *one.places)):
+            if over is not None:
+                above[over.table, over.row, over.column] = one
     filled = {
         (line.passage.cell.table, line.passage.cell.row)
         for line in lines
@@ -129,7 +136,7 @@ def _shared_out(
     keys = [Key(own=read.own, crossed=read.crossed_out) for _ in drafts]
     loose: list[Answer] = []
     for row in read.rows:
-        labels = {answer.label.key for answer in row if answer.label}
+        labels = _labels(row)
         free = [at for at, key in enumerate(keys) if not key.answers]
         best = max(free, key=lambda at: (_overlap(drafts[at], labels), -at), default=None)
         if best is None or not _overlap(drafts[best], labels):
@@ -154,6 +161,10 @@ def _shared_out(
 def _repeats(order: Sequence[Answer]) -> int:
     labels = [answer.label.key for answer in order if answer.label]
     return len(labels) - len(set(labels))
+
+
+def _labels(row: Sequence[Answer]) -> set[str]:
+    return {answer.label.key for answer in row if answer.label}
 
 
 def _overlap(one: DraftExercise, labels: set[str]) -> int:

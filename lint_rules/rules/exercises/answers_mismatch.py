@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
 from lint_rules.page.exercises.answers import alternatives, letters_of, plain
+from lint_rules.page.exercises.boxes import entries_of
 from lint_rules.page.exercises.instructions import asks_for_order, each_once
 from lint_rules.page.exercises.model import Answer, Choice, Exercise, Exercises, Item
 from lint_rules.rule import Example, Reading, Rule
@@ -125,6 +126,7 @@ def find(reading: Reading) -> Iterator[Found]:
             yield from _options(exercise)
             yield from _column(exercise)
             yield from _box(exercise, instruction)
+            yield from _sorted(exercise)
             yield from _order(exercise, instruction)
 
 
@@ -303,6 +305,31 @@ def _box(exercise: Exercise, instruction: str) -> Iterator[Found]:
     yield Found(answer.place.span, answer.text, message)
 
 
+def _sorted(exercise: Exercise) -> Iterator[Found]:
+    """Each word that is to be sorted goes into a column, once."""
+    if not exercise.sorting or exercise.box is None:
+        return
+    given = [word for answer in exercise.key.answers for word in entries_of(answer.place) or (answer.place,)]
+    box = {plain(word.text): word for word in exercise.box.words}
+    known = [word for word in given if plain(word.text) in box]
+    if len(known) * 3 < len(given) * 2 or len(known) * 3 < len(box) * 2:
+        return
+    for word in given:
+        if plain(word.text) not in box:
+            message = f"“{word.text}” is not among the words to sort. Put it there, or take it out of the key."
+            yield Found(word.span, word.text, message)
+    missing = [word for key, word in box.items() if key not in {plain(one.text) for one in given}]
+    seen: set[str] = set()
+    for word in known:
+        if plain(word.text) in seen and missing:
+            message = f"The key sorts “{word.text}” twice, and “{missing[0].text}” not at all."
+            yield Found(word.span, word.text, message)
+            return
+        seen.add(plain(word.text))
+    for word in missing:
+        yield Found(word.span, word.text, f"The key sorts “{word.text}” into no column. Give it one.")
+
+
 def _in_box(answer: Answer, words: set[str]) -> bool:
     said = {plain(one) for one in alternatives(answer.text)} | {plain(one) for one in answer.text.split(",")}
     return bool(said & words)
@@ -335,14 +362,22 @@ def _numbers_alone(read: Exercises, instruction: str) -> Iterator[Found]:
     if len(given) < _FEWEST or not asks_for_order(instruction) or not all(one.isdigit() for one in given):
         return
     numbers = [int(one) for one in given]
-    missing = [number for number in range(1, max(numbers)) if number not in numbers]
     first, last = read.loose[0].place, read.loose[-1].place
-    if len(missing) == 1 and len(numbers) - len(set(numbers)) <= 1 and first.passage is last.passage:
-        words = first.passage.text[first.start : last.end]
+    if first.passage is not last.passage:
+        return
+    span, words = first.passage.span(first.start, last.end), first.passage.text[first.start : last.end]
+    missing = [number for number in range(1, max(numbers)) if number not in numbers]
+    twice = [number for number in set(numbers) if numbers.count(number) > 1]
+    if len(missing) == 1 and len(numbers) - len(set(numbers)) <= 1:
         message = f"The key has the numbers up to {max(numbers)}, but no {missing[0]}. Give each step its number."
-        yield Found(first.passage.span(first.start, last.end), words, message)
+        yield Found(span, words, message)
+    elif not missing and len(twice) == 1 and len(numbers) == max(numbers) + 1:
+        message = f"The key has {twice[0]} twice, and no {len(numbers)}. Give each step its number."
+        yield Found(span, words, message)
 
 
 def _range(labels: Sequence[str]) -> str:
     distinct = list(dict.fromkeys(labels))
+    if len(distinct) > 1 and max(len(label) for label in distinct) > len("xviii"):
+        return ", ".join(f"“{label}”" for label in distinct)
     return distinct[0] if len(distinct) == 1 else f"{distinct[0]} to {distinct[-1]}"

@@ -5,6 +5,7 @@ Nothing is counted that children write freely (`Write three sentences about your
 number; a chart for a survey counts by the classmates that it has room for.
 """
 
+import re
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
@@ -12,7 +13,7 @@ from lint_rules.manuscript.model import Unit
 from lint_rules.page.charts import charts_of
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.instructions import PEOPLE, Asked, asked_for
-from lint_rules.page.exercises.model import Exercises
+from lint_rules.page.exercises.model import Exercises, Place
 from lint_rules.page.number_words import in_words
 from lint_rules.rule import Example, Reading, Rule
 
@@ -83,12 +84,21 @@ def _counts(read: Exercises, asked: Asked, unit: Unit) -> set[int]:
         counts.add(sum(len(item.answer.text.split(",")) for item in items if item.answer is not None))
         counts |= {len(choice.options) for item in items for choice in item.choices}
     counts.add(sum(len(exercise.items) for exercise in read.exercises))
-    if not read.exercises or asked.verb in ("find", "circle", "underline", "tick"):
+    if not read.exercises or asked.verb.split()[0] in ("find", "circle", "underline", "tick", "there"):
         counts |= {len(read.loose), sum(len(_entries(answer.text)) for answer in read.loose)}
+    if asked.noun == "questions" and not read.exercises:
+        counts.add(len({_row(place) for place in read.charts if place.text.rstrip().endswith("?")}))
     counts |= {len(read.lines)} | {len(box.words) for box in read.boxes}
     pictures = len(read.activity.part.pictures) + sum(len(p.pictures) for p in read.activity.part.passages)
     return {*counts, pictures} - {0, 1} if counts - {0, 1} else set()
 
 
+def _row(place: Place) -> tuple[int, int]:
+    cell = place.passage.cell
+    return (cell.table, cell.row) if cell is not None else (0, place.passage.block.start)
+
+
 def _entries(text: str) -> list[str]:
-    return [part for part in text.split(",") if plain(part)]
+    """What an answer lists: by commas, or by dashes and dots where it has no comma."""
+    between = "," if "," in text else r"\s[–—-]\s|[·•;/]"
+    return [part for part in re.split(between, text) if plain(part)]

@@ -1,0 +1,123 @@
+"""Keys by names: `Winter: boots, scarf. Summer: shorts`, `Name: Fluff; Age: two`.
+
+The names are those of the page: heads of the columns that words are sorted into, fields of a form, first cells of the
+rows of a chart. A name of the key that the page has not, among others that it has, is one that nobody can find.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from lint_rules.manuscript.model import Role
+from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.gaps import gaps_in
+from lint_rules.page.exercises.key import ReadKey
+from lint_rules.page.exercises.model import Answer, Exercise, Gap, Item, Key, Label, Place
+from lint_rules.page.exercises.stream import Line
+
+_FIELD = re.compile(r"\s*(?:[☐•*–-]\s*)?(?P<name>[^\W\d_][^:_\n]{0,40}?)\s*:\s*(?=_)")
+_BLANK = re.compile(r"[_\s]*")
+_NAMED = re.compile(
+    r"(?P<first>^|(?<=[.;])\s+)?(?<!\S)(?P<name>[^\s:.;,][^:.;,]{0,40}?)\s*(?P<sign>:(?=\s|$)|\s[–—=](?=\s))\s*"
+)
+_EDGE = " \t\n.;,–—|·•"
+_FEWEST = 2
+
+
+@dataclass(frozen=True, slots=True)
+class _Name:
+    """A name on the page: where it stands, and the blanks that are its own."""
+
+    place: Place
+    gaps: tuple[Gap, ...] = ()
+    prompt: tuple[Place, ...] = ()
+
+    @property
+    def key(self) -> str:
+        return plain(self.place.text)
+
+
+def headed(lines: Sequence[Line], read: ReadKey) -> Exercise | None:
+    """The exercise whose key goes by names of the page; None where it does not."""
+    for names, sorting in ((list(_columns(lines)), True), (list(_fields(lines)), False)):
+        if len(names) < _FEWEST:
+            continue
+        answers = list(_answers(read, names))
+        known = {answer.label.key for answer in answers if answer.label} & {name.key for name in names}
+        if len(known) < _FEWEST or len(known) * 2 < len(names):
+            continue
+        by_name = {answer.label.key: answer for answer in reversed(answers) if answer.label}
+        items = tuple(
+            Item(Label(name.place.text, name.place.span), name.prompt, name.gaps, answer=by_name.get(name.key))
+            for name in names
+        )
+        return Exercise(items, key=Key(tuple(answers), read.own), sorting=sorting)
+    return None
+
+
+def _columns(lines: Sequence[Line]) -> Iterator[_Name]:
+    """The heads of a table of which nothing else is filled in."""
+    tables = {line.passage.cell.table for line in lines if line.passage.cell is not None}
+    for table in sorted(tables):
+        cells = [line for line in lines if line.passage.cell is not None and line.passage.cell.table == table]
+        heads = [line for line in cells if line.passage.role is Role.HEAD]
+        if all(line in heads or _BLANK.fullmatch(line.text) for line in cells):
+            for line in heads:
+                if not _BLANK.fullmatch(line.text):
+                    yield _Name(Place(line.passage, line.start, line.end))
+
+
+def _fields(lines: Sequence[Line]) -> Iterator[_Name]:
+    """`Name: ____`; or a first cell with one blank behind it."""
+    for line in lines:
+        match = _FIELD.match(line.passage.text, line.start, line.end)
+        if match is not None:
+            prompt = Place(line.passage, match.end(), line.end)
+            yield _Name(Place(line.passage, *match.span("name")), tuple(gaps_in(prompt)), (prompt,))
+    first = {
+        (line.passage.cell.table, line.passage.cell.row): line
+        for line in reversed(lines)
+        if line.passage.cell is not None and line.passage.cell.column == 0
+    }
+    for line in lines:
+        cell = line.passage.cell
+        if cell is not None and cell.column == 1 and _BLANK.fullmatch(line.text):
+            head = first.get((cell.table, cell.row))
+            if head is not None and not _BLANK.fullmatch(head.text):
+                prompt = Place(line.passage, line.start, line.end)
+                yield _Name(Place(head.passage, head.start, head.end), tuple(gaps_in(prompt)), (prompt,))
+
+
+def _answers(read: ReadKey, names: Sequence[_Name]) -> Iterator[Answer]:
+    """What the key says behind each name; behind one that the page has not too, labelled as the key has it."""
+    for line in read.lines:
+        text = line.passage.text
+        found: list[tuple[Place, str, int]] = []
+        for match in _NAMED.finditer(text, line.start, line.end):
+            name = Place(line.passage, *match.span("name"))
+            known = _known(name, names)
+            if known is not None:
+                found.append((*known, match.end()))
+            elif match["sign"] == ":" and (match["first"] is not None or match.start() == line.start):
+                found.append((name, name.text, match.end()))
+        for at, (name, label, begin) in enumerate(found):
+            said = text[begin : found[at + 1][0].start if at + 1 < len(found) else line.end]
+            start = begin + len(said) - len(said.lstrip(_EDGE))
+            stop = begin + len(said.rstrip(_EDGE))
+            yield Answer(Place(line.passage, start, max(start, stop)), Label(label, name.span, name))
+
+
+def _known(said: Place, names: Sequence[_Name]) -> tuple[Place, str] | None:
+    """Where a name of the page stands in a range (at its end: `scarf Summer`), and the name as the page has it."""
+    words = list(re.finditer(r"\S+", said.text))
+    for word in words:
+        here = Place(said.passage, said.start + word.start(), said.end)
+        for one in names:
+            if _is_same(plain(here.text), one.key):
+                return here, one.place.text
+    return None
+
+
+def _is_same(said: str, name: str) -> bool:
+    """Whether the key means a name of the page: `Day` for `Day of the club` too."""
+    return bool(said) and (said == name or name.startswith(f"{said} ") or said.startswith(f"{name} "))
