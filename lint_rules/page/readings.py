@@ -25,6 +25,7 @@ _BRACKETED = re.compile(r"\s*\([^()]*\)\s*$")
 _TICKS = re.compile(r"[☐□▢◯○◻⬜❏❑]\s*")
 _ARROWS = re.compile(r"\s*(?:→|←|↓|↑|=>|->|=)+\s*")
 _HINT_BEHIND = re.compile(r"(?<=[.!?”\"])\s*\(\s*([^()\n]{1,40})\)\s*$")
+_HINT_BETWEEN = re.compile(r"(?<=[.!?”\"])\s*\(\s*([^()\n]{1,40})\)\s+(?=[A-Z“\"_])")
 _CAPITALS = re.compile(r"(?:(?<=[.!?”\"]\s)|(?<=[.!?”\"]))\s*([A-Z]{2,})(?=\s|$)")
 _SPEAKER = re.compile(r"(?:^|(?<=\s))[A-Z][A-Z’'.-]+(?:\s[A-Z][A-Z’'.-]+){0,2}:\s")
 _LETTERS_ALONE = re.compile(r"[^\W\d_]{1,2}(?:[\s,.·→–-]+[^\W\d_]{1,2})*")
@@ -217,7 +218,7 @@ class _Activity:
             return
         for place in item.prompt:
             part = place.passage.text[: place.end]
-            for pattern in (_HINT_BEHIND, _CAPITALS):
+            for pattern in (_HINT_BEHIND, _HINT_BETWEEN, _CAPITALS):
                 match = pattern.search(part, place.start)
                 if match is not None and not any(gap.hint and gap.hint.end >= match.end() for gap in item.gaps):
                     edits = self._of(place.passage)
@@ -241,7 +242,9 @@ class _Activity:
             return False
         last = item.prompt[-1]
         text = last.text.rstrip()
-        if text[-1:] in (".", "!", "?", "=") or len(text.split()) < 2 or not option.text[:1].islower():
+        if text[-1:] in (".", "!", "?", "=") or not option.text[:1].islower():
+            return False
+        if len(text.split()) < 2 and not text[:1].isupper():
             return False
         if len(option.text.split()) < 2 or option.text.rstrip()[-1:] not in (".", "!", "?"):
             return False

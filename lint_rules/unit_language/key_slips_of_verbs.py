@@ -109,7 +109,7 @@ def _number_of_subject(sentence: KeySentence, at: int) -> str | None:
         return "plural"  # Tom and Ben
     if under & {"cc", "conj", "relcl", "appos"} or ("prep" in under and sentence.low(0) != "there"):
         return None
-    if low in either_number() or not token.text.isalpha():
+    if low in either_number() or not token.text.isalpha() or sentence.low(at - 1) in ("and", "or", "nor"):
         return None
     if low == "i":
         return "I"

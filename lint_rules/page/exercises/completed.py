@@ -11,6 +11,7 @@ from lint_rules.page.exercises.model import Choice, Exercise, Gap, Item, Option
 _PARTS = re.compile(r"\s*(?:,|;|/|\||…|\.\.\.|\s[–—-]\s|\band\b)\s*")
 _VERDICT = re.compile(r"\s*(?:[TF]|true|false|right|wrong|✓|✗)\s*[–—:;.,-]\s*(?=\S)", re.I)
 _CAPITAL = re.compile(r"[A-Z]{1,2}")
+_WORD = re.compile(r"[\w’']+")
 _BLANK = re.compile(r"_+(?:\s*_{2,})*")
 
 
@@ -93,7 +94,7 @@ def _one(gap: Gap, said: str, exercise: Exercise) -> str | None:
     if gap.word is not None:
         return word_with(gap.word.text, said)
     verdict = _VERDICT.match(said)
-    text = first_text(said[verdict.end() :] if verdict else said)
+    text = _without_repeated(gap, first_text(said[verdict.end() :] if verdict else said))
     if is_verdict(text) or (_CAPITAL.fullmatch(text) and text not in ("I", "A")):
         return ""
     labels = {item.label.key for item in exercise.items} | {
@@ -109,7 +110,7 @@ def key_texts(item: Item) -> tuple[str, ...]:
     if inner:
         return tuple(inner)
     if len(item.gaps) == 1:
-        return (said,)
+        return (said if item.gaps[0].word is not None else _without_repeated(item.gaps[0], said),)
     for parts in ([part for part in _PARTS.split(said) if part], said.split()):
         if len(parts) == len(item.gaps):
             return tuple(parts)
@@ -130,6 +131,26 @@ def _within_sentence(item: Item, said: str) -> list[str]:
         return []
     match = re.fullmatch(pattern, said.strip(), re.I)
     return [group.strip() for group in match.groups()] if match else []
+
+
+def _without_repeated(gap: Gap, said: str) -> str:
+    """What goes into a blank, where the key repeats words that stand around it: `with her` for `I play with ____`."""
+    text = gap.place.passage.text
+    behind = gap.hint.end if gap.hint is not None and gap.hint.start >= gap.place.end else gap.place.end
+    before, after = _plain_words(text[: gap.place.start]), _plain_words(text[behind:])
+    words = list(_WORD.finditer(said))
+    plain_words = _plain_words(said)
+    left = next((n for n in range(len(words) - 1, 0, -1) if plain_words[:n] == before[-n:]), 0)
+    rest = plain_words[left:]
+    right = next((n for n in range(len(rest) - 1, 0, -1) if rest[-n:] == after[:n]), 0)
+    if not left and not right:
+        return said
+    end = words[len(words) - right - 1].end() if right else len(said)
+    return said[words[left].start() : end]
+
+
+def _plain_words(text: str) -> list[str]:
+    return [plain(word) for word in _WORD.findall(text)]
 
 
 def _loose(text: str) -> str:

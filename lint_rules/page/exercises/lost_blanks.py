@@ -12,11 +12,15 @@ from lint_rules.manuscript.model import Passage
 from lint_rules.manuscript.paragraph_split import gaps
 from lint_rules.source import Source
 
+_LINE = re.compile(r"_+")
+_BLANKS = re.compile(r"_{2,}(?:[ \t]+_{2,})+")
 _INSIDE = re.compile(r"[^\W\d_]_|_[^\W\d_]")
 
 
 def with_blanks(passage: Passage, source: Source) -> Passage:
     """The passage with the underscores that were blanks; itself where there are none."""
+    if _LINE.fullmatch(passage.text):
+        return _as_written(passage, source)
     if not (passage.emphasis or passage.strong) or "_" not in source.text[passage.starts[0] : passage.ends[-1] + 2]:
         return passage
     lost = sorted(
@@ -43,6 +47,19 @@ def with_blanks(passage: Passage, source: Source) -> Passage:
     pictures = tuple(replace(one, at=one.at + sum(at <= one.at for at in shift)) for one in passage.pictures)
     found = gaps(whole) if "__" in whole else ()
     return replace(passage, text=whole, starts=starts, ends=ends, strong=(), emphasis=(), gaps=found, pictures=pictures)
+
+
+def _as_written(passage: Passage, source: Source) -> Passage:
+    """A line of blanks alone, with all of them: to Markdown `____ ____ ____` is one line across the page."""
+    start = passage.block.start
+    written = source.text[start : passage.block.end]
+    start += len(written) - len(written.lstrip())
+    written = written.strip()
+    if not _BLANKS.fullmatch(written) or written == passage.text:
+        return passage
+    starts = array("l", range(start, start + len(written)))
+    ends = array("l", range(start + 1, start + 1 + len(written)))
+    return replace(passage, text=written, starts=starts, ends=ends, gaps=gaps(written))
 
 
 def _lost(passage: Passage, around: tuple[int, int], source: Source) -> list[tuple[int, int]]:

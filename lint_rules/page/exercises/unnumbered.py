@@ -20,6 +20,7 @@ from lint_rules.page.exercises.model import Answer, Exercise, Gap, Item, Key, La
 from lint_rules.page.exercises.stream import Line
 
 _WRITING_LINE = re.compile(r"[_\s]+")
+_BLANK = re.compile(r"_{2,}")
 _LETTER = re.compile(r"[^\W\d_]")
 _REMARK = 3  # words of the shortest sentence that may be a remark
 
@@ -116,6 +117,9 @@ def _by_site(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
 
 def _sites(place: Place, read: ReadKey) -> list[Place]:
     said = " ".join(line.text for line in read.lines)
+    blanks = list(_BLANK.finditer(place.passage.text, place.start, place.end))
+    if _WRITING_LINE.fullmatch(place.text) and len(blanks) > 1:
+        return [Place(place.passage, *blank.span()) for blank in blanks]
     sites = [gap.place for gap in gaps_in(place, said=said)]
     sites += [choice.inline for choice in choices_in(place, "") if choice.inline is not None]
     sites.sort(key=lambda site: site.start)

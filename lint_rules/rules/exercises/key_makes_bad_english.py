@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Passage
 from lint_rules.page.exercises.completed import completed
+from lint_rules.page.exercises.drafts import trimmed
 from lint_rules.page.exercises.model import Exercise, Exercises, Item, Place
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.source import Span
@@ -75,9 +76,9 @@ def _activity(read: Exercises, done: Activity, reading: Reading) -> Iterator[Fou
         for item in exercise.items:
             if item.answer is None or item.example:
                 continue
-            if item.gaps or item.choices or item.jumble is not None:
+            if item.gaps or item.choices or item.jumble is not None or exercise.column:
                 yield from _item(item, exercise, done, reading)
-            else:
+            if not (item.gaps or item.choices or item.jumble is not None):
                 yield from _sentence(item, exercise, reading)
 
 
@@ -119,6 +120,8 @@ def _spans(item: Item, exercise: Exercise) -> Iterator[Span]:
     result = completed(item, exercise)
     if item.jumble is not None and not item.gaps:
         yield item.jumble.span
+    if result.matched is not None and not item.gaps and item.prompt:
+        yield trimmed(item.prompt[-1]).span  # the halves of a sentence
     for gap, text in zip(item.gaps, result.filled, strict=True):
         if text and gap.word is None:
             yield gap.place.span

@@ -49,7 +49,7 @@ def find(reading: Reading) -> Iterator[Found]:
 
 def _without(exercise: Exercise) -> Iterator[Found]:
     items = [item for item in exercise.items if not item.example]
-    having = [item for item in items if item.gaps and not item.choices and item.jumble is None]
+    having = [item for item in items if item.gaps and not item.choices and not _is_jumbled(item)]
     missing = [item for item in items if _needs_gap(item, own=exercise.key.own)]
     if len(having) < 2 or len(having) + len(missing) < len(items) or len(missing) * 2 > len(having):
         return
@@ -58,6 +58,11 @@ def _without(exercise: Exercise) -> Iterator[Found]:
         answer = f"the key has “{item.answer.text}” for it" if item.answer is not None else "the others have one"
         message = f"Item {item.label.text} has no gap to write in; {answer}. Put ____ where it goes."
         yield Found(first.span, first.text, message)
+
+
+def _is_jumbled(item: Item) -> bool:
+    """Whether an item is something to put in order; letters in brackets behind a sentence are its hint."""
+    return item.jumble is not None and not item.jumble.text.startswith("(")
 
 
 def _needs_gap(item: Item, *, own: bool) -> bool:
