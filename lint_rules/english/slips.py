@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 
-from lint_rules.language.vocabulary.misspellings import over_regular
+from lint_rules.language.vocabulary.misspellings import past_meant
 from lint_rules.tables import alternatives, rows, words
 
 
@@ -62,8 +62,8 @@ def slips_in(text: str) -> Iterator[Slip]:
     for match in _IT_WERE.finditer(text):
         yield Slip(*match.span(1), "One person or thing takes “was”.", "was")
     for match in _ED.finditer(text):
-        if match[0].casefold() in over_regular():
-            yield Slip(*match.span(), "This verb has a past form of its own.", over_regular()[match[0].casefold()])
+        if past := past_meant(match[0].casefold()):
+            yield Slip(*match.span(), "This verb has a past form of its own.", past)
     for match in _TO_AFTER_MODAL.finditer(text):
         yield Slip(*match.span(1), "No “to” comes after this verb.")
     for match in _own_part().finditer(text):

@@ -39,7 +39,8 @@ class _Layer:
 
 @dataclass(frozen=True)
 class _Tables:
-    pieces: Numbers
+    pieces: NDArray[np.int8]  # as stored: a text needs few of these rows
+    scale_of_pieces: Numbers
     positions: Numbers
     places: Numbers
     norm: tuple[Numbers, Numbers]
@@ -62,7 +63,8 @@ def of_care(read: Sequence[Words]) -> list[Numbers]:
     ids = np.concatenate([np.array(one.pieces) for one in read])
     places = np.concatenate([np.array(one.places) for one in read])
     at = np.concatenate([np.arange(length) for length in lengths])
-    x = _normal(tables.pieces[ids] + tables.positions[at] + tables.places[places], *tables.norm)
+    pieces = tables.pieces[ids].astype(np.float32) * tables.scale_of_pieces[ids]
+    x = _normal(pieces + tables.positions[at] + tables.places[places], *tables.norm)
     for layer in tables.layers:
         x = _through(x, layer, lengths)
     weights, bias = tables.head
@@ -120,7 +122,8 @@ def _tables() -> _Tables:
         norm = plain("norm")
         hazards: Any = stored["hazards"]
         return _Tables(
-            whole("pieces"),
+            stored["pieces"],
+            plain("pieces.scale"),
             plain("positions"),
             plain("places"),
             (norm[0], norm[1]),

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from lint_rules.language.inflection.irregular import irregular_plurals
 from lint_rules.language.inflection.verb_forms import bases, can_be_participle, only_participle, only_past
-from lint_rules.language.vocabulary.misspellings import over_regular
+from lint_rules.language.vocabulary.misspellings import past_meant
 from lint_rules.tables import words
 from lint_rules.unit_language.key_sentence import (
     MANY,
@@ -179,8 +179,8 @@ def verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(helped[0], at)
     for at in sentence.filled:
         low = sentence.low(at)
-        if low in over_regular():
-            yield sentence.slip(at, at, over_regular()[low])
+        if past := past_meant(low):
+            yield sentence.slip(at, at, past)
         if low in only_participle() - {"been", "done", "gone", "seen"} and not _has_helper(sentence, at):
             subject = at and sentence.low(at - 1) in {*SINGULAR, *PLURAL, "i"} - {"this", "that", "these", "those"}
             if subject:

@@ -61,6 +61,19 @@ def test_a_cached_run_loads_neither_model_nor_tables(command, tmp_path):
     assert warm.isdisjoint((*HEAVY, *HEAVY_TOO))
 
 
+def test_a_changed_sentence_of_everyday_words_does_not_load_how_common_all_words_are(tmp_path):
+    course = copy_of(DRAFT, tmp_path)
+    unit = course / "level-1" / "unit-01.md"
+    loaded(course, tmp_path / "cache", "proof", str(unit))
+    text = unit.read_text(encoding="utf-8")
+    title = text.index("\n# ")
+    end = text.index("\n\n", title)
+    unit.write_text(f"{text[:end]}\n\nThere are two dogs here.{text[end:]}", encoding="utf-8")
+    changed = loaded(course, tmp_path / "cache", "proof", str(unit))
+    assert "spacy" in changed, "else nothing was read anew"
+    assert "wordfreq" not in changed
+
+
 def test_nothing_is_kept_as_code():
     for file in (REPOSITORY / "lint_rules").rglob("*.py"):
         assert not re.search(r"\b(?:import|from) (?:pickle|marshal|shelve|dill)\b", file.read_text(encoding="utf-8"))

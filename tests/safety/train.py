@@ -519,7 +519,7 @@ def learn_signs(encoder: Path, hands: list[Data], others: list[Data]) -> None:
         "Learned from the activities in tests/safety (own text); the sense of word pieces is drawn from the sentence "
         "encoder all-MiniLM-L6-v2 (Apache-2.0). Licence: Apache-2.0."
     )
-    np.savez_compressed(DATA / "signs.npz", **out)
+    np.savez(DATA / "signs.npz", **out)  # not compressed: see below
     write_sureness(query=query, stop=stop)
 
 
@@ -655,7 +655,7 @@ def export(base: Data, learnt: Data, pieces: Pieces, most: int) -> None:
         out[f"{number}.norms"] = np.asarray(layer["norms"])
     for head in ("care",):
         out[head], out[f"{head}.bias"] = (np.asarray(part) for part in learnt[head])
-    np.savez_compressed(DATA / "sense.npz", **out)
+    np.savez(DATA / "sense.npz", **out)  # not compressed: unpacking took longer than reading a unit's activities
     write_pieces(pieces)
 
 

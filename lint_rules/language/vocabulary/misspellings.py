@@ -7,7 +7,7 @@ from string import ascii_lowercase
 
 from lint_rules.language.inflection.forms import regular_past
 from lint_rules.language.inflection.irregular import irregular_verbs
-from lint_rules.language.vocabulary.reference import common, common_words, lowest
+from lint_rules.language.vocabulary.reference import COMMON, common, lowest
 from lint_rules.language.vocabulary.word_index import WordIndex, canonical
 from lint_rules.language.vocabulary.word_level import childrens_spellings
 
@@ -28,27 +28,40 @@ def meant_by(spelling: str, index: WordIndex) -> str:
     Words of the course and of every child come first, then common ones that the reference has in A1 or A2.
     """
     word = canonical(spelling)
-    if word in over_regular():
-        return over_regular()[word]
+    if past := past_meant(word):
+        return past
     if len(word) < _SHORTEST or not _PLAIN.fullmatch(word):
         return ""
     near = set(one_slip_away(word)) - {word} - _made_from(word)
     known = childrens_spellings()
-    listed = (one for one in near if one in known or any(len(item.parts) == 1 for item in index.by_first.get(one, ())))
-    early = (one for one in sorted(near & common_words()) if lowest(one) in {"A1", "A2"})
-    return min(listed, default="") or max(early, key=common, default="")
+    listed = [one for one in near if one in known or any(len(item.parts) == 1 for item in index.by_first.get(one, ()))]
+    if listed:
+        return min(listed)
+    early = [one for one in sorted(near) if lowest(one) in {"A1", "A2"}]
+    return max((one for one in early if common(one) >= COMMON), key=common, default="")
+
+
+def past_meant(spelling: str) -> str:
+    """The past of an irregular verb for a regular one that it has not (runned → ran), '' for any other spelling.
+
+    What is in use all the same (lighted) is no slip. How common a word is takes long to look up the first time: only
+    what looks like such a past is asked about.
+    """
+    for pasts in _regular_pasts().get(spelling, ()):
+        # A list gives `teached` the level of teach: where hardly anybody writes it, it is no word all the same.
+        easy = lowest(spelling) in ("A1", "A2") and common(spelling) < _HARDLY_IN_USE
+        if spelling not in pasts and (easy or (not lowest(spelling) and common(spelling) < _IN_USE)):
+            return pasts[0]
+    return ""
 
 
 @cache
-def over_regular() -> Mapping[str, str]:
-    """Regular pasts that irregular verbs have not (runned → ran); none that is in use all the same (lighted)."""
-    found = {}
+def _regular_pasts() -> Mapping[str, tuple[tuple[str, ...], ...]]:
+    """What irregular verbs would be in the past if they were regular → the pasts that they have."""
+    found: dict[str, tuple[tuple[str, ...], ...]] = {}
     for verb in irregular_verbs():
         made = regular_past(verb.base)
-        # A list gives `teached` the level of teach: where hardly anybody writes it, it is no word all the same.
-        easy = lowest(made) in ("A1", "A2") and common(made) < _HARDLY_IN_USE
-        if made not in verb.pasts and (easy or (not lowest(made) and common(made) < _IN_USE)):
-            found[made] = verb.pasts[0]
+        found[made] = (verb.pasts, *found.get(made, ()))
     return found
 
 

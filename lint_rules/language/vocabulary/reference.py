@@ -51,8 +51,7 @@ TAGS_OF = {
 # power of ten apart; that words of a higher level are rarer is checked against cefrpy's own grades in tests/words.
 BANDS_BY_FREQUENCY = ((5.0, "A1"), (4.5, "A2"), (4.0, "B1"), (3.5, "B2"), (3.0, "C1"), (0.01, "C2"))
 
-
-_COMMON = 3.995  # Zipf frequencies are told to two places: 4.00 and more
+COMMON = 4.0  # Zipf frequency, told to two places, of a word that is common in English at large
 
 
 class _Table:
@@ -123,10 +122,10 @@ def lowest(word: str) -> str:
 
 @lru_cache(maxsize=1)
 def common_words() -> frozenset[str]:
-    """The words that are common in English at large: those with a Zipf frequency of 4.0 or more."""
+    """The words that are common in English at large."""
     from wordfreq import get_frequency_dict, zipf_to_freq
 
-    least = zipf_to_freq(_COMMON)
+    least = zipf_to_freq(COMMON - 0.005)
     return frozenset(word for word, frequency in get_frequency_dict("en").items() if frequency >= least)
 
 

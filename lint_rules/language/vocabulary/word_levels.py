@@ -262,7 +262,7 @@ class _Reader:
             return self._made(at, at + 1, Origin.FUNCTION, free=True)
         if token.pos == "INTJ" or at in self.noises or DRAWN_OUT.search(word):
             return self._made(at, at + 1, Origin.SOUND)
-        said = token.reference if token.reference.level else reference(token.lemma, token.pos, word)
+        said = token.reference
         base = base_of_degree(token)
         if base and graded(base, "ADJ") not in {"", "C2"}:
             said = reference(base, "ADJ")

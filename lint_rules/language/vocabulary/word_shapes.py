@@ -8,7 +8,7 @@ from itertools import pairwise
 from lint_rules.language.inflection.forms import noun_forms
 from lint_rules.language.inflection.lemmas import lemma as lemma_of
 from lint_rules.language.tokens import Token
-from lint_rules.language.vocabulary.reference import common, graded, lowest
+from lint_rules.language.vocabulary.reference import COMMON, common, graded, lowest
 from lint_rules.language.vocabulary.word_index import canonical, childrens_words, picturable_nouns
 from lint_rules.tables import entries
 
@@ -183,6 +183,7 @@ def graded_by_parts(token: Token) -> str:
         return ""
     for cut in range(3, len(word) - 2):
         pair = (word[:cut], word[cut:])
-        if all(graded(part, "NOUN") in {"A1", "A2"} and common(part) >= 4.0 for part in pair):
+        easy = all(graded(part, "NOUN") in {"A1", "A2"} for part in pair)
+        if easy and all(common(part) >= COMMON for part in pair):
             return max(graded(part, "NOUN") for part in pair)
     return ""

@@ -8,7 +8,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
-from lint_rules.language.vocabulary.reference import common
+from lint_rules.language.vocabulary.reference import common, lowest
 from lint_rules.page.exercises.answers import alternatives, plain
 from lint_rules.page.exercises.completed import key_texts, word_with
 from lint_rules.page.exercises.gaps import fits, shown_letters
@@ -95,10 +95,14 @@ def _made(words: Sequence[tuple[Place, list[str]]]) -> Iterator[Found]:
             message = f"The key has “{answers[0]}”, and its letters are not those that are shown."
             yield Found(word.span, word.text, message)
     letters = [(word, word_with(word.text, answers[0])) for word, answers in words if answers]
-    unknown = [(word, made) for word, made in letters if made and made.isalpha() and common(made) == 0]
+    unknown = [(word, made) for word, made in letters if made and made.isalpha() and not _is_word(made)]
     if not wrong and len(unknown) == 1 and len(letters) > 2:
         word, made = unknown[0]
         yield Found(word.span, word.text, f"With the key this becomes “{made}”, which is no word.")
+
+
+def _is_word(made: str) -> bool:
+    return lowest(made) not in {"", "C2"} or common(made) > 0
 
 
 def _answers(said: str) -> list[str]:
