@@ -21,6 +21,7 @@ _RUN = re.compile(
 )
 _CHECKBOX = re.compile(r"(?<![^\s(|])\[[ \u00a0]{0,3}\](?!\S)")
 _NUMBERED_DOTS = re.compile(r"(?<=\(\d\) )(?:…|\.{3})(?!\w)|(?<=\(\d\d\) )(?:…|\.{3})(?!\w)")
+_RAISED = re.compile(r"(_+)\^\(?(\d{1,2})\)?\^")
 _IN_WORD = re.compile(r"(?<![\w.–-])[^\W\d_]*(?:[-–.*][^\W\d_]*)+(?<![.])(?![\w-])")
 _SHOWN = re.compile(r"[^\W\d_]")
 _FEWEST = 2
@@ -56,13 +57,23 @@ def _read(passage: Passage, inside: Iterable[tuple[int, int]]) -> Passage:
     changes += [(match.start(), match.end(), "____") for match in _NUMBERED_DOTS.finditer(text)]
     changes += [(match.start(), match.end(), "☐") for match in _CHECKBOX.finditer(text)]
     changes += [(at, at + 1, "_") for start, end in inside for at in range(start, end) if not text[at].isalpha()]
-    if not changes:
-        return passage
+    seen: set[str] = set()
+    for match in _RAISED.finditer(text):  # a number set high behind its blank is read before it, once
+        changes.append((match.end(1), match.end(), ""))
+        if match[2] not in seen:
+            changes.append((match.start(), match.start(), f"({match[2]}) "))
+        seen.add(match[2])
+    return _changed(passage, sorted(set(changes))) if changes else passage
+
+
+def _changed(passage: Passage, changes: Sequence[tuple[int, int, str]]) -> Passage:
+    """A passage with some ranges written in other signs; each sign stands where the range stood."""
+    text = passage.text
     chars: list[str] = []
     starts, ends = array("l"), array("l")
     moved = [0] * (len(text) + 1)  # where each index of the old text stands in the new one
     at = 0
-    for start, end, sign in sorted(set(changes)):
+    for start, end, sign in changes:
         if start < at:
             continue
         for index in range(at, end):
@@ -71,8 +82,9 @@ def _read(passage: Passage, inside: Iterable[tuple[int, int]]) -> Passage:
         starts.extend(passage.starts[at:start])
         ends.extend(passage.ends[at:start])
         same = len(sign) == end - start
+        last = max(start, end - 1)
         starts.extend(passage.starts[start:end] if same else [passage.starts[start]] * len(sign))
-        ends.extend(passage.ends[start:end] if same else [passage.ends[end - 1]] * len(sign))
+        ends.extend(passage.ends[start:end] if same else [passage.ends[last]] * len(sign))
         at = end
     for index in range(at, len(text) + 1):
         moved[index] = len(chars) + index - at

@@ -15,11 +15,12 @@ from lint_rules.page.exercises.key import ReadKey
 from lint_rules.page.exercises.model import Answer, Exercise, Gap, Item, Key, Label, Place
 from lint_rules.page.exercises.stream import Line
 
-_FIELD = re.compile(r"\s*(?:[☐•*–-]\s*)?(?P<name>[^\W\d_][^:_\n]{0,40}?)\s*:\s*(?=_)")
+_FIELD = re.compile(r"\s*(?:[☐•*–-]\s*)?(?P<name>[^\W\d_][^:_\n]{0,40}?)\s*:\s*(?=[^_]*__)")
 _BLANK = re.compile(r"[_\s]*")
 _NAMED = re.compile(
     r"(?P<first>^|(?<=[.;])\s+)?(?<!\S)(?P<name>[^\s:.;,][^:.;,]{0,40}?)\s*(?P<sign>:(?=\s|$)|\s[–—=](?=\s))\s*"
 )
+_REMARK = re.compile(r"\.\s+(?=[A-Z]\S*(?:\s+\S+){3,}\.)")  # `4, 7. The honey is cheaper at stall 2.`
 _EDGE = " \t\n.;,–—|·•"
 _FEWEST = 2
 
@@ -40,7 +41,7 @@ class _Name:
 def headed(lines: Sequence[Line], read: ReadKey) -> Exercise | None:
     """The exercise whose key goes by names of the page; None where it does not."""
     for names, sorting in ((list(_columns(lines)), True), (list(_fields(lines)), False)):
-        if len(names) < _FEWEST:
+        if len(names) < _FEWEST or len({name.key for name in names}) < len(names):
             continue
         answers = list(_answers(read, names))
         known = {answer.label.key for answer in answers if answer.label} & {name.key for name in names}
@@ -102,6 +103,7 @@ def _answers(read: ReadKey, names: Sequence[_Name]) -> Iterator[Answer]:
                 found.append((name, name.text, match.end()))
         for at, (name, label, begin) in enumerate(found):
             said = text[begin : found[at + 1][0].start if at + 1 < len(found) else line.end]
+            said = _REMARK.split(said)[0]
             start = begin + len(said) - len(said.lstrip(_EDGE))
             stop = begin + len(said.rstrip(_EDGE))
             yield Answer(Place(line.passage, start, max(start, stop)), Label(label, name.span, name))

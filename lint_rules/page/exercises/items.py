@@ -23,6 +23,7 @@ _LETTERS_ASKED = re.compile(r"\bletters?\b", re.I)
 _LETTERS = re.compile(r"[^\W\d_]{3,}")
 _BEHIND = re.compile(r"\s*(?:→|=>|->|=|:)?\s*_*\s*")
 _BRACKETED = re.compile(r"\([ \u00a0]*[^\W\d_]{3,}[ \u00a0]*\)(?=[ .]*$)")
+_TWO = re.compile(r"\s(?:…|\.{3})\s")  # `Did … do`: an answer for two blanks
 _FEWEST = 2
 
 
@@ -41,7 +42,7 @@ def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: 
     dots = bool(lettered or one.column)
     gaps = tuple(gap for place in draft.places for gap in gaps_in(place, dots=dots, said=said))
     if one.cloze:
-        gaps = gaps[:1]
+        gaps = gaps[: 1 + len(_TWO.findall(said))]
     if inline and said and not any(chosen_option(choice, said) for choice in inline):
         pieces = [piece for choice in inline for piece in (option.place for option in choice.options)]
         if len(pieces) > 2 and made_of(pieces, said):

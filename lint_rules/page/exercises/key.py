@@ -4,8 +4,9 @@ Pure and guessing nothing: what cannot be told apart is given as one loose answe
 """
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from lint_rules.manuscript.model import Passage
 from lint_rules.page.exercises.marks import APART, LINE, WEAK, Kind, Mark, label_of, marks_in
@@ -62,8 +63,11 @@ class ReadKey:
         return self.entries
 
 
-def read_key(passages: Sequence[Passage], kinds: Sequence[Kind], source: Source) -> ReadKey:
-    """Read a key; ``kinds`` are those that the page's items count with, the likeliest first."""
+def read_key(
+    passages: Sequence[Passage], kinds: Sequence[Kind], source: Source, page: Sequence[Sequence[str]] = ()
+) -> ReadKey:
+    """Read a key; ``kinds`` are those that the page's items count with, the likeliest first, and ``page`` are their
+    labels, exercise by exercise: in a crossword they go up by more than one."""
     lines = list(lines_of(passages, source))
     own = any(_OWN.search(passage.text) for passage in passages)
     crossed = any(re.search(r"\bcross(?:ed)?\s+out\b", passage.text, re.I) for passage in passages)
@@ -73,7 +77,8 @@ def read_key(passages: Sequence[Passage], kinds: Sequence[Kind], source: Source)
     behind = tuple(_behind(lines)) if Kind.NUMBER in kinds else ()
     rows: tuple[tuple[Answer, ...], ...] = (behind,) if behind else ()
     for kind in () if behind else (*kinds, *(kind for kind in Kind if kind not in kinds)):
-        rows = tuple(row for chain in _key_chains(marks, kind, lines) if (row := tuple(_row(chain, lines))))
+        steps = _steps(page)
+        rows = tuple(row for chain in _key_chains(marks, kind, lines, steps) if (row := tuple(_row(chain, lines))))
         if rows and (len(rows[0]) > 1 or kind in kinds):
             break
         rows = ()
@@ -122,7 +127,16 @@ def _label_row(lines: Sequence[Line]) -> Iterator[Answer]:
         yield Answer(place, Label(match[0], place.span, place))
 
 
-def _key_chains(marks: Sequence[Mark], kind: Kind, lines: Sequence[Line]) -> Iterator[list[Mark]]:
+def _steps(page: Sequence[Sequence[str]]) -> dict[int, int]:
+    """Which number comes behind which on the page, where it is not the next one."""
+    numbers = [[int(label) for label in labels if label.isdigit()] for labels in page]
+    follows = {pair for row in numbers for pair in pairwise(row)}
+    return {a: b for a, b in follows if b > a + 1 and (a, a + 1) not in follows}
+
+
+def _key_chains(
+    marks: Sequence[Mark], kind: Kind, lines: Sequence[Line], steps: Mapping[int, int]
+) -> Iterator[list[Mark]]:
     """Chains of labels in a key: of several that could be the next one the surest."""
     usable = [(mark, value) for mark in marks if (value := mark.value(kind)) is not None]
     at = 0
@@ -133,7 +147,7 @@ def _key_chains(marks: Sequence[Mark], kind: Kind, lines: Sequence[Line]) -> Ite
             at += 1
             continue
         chain, last = [mark], at
-        while (following := _next(usable, last, value, chain, lines)) is not None:
+        while (following := _next(usable, last, value, chain, lines, steps)) is not None:
             last, value = following
             chain.append(usable[last][0])
         if len(chain) > 1 or mark.strength == LINE:
@@ -148,11 +162,17 @@ def _is_led(mark: Mark, lines: Sequence[Line]) -> bool:
 
 
 def _next(
-    usable: Sequence[tuple[Mark, int]], last: int, value: int, chain: Sequence[Mark], lines: Sequence[Line]
+    usable: Sequence[tuple[Mark, int]],
+    last: int,
+    value: int,
+    chain: Sequence[Mark],
+    lines: Sequence[Line],
+    steps: Mapping[int, int],
 ) -> tuple[int, int] | None:
     by_lines = len(chain) > 1 and all(mark.strength == LINE for mark in chain)
     skipping = WEAK if _in_short_row(chain, lines) else APART
-    for wanted, weakest in ((value + 1, APART if by_lines else WEAK), (value, LINE), (value + 2, skipping)):
+    told = [(steps[value], WEAK)] if value in steps else []
+    for wanted, weakest in (*told, (value + 1, APART if by_lines else WEAK), (value, LINE), (value + 2, skipping)):
         best: int | None = None
         for at in range(last + 1, len(usable)):
             mark, other = usable[at]

@@ -31,7 +31,9 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
     _gaps_below(drafts, lines, told)
     left = _left_over(lines, drafts)
     kinds = tuple(dict.fromkeys(one.kind for one in drafts))
-    read = read_key(key_passages(activity), kinds, unit.source)
+    read = read_key(
+        key_passages(activity), kinds, unit.source, [[draft.label.text for draft in one.drafts] for one in drafts]
+    )
     named = None if any(_overlap(one, _labels(row)) for one in drafts for row in read.rows) else headed(left, read)
     if named is not None:
         taken = {item.label.span for item in named.items}

@@ -20,6 +20,7 @@ from lint_rules.page.exercises.model import Answer, Exercise, Gap, Item, Key, La
 from lint_rules.page.exercises.stream import Line
 
 _WRITING_LINE = re.compile(r"[_\s]+")
+_TWO = re.compile(r"\s+(?:…|\.{3})\s+")
 _BLANK = re.compile(r"_{2,}")
 _LETTER = re.compile(r"[^\W\d_]")
 _REMARK = 3  # words of the shortest sentence that may be a remark
@@ -76,10 +77,22 @@ def _answers(read: ReadKey, count: int) -> list[Answer]:
     if len(entries) == count and (count > 1 or len(read.entries) == 1):
         return list(entries)
     numbered = [answer for row in read.rows for answer in row]
-    for row in (numbered, read.order):
+    for row in (numbered, read.order, _parted(read.entries), _parted(numbered)):
         if len(row) == count > 1:
             return [replace(answer, label=None) for answer in row]
     return []
+
+
+def _parted(answers: Sequence[Answer]) -> list[Answer]:
+    """Answers of which one may be for two blanks: `Did … do`."""
+    found: list[Answer] = []
+    for answer in answers:
+        at = answer.place.start
+        for match in (*_TWO.finditer(answer.text), None):
+            end = answer.place.start + match.start() if match else answer.place.end
+            found.append(replace(answer, place=Place(answer.place.passage, at, end)))
+            at = answer.place.start + match.end() if match else end
+    return found
 
 
 def _is_remark(draft: Draft, answer: Answer) -> bool:

@@ -88,7 +88,9 @@ def _made(words: Sequence[tuple[Place, list[str]]]) -> Iterator[Found]:
     wrong = [
         (word, answers)
         for word, answers in wholes
-        if answers and not any(fits(word.text, one, one_each=False) for one in answers)
+        if answers
+        and not any(fits(word.text, one, one_each=False) for one in answers)
+        and not _makes_word(word, answers)
     ]
     if len(wrong) * 3 <= len(words):
         for word, answers in wrong:
@@ -103,6 +105,12 @@ def _made(words: Sequence[tuple[Place, list[str]]]) -> Iterator[Found]:
 
 def _is_word(made: str) -> bool:
     return lowest(made) not in {"", "C2"} or common(made) > 0
+
+
+def _makes_word(word: Place, answers: Sequence[str]) -> bool:
+    """Whether an answer is the letters that are missing, and makes a word: `ow` for `____l`."""
+    blank = re.search("_+", word.text)
+    return blank is not None and any(_is_word(word.text.replace(blank[0], one, 1).casefold()) for one in answers)
 
 
 def _answers(said: str) -> list[str]:

@@ -75,8 +75,12 @@ def find(reading: Reading) -> Iterator[Found]:
 
 
 def _script(activity: Activity) -> str:
-    heard = (passage.text for passage in activity.part.passages if passage.audience is Audience.LISTENER)
-    return " ".join(heard).casefold()
+    heard = (
+        f"{passage.speaker} {passage.text}"
+        for passage in activity.part.passages
+        if passage.audience is Audience.LISTENER
+    )
+    return " ".join(heard).casefold().strip()
 
 
 def _shows_something(read: Exercises) -> bool:
