@@ -5,7 +5,8 @@ only where it is sure: two words that mean the same; a matter of taste or of wha
 script; a question on a script that says nothing of any option, though it does for the other questions.
 """
 
-from collections.abc import Iterator
+import re
+from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.tokens import Token
@@ -13,7 +14,7 @@ from lint_rules.manuscript.model import Activity, Audience, Passage, Role
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.drafts import trimmed
-from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Item, Option
+from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Item, Option, Place
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.tables import entries
 
@@ -42,6 +43,12 @@ RULE = Rule(
         ),
         Example("1. I drink (milk / bread).\n2. Grass is (green / red).\n" + _key("1 milk 2 green"), why="sense"),
         Example(_HEARD + _HEARD_ITEMS + _SCRIPT + _key("1 a 2 a")),
+        Example(
+            "1. Look at the clouds! It (will / is going to) rain tomorrow.\n2. I (am / is) wet.\n"
+            + _key("1 is going to 2 am"),
+            why="a sign of it",
+        ),
+        Example("1. We (always / never) sing.\n2. He (has / have) a dog.\n" + _key("1 always 2 has"), why="not both"),
     ),
     fails=(
         Example("1. This is (a / an) egg.\n2. «I like (oranges / apples).»\n" + _key("1 an 2 apples"), why="taste"),
@@ -50,12 +57,35 @@ RULE = Rule(
             _HEARD + _HEARD_ITEMS + "3. «He lives …»  a) in a box  b) at school\n" + _SCRIPT + _key("1 a 2 a 3 b"),
             why="not in the script",
         ),
+        Example(
+            "1. «Next summer we (are going to / will) stay at home.»\n2. It (rains / rain) a lot.\n"
+            + _key("1 are going to 2 rains"),
+            why="a plan",
+        ),
+        Example("1. «We (always / often) sing.»\n2. He (has / have) a dog.\n" + _key("1 always 2 has")),
+        Example(
+            "1. «The soup is very ____.»  a) run  b) hot  c) good\n2. We ____ home.  a) go  b) goes  c) going\n"
+            + _key("1 b 2 a"),
+            why="whatever is hot may be good",
+        ),
     ),
 )  # fmt: skip
 
 _TASTE = frozenset({"like", "love", "want", "have", "need", "see", "buy", "prefer"})
 _FILLERS = frozenset({"please", "really", "very", "much", "too", "also"})
 _SMALL = frozenset({"the", "and", "near", "next", "behind", "under", "with", "from", "his", "her", "they", "she"})
+_ANYTHING = frozenset({"good", "nice", "lovely", "great", "beautiful", "wonderful"})
+_BACK = re.compile(
+    r"\b(?:again|back|story|text|song|rhyme|poem|chant|comic|diary|remember|watch|listen|lesson)\b", re.I
+)
+_SHOWN = re.compile(r"\b(?:pictures?|map|photos?|plan|chart|table|drawings?|look)\b", re.I)
+_DECIDES = re.compile(
+    r"\b(?:look|because|but|so|think|sure|promise|hope|if|when|not|never|maybe|perhaps|probably)\b|n['’]t\b", re.I
+)
+_GOING_TO = re.compile(r"(?:am|is|are|['’]m|['’]re|['’]s)\s+going\s+to")
+_LATER = re.compile(
+    r"\b(?:tomorrow|tonight|next\s+(?:week|month|year|summer|winter|spring|autumn|weekend|\w+day))\b", re.I
+)
 _FREE_WORDS = 15  # words of running text from which on a page tells something
 
 
@@ -69,7 +99,7 @@ def find(reading: Reading) -> Iterator[Found]:
             script = _script(read.activity)
             if script:
                 yield from _not_told(exercise, script)
-            elif not _shows_something(read):
+            elif not _shows_something(read) and not _told_elsewhere(read.activity, reading):
                 for item in exercise.items:
                     yield from _undecided(item, exercise, done[read.activity.span], reading)
 
@@ -87,11 +117,19 @@ def _shows_something(read: Exercises) -> bool:
     """Whether a page has a picture, or a text besides its items, that may decide."""
     part = read.activity.part
     items = {id(place.passage) for exercise in read.exercises for item in exercise.items for place in item.prompt}
-    if part.pictures or any(passage.role is Role.BRIEF or passage.pictures for passage in part.passages):
+    if read.charts or part.pictures or any(passage.role is Role.BRIEF or passage.pictures for passage in part.passages):
         return True
     pupils = (passage for passage in part.passages if passage.audience is Audience.PUPIL)
     free = sum(len(passage.text.split()) for passage in pupils if id(passage) not in items and passage.item is None)
     return free > _FREE_WORDS and not all(exercise.cloze for exercise in read.exercises)
+
+
+def _told_elsewhere(activity: Activity, reading: Reading) -> bool:
+    """Whether what decides may stand elsewhere: the instruction sends the children to a picture, or back to a story, a
+    text, a song."""
+    if _SHOWN.search(activity.heading.passage.text):
+        return True
+    return _BACK.search(activity.heading.passage.text) is not None and len(tuple(reading.unit.activities)) > 1
 
 
 def _not_told(exercise: Exercise, script: str) -> Iterator[Found]:
@@ -123,9 +161,13 @@ def _undecided(item: Item, exercise: Exercise, done: Activity, reading: Reading)
     if chosen is None:
         return
     for other in choice.options:
-        if other is not chosen and frozenset({plain(chosen.text), plain(other.text)}) in _same_meaning():
+        if other is not chosen and _says_the_same(chosen.text, other.text):
             message = f"“{chosen.text}” and “{other.text}” say the same here: both are right. Take another option."
             yield Found(other.place.span, other.text, message)
+            return
+    for other in choice.options:
+        if other is not chosen and _is_alone(item, exercise) and _both_fit(item, chosen, other):
+            yield _both_right(item, [chosen, other])
             return
     passage = next((one for one in done.part.passages if _stands_in(one, item, chosen)), None)
     if passage is None or passage in reading.readings.unchecked or len(item.prompt) != 1:
@@ -133,13 +175,70 @@ def _undecided(item: Item, exercise: Exercise, done: Activity, reading: Reading)
     others = [option for option in choice.options if option is not chosen]
     tokens = reading.analyse(passage).tokens
     at = next((index for index, token in enumerate(tokens) if token.text.casefold() == plain(chosen.text)), None)
-    if at is None or not all(_same_kind(tokens[at], option, done, reading) for option in others):
+    if at is None:
         return
-    if _matter_of_taste(tokens, at):
-        place = trimmed(item.prompt[0])
-        listed = " and ".join(f"“{option.text}”" for option in choice.options)
-        message = f"{listed} are both right here: nothing on the page decides. Add a picture, or change an option."
-        yield Found(place.span, place.text, message)
+    if all(_same_kind(tokens[at], option, done, reading) for option in others) and _matter_of_taste(tokens, at):
+        yield _both_right(item, choice.options)
+        return
+    for option in others:
+        if _fits_anything(tokens, at, option) and _is_alone(item, exercise):
+            yield _both_right(item, [chosen, option])
+            return
+
+
+def _both_right(item: Item, options: Sequence[Option]) -> Found:
+    place = trimmed(item.prompt[0])
+    listed = " and ".join(f"“{option.text}”" for option in options)
+    message = f"{listed} are both right here: nothing on the page decides. Add a picture, or change an option."
+    return Found(place.span, place.text, message)
+
+
+def _is_alone(item: Item, exercise: Exercise) -> bool:
+    """Whether an item is one sentence, with no other beside it that may decide."""
+    places = item.prompt
+    if exercise.cloze:  # a list's entry, a line of its own
+        places = tuple(Place(place.passage, 0, len(place.passage.text)) for place in places)
+        if sum(one.prompt[0].passage is places[0].passage for one in exercise.items if one.prompt) > 1:
+            return False
+    if any(char.isdigit() or char in "%✓✗☐☺☹" for place in places for char in place.text):
+        return False
+    ends = sum(place.text.count(mark) for place in places for mark in ".!?:;")
+    return ends <= 1 and not _DECIDES.search(item.text)
+
+
+def _both_fit(item: Item, chosen: Option, other: Option) -> bool:
+    """Words that go together wherever one of them goes: `always` and `often`; `will` and `are going to` of a plan;
+    `behind` and `in front of` a house."""
+    pair = {plain(chosen.text), plain(other.text)}
+    if any(pair <= one for one in _go_together()):
+        return True
+    planned = "will" in pair and any(_GOING_TO.fullmatch(one) for one in pair)
+    return planned and _LATER.search(item.text) is not None and "?" not in item.text
+
+
+def _go_together() -> tuple[frozenset[str], ...]:
+    return tuple(frozenset(part.strip() for part in line.split(",")) for line in entries("go_together.txt"))
+
+
+def _fits_anything(tokens: tuple[Token, ...], at: int, option: Option) -> bool:
+    """`The soup is very (hot / good)`: whatever is hot may be good."""
+    be = at and any(token.lemma == "be" for token in tokens[max(0, at - 2) : at])
+    low = tokens[at].text.casefold()
+    plain_form = low == tokens[at].lemma and tokens[at].pos == "ADJ" and low not in _ANYTHING
+    last = at + 2 >= len(tokens)
+    subject = next((token for token in tokens if token.dep == "nsubj"), None)
+    noun = subject is not None and subject.pos in ("NOUN", "PROPN", "PRON")
+    return bool(be) and plain_form and last and noun and plain(option.text) in _ANYTHING
+
+
+def _says_the_same(one: str, other: str) -> bool:
+    """Whether two options say the same: words, or sentences that differ in one word: `Close / Shut the window.`"""
+    words, others = plain(one).split(), plain(other).split()
+    if frozenset({plain(one), plain(other)}) in _same_meaning():
+        return True
+    differing = [pair for pair in zip(words, others, strict=False) if pair[0] != pair[1]]
+    several = len(words) == len(others) > 2 and len(differing) == 1
+    return several and frozenset(word.strip(",.!?") for word in differing[0]) in _same_meaning()
 
 
 def _same_meaning() -> frozenset[frozenset[str]]:
