@@ -174,6 +174,9 @@ class _Activity:
         lettered = next((choice for choice in item.choices if choice.inline is None), None)
         for gap, text in zip(item.gaps, done.filled, strict=True):
             edits = self._of(gap.place.passage)
+            if _is_in_sentence(item, gap):
+                edits.drop(gap.place.start, gap.place.end)
+                continue
             place = (gap.place.start, gap.place.end)
             if text is None and lettered is not None:
                 edits.unchecked = True
@@ -231,7 +234,10 @@ class _Activity:
         edits = self._of(item.jumble.passage)
         place = (item.jumble.start, item.jumble.end)
         said = item.answer.text if item.answer is not None else ""
-        filled = any(text for text in done.filled)
+        filled = any(text for text in done.filled) and not any(_is_in_sentence(item, gap) for gap in item.gaps)
+        if item.gaps and not filled:
+            edits.fills.append(Fill(*place, said, place))
+            return
         whole = next((one for one in item.prompt if one.holds(item.jumble) if item.jumble), None)
         end = place[1] if whole is None or item.gaps else whole.end
         edits.fills.append(Fill(place[0], end, "" if filled else said, place))
@@ -283,6 +289,16 @@ class _Activity:
                 self._of(passage).cuts.append((match.end(), match.end()))
             for match in (*_ARROWS.finditer(text), *_SPEAKER.finditer(text)):
                 self._of(passage).cuts.append(match.span())
+
+
+def _is_in_sentence(item: Item, gap: Gap) -> bool:
+    """Whether an item's mixed letters stand in a sentence, and its blank behind that: `my **drangap**. ____`."""
+    jumble = item.jumble
+    if jumble is None or jumble.passage is not gap.place.passage or jumble.end > gap.place.start:
+        return False
+    text = jumble.passage.text
+    before = text[: jumble.start].rstrip()
+    return before[-1:].isalpha() and text[jumble.end : gap.place.start].strip()[:1] in (".", "!", "?")
 
 
 def _stands_behind(choice: Choice) -> bool:

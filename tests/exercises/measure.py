@@ -30,7 +30,7 @@ FOLDER = Path(__file__).parent
 _LEVELS = {"Pre-A1": 1, "A1": 2, "A2": 3, "B1": 4}
 # Rules about what stands around an exercise, or about levels: the wrapping decides what they say.
 _NOT_ABOUT_TEXT = frozenset((FOLDER / "rules_left_out.txt").read_text(encoding="utf-8").split())
-_LEVEL = frozenset((FOLDER / "rules_about_the_level.txt").read_text(encoding="utf-8").split())
+ABOUT_LEVEL = frozenset((FOLDER / "rules_about_the_level.txt").read_text(encoding="utf-8").split())
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,9 +99,9 @@ def report(name: str, *, english: English | None, show: bool) -> Iterator[str]:
     at_fault = 0
     shown: list[str] = []
     for one in clean:
-        about_text = [finding for finding in found[one.id][0] if finding.rule not in _LEVEL]
+        about_text = [finding for finding in found[one.id][0] if finding.rule not in ABOUT_LEVEL]
         wrong.update(finding.rule for finding in about_text)
-        levels.update(finding.rule for finding in found[one.id][0] if finding.rule in _LEVEL)
+        levels.update(finding.rule for finding in found[one.id][0] if finding.rule in ABOUT_LEVEL)
         at_fault += bool(about_text)
         shown += [f"  {one.id} ({one.layout}): {f.rule}: {f.text!r}: {f.message}" for f in about_text]
     hits: Counter[str] = Counter()
@@ -112,7 +112,7 @@ def report(name: str, *, english: English | None, show: bool) -> Iterator[str]:
         hits[one.fault] += hit
         if not hit:
             shown.append(f"  {one.id} ({one.layout}): {one.fault} not found: {[(f.rule, f.text) for f in findings]}")
-        others = [f for f in findings if f.rule != one.fault and f.rule not in _LEVEL]
+        others = [f for f in findings if f.rule != one.fault and f.rule not in ABOUT_LEVEL]
         shown += [f"  {one.id} also: {f.rule}: {f.text!r}: {f.message}" for f in others]
     kinds = Counter(one.fault for one in faulty)
     yield f"{name}: {len(clean)} clean exercises, {at_fault} with a false stop or query"

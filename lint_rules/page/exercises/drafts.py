@@ -136,6 +136,7 @@ def _number_exercises(
     columns = [
         (chain, kind) for kind in (Kind.LOWER, Kind.UPPER, Kind.ROMAN) for chain in chains(free, kind) if len(chain) > 1
     ]
+    columns = [(chain, kind) for chain, kind in columns if not _speaks(chain, columns, lines)]
     columns = [(chain, kind) for chain, kind in columns if not _heads_parts(chain, numbers, lines)]
     if not columns or not found:
         return
@@ -148,6 +149,13 @@ def _number_exercises(
         if not one.cloze:
             for draft in one.drafts:
                 draft.places = [part for place in draft.places for part in without(place, [*inside, *marked])]
+
+
+def _speaks(chain: Sequence[Mark], columns: Sequence[tuple[list[Mark], Kind]], lines: Sequence[Line]) -> bool:
+    """Whether letters are people who take turns: `A: … B: … A: …`."""
+    colons = all(lines[mark.line].passage.text[mark.end : mark.end + 1] == ":" for mark in chain)
+    letters = [mark.label for other, _ in columns for mark in other]
+    return colons and any(letters.count(mark.label) > 1 for mark in chain)
 
 
 def _heads_parts(chain: Sequence[Mark], numbers: Sequence[Sequence[Mark]], lines: Sequence[Line]) -> bool:

@@ -66,6 +66,9 @@ def _jumble(draft: Draft, gaps: Sequence[Gap], said: str, instruction: str, *, s
         if token is not None and (asked or sure or _is_anagram(token.text, said)):
             return token
     for place in draft.places:
+        token = _set_off(place, said, sure=sure) if gaps else None
+        if token is not None:
+            return token
         letters_place = jumbles.letters_in(place)
         if letters_place is not None and not any(gap.word is not None for gap in gaps):
             return letters_place
@@ -93,6 +96,17 @@ def _in_brackets_behind(places: Sequence[Place]) -> Place | None:
     """The one word in brackets behind a sentence: `We sit on a ____. (RIHCA)`."""
     match = _BRACKETED.search(places[-1].text) if places else None
     return Place(places[-1].passage, *(places[-1].start + at for at in match.span())) if match else None
+
+
+def _set_off(place: Place, said: str, *, sure: bool) -> Place | None:
+    """The one word in bold or italics of a sentence, where its letters are the answer's: `my **drangap** ____`."""
+    ranges = {*place.passage.strong, *place.passage.emphasis}
+    inside = [Place(place.passage, *one) for one in ranges if place.start <= one[0] and one[1] <= place.end]
+    words = [one for one in inside if _LETTERS.fullmatch(one.text)]
+    if len(words) != 1 or len(inside) > 1:
+        return None
+    near = sure and jumbles.letters_of(words[0].text).keys() & jumbles.letters_of(said).keys()
+    return words[0] if _is_anagram(words[0].text, said) or (near and len(said.split()) == 1) else None
 
 
 def _fills_cell(place: Place) -> bool:

@@ -8,14 +8,14 @@ from lint_rules.page.exercises.model import Place
 from lint_rules.plain_words import WORD
 
 _SPACED = re.compile(r"(?<![^\s(])[^\W\d_](?:[ \u00a0·•|,./–-]+[^\W\d_]){2,}(?![^\s.,;)→=?!])")
-_BETWEEN = re.compile(r"\s*(?:/|\||·|•|∙|~|⋅|,|\+|;|<>|\s[–—-]\s|\u00a0{2,}|[ \t]{2,}|\][ \t]*\[)\s*")
+_BETWEEN = re.compile(r"\s*(?:/|\||·|•|∙|~|⋅|,|\+|;|<>|\s[–—-]\s|\u00a0{2,}|[ \t]{2,}|\][ \t]*\[|\)[ \t]*\()\s*")
 _ARROW = re.compile(r"\s*(?:→|=>|->|=|_{2,}).*$", re.S)
 _SENTENCES = re.compile(
     r"\b(?:in order|order the|make (?:a |the )?(?:sentence|question)|jumbled|mixed|right order)", re.I
 )
 _SPEAKER = re.compile(r"\s*([^\W\d_][\w.’'-]*(?:\s[^\W\d_][\w.’'-]*){0,2}):\s+")
 _FEWEST = 3
-_CARD = " \t\n\u00a0[]"
+_CARD = " \t\n\u00a0[]()"
 
 
 def letters_in(place: Place) -> Place | None:

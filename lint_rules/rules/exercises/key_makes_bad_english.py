@@ -15,9 +15,11 @@ from lint_rules.page.exercises.drafts import trimmed
 from lint_rules.page.exercises.model import Exercise, Exercises, Item, Place
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.source import Span
+from lint_rules.unit_language.hinted_forms import hinted_slip
 from lint_rules.unit_language.key_slips import key_slips
 
 _SENTENCE = 3  # words
+_HINT = re.compile(r"\(\s*([^\W\d_]+)\s*\)")
 _LETTER_FIRST = re.compile(r"([A-Za-z])[).]?\s+(?=[A-Z])")
 
 
@@ -58,6 +60,8 @@ RULE = Rule(
         Example("1. «____» your cat sleep here?\n2. ____ they like it?\n" + _key("1 Do 2 Do")),
         Example("1. She likes tea.\n2. It rains.\n" + _key("1. «She don't» like tea.\n2. It doesn't rain.")),
         Example("1. She didn't «____». (go)\n2. He can ____. (swim)\n" + _key("1 went 2 swim")),
+        Example("1. I am «____» fast. (run)\n2. We ____ a whale. (see)\n" + _key("1 runing 2 have seen")),
+        Example("1. I ____ fast. (run)\n2. We «____» a whale. (see)\n" + _key("1 am running 2 have saw")),
         Example("1. Look at the «____». (mouse)\n2. They sing very ____. (good)\n" + _key("1 mouses 2 well")),
     ),
 )  # fmt: skip
@@ -100,7 +104,24 @@ def _sentence(item: Item, exercise: Exercise, reading: Reading) -> Iterator[Foun
             return
 
 
+def _hinted(item: Item, exercise: Exercise) -> Found | None:
+    """A form that the verb in brackets has not."""
+    filled = completed(item, exercise).filled
+    for gap, text in zip(item.gaps, filled, strict=True):
+        alone = _HINT.findall(item.text) if len(item.gaps) == 1 else []
+        hint = gap.hint.text if gap.hint is not None else alone[0] if len(alone) == 1 else ""
+        better = hinted_slip(hint.strip("() "), text) if hint and text and gap.word is None else None
+        if text and better is not None:
+            perhaps = f" Perhaps “{better}”?" if better else ""
+            return Found(gap.place.span, text, f"The key's form of “{hint.strip('() ')}”, “{text}”, is wrong.{perhaps}")
+    return None
+
+
 def _item(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> Iterator[Found]:
+    hinted = _hinted(item, exercise)
+    if hinted is not None:
+        yield hinted
+        return
     for span in _spans(item, exercise):
         for passage in done.part.passages:
             found = _filled(passage, span)

@@ -55,7 +55,7 @@ def find(reading: Reading) -> Iterator[Found]:
         if not each_once(read.activity.heading.passage.text):
             continue
         for exercise in read.exercises:
-            if exercise.box is not None and not exercise.box.instead and not exercise.key.own:
+            if exercise.box is not None and not exercise.key.own:
                 yield from _compare(exercise, exercise.box.words)
 
 
