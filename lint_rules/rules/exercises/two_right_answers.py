@@ -78,7 +78,7 @@ _ANYTHING = frozenset({"good", "nice", "lovely", "great", "beautiful", "wonderfu
 _BACK = re.compile(
     r"\b(?:again|back|story|text|song|rhyme|poem|chant|comic|diary|remember|watch|listen|lesson)\b", re.I
 )
-_SHOWN = re.compile(r"\b(?:pictures?|map|photos?|plan|chart|table|drawings?|look)\b", re.I)
+_SHOWN = re.compile(r"\b(?:pictures?|map|photos?|plan|chart|table|drawings?)\b", re.I)
 _DECIDES = re.compile(
     r"\b(?:look|because|but|so|think|sure|promise|hope|if|when|not|never|maybe|perhaps|probably)\b|n['’]t\b", re.I
 )
