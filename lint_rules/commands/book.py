@@ -40,25 +40,28 @@ def run(arguments: argparse.Namespace) -> int:
         check("--report", arguments.report, places[0])
     with tools(arguments) as kit:
         reports = [book_report(place, kit, Severity.STOP) for place in places]
-    if arguments.report:
-        _write(arguments.report, reports[0], kit.rules)
+    gone = _write(arguments.report, reports[0], kit.rules) if arguments.report else ()
     chosen = narrowed(reports, arguments, kit.rules)
     if arguments.format == "json":
         write_text(json_report(chosen) + "\n")
     else:
-        _print(chosen, kit.rules, arguments, sum(len(report.points) for report in reports))
+        _print(chosen, kit.rules, arguments, sum(len(report.points) for report in reports), gone)
     return status_of(reports)
 
 
-def _write(name: str, report: Report, rules: Sequence[RuleModule]) -> None:
-    """Write the proof: into a folder an index and a page a unit, else all of it as one file."""
+def _write(name: str, report: Report, rules: Sequence[RuleModule]) -> tuple[str, ...]:
+    """Write the proof: into a folder an index and a page a unit, else all of it as one file.
+
+    Gives the names of pages of an earlier proof that were taken out.
+    """
     from lint_rules.reports.html.page import html_folder, html_report
 
     if is_folder(name):
         pages = html_folder(report, rules, now())
-        write_folder(name, {page_name: text.encode("utf-8", "backslashreplace") for page_name, text in pages.items()})
-    else:
-        write_output(name, html_report(report, rules, now()).encode("utf-8", "backslashreplace"))
+        made = {page_name: text.encode("utf-8", "backslashreplace") for page_name, text in pages.items()}
+        return write_folder(name, made)
+    write_output(name, html_report(report, rules, now()).encode("utf-8", "backslashreplace"))
+    return ()
 
 
 def _places(arguments: argparse.Namespace) -> list[Path]:
@@ -75,7 +78,13 @@ def _places(arguments: argparse.Namespace) -> list[Path]:
     return places
 
 
-def _print(reports: Sequence[Report], rules: Sequence[RuleModule], arguments: argparse.Namespace, points: int) -> None:
+def _print(
+    reports: Sequence[Report],
+    rules: Sequence[RuleModule],
+    arguments: argparse.Namespace,
+    points: int,
+    gone: Sequence[str],
+) -> None:
     asked = asked_for(arguments)
     shown = page(arguments.all)
     other_hook = _units_have_a_hook()
@@ -90,6 +99,8 @@ def _print(reports: Sequence[Report], rules: Sequence[RuleModule], arguments: ar
         shown.say(line)
     if other_hook:
         shown.say("What a unit shows by itself is shown by the hook `hornbook`; `hornbook book` shows all.")
+    for page_name in gone:
+        shown.say(f"Taken out: {page_name}, the page of a unit that is not in the book any more.")
     if arguments.report:
         shown.say(f"Written: {arguments.report}")
 

@@ -1,6 +1,7 @@
 """What commands say and write: to a person on a page, to a program as UTF-8 in exact bytes, to files whole."""
 
 import os
+import re
 import sys
 from collections.abc import Mapping
 from contextlib import suppress
@@ -104,9 +105,14 @@ def check_folder(option: str, name: str, place: Path) -> None:
 FIRST_PAGE = "index.html"
 
 
-def write_folder(name: str, pages: Mapping[str, bytes]) -> None:
-    """Write pages into a folder, each whole or not at all. Raises CannotRun."""
+def write_folder(name: str, pages: Mapping[str, bytes]) -> tuple[str, ...]:
+    """Write pages into a folder, each whole or not at all; gives the names of the pages that were taken out for it.
+
+    Taken out is what the folder's first page linked as a page of a unit, what is a page of hornbook's still, and what
+    is not among the new pages: the unit has another name now, or is gone. Raises CannotRun.
+    """
     folder = Path(name)
+    before = _linked(folder / FIRST_PAGE)
     try:
         folder.mkdir(exist_ok=True)
     except OSError as error:
@@ -115,6 +121,35 @@ def write_folder(name: str, pages: Mapping[str, bytes]) -> None:
         if not _is_ours(folder / page_name):
             raise CannotRun(f"{folder / page_name} is not a page of hornbook's, so it is not written over.")
         write_output(str(folder / page_name), data)
+    gone = []
+    for page_name in before:
+        if page_name not in pages and _is_page(folder / page_name):
+            with suppress(OSError):  # one that cannot be taken out does no harm: no page links it any more
+                (folder / page_name).unlink()
+                gone.append(page_name)
+    return tuple(gone)
+
+
+_LINK = re.compile(rb'<li><a href="([a-z0-9-]+\.html)">')
+_MADE = b'<meta name="generator" content="hornbook">'
+
+
+def _linked(first_page: Path) -> list[str]:
+    """The pages that the first page of an earlier proof names."""
+    if not _is_page(first_page):
+        return []
+    with suppress(OSError):
+        _, _, pages = first_page.read_bytes().partition(b'<ul class="pages">')
+        return [link.decode("ascii") for link in _LINK.findall(pages.partition(b"</ul>")[0])]
+    return []
+
+
+def _is_page(file: Path) -> bool:
+    """Say whether a file is a page of hornbook's, and no link to one."""
+    try:
+        return not file.is_symlink() and _MADE in read_bytes(file, "picture", head=HEAD)
+    except Refused:
+        return False
 
 
 def spare_the_manuscript(option: str, name: str, report: Report) -> None:

@@ -58,3 +58,46 @@ def test_a_folder_is_written_again_but_never_among_other_files(folder: Path, tmp
         assert "--report" in complained
         assert sorted(course.rglob("*")) == before
     assert hornbook("book", str(course), "--report", f"{tmp_path}/no/where/")[0] == 2
+
+
+def test_the_page_of_a_unit_with_a_new_name_goes_and_nothing_else(tmp_path: Path) -> None:
+    course = write_course(
+        tmp_path / "book", {"level-1/unit-01.md": unit("My color."), "level-1/unit-02.md": unit("A.")}
+    )
+    proof = tmp_path / "proof"
+    assert "Taken out" not in hornbook("book", str(course), "--report", f"{proof}/")[1]
+    kept = {
+        "level-1-unit-02-with-my-notes.html": (proof / "level-1-unit-02.html").read_bytes(),  # a copy of theirs
+        "level-1-unit-03.html": b"<!doctype html><title>A page about a hornbook</title>",
+        "notes.txt": b"call the printer",
+    }
+    for name, data in kept.items():
+        (proof / name).write_bytes(data)
+    (course / "level-1/unit-02.md").rename(course / "level-1/unit-04.md")
+    said = hornbook("book", str(course), "--report", f"{proof}/")[1]
+    assert "Taken out: level-1-unit-02.html, the page of a unit that is not in the book any more." in said
+    assert {path.name for path in proof.iterdir()} == {
+        "index.html",
+        "level-1-unit-01.html",
+        "level-1-unit-04.html",
+        *kept,
+    }
+    assert {name: (proof / name).read_bytes() for name in kept} == kept
+
+
+@pytest.mark.parametrize("change", ["written over", "linked"])
+def test_a_page_that_is_no_longer_hornbooks_stays(tmp_path: Path, change: str) -> None:
+    course = write_course(
+        tmp_path / "book", {"level-1/unit-01.md": unit("My color."), "level-1/unit-02.md": unit("A.")}
+    )
+    proof, page = tmp_path / "proof", tmp_path / "proof" / "level-1-unit-02.html"
+    hornbook("book", str(course), "--report", f"{proof}/")
+    if change == "linked":
+        page.rename(tmp_path / "elsewhere.html")
+        page.symlink_to(tmp_path / "elsewhere.html")
+    else:
+        page.write_text("<!doctype html><title>Our hornbook</title>", encoding="utf-8")
+    (course / "level-1/unit-02.md").unlink()
+    assert "Taken out" not in hornbook("book", str(course), "--report", f"{proof}/")[1]
+    assert page.is_symlink() or page.read_text(encoding="utf-8") == "<!doctype html><title>Our hornbook</title>"
+    assert change == "written over" or (tmp_path / "elsewhere.html").exists()

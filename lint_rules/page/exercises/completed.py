@@ -119,16 +119,18 @@ def key_texts(item: Item) -> tuple[str, ...]:
 
 def _within_sentence(item: Item, said: str) -> list[str]:
     """The words for the blanks, where the key gives the whole sentence; none where it does not."""
-    pattern = ""
+    pieces: list[str | None] = []  # None: a blank
     for place in item.prompt:
         at = place.start
         for gap in item.gaps:
             if place.holds(gap.place):
-                pattern += _loose(place.passage.text[at : gap.place.start]) + r"(.+?)"
+                pieces += [place.passage.text[at : gap.place.start], None]
                 at = max(at, gap.hint.end if gap.hint and gap.hint.start >= gap.place.end else gap.place.end)
-        pattern += _loose(place.passage.text[at : place.end])
-    if not re.search(r"\w{2,}", pattern.replace(r"(.+?)", "")):
+        pieces.append(place.passage.text[at : place.end])
+    words = [word for piece in pieces if piece for word in _WORD.findall(piece)]
+    if not any(re.search(r"\w\w", word) for word in words) or sum(map(len, words)) > len(said):
         return []
+    pattern = "".join(r"(.+?)" if piece is None else _loose(piece) for piece in pieces)
     match = re.fullmatch(pattern, said.strip(), re.I)
     return [group.strip() for group in match.groups()] if match else []
 
@@ -154,8 +156,8 @@ def _plain_words(text: str) -> list[str]:
 
 
 def _loose(text: str) -> str:
-    words = re.findall(r"[\w’']+", text)
-    return "".join(r"\W*" + re.escape(word).replace("’", "['’]").replace("'", "['’]") for word in words) + r"\W*"
+    words = (re.escape(word).replace("’", "['’]").replace("'", "['’]") for word in _WORD.findall(text))
+    return "".join(rf"\W*{word}" for word in words) + r"\W*"
 
 
 def word_with(word: str, said: str) -> str | None:

@@ -151,7 +151,8 @@ def _keyed(words: Sequence[Listed], read: Exercises) -> tuple[int, bool] | None:
         texts = [key.text for key in read.keys]
     for said in (piece for text in texts for piece in re.split(r"[;\n]", text)):
         for at, word in enumerate(words):
-            match = re.match(_LEAD + re.escape(word.word) + r"\b", said, re.I)
+            named = word.word.casefold() in said.casefold()  # else no pattern need be made
+            match = re.match(_LEAD + re.escape(word.word) + r"\b", said, re.I) if named else None
             if match is not None:
                 return at, len(LETTERS.findall(said[match.end() :])) > 1
     return None
