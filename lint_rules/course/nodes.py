@@ -4,39 +4,15 @@ import re
 from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass, field
 
-from ruamel.yaml import YAML
-from ruamel.yaml.error import MarkedYAMLError, YAMLError
 from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
-from ruamel.yaml.reader import ReaderError
 
 from lint_rules.course.problem import CourseProblem, did_you_mean, problem_at
+from lint_rules.manuscript.yaml_text import YamlFault, read_yaml
 from lint_rules.source import Source, whole_characters
 
 _NULL, _INTEGER = "tag:yaml.org,2002:null", "tag:yaml.org,2002:int"
 _LARGEST = 1_000_000  # characters; YAML is read slowly, and a course file has a few thousand
 _RANGE = re.compile(r"\s*(\d{1,4})\s*(?:-|–|to)\s*(\d{1,4})\s*")
-# What the YAML reader says → what an author can do about it.
-_CURES = (
-    (
-        r"mapping values are not allowed",
-        "a text with a colon and a space in it needs quotation marks, and keys that belong together must start in the"
-        " same column",
-    ),
-    (r"found character '\\t'", "indent with spaces; YAML does not allow tabs"),
-    (r"found character", "a text that begins with this character needs quotation marks"),
-    (r"expected <block end>|did not find expected", "this does not line up with the lines above it"),
-    (r"found undefined alias", "a text that begins with * needs quotation marks"),
-    (r"but found another document", "a course file is one document; take out `---` and what is after it"),
-    (r"found unknown escape", r"in double quotation marks a \ starts a code; use single ones"),
-)
-_CURES_WHERE_IT_OPENS = (
-    (r"found unexpected (end of stream|document separator)", "a quotation mark opens here and is not closed"),
-    (
-        r"expected ',' or|expected the node content, but found '<stream end>'",
-        "a bracket opens here and is not closed, or a comma is missing after it",
-    ),
-    (r"could not find expected ':'", "a key needs a colon and a space after it"),
-)
 
 Entry = tuple[Node, Node]  # key and value
 
@@ -58,22 +34,11 @@ class NodeReader:
         if len(self.source.text) > _LARGEST:
             self.say(0, "This file is far too large for a course file; is it the right one?")
             return None
-        yaml = YAML(typ="safe", pure=True)
-        yaml.composer.warn_double_anchors = False
         try:
-            node: Node | None = yaml.compose(self.source.text)
-        except MarkedYAMLError as error:
-            self.say(*_cured(error))
-        except ReaderError as error:
-            code = error.character if isinstance(error.character, int) else ord(error.character)
-            self.say(error.position, f"The character U+{code:04X} is not allowed here; delete it.")
-        except RecursionError:
-            self.say(0, "This is not a course file: its brackets are nested hundreds deep.")
-        except (YAMLError, ValueError, OverflowError) as error:  # an odd escape gets through to int() and chr()
-            self.say(0, f"This is not YAML: {_tidied(str(error))}.")
-        else:
-            return node
-        return None
+            return read_yaml(self.source.text)
+        except YamlFault as fault:
+            self.say(fault.at, f"This is not YAML: {fault.cure}.")
+            return None
 
     def mapping(self, node: Node, what: str, keys: Collection[str], elsewhere: dict[str, str]) -> dict[str, Entry]:
         """The entries of a mapping whose keys are known; empty values count as not given.
@@ -205,19 +170,3 @@ def _shown(node: ScalarNode) -> str:
     value = " ".join(str(node.value).split())
     value = value if len(value) <= 40 else value[:39] + "…"
     return value if _integer(node) is not None else f"'{value}'"
-
-
-def _cured(error: MarkedYAMLError) -> tuple[int, str]:
-    """Where a fault of the YAML lies, and what to do about it."""
-    said = (error.problem or error.context or "it cannot be read").strip()
-    mark = error.problem_mark or error.context_mark
-    for cures, place in ((_CURES, mark), (_CURES_WHERE_IT_OPENS, error.context_mark or mark)):
-        for fault, cure in cures:
-            if re.match(fault, said):
-                return (place.index if place else 0), f"This is not YAML: {cure}."
-    return (mark.index if mark else 0), f"This is not YAML: {_tidied(said)}."
-
-
-def _tidied(said: str) -> str:
-    first = said.strip().split("\n")[0].rstrip(".") or "it cannot be read"
-    return first.replace("<block mapping start>", "indented keys").replace("<document start>", "a new document")

@@ -5,11 +5,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
-from ruamel.yaml import YAML
-from ruamel.yaml.error import MarkedYAMLError, YAMLError
 from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 
 from lint_rules.manuscript.model import FrontMatter, Problem
+from lint_rules.manuscript.yaml_text import YamlFault, read_yaml
 from lint_rules.source import Source, Span, whole_characters
 
 KEYS = ("level", "unit", "title", "topics", "grammar")
@@ -82,17 +81,12 @@ def read_front_matter(source: Source) -> tuple[FrontMatter, tuple[Problem, ...]]
 def _parsed(source: Source, span: Span, problems: list[Problem]) -> Table | None:
     """Read the block with ruamel.yaml; None (and a problem with its place) when it does not parse."""
     try:
-        root = YAML(typ="safe", pure=True).compose(source.slice(span))
-    except MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
-        at = min(span.start + (mark.index if mark else 0), len(source.text))
+        root = read_yaml(source.slice(span))
+    except YamlFault as fault:
+        at = min(span.start + fault.at, len(source.text))
         line = source.line_span(source.position(at).line)
-        why = (error.problem or "it is not YAML").strip()
-        problems.append(Problem(Span(min(at, line.end), line.end), _broken(why)))
-        return None
-    except (YAMLError, ValueError, RecursionError) as error:
-        at = min(span.start + int(getattr(error, "position", 0) or 0), len(source.text))
-        problems.append(Problem(Span(at, at), _broken(str(error).splitlines()[0] if str(error) else "it is not YAML")))
+        message = f"The front matter cannot be read here: {fault.cure}."
+        problems.append(Problem(Span(min(at, line.end), line.end), message))
         return None
     if root is None:
         return {}
@@ -109,21 +103,6 @@ def _parsed(source: Source, span: Span, problems: list[Problem]) -> Table | None
             continue
         table[name] = _entry(value, source, span.start), _span(value, source, span.start)
     return table
-
-
-_IN_PLAIN_WORDS = {
-    "mapping values are not allowed here": "a second colon stands in one line",
-    "found unexpected end of stream": "a quotation mark or a bracket is opened and not closed",
-    "found character '\\t' that cannot start any token": "a tab stands where spaces belong",
-}
-
-
-def _broken(why: str) -> str:
-    why = _IN_PLAIN_WORDS.get(why, why)
-    return (
-        f"The front matter cannot be read as YAML here ({why}). Each line should be `key: value`;"
-        ' a value with a colon or a quotation mark in it goes between "…".'
-    )
 
 
 def _span(node: Node, source: Source, offset: int) -> Span:
