@@ -2,7 +2,8 @@
 
     python tests/judged/score.py [COURSE [JUDGED]] [--english URL] [--rules] [--left] [--new]
 
-COURSE is a course's folder, JUDGED its judged.csv (by default beside it); without them the two courses of this folder.
+COURSE is a course's folder, JUDGED its judged.csv or points.csv (by default beside it); without them the courses of this
+folder. In a points.csv each row is a point, known by its first finding, as an author saw it.
 Findings are matched by rule, file and words near the judged line, one to one; findings of English need a server and are
 left out where none is named. --rules says it rule by rule, --left lists the wrong ones that are left, --new the
 findings that nobody has judged.
@@ -75,9 +76,8 @@ def main() -> None:
     wanted = parser.parse_args()
     courses = [wanted.course] if wanted.course else sorted(path.parent for path in HERE.glob("*/course/course.yaml"))
     for course in courses:
-        judged = wanted.judged or next(
-            path for path in (course / "judged.csv", course.parent / "judged.csv") if path.exists()
-        )
+        beside = (folder / name for folder in (course, course.parent) for name in ("judged.csv", "points.csv"))
+        judged = wanted.judged or next(path for path in beside if path.exists())
         show(score(course, judged, wanted.english), wanted)
 
 
@@ -121,7 +121,7 @@ def row_of(row: dict[str, str]) -> Row:
     return Row(
         row["rule"],
         row["severity"],
-        row["path"],
+        re.sub(r"^courses/\w+/", "", row["path"]),
         int(row["line"]),
         row["text"][:CUT],
         row["verdict"],

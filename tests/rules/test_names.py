@@ -7,12 +7,12 @@ PROMISED = {
     " long-text",
     "instructions": "long-instruction too-many-steps unfamiliar-instruction-word instruction-wording-varies",
     "teacher's notes": "missing-grammar-label grammar-label-mismatch grammar-term-on-page missing-note-field"
-    " material-not-listed",
+    " material-not-listed promised-word-missing",
     "timing": "lesson-length lesson-time-mismatch missing-time unlikely-time course-hours",
     "safety": "missing-safety-note unconfirmed-draft sensitive-topic",
     "unit pattern": "unit-pattern missing-recurring-activity activity-numbering broken-reference audio-script",
     "exercises": "answers-mismatch word-box-mismatch letter-gap-mismatch jumbled-mismatch duplicate-option missing-gap"
-    " instruction-count-mismatch key-makes-bad-english two-right-answers",
+    " instruction-count-mismatch key-makes-bad-english two-right-answers model-length",
     "activities": "short-survey picture-sentence-not-in-story unclear-odd-one-out mind-map-misfit"
     " sound-spelling-mismatch art-brief",
     "vocabulary map": "target-word-not-taught word-not-recycled word-not-tested test-beyond-unit test-skills",

@@ -112,7 +112,7 @@ def test_hours_are_a_forecast_until_then() -> None:
     assert found.severity is Severity.NOTE
     assert found.message == (
         "level-1 promises 2 hours of classwork, and at the pace so far (20 minutes in 2 units, 1 lesson without a "
-        "time) its 4 units come to about 40 minutes. Plan more lessons, or promise fewer hours."
+        "time) its 4 units come to about 40 minutes. Plan more lessons, or set fewer hours."
     )
 
 

@@ -13,6 +13,8 @@ RULES = {
     "not tested": "word-not-tested",
 }
 
+SAMPLED = "not tested"  # a test samples: where it asks for more than half of a unit's words, the rule keeps silent
+
 
 def said(capsys: pytest.CaptureFixture[str], *arguments: str) -> list[str]:
     main([*arguments, "--no-cache"])
@@ -27,7 +29,7 @@ def test_gaps_are_those_of_the_findings(name: str, capsys: pytest.CaptureFixture
     for gap, rule in RULES.items():
         count = sum(line.endswith(f"[{rule}]") for line in found)
         counted = sum(int(line.split(":")[1].split()[0]) for line in listed if line.startswith(f"  {gap}:"))
-        assert counted == count, gap
+        assert counted == count or (gap == SAMPLED and counted > count), gap
     assert (name == ".") == all("nothing is missing" in line for line in listed)
 
 

@@ -99,6 +99,7 @@ class _Entry:
     choice: int
 
 
+_SPELT_OUT = re.compile(r"[^\W\d_]{1,3}(?:[-‐‑–—·.][^\W\d_]{1,3})+\W*")
 _SIDE_BY_SIDE = 4  # words that do not fit, and a third of all: no slip, but the other sound
 _SIGNS = re.compile(r"(?<!\w)/[^\s/]{1,6}/(?!\w)|^\W*[^\W\d_]?[ɪəʊæɒʌɔɜɑθðʃʒŋː][^\s]{0,3}$")
 
@@ -182,6 +183,8 @@ def _words(passage: Passage, wanted: Practised, source: Source) -> Iterator[tupl
         if len(plain) > 1 and word.end <= lead_in:
             continue  # The same sound, with ee:
         letters = "".join(plain)
+        if _SPELT_OUT.fullmatch(word.shown.strip()):
+            continue  # h-a-t →
         if len(letters) < 2 or letters.casefold() in spelt or _PHONETIC.search(word.word) or PICTURE in word.shown:
             continue
         if PICTURE not in passage.text[word.start : word.end]:

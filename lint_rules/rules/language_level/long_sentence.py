@@ -145,7 +145,7 @@ _LETTER_AFTER = re.compile(r"(?<=[.!?])\s+[a-z]\)\s+")
 def find(reading: Reading) -> Iterator[Found]:
     """Report sentences over the level's limit, the whole of each."""
     limit = reading.level.limits.sentence_words
-    sung = _sung_turns(reading.read)
+    sung, beside = _sung_turns(reading.read), _beside_pictures(reading.read)
     said: dict[str, Audience] = {}  # what stands on the page is often heard as well: that is one fault
     for passage in reading.read.passages:
         if not has_sentences(passage) or DivKind.WORDS in reading.unit.div_kinds(passage) or is_title(passage):
@@ -165,7 +165,9 @@ def find(reading: Reading) -> Iterator[Found]:
                         continue
                     cut = _cut(analysis, sentence, passage.text)
                     weight = Severity.NOTE if is_just_over(words, limit, _usual(reading)) else None
-                    yield Found(passage.span(start, end), text, _message(reading, words, cut), weight)
+                    yield Found(
+                        passage.span(start, end), text, _message(reading, words, cut, id(passage) in beside), weight
+                    )
 
 
 def _usual(reading: Reading) -> int:
@@ -224,11 +226,21 @@ def _is_sentence(passage: Passage, text: str) -> bool:
     return passage.role not in {Role.ITEM, Role.CAPTION} or (ends_sentence(text) and options_in(text) < 2)
 
 
-def _message(reading: Reading, words: int, cut: str) -> str:
+def _message(reading: Reading, words: int, cut: str, pictured: bool) -> str:
     level = reading.level
     said = f"This sentence has {words} words; in {level.name} a sentence has up to {level.limits.sentence_words}."
-    return (
-        f"{said} {f'Cut it in two before “{cut}”.' if cut else 'Make two of it, or leave out what the picture shows.'}"
+    if cut:
+        return f"{said} Cut it in two before “{cut}”."
+    return f"{said} Make two of it{', or leave out what the picture shows' if pictured else ''}."
+
+
+def _beside_pictures(unit: Unit) -> frozenset[int]:
+    """The passages of activities that have a picture, or will have one, by identity."""
+    return frozenset(
+        id(passage)
+        for activity in unit.activities
+        if activity.part.pictures or any(passage.role is Role.BRIEF for passage in activity.part.passages)
+        for passage in activity.part.passages
     )
 
 

@@ -8,6 +8,7 @@ activities; an hour is sixty minutes.
 
 from collections.abc import Iterator, Sequence
 
+from lint_rules.course.defaults import default_number
 from lint_rules.course.model import Level
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
@@ -92,6 +93,8 @@ def _verdict(level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None,
     promised = level.hours * 60
     total = add_up(_minutes(unit) for unit in units)
     promise = f"{level.name} promises {as_hours(promised)} of classwork"
+    if level.hours == default_number("hours", level.cefr):  # nobody has promised anything
+        promise = f"{level.name} is expected to have {as_hours(promised)} of classwork (`hours` in course.yaml)"
     if not level.units:
         if total.high >= promised:
             return None
@@ -106,7 +109,7 @@ def _verdict(level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None,
             return None
         return Severity.NOTE, (
             f"{promise}, and at the pace so far ({_sum(units, total)}) its {level.units} units come to about "
-            f"{_hours(forecast)}. Plan more lessons, or promise fewer hours."
+            f"{_hours(forecast)}. Plan more lessons, or set fewer hours."
         )
     if total.low >= promised:
         return None
