@@ -2,7 +2,7 @@
 
     python tests/judged/score.py [COURSE [JUDGED]] [--english URL] [--rules] [--left] [--new]
 
-COURSE is a course's folder, JUDGED its judged.csv or points.csv (by default beside it); without them the courses of this
+COURSE is a course's folder, JUDGED its judged.csv or points.csv (by default beside it); without them those of this
 folder. In a points.csv each row is a point, known by its first finding, as an author saw it.
 Findings are matched by rule, file and words near the judged line, one to one; findings of English need a server and are
 left out where none is named. --rules says it rule by rule, --left lists the wrong ones that are left, --new the
