@@ -7,6 +7,7 @@ rows of a chart. A name of the key that the page has not, among others that it h
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from lint_rules.manuscript.model import Role
 from lint_rules.page.exercises.answers import plain
@@ -40,7 +41,7 @@ class _Name:
 
 def headed(lines: Sequence[Line], read: ReadKey) -> Exercise | None:
     """The exercise whose key goes by names of the page; None where it does not."""
-    for names, sorting in ((list(_columns(lines)), True), (list(_fields(lines)), False)):
+    for names, sorting in ((list(_columns(lines)), True), (list(_groups(lines)), True), (list(_fields(lines)), False)):
         if len(names) < _FEWEST or len({name.key for name in names}) < len(names):
             continue
         answers = list(_answers(read, names))
@@ -66,6 +67,22 @@ def _columns(lines: Sequence[Line]) -> Iterator[_Name]:
             for line in heads:
                 if not _BLANK.fullmatch(line.text):
                     yield _Name(Place(line.passage, line.start, line.end))
+
+
+def _groups(lines: Sequence[Line]) -> Iterator[_Name]:
+    """Heads in bold with nothing but blanks below them."""
+    heads = [at for at, line in enumerate(lines) if _is_head(line)]
+    for at, end in pairwise([*heads, len(lines)]):
+        below = lines[at + 1 : end]
+        if below and all(_BLANK.fullmatch(line.text) for line in below):
+            yield _Name(Place(lines[at].passage, lines[at].start, lines[at].end))
+
+
+def _is_head(line: Line) -> bool:
+    text = line.text.rstrip(" :")
+    return line.first and any(
+        start <= line.start and line.start + len(text) <= end for start, end in line.passage.strong
+    )
 
 
 def _fields(lines: Sequence[Line]) -> Iterator[_Name]:
@@ -94,9 +111,14 @@ def _answers(read: ReadKey, names: Sequence[_Name]) -> Iterator[Answer]:
     for line in read.lines:
         text = line.passage.text
         found: list[tuple[Place, str, int]] = []
+        bold = _bold_name(line, names)
+        if bold is not None:
+            found.append(bold)
         for match in _NAMED.finditer(text, line.start, line.end):
             name = Place(line.passage, *match.span("name"))
             known = _known(name, names)
+            if bold is not None and name.start < bold[2]:
+                continue
             if known is not None:
                 found.append((*known, match.end()))
             elif match["sign"] == ":" and (match["first"] is not None or match.start() == line.start):
@@ -107,6 +129,17 @@ def _answers(read: ReadKey, names: Sequence[_Name]) -> Iterator[Answer]:
             start = begin + len(said) - len(said.lstrip(_EDGE))
             stop = begin + len(said.rstrip(_EDGE))
             yield Answer(Place(line.passage, start, max(start, stop)), Label(label, name.span, name))
+
+
+def _bold_name(line: Line, names: Sequence[_Name]) -> tuple[Place, str, int] | None:
+    """A name of the page that stands in bold at the start of a line: `**Seasons** spring, autumn`."""
+    for start, end in line.passage.strong:
+        here = Place(line.passage, start, end)
+        if start == line.start and end < line.end:
+            for one in names:
+                if plain(here.text) == one.key:
+                    return here, one.place.text, end
+    return None
 
 
 def _known(said: Place, names: Sequence[_Name]) -> tuple[Place, str] | None:

@@ -23,6 +23,7 @@ _WRITING_LINE = re.compile(r"[_\s]+")
 _TWO = re.compile(r"\s+(?:…|\.{3})\s+")
 _BLANK = re.compile(r"_{2,}")
 _LETTER = re.compile(r"[^\W\d_]")
+_ROW = 0
 _REMARK = 3  # words of the shortest sentence that may be a remark
 
 
@@ -117,14 +118,20 @@ def _draft(places: Sequence[Place]) -> Draft:
 
 
 def _by_site(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
-    """Each blank and each choice is an item: it takes up the text between its neighbours."""
+    """Each blank and each choice is an item: it takes up the text between its neighbours; the only one of a table's
+    row takes up the row."""
     drafts: list[Draft] = []
-    for line in lines:
-        sites = _sites(Place(line.passage, line.start, line.end), read)
-        edges = [line.start, *(site.end for site in sites[:-1])]
-        stops = [*(site.start for site in sites[1:]), line.end]
-        for start, stop in zip(edges, stops, strict=True) if sites else ():
-            drafts.append(_draft([Place(line.passage, start, stop)]))
+    for row, together in groupby(lines, key=_row_or_entry):
+        group = [Place(line.passage, line.start, line.end) for line in together]
+        several = [(place, _sites(place, read)) for place in group]
+        if row[0] == _ROW and sum(len(sites) for _, sites in several) == 1:
+            drafts.append(_draft(group))
+            continue
+        for place, sites in several:
+            edges = [place.start, *(site.end for site in sites[:-1])]
+            stops = [*(site.start for site in sites[1:]), place.end]
+            for start, stop in zip(edges, stops, strict=True) if sites else ():
+                drafts.append(_draft([Place(place.passage, start, stop)]))
     return drafts
 
 
@@ -164,7 +171,7 @@ def _is_jumble(place: Place, read: ReadKey, instruction: str) -> bool:
 def _row_or_entry(line: Line) -> tuple[int, int, int]:
     cell, item = line.passage.cell, line.passage.item
     if cell is not None:
-        return (0, cell.table, cell.row)
+        return (_ROW, cell.table, cell.row)
     return (1, item.list, item.index) if item is not None else (2, id(line.passage), line.start)
 
 

@@ -146,7 +146,7 @@ def _not_told(exercise: Exercise, script: str) -> Iterator[Found]:
 
 def _is_told(option: Option, script: str) -> bool:
     content = [word for word in plain(option.text).split() if len(word) > 2 and word not in _SMALL]
-    return not content or any(word.removesuffix("s") in script for word in content)
+    return not content or any(word.removesuffix("s").removesuffix("'") in script for word in content)
 
 
 def _is_verdict(choice: Choice) -> bool:

@@ -5,13 +5,13 @@ should have been used, the child looks for a mistake of its own. Looked at only 
 word is used once, or all of them.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
 from lint_rules.page.exercises.answers import alternatives, plain
 from lint_rules.page.exercises.completed import key_texts
 from lint_rules.page.exercises.instructions import each_once
-from lint_rules.page.exercises.model import Exercise, Item, Place
+from lint_rules.page.exercises.model import Answer, Exercise, Item, Place
 from lint_rules.rule import Example, Reading, Rule
 
 _ONCE = "### 1 Write. Use each word once. {.writing}\n\n"
@@ -82,6 +82,24 @@ def _compare(exercise: Exercise, words: tuple[Place, ...]) -> Iterator[Found]:
             for word in spare:
                 message = f"No gap takes “{word.text}”, though every word of the box is to be used."
                 yield Found(word.span, word.text, f"{message} Take it out, or say that one is extra.")
+    elif len(words) == gaps == len(said):
+        yield from _twice(said, words)
+
+
+def _twice(said: Sequence[tuple[Answer | None, set[str]]], words: Sequence[Place]) -> Iterator[Found]:
+    """As many words as gaps, and yet one is used twice and one not at all."""
+    forms = [plain(word.text) for word in words]
+    used = [next((form for form in forms if form in texts), None) for _, texts in said]
+    spare = [word for word, form in zip(words, forms, strict=True) if form not in used]
+    again = [answer for at, (answer, _) in enumerate(said) if used[at] is not None and used[at] in used[:at]]
+    if (
+        None not in used
+        and len(spare) == len(again) == 1
+        and again[0] is not None
+        and forms.count(plain(again[0].text)) < 2
+    ):
+        message = f"“{again[0].text}” fills two gaps, and “{spare[0].text}” none, though each word is to be used once."
+        yield Found(again[0].place.span, again[0].text, message)
 
 
 def _used(item: Item) -> set[str]:
