@@ -63,7 +63,7 @@ def test_reading_the_front_matter_alone_gives_what_reading_the_unit_gives() -> N
 @pytest.mark.timeout(60)
 def test_the_front_matter_of_a_large_file_is_read_at_once() -> None:
     text = source("---", "level: level-1", "unit: 1", "title: A", "---", *["Some words on a line."] * 100_000)
-    start = time.perf_counter()
+    start = time.process_time()
     front, _ = read_front_matter(text)
     assert front.title == "A"
-    assert time.perf_counter() - start < 0.05  # measured: under a millisecond
+    assert time.process_time() - start < 0.05  # measured: under a millisecond
