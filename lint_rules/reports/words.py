@@ -161,8 +161,8 @@ def as_spreadsheet(lines: Sequence[Line], course: Course) -> bytes:
             for column, value in enumerate(line.cells, start=1):
                 cell = sheet.cell(number, column)
                 cell.value = printable(value) if isinstance(value, str) else value
-                if isinstance(value, str) and value.startswith("="):
-                    cell.data_type = "s"  # a word of the list is never a formula
+                if isinstance(value, str):
+                    cell.data_type = "s"  # a word of the list is never a formula, nor a fault such as #N/A
                 cell.alignment = Alignment(vertical="top", wrap_text=column in (8, 10, 11))
         sheet.freeze_panes = "C2"
         sheet.auto_filter.ref = f"A1:{get_column_letter(len(HEAD))}{number}"

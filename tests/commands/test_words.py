@@ -125,9 +125,10 @@ def test_the_terminal_says_first_what_is_missing_with_numbers_and_words(hornbook
     assert "kite" not in first
     assert "worm" not in first
     assert "1.2" not in first
+    assert not any(line.endswith(" ") for line in first.splitlines())
     assert len(re.findall(r"word +topic +unit +taught +met again +tested +missing", table)) == 2
     for word, (_, taught, met, times, tested) in ROWS.items():
-        line = re.search(rf"^ *{word} \((?:noun|adjective)\).*$", table, re.M)
+        line = re.search(rf"^ {word} \((?:noun|adjective)\).*$", table, re.M)
         assert line, word
         row = next(one for one in LIST.splitlines() + LIST_2.splitlines() if one.startswith(f"{word},")).split(",")
         assert re.search(rf"\) +{re.escape(row[2])} +{row[3]} +{taught.split(',')[0]}", line[0])
@@ -218,8 +219,13 @@ def test_no_word_of_a_list_is_a_formula(word):
     assert (book["level-1"]["B2"].value, book["level-1"]["B2"].data_type) == (word, "s")
 
 
+def test_a_word_that_looks_like_a_spreadsheets_fault_stays_a_word():
+    book = load_workbook(BytesIO(as_spreadsheet([line("#N/A")], levels("level-1"))))
+    assert (book["level-1"]["B2"].value, book["level-1"]["B2"].data_type) == ("#N/A", "s")
+
+
 def levels(*names: str) -> Course:
-    rows = "".join(f"  - {{name: '{name}', cefr: A1}}\n" for name in names)
+    rows = "".join(f'  - {{name: "{name}", cefr: A1}}\n' for name in names)
     lists = {f"words/{name}.csv": "word,part_of_speech,topic,unit\n" for name in names}
     return course_of({"course.yaml": f"title: Kites\nlevels:\n{rows}", **lists})
 
@@ -230,6 +236,7 @@ def test_sheets_have_names_that_spreadsheets_take():
     book = load_workbook(BytesIO(as_spreadsheet([], levels(long, f"{long}-2", "plain", f"{long}-3"))))
     assert book.sheetnames == [long[:31], f"{long[:28]} 2", "plain", f"{long[:28]} 3"]
     assert [sheet.auto_filter.ref for sheet in book] == ["A1:K1"] * 4
+    assert load_workbook(BytesIO(as_spreadsheet([], levels("'")))).sheetnames == ["level"]  # the level is called '
 
 
 def test_many_places_stand_on_several_lines_of_their_cell():
@@ -241,3 +248,18 @@ def test_many_places_stand_on_several_lines_of_their_cell():
 def test_nothing_is_cut_short_on_a_narrow_terminal(hornbook, book, monkeypatch):
     monkeypatch.setenv("COLUMNS", "40")
     assert "…" not in hornbook("words", str(book)).out
+
+
+def test_what_is_missing_stands_out_in_the_table_and_nothing_else_does(hornbook, book, monkeypatch):
+    monkeypatch.setenv("COLUMNS", "160")
+    monkeypatch.setenv("FORCE_COLOR", "1")
+    said = hornbook("words", str(book)).out
+    table = said.partition("is unit 1, lesson 4")[2].splitlines()
+    bold = {row for row in table for word in ROWS if word in row and "(" in row and "\x1b[1m" in row}
+    assert {word for word in ROWS if any(re.search(rf"\b{word} \(", row) for row in bold)} == {
+        "boat",
+        "drum",
+        "hat",
+        "sun",
+    }
+    assert "\x1b[1mnot tested" in said
