@@ -197,4 +197,4 @@ def _may_be_sentence(text: str) -> bool:
 def _set_phrases() -> "re.Pattern[str]":
     """Greetings and the like of two words and more: a child learns them whole, whatever their grammar."""
     phrases = (re.escape(phrase).replace("'", "['’]") for phrase in entries("greetings.txt") if " " in phrase)
-    return re.compile(r"\b(?:" + "|".join(sorted(phrases, key=len, reverse=True)) + r")\b", re.I)
+    return re.compile(r"\b(?:" + "|".join(phrases) + r")\b", re.I)
