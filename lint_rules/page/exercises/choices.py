@@ -26,7 +26,7 @@ def choices_in(place: Place, answer: str, *, sure: bool = False) -> Iterator[Cho
     """The choices that stand inside a range, in order; ``answer`` is what the key says of it ('' for nothing).
     ``sure``: there is one, by its company, whatever the key says."""
     taken: list[Place] = []
-    for finder in (_tick_boxes, _set_off, _or_between, _rows, _strokes):
+    for finder in (_tick_boxes, _set_off, _or_between, _behind, _rows, _strokes):
         for choice in finder(place, answer, sure):
             inline = choice.inline
             if inline is not None and not any(inline.start < one.end and one.start < inline.end for one in taken):
@@ -187,6 +187,17 @@ def _rows(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
         if short and len(options) > 1 and (sure or _takes_one(options, said)):
             yield Choice(options, Place(place.passage, options[0].place.start, options[-1].place.end))
             return
+
+
+def _behind(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
+    """`I haven't eaten ____.   already   yet   just`: what stands behind a sentence with wide spaces between."""
+    said = {plain(one) for one in alternatives(answer)}
+    pieces = _split(place.passage.text, place.start, place.end, _SPACES)
+    options = _options(place, pieces[1:])
+    first = place.passage.text[slice(*pieces[0])]
+    short = all(len(option.text.split()) <= _MOST_BETWEEN and "_" not in option.text for option in options)
+    if len(options) > 1 and short and "_" in first and (sure or said & {plain(option.text) for option in options}):
+        yield Choice(options, Place(place.passage, options[0].place.start, options[-1].place.end))
 
 
 def _takes_one(options: Sequence[Option], said: set[str]) -> bool:

@@ -191,12 +191,30 @@ def _owner(found: Sequence[DraftExercise], chain: Sequence[Mark]) -> DraftExerci
 
 def _cloze_chains(lines: Sequence[Line], marks: Sequence[Mark]) -> list[list[Mark]]:
     """Numbers that stand right before a blank or a choice within running text: `There (2) ____ lots of sheep`."""
-    before_gap = [mark for mark in marks if not mark.own and _opens_gap(mark, lines)]
+    before_gap = {mark for mark in marks if not mark.own and _opens_gap(mark, lines)}
+    passages = {id(lines[mark.line].passage) for mark in before_gap}
+    bare = [mark for mark in marks if _lost_its_gap(mark, lines) and id(lines[mark.line].passage) in passages]
+    with_bare = [mark for mark in marks if mark in before_gap or mark in bare]
+    found = []
+    for chain in chains(with_bare, Kind.NUMBER, WEAK):
+        told = [mark for mark in chain if mark in before_gap]
+        lost = len(chain) - len(told)
+        if len(told) > 1 and lost <= 1 and any(_within_text(mark, lines) for mark in told):
+            found.append(chain)
+    if found or not bare:
+        return found
     return [
         chain
-        for chain in chains(before_gap, Kind.NUMBER, WEAK)
+        for chain in chains([mark for mark in marks if mark in before_gap], Kind.NUMBER, WEAK)
         if len(chain) > 1 and any(_within_text(mark, lines) for mark in chain)
     ]
+
+
+def _lost_its_gap(mark: Mark, lines: Sequence[Line]) -> bool:
+    """Whether a number in brackets stands within a text, with neither blank nor choice behind it."""
+    text = lines[mark.line].passage.text
+    dressed = mark.dressed and not mark.own and text[mark.start - 1 : mark.start] == "("
+    return dressed and mark.label.isdigit() and _within_text(mark, lines) and not _opens_gap(mark, lines)
 
 
 def _numbers_behind(lines: Sequence[Line], marks: Sequence[Mark]) -> list[list[Mark]]:

@@ -15,7 +15,7 @@ from lint_rules.page.exercises.choices import choices_in
 from lint_rules.page.exercises.completed import chosen_option
 from lint_rules.page.exercises.drafts import Draft, DraftExercise
 from lint_rules.page.exercises.gaps import gaps_in
-from lint_rules.page.exercises.model import Answer, Choice, Gap, Item, Place
+from lint_rules.page.exercises.model import Answer, Choice, Gap, Item, Option, Place
 
 _EXAMPLE = re.compile(r"\s*(?:example|e\.g\.|model)\b", re.I)
 _JUMBLED = re.compile(r"\b(?:un)?jumbled?\b|\bmixed\b|\bscrambled?\b|\banagrams?\b|\bletters?\b[^.!?]*\border\b", re.I)
@@ -24,6 +24,7 @@ _LETTERS = re.compile(r"[^\W\d_]{3,}")
 _BEHIND = re.compile(r"\s*(?:→|=>|->|=|:)?\s*_*\s*")
 _BRACKETED = re.compile(r"\([ \u00a0]*[^\W\d_]{3,}[ \u00a0]*\)(?=[ .]*$)")
 _TWO = re.compile(r"\s(?:…|\.{3})\s")  # `Did … do`: an answer for two blanks
+_BOX = re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
 _FEWEST = 2
 
 
@@ -35,7 +36,11 @@ def items_of(one: DraftExercise, answers: Sequence[Answer | None], instruction: 
 
 def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: str) -> Item:
     said = answer.text if answer is not None else ""
-    lettered = (Choice(tuple(draft.options)),) if draft.options else ()
+    ticked = _ticked(draft, said) if not draft.options else ()
+    lettered = (Choice(tuple(draft.options) or ticked),) if draft.options or ticked else ()
+    if ticked:
+        boxes = {id(option.place.passage) for option in ticked}
+        draft = replace(draft, places=[place for place in draft.places if id(place.passage) not in boxes])
     inline = tuple(choice for place in draft.places for choice in choices_in(place, said))
     if one.cloze:
         inline = inline[:1]
@@ -51,6 +56,18 @@ def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: 
     example = draft.label.text == "0" or any(_EXAMPLE.match(place.text) for place in draft.places[:1])
     more = tuple(draft.more)
     return Item(draft.label, tuple(draft.places), gaps, (*inline, *lettered), jumble, answer, example, more)
+
+
+def _ticked(draft: Draft, said: str) -> tuple[Option, ...]:
+    """Options that stand below an item, a box before each: `☐ calf`, `☐ lamb`; the key must take one of them."""
+    found = []
+    for place in draft.places:
+        match = _BOX.match(place.passage.text, place.start, place.end)
+        if match is not None and match.end() < place.end and place.start == 0:
+            found.append(Option(Place(place.passage, match.end(), place.end)))
+    words = {plain(one) for one in alternatives(said)}
+    taken = not said or any(plain(option.text) in words for option in found)
+    return tuple(found) if len(found) > 1 and taken else ()
 
 
 def _jumble(draft: Draft, gaps: Sequence[Gap], said: str, instruction: str, *, sure: bool = False) -> Place | None:

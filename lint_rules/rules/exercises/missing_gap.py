@@ -31,6 +31,11 @@ RULE = Rule(
             why="it breaks off",
         ),
         Example("1. The owl is ____ the box.\n2. The cat is ____ the cart.\n3. «The dog is the bed.»\n" + _KEY),
+        Example(
+            "He (1) ____ a dog. It (2) ____ red. We «(3)» it. They (4) ____ here.\n\n"
+            "::: answers\n(1) has (2) is (3) like (4) are\n:::\n",
+            why="in a text",
+        ),
         Example("1. I ____ (get) up.\n2. «We (see) it.»\n3. It ____ (run).\n\n::: answers\n1 got 2 saw 3 ran\n:::\n"),
     ),
 )  # fmt: skip
@@ -43,7 +48,9 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report items without the gap that the others have."""
     for read in reading.readings.exercises:
         for exercise in read.exercises:
-            if not exercise.cloze and not exercise.column:
+            if exercise.cloze:
+                yield from _in_text(exercise)
+            elif not exercise.column:
                 yield from _without(exercise)
 
 
@@ -58,6 +65,18 @@ def _without(exercise: Exercise) -> Iterator[Found]:
         answer = f"the key has “{item.answer.text}” for it" if item.answer is not None else "the others have one"
         message = f"Item {item.label.text} has no gap to write in; {answer}. Put ____ where it goes."
         yield Found(first.span, first.text, message)
+
+
+def _in_text(exercise: Exercise) -> Iterator[Found]:
+    """The one number of a text that has neither blank nor choice."""
+    items = [item for item in exercise.items if not item.example and item.label.text]
+    missing = [item for item in items if not item.gaps and not item.choices and item.answer is not None]
+    if len(missing) == 1 and len(items) > 2:
+        label = missing[0].label
+        mark = label.mark
+        shown = mark.text.strip() if mark is not None else label.text
+        span = mark.passage.span(mark.start, mark.start + len(mark.text.rstrip())) if mark is not None else label.span
+        yield Found(span, shown, f"Number {label.text} of the text has no gap to write in. Put ____ behind it.")
 
 
 def _is_jumbled(item: Item) -> bool:

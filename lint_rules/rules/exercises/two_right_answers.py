@@ -16,7 +16,7 @@ from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.drafts import trimmed
 from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Item, Option, Place
 from lint_rules.rule import Example, Need, Reading, Rule
-from lint_rules.tables import entries
+from lint_rules.tables import entries, words
 
 
 def _key(text: str) -> str:
@@ -78,6 +78,7 @@ _ANYTHING = frozenset({"good", "nice", "lovely", "great", "beautiful", "wonderfu
 _BACK = re.compile(
     r"\b(?:again|back|story|text|song|rhyme|poem|chant|comic|diary|remember|watch|listen|lesson)\b", re.I
 )
+_LOOK = re.compile(r"\blook\b", re.I)
 _SHOWN = re.compile(r"\b(?:pictures?|map|photos?|plan|chart|table|drawings?)\b", re.I)
 _DECIDES = re.compile(
     r"\b(?:look|because|but|so|think|sure|promise|hope|if|when|not|never|maybe|perhaps|probably)\b|n['’]t\b", re.I
@@ -101,7 +102,7 @@ def find(reading: Reading) -> Iterator[Found]:
                 yield from _not_told(exercise, script)
             elif not _shows_something(read) and not _told_elsewhere(read.activity, reading):
                 for item in exercise.items:
-                    yield from _undecided(item, exercise, done[read.activity.span], reading)
+                    yield from _undecided(item, exercise, read, reading, done[read.activity.span])
 
 
 def _script(activity: Activity) -> str:
@@ -153,7 +154,9 @@ def _is_verdict(choice: Choice) -> bool:
     return any(plain(option.text) in ("yes", "no", "true", "false", "t", "f", "") for option in choice.options)
 
 
-def _undecided(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> Iterator[Found]:
+def _undecided(
+    item: Item, exercise: Exercise, reading_of: Exercises, reading: Reading, done: Activity
+) -> Iterator[Found]:
     if len(item.choices) != 1 or item.answer is None or len(item.choices[0].options) < 2:
         return
     choice = item.choices[0]
@@ -176,6 +179,9 @@ def _undecided(item: Item, exercise: Exercise, done: Activity, reading: Reading)
     tokens = reading.analyse(passage).tokens
     at = next((index for index, token in enumerate(tokens) if token.text.casefold() == plain(chosen.text)), None)
     if at is None:
+        return
+    if _colours_of_own(tokens, at, others) and not _LOOK.search(reading_of.activity.heading.passage.text):
+        yield _both_right(item, choice.options)
         return
     if all(_same_kind(tokens[at], option, done, reading) for option in others) and _matter_of_taste(tokens, at):
         yield _both_right(item, choice.options)
@@ -218,6 +224,23 @@ def _both_fit(item: Item, chosen: Option, other: Option) -> bool:
 
 def _go_together() -> tuple[frozenset[str], ...]:
     return tuple(frozenset(part.strip() for part in line.split(",")) for line in entries("go_together.txt"))
+
+
+def _colours_of_own(tokens: tuple[Token, ...], at: int, others: Sequence[Option]) -> bool:
+    """`I've got a (green / yellow) kite`: the colour of what somebody has."""
+    colours = words("colours")
+    if tokens[at].text.casefold() not in colours or not all(plain(option.text) in colours for option in others):
+        return False
+    rest = tuple(token for index, token in enumerate(tokens) if index not in (at, at + 1))
+    return (
+        at + 2 < len(tokens) and tokens[at + 1].pos == "NOUN" and tokens[at + 2].text in (".", "!") and _tells_own(rest)
+    )
+
+
+def _tells_own(rest: tuple[Token, ...]) -> bool:
+    subject = rest[0].text.casefold() in ("i", "we") if rest else False
+    content = [token for token in rest if token.pos in ("NOUN", "ADJ", "ADV", "NUM", "PROPN")]
+    return subject and not content and any(token.lemma in (*_TASTE, "get") for token in rest)
 
 
 def _fits_anything(tokens: tuple[Token, ...], at: int, option: Option) -> bool:

@@ -8,6 +8,7 @@ word is used once, or all of them.
 from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
+from lint_rules.language.inflection.forms import every_form
 from lint_rules.page.exercises.answers import alternatives, plain
 from lint_rules.page.exercises.completed import key_texts
 from lint_rules.page.exercises.instructions import each_once
@@ -76,8 +77,9 @@ def _compare(exercise: Exercise, words: tuple[Place, ...]) -> Iterator[Found]:
                 whole = first.passage.text[first.start : last.end]
                 yield Found(first.passage.span(first.start, last.end), whole, message)
     elif len(words) > gaps > 0 and len(said) == len(exercise.items) and len(words) - gaps <= gaps:
-        spare = [word for word in words if plain(word.text) not in used]
-        fits = sum(bool(forms & box) for _, forms in said)
+        made = {word: form for word in box for form in every_form(word) if form in used and word.isalpha()}
+        spare = [word for word in words if plain(word.text) not in used and plain(word.text) not in made]
+        fits = sum(bool(forms & (box | set(made.values()))) for _, forms in said)
         if len(spare) == len(words) - gaps and fits == len(said):
             for word in spare:
                 message = f"No gap takes “{word.text}”, though every word of the box is to be used."
