@@ -144,8 +144,10 @@ class _Activity:
     def _choices(self, item: Item, done: Completed, *, cloze: bool) -> None:
         for choice, chosen in zip(item.choices, done.chosen, strict=True):
             if choice.inline is None:
+                taken = chosen or choice.options[0]
+                inside = bool(item.gaps) or self._ends(item, taken, known=chosen is not None)
                 for option in choice.options:
-                    self._apart(option, read=not (item.gaps and option is (chosen or choice.options[0])))
+                    self._apart(option, read=not (inside and option is taken))
                 continue
             inline = choice.inline
             edits = self._of(inline.passage)
@@ -241,6 +243,18 @@ class _Activity:
         whole = next((one for one in item.prompt if one.holds(item.jumble) if item.jumble), None)
         end = place[1] if whole is None or item.gaps else whole.end
         edits.fills.append(Fill(place[0], end, "" if filled else said, place))
+
+    def _ends(self, item: Item, option: Option, *, known: bool) -> bool:
+        """`A baby cow is a | ☐ calf`: an item that breaks off is read with the option that ends it."""
+        last = item.prompt[-1] if item.prompt else None
+        text = last.text.rstrip() if last is not None else ""
+        if last is None or len(text.split()) < 2 or not text[-1:].isalnum() or not option.text[:1].islower():
+            return False
+        end = last.start + len(text)
+        edits = self._of(last.passage)
+        edits.fills.append(Fill(end, last.end, f" {option.text}", (last.start, end)))
+        edits.unchecked = edits.unchecked or not known
+        return True
 
     def _joined(self, item: Item, option: Option) -> bool:
         """`If you mix blue and yellow, | you get green.`: the halves of a sentence are read as one."""

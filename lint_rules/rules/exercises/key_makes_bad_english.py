@@ -141,8 +141,9 @@ def _spans(item: Item, exercise: Exercise) -> Iterator[Span]:
     result = completed(item, exercise)
     if item.jumble is not None and not item.gaps:
         yield item.jumble.span
-    if result.matched is not None and not item.gaps and item.prompt:
-        yield trimmed(item.prompt[-1]).span  # the halves of a sentence
+    apart = any(choice.inline is None for choice in item.choices)
+    if (result.matched is not None or apart) and not item.gaps and item.prompt:
+        yield trimmed(item.prompt[-1]).span  # the halves of a sentence, what ends it
     for gap, text in zip(item.gaps, result.filled, strict=True):
         if text and gap.word is None:
             yield gap.place.span
