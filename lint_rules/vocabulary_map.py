@@ -7,7 +7,7 @@ or write the word is one meeting, however often it has it there.
 """
 
 from collections import Counter, defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
@@ -111,7 +111,7 @@ def _row(
     lessons_after: Sequence[int],
     teaching: tuple[int, ...],
 ) -> WordRow:
-    taught = _taught(sights, teaching)
+    taught = _taught(sights, teaching, _TEACH | {Where.HEADING} if entry.use == _KNOW else _TEACH)
     if taught is None:
         return WordRow(entry, None, (), tuple(s for s in sights if s.wheres & {*_IN_TEST}), 0)
     later = [sight for sight in sights if (sight.unit, sight.lesson) > (taught.unit, taught.lesson)]
@@ -133,12 +133,16 @@ def _numbers(units: Sequence[UnitFacts]) -> Mapping[tuple[int, int], tuple[int, 
     return {place: tuple(numbers) for place, numbers in found.items()}
 
 
-def _taught(sights: Sequence[Sight], teaching: Sequence[int]) -> Sight | None:
-    """The first lesson that teaches a word. A word in a test, a title or a picture alone is not taught."""
+def _taught(sights: Sequence[Sight], teaching: Sequence[int], wheres: Set[Where]) -> Sight | None:
+    """The first lesson that teaches a word. A word in a test, a title or a picture alone is not taught; but children
+    need only know some, and meet them in an instruction."""
     own = frozenset(teaching)
-    fair = [sight for sight in sights if sight.unit in own and sight.wheres & _TEACH]
+    fair = [sight for sight in sights if sight.unit in own and sight.wheres & wheres]
     panels = [sight for sight in fair if Where.PANEL in sight.wheres]
     return next(iter(panels or fair), None)
+
+
+_KNOW = "know"
 
 
 class Gap(StrEnum):
@@ -155,6 +159,8 @@ def gaps(row: WordRow, course: Course, units: Sequence[UnitFacts]) -> tuple[Gap,
     mine = [unit for unit in units if unit.level == level.index]
     if row.taught is None:
         return (Gap.TAUGHT,) if unit_to_teach(row, level, mine) is not None else ()
+    if row.entry.use == _KNOW:
+        return ()  # children need only understand it when they meet it
     met = () if _is_met_enough(row, level, mine) else (Gap.MET,)
     return met if _is_tested_enough(row, level, mine, units[row.taught.unit]) else (*met, Gap.TESTED)
 

@@ -13,13 +13,14 @@ from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import function_bands
 from lint_rules.manuscript.model import Audience, Passage, Role
-from lint_rules.page.mentions import is_shown_as_wrong, spoken_of
+from lint_rules.page.mentions import is_made_up, is_shown_as_wrong, spoken_of
 from lint_rules.plain_words import PART
 from lint_rules.tables import entries
 
 SPELLER = "MORFOLOGIK"  # the dictionary's own alarms; others of its category are grammar (its for it's)
 
 _UNCOUNTED = "A_UNCOUNTABLE"
+_BEFORE = 40  # characters around something that say how it is meant
 _MOST_WORDS = 3  # of something that is spoken of as a word: in front of
 _LETTERS = 3  # of a sound, an ending, a sign
 _AS_WORD = re.compile(
@@ -47,9 +48,13 @@ def _words(passage: Passage, match: EnglishMatch) -> str:
     return passage.text[match.start : match.end]
 
 
+def _before(passage: Passage, at: int) -> str:
+    return passage.text[max(0, at - _BEFORE) : at]
+
+
 def _is_spoken_of(passage: Passage, match: EnglishMatch) -> bool:
     """One sentence with *the*; What happens to *I*? Complete with *who* or *which*; not 'we goed'."""
-    if is_shown_as_wrong(passage, match.start, match.end):
+    if is_shown_as_wrong(passage, match.start, match.end) or is_made_up(passage, match.start, match.end):
         return True
     for start, end in spoken_of(passage):
         if match.end <= start or end <= match.start:
@@ -68,12 +73,13 @@ def _is_word_by_itself(passage: Passage, start: int, end: int) -> bool:
     if parts and all(function_bands(part) for part in parts):
         return True
     by_the_teacher = passage.audience in (Audience.TEACHER, Audience.KEY) or passage.role is Role.INSTRUCTION
-    return by_the_teacher and len(parts) < _MOST_WORDS and _AS_WORD.search(passage.text[:start]) is not None
+    return by_the_teacher and len(parts) < _MOST_WORDS and _AS_WORD.search(_before(passage, start)) is not None
 
 
 def _is_letter(passage: Passage, match: EnglishMatch) -> bool:
     """A as in hat; Write: a or an? the signs t, d, id; wh- words."""
-    words, after, before = _words(passage, match), passage.text[match.end :], passage.text[: match.start]
+    words, after = _words(passage, match), passage.text[match.end : match.end + _BEFORE]
+    before = _before(passage, match.start)
     plain = words.strip(" \"'“”‘’,.;:!?–—").casefold()
     if len(plain) == 1 and plain.isalpha() and _LETTER.match(after):
         return True
@@ -108,7 +114,8 @@ def _is_cry(passage: Passage, match: EnglishMatch) -> bool:
     unknown = [
         part.span() for part in PART.finditer(_words(passage, match)) if lowest(part[0].casefold()) in {"", "C2"}
     ]
-    return len(unknown) == 1 and _CRIES.search(passage.text[: match.start + unknown[0][0]]) is not None
+    at = match.start + unknown[0][0] if len(unknown) == 1 else 0
+    return _CRIES.search(_before(passage, at)) is not None
 
 
 def _is_cut_up(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], bool]) -> bool:

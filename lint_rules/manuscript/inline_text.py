@@ -2,8 +2,8 @@
 
 from array import array
 from bisect import bisect_left, bisect_right
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections.abc import Sequence, Set
+from dataclasses import dataclass, field, replace
 
 from markdown_it.token import Token
 
@@ -26,6 +26,7 @@ class InlineText:
     ends: "array[int]" = field(default_factory=lambda: array("l"))
     strong: list[tuple[int, int]] = field(default_factory=list)
     emphasis: list[tuple[int, int]] = field(default_factory=list)
+    foreign: list[tuple[int, int]] = field(default_factory=list)
     pictures: list[Picture] = field(default_factory=list)
     alts: "list[InlineText]" = field(default_factory=list)  # the alternative texts of the pictures
     comments: list[tuple[Span, str]] = field(default_factory=list)
@@ -47,6 +48,43 @@ class InlineText:
         for at in self.breaks:
             letters[at] = "\n"
         self._text = "".join(letters)
+
+    def take_off_bars(self) -> None:
+        """Read Pandoc's line blocks: where every line begins with a bar, the bars go and the line ends stand.
+
+        Lines that all end with one too are a table that lacks its second line.
+        """
+        if not self.text.startswith("|"):
+            return
+        begins = [0, *(at + 1 for at in self.breaks)]
+        ends = [*self.breaks, self.length]
+        lines = [self.text[begin:end] for begin, end in zip(begins, ends, strict=True)]
+        if not all(line.startswith("| ") or line.rstrip() == "|" for line in lines):
+            return
+        if all(line.rstrip().endswith("|") and len(line) > 1 for line in lines):
+            return
+        self.keep_lines()
+        gone = {
+            at
+            for begin, line in zip(begins, lines, strict=True)
+            for at in range(begin, begin + len(line) - len(line[1:].lstrip(" ")))
+        }
+        self._leave_out(gone)
+
+    def _leave_out(self, gone: Set[int]) -> None:
+        """Take characters out, and move all that stands behind them."""
+        kept = [at for at in range(self.length) if at not in gone]
+        now = {at: number for number, at in enumerate(kept)}
+        place = [bisect_left(kept, at) for at in range(self.length + 1)]
+        self._text = "".join(self.text[at] for at in kept)
+        self.parts = [self._text]
+        self.starts = array("l", (self.starts[at] for at in kept))
+        self.ends = array("l", (self.ends[at] for at in kept))
+        self.length = len(kept)
+        for ranges in (self.strong, self.emphasis, self.foreign):
+            ranges[:] = [(place[start], place[end]) for start, end in ranges if place[start] < place[end]]
+        self.pictures = [replace(picture, at=place[picture.at]) for picture in self.pictures]
+        self.breaks = [now[at] for at in self.breaks]
 
     def put(self, text: str, position: int, places: SourceMap) -> None:
         """Add text that is stored character for character from a content position."""
@@ -111,6 +149,7 @@ def within(ranges: Sequence[tuple[int, int]], start: int, end: int) -> tuple[tup
 def _read(tokens: list[Token], places: SourceMap, shift: int, plain: InlineText, content: str) -> None:
     strong: list[int] = []
     emphasis: list[int] = []
+    spans: list[tuple[int, bool]] = []
     for index, token in enumerate(tokens):
         kind = token.type
         if kind == "text":
@@ -137,6 +176,12 @@ def _read(tokens: list[Token], places: SourceMap, shift: int, plain: InlineText,
             emphasis.append(plain.length)
         elif kind == "em_close" and emphasis:
             _range(plain.emphasis, emphasis.pop(), plain.length)
+        elif kind == "span_open":
+            lang = token.meta["lang"].casefold()
+            spans.append((plain.length, bool(lang) and lang.partition("-")[0] != "en"))
+        elif kind == "span_close" and spans:
+            start, foreign = spans.pop()
+            _range(plain.foreign, start if foreign else plain.length, plain.length)
         elif kind == "code_inline":
             _put_code(token, places, shift, plain)
         elif kind == "image":

@@ -192,7 +192,7 @@ def _span(state: StateInline, silent: bool) -> bool:
         return False
     if not silent:
         state.pos, state.posMax = start + 1, label_end
-        state.push("span_open", "span", 1)
+        state.push("span_open", "span", 1).meta["lang"] = braces.values.get("lang", "")
         state.md.inline.tokenize(state)
         state.push("span_close", "span", -1).meta["end"] = braces.end
     state.pos, state.posMax = braces.end, maximum

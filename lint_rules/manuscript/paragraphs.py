@@ -89,6 +89,7 @@ def read_paragraph(state: ReaderState, token: Token, plain: InlineText) -> None:
     before, state.last = state.last, ""
     noted = len(state.contents.comments)
     state.note_comments(plain, span)
+    plain.take_off_bars()
     if _GRID.match(plain.text):
         first = state.source.line_span(state.source.position(span.start).line)
         state.contents.problems.append(Problem(first, _GRID_TABLE, blocks=False))

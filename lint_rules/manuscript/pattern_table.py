@@ -54,4 +54,6 @@ def _joined(cells: Sequence[Passage]) -> Iterator[Passage]:
         starts.extend(cell.starts)
         ends.extend(cell.ends)
     text = " ".join(cell.text for cell in cells)
-    yield replace(cells[0], text=text, starts=starts, ends=ends, strong=(), emphasis=(), gaps=(), pictures=())
+    yield replace(
+        cells[0], text=text, starts=starts, ends=ends, strong=(), emphasis=(), foreign=(), gaps=(), pictures=()
+    )

@@ -7,10 +7,15 @@ of its kind could; it takes no part in the sentence around it.
 import re
 from collections.abc import Iterator
 
-from lint_rules.manuscript.model import Passage
+from lint_rules.manuscript.model import Passage, Unit
+from lint_rules.plain_words import WORD
 
 _QUOTED = re.compile(
     r"“([^”\n]+)”|\"([^\"\n]+)\"|(?<!\w)‘([^’\n]+(?:’\w[^’\n]*)*)’(?!\w)|(?<!\w)'([^'\n]+(?:'\w[^'\n]*)*)'(?!\w)"
+)
+_BEFORE = 60  # characters before something that may say how it is meant
+_MADE_UP = re.compile(
+    r"\b(?:silly|new|made-up|invented|nonsense|funny|magic|pretend)\s+(?:\w+\s+)?(?:words?|names?)\b", re.I
 )
 # What stands before something that a teacher is to hear as wrong: Watch for *didn't got*; `heavy`, not *heevy*.
 _AS_WRONG = re.compile(
@@ -28,8 +33,19 @@ def spoken_of(passage: Passage) -> Iterator[tuple[int, int]]:
         yield match.span(match.lastindex or 0)
 
 
+def is_made_up(passage: Passage, start: int, end: int) -> bool:
+    """Say whether a range stands in something spoken of where words are made up: a silly new word (a *rainfoot*)."""
+    made_up = _MADE_UP.search(passage.text) is not None
+    return made_up and any(first <= start and end <= last for first, last in spoken_of(passage))
+
+
+def foreign_words(unit: Unit) -> frozenset[str]:
+    """The words of other languages that a unit marks as such, somewhere (`[sopa]{lang=es}`), in lower case."""
+    texts = (passage.text[start:end] for passage in unit.passages for start, end in passage.foreign)
+    return frozenset(word for text in texts for word in WORD.findall(text.casefold()))
+
+
 def is_shown_as_wrong(passage: Passage, start: int, end: int) -> bool:
     """Say whether a range touches something that is spoken of as what not to say."""
-    return any(
-        start < last and first < end and _AS_WRONG.search(passage.text[:first]) for first, last in spoken_of(passage)
-    )
+    touched = (first for first, last in spoken_of(passage) if start < last and first < end)
+    return any(_AS_WRONG.search(passage.text[max(0, first - _BEFORE) : first]) for first in touched)

@@ -113,6 +113,8 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
         set_phrases = [match.span() for match in _set_phrases().finditer(passage.text)]
         analysis = analyse(passage)
         structures = analysis.structures
+        sentences = [(one.start, one.end) for one in analysis.sentences]
+        rows += [(start, end) for start, end in sentences if is_row_of_words(passage.text[start:end])]
         around = _neighbours(structures)
         answers = [(one.start, one.end) for one in analysis.sentences if _is_short_answer(passage.text, one)]
         for one in structures:
@@ -120,8 +122,8 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
                 continue
             if one.name == _REPORTED and any(one.start < start < one.end for start in quoted):
                 continue  # Say *Yes, it is*: the very words
-            if is_row_of_words(_sentence_around(passage.text, one, analysis)):
-                continue
+            if "**" in passage.text[max(0, one.start - 2) : one.end]:
+                continue  # bold that the manuscript does not read cuts words in two: I**'m wearing
             if _is_broken(passage.text, one) or any(start <= one.start < end for start, end in answers):
                 continue
             if not any(start <= one.start and one.end <= end for start, end in set_phrases):
@@ -139,11 +141,6 @@ def _asides(passage: Passage) -> Iterator[tuple[int, int]]:
 def _rows_of_words(passage: Passage) -> list[tuple[int, int]]:
     """Words set apart as words: (*used, turned, made*)."""
     return [(start, end) for start, end in spoken_of(passage) if is_row_of_words(passage.text[start:end])]
-
-
-def _sentence_around(text: str, one: Structure, analysis: Analysis) -> str:
-    around = next((s for s in analysis.sentences if s.start <= one.start < s.end), None)
-    return text[around.start : around.end] if around else ""
 
 
 def is_carried(use: Use, known: Callable[[str], bool]) -> bool:

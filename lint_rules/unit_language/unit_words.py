@@ -15,9 +15,12 @@ from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.manuscript.counting import ends_sentence, is_for_children, stage_directions
 from lint_rules.manuscript.model import Activity, DivKind, Part, Passage, Role, Unit, field_key
 from lint_rules.manuscript.reader_state import SONGS
+from lint_rules.page.mentions import foreign_words
 
 _NOT_RUNNING = frozenset({Role.INSTRUCTION, Role.ALT, Role.CODE, Role.BRIEF})
 _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE})
+_DASHES = frozenset("-–")
+_AFFIX = 5  # letters of an ending or a beginning, with its dash
 _LABEL = re.compile(r"[A-Z][a-z]+ (?:\d{1,2}|[A-Z])[.:]?|(?:Across|Down)[.:]?")
 # What is said of a word beside it: `a kettle (a pot for hot water)`, `kettle = a pot for hot water`.
 _GLOSS = re.compile(r"[\"”’')]*\s*(?:\((?!\d)[^()]*\s[^()]*\)|=\s*\w)")
@@ -70,6 +73,14 @@ def is_title(passage: Passage) -> bool:
     return bold and not ends_sentence(passage.text)
 
 
+def _is_affix(passage: Passage, word: WordLevel) -> bool:
+    """Say whether a part of a word is spoken of: -ing, wh-."""
+    before, after = passage.text[: word.start], passage.text[word.end :]
+    begins = word.text[:1] in _DASHES or (before[-1:] in _DASHES and not before[-2:-1].isalnum())
+    ends = word.text[-1:] in _DASHES or (after[:1] in _DASHES and not after[1:2].isalnum())
+    return len(word.text) <= _AFFIX and (begins or (ends and not after[1:2].isspace())) and word.entry is None
+
+
 def is_label(passage: Passage, word: WordLevel) -> bool:
     """Say whether a word only labels a part of the page: Panel 1, Across, and who or what speaks (SFX: …)."""
     if is_title(passage) and _LABEL.fullmatch(passage.text):
@@ -95,14 +106,14 @@ class UnitWords:
     @cached_property
     def presented(self) -> tuple[str, ...]:
         """The words that the unit presents itself: its `words` panels, the Words field of its notes, and the spellings
-        of its sounds (Find *ee*)."""
+        of its sounds (Find *ee*), and words marked as another language."""
         words: list[str] = []
         for passage in self._unit.passages:
             if passage.role is Role.PANEL or DivKind.WORDS in self._unit.div_kinds(passage):
                 words.append(passage.text)
             elif passage.role is Role.FIELD and field_key(passage.field) == "word":
                 words += [word for line in passage.text.splitlines() for word in line.replace(";", ",").split(",")]
-        words += spellings_of(self._unit)
+        words += [*spellings_of(self._unit), *foreign_words(self._unit)]
         return tuple(word.strip() for word in words if word.strip())
 
     @cached_property
@@ -140,7 +151,7 @@ class UnitWords:
                 if wanted(passage):
                     directions = stage_directions(passage)
                     for word in self.of(passage, presented=presented):
-                        if any(start <= word.start < end for start, end in directions):
+                        if any(start <= word.start < end for start, end in directions) or _is_affix(passage, word):
                             continue
                         key = (canonical(word.lemma), word.part_of_speech)
                         counts[key] += 1

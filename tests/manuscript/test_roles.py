@@ -333,3 +333,38 @@ def test_text_in_html_is_read() -> None:
     assert said("<div>\n<p>Tom <b>is</b> here.</p>\n</div>\n\n<script>\nvar x;\n</script>") == [
         ("running text", "Tom is here.")
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("| A cat on a mat\n| and a dog in a hat", "A cat on a mat\nand a dog in a hat"),
+        ("| **Mina:** Open it!\n|\n| *No!*", "Open it!\n\nNo!"),
+        # left alone: a table without its second line, a bar in a text
+        ("| a | b |\n| c | d |", "| a | b | | c | d |"),
+        ("red | blue\ngreen | grey", "red | blue green | grey"),
+        ("| a cat\nand a dog", "| a cat and a dog"),
+    ],
+)
+def test_line_blocks_are_read_without_their_bars(text: str, expected: str) -> None:
+    """Pandoc User's Guide, 'Line blocks'."""
+    assert "\n".join(piece for _, piece in said(text)) == expected
+
+
+def test_what_stands_behind_a_bar_is_found_in_its_place() -> None:
+    text = "| A **big** cat\n| and a *small* dog [perro]{lang=es}"
+    (activity,) = unit_of(text).activities
+    (passage,) = activity.part.passages
+    source = unit_of(text).source
+    shown = [passage.text[start:end] for ranges in (passage.strong, passage.emphasis) for start, end in ranges]
+    assert shown == ["big", "small"]
+    assert [passage.text[start:end] for start, end in passage.foreign] == ["perro"]
+    at = passage.text.index("dog")
+    assert source.slice(passage.span(at, at + 3)) == "dog"
+
+
+def test_words_of_another_language_are_known_by_their_mark() -> None:
+    (passage,) = (
+        unit_of("Soup is [sopa]{lang=es}, [soup]{lang=en-GB}, [soup]{.big}.").activities.__next__().part.passages
+    )
+    assert [passage.text[start:end] for start, end in passage.foreign] == ["sopa"]

@@ -139,6 +139,9 @@ def _split(word: str, at: int) -> tuple[Piece, ...]:
     return ((word, at),)
 
 
+_LONGEST_NAME = 3
+
+
 def _sentence_starts(pieces: Sequence[Piece], text: str) -> list[bool]:
     """Say of each word whether a sentence starts there: after a full stop, question or exclamation mark or line."""
     ends = tables.words("sentence_ends")
@@ -147,7 +150,8 @@ def _sentence_starts(pieces: Sequence[Piece], text: str) -> list[bool]:
         word, at = pieces[index]
         previous, previous_at = pieces[index - 1]
         between = text[previous_at + len(previous) : at]
-        if "\n" in between and not word[:1].islower():
+        begins_line = "\n" in between and not word[:1].islower()
+        if begins_line or (previous == ":" and word[:1].isupper() and _is_speaker(pieces, starts, index - 1)):
             starts[index] = True
         elif between:
             last = index - 1
@@ -161,6 +165,13 @@ def _sentence_starts(pieces: Sequence[Piece], text: str) -> list[bool]:
                 continue
             starts[index] = True
     return starts
+
+
+def _is_speaker(pieces: Sequence[Piece], starts: Sequence[bool], colon: int) -> bool:
+    """Say whether what stands before a colon is who speaks: a name of three words at most, at the start of a line."""
+    begin = max(at for at in range(colon + 1) if starts[at])
+    name = [word for word, _ in pieces[begin:colon]]
+    return 0 < len(name) <= _LONGEST_NAME and all(word[:1].isupper() or word == "." for word in name)
 
 
 def _speech_tag(pieces: Sequence[Piece], index: int) -> bool:

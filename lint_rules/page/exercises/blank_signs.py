@@ -99,6 +99,7 @@ def _changed(passage: Passage, changes: Sequence[tuple[int, int, str]]) -> Passa
         ends=ends,
         strong=tuple((moved[a], moved[b]) for a, b in passage.strong if moved[a] < moved[b]),
         emphasis=tuple((moved[a], moved[b]) for a, b in passage.emphasis if moved[a] < moved[b]),
+        foreign=tuple((moved[a], moved[b]) for a, b in passage.foreign if moved[a] < moved[b]),
         gaps=gaps(whole) if "__" in whole else (),
         pictures=tuple(replace(one, at=moved[one.at]) for one in passage.pictures),
     )

@@ -127,6 +127,7 @@ def _composed(passage: Passage, pieces: Sequence[Fill], role: Role) -> Passage |
         role=role,
         strong=_moved(passage.strong, now),
         emphasis=_moved(passage.emphasis, now),
+        foreign=_moved(passage.foreign, now),
         gaps=_moved(passage.gaps, now),
         pictures=tuple(replace(one, at=now[one.at]) for one in passage.pictures if one.at in now),
     )

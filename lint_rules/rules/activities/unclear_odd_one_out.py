@@ -45,6 +45,17 @@ RULE = Rule(
         Example(_HEAD + "Circle one word in each line, then say why.\n\n1. goat, hen, red\n", words=_WORDS),
         Example(_HEAD + "1. goat · hen · red · duck\n", words=_WORDS, why="dots between"),
         Example(_HEAD + "1. swim, goat, eat, fly\n", words=_WORDS + "eat,verb,food\nfly,verb,air\n", why="three verbs"),
+        Example(
+            _HEAD + "1. goat, hen, swim, red\n\n::: answers\n1 red\n:::\n",
+            words="goat,noun,farm\nhen,noun,farm\nswim,verb,water\nred,adjective,colours\n",
+            why="no topic gainsays the key",
+        ),
+        Example(
+            _HEAD + "1. goat, hen, red\n\n::: answers\n1 hen\n:::\n\n"
+            "::: teacher\n**Support:** In number 1, count the legs.\n:::\n",
+            words=_WORDS,
+            why="the notes know the reason",
+        ),
         Example(_HEAD + "1. goat, hen, duck\n\n::: answers\n1 goat (it has no wings)\n:::\n", words=_WORDS),
         Example(_HEAD + "1. goat, hen, duck\n\n::: answers\n1 goat\n:::\n", words=_WORDS, why="the key names one"),
         Example(
@@ -92,6 +103,7 @@ RULE = Rule(
 
 
 _WHY = re.compile(r"\b(?:why|because|explain|reasons?)\b", re.I)
+_NUMBERED = re.compile(r"\b(?:number|line|row|set|item) \d\b", re.I)
 _LEAD = r"^\W*(?:\d+[.):]?\s*)?(?:[a-z][.)]\s+)?(?:(?:an?|the)\s+)?"
 
 
@@ -132,12 +144,30 @@ def _is_clear(words: Sequence[Listed], odd: OddOnes, read: Exercises, topics: To
     """Say whether a set has one answer: the key gives a reason; or the topics allow one, and the key no other; or one
     alone is another part of speech; or the key names one where the topics are too wide to tell (a wing is body too)."""
     keyed = _keyed(words, read)
+    if keyed is not None and not keyed[1] and (_is_spoken_of(read) or _is_alone(words, keyed[0], odd, topics)):
+        return True
     if keyed is not None and (keyed[1] or (keyed[0] not in dict(odd.answers) and bool(odd.answers))):
         return keyed[1]
     if odd.answers:
         return len(odd.answers) == 1
     alike = frozenset.intersection(*(topics.of(word.word) for word in words))
     return _by_part_of_speech(words, topics) == 1 or (keyed is not None and bool(alike))
+
+
+def _is_alone(words: Sequence[Listed], keyed: int, odd: OddOnes, topics: TopicList) -> bool:
+    """Say whether the topics gainsay nothing: none of them gives another answer, and the word of the key shares none
+    with a word beside it (of cat, dog, goose and lamp the lamp)."""
+    own = topics.of(words[keyed].word)
+    shared = any(own & topics.of(word.word) for at, word in enumerate(words) if at != keyed)
+    others = [topics.of(word.word) for at, word in enumerate(words) if at != keyed]
+    akin = any(one & two for at, one in enumerate(others) for two in others[at + 1 :])
+    return not odd.answers and not shared and akin
+
+
+def _is_spoken_of(read: Exercises) -> bool:
+    """Say whether the notes help with the answers (in number 2, touch your hands and your feet): they know why."""
+    notes = " ".join(p.text for p in read.activity.part.passages if p.audience is Audience.TEACHER)
+    return _NUMBERED.search(notes) is not None or _WHY.search(notes) is not None
 
 
 def _keyed(words: Sequence[Listed], read: Exercises) -> tuple[int, bool] | None:

@@ -33,7 +33,7 @@ from lint_rules.language.vocabulary.reference import common, common_words, lowes
 from lint_rules.language.vocabulary.varieties import out_of_place
 from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import PICTURE, Audience, Passage
-from lint_rules.page.mentions import is_shown_as_wrong
+from lint_rules.page.mentions import foreign_words, is_shown_as_wrong
 from lint_rules.plain_words import PART
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.tables import entries
@@ -72,6 +72,7 @@ RULE = Rule(
             english=(("a,", "GRAMMAR", "THE_PUNCT", "A word may be missing."),),
             why="a word that is spoken of",
         ),
+        Example("Soup is [sopa]{lang=es}.\n", english=(_spelling("sopa"),), why="marked as another language"),
         Example("I can see a kite.\n", why="the checker has nothing to say"),
         Example(
             "This is Mina. I like Mina's hat.\n",
@@ -183,7 +184,7 @@ _SPELT_OUT = re.compile(r"[^\W\d_](?:-[^\W\d_])*")
 def find(reading: Reading) -> Iterator[Found]:
     """Report what the English checker says, less what a course vouches for, and what it lets pass."""
     house = house_spellings(reading.course) | _listed("sound_words.txt") | _listed("trade_words.txt")
-    house |= {spelling_of(one) for one in spellings_of(reading.unit)}
+    house |= {spelling_of(one) for one in (*spellings_of(reading.unit), *foreign_words(reading.unit))}
     of_sounds = [activity.span for activity in reading.unit.activities if "sounds" in activity.kinds]
     letters = {spelling_of(one) for one in spellings_of(reading.unit)}
     elsewhere, never_twice = out_of_place(reading.course.variety), frozenset(entries("never_twice.txt"))

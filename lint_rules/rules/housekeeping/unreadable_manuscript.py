@@ -166,7 +166,7 @@ def _stray_asterisks(unit: Unit) -> Iterator[Found]:
         for mark in _STRAY.finditer(passage.text):
             span = passage.span(mark.start(), mark.end())
             if unit.source.slice(span) == mark[0]:
-                yield Found(span, mark[0], _STRAY_SAID, Severity.QUERY)
+                yield Found(span, mark[0], _STRAY_SAID, Severity.QUERY, key="asterisks")
 
 
 def _unknown_kinds(reading: Reading) -> Iterator[Found]:

@@ -2,15 +2,20 @@
 
 The instruction (the trade calls it the rubric) is the one text on the page that every child has to understand alone,
 while the teacher is at another table. At Pre-A1 and A1 children follow very short, simple instructions. The course sets
-a length (`instruction: {words: 8}` in course.yaml); a gap is no word, a hyphened word is one.
+a length (`instruction: {words: 8}` in course.yaml); a gap is no word, nor a letter to write (Write a, b, c), and a
+hyphened word is one. What is hardly over a limit that nobody set is a note.
 """
 
+import re
 from collections.abc import Iterator
 
+from lint_rules.course.defaults import default_limits
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.counting import count_words
+from lint_rules.manuscript.counting import count_words, is_just_over
 from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 
+# Letters to write: a, b, c; A or B.
+_LETTERS = re.compile(r"\b[A-Za-z](?=\s*[,/–-]\s*[A-Za-z]\b(?!['’]))|(?<=[,/–-] )[A-Za-z]\b(?!['’])|\b[A-Z] or [A-Z]\b")
 _LIMIT = "levels: [{instruction: {words: 8}}]"
 
 RULE = Rule(
@@ -25,6 +30,7 @@ RULE = Rule(
         Example("### 1 Listen and point. {.listening}\n", course=_LIMIT),
         Example("### 12 Look at the picture. Colour the three kites. {.reading}\n", course=_LIMIT, why="eight words"),
         Example("### 3 Write ____ or ____ next to the six pictures here. {.writing}\n", course=_LIMIT, why="gaps"),
+        Example("### 9 Put the story in order. Write a, b, c, d, e. {.reading}\n", course=_LIMIT, why="letters"),
         Example(
             "### 1 Look. {.reading}\n\n::: teacher\n**Steps:** Children look at the picture, name what they see "
             "and point to it.\n:::\n",
@@ -54,10 +60,11 @@ def find(reading: Reading) -> Iterator[Found]:
     limit = level.limits.instruction_words
     for activity in reading.unit.activities:
         passage = activity.heading.passage
-        words = count_words(passage.text)
+        words = count_words(_LETTERS.sub("", passage.text))
         if words > limit:
             message = (
                 f"This instruction has {words} words; children in {level.name} ({level.cefr}) follow up to {limit}. "
                 "Say only what they do; an example shows the rest, or the teacher's Steps tell it."
             )
-            yield Found(passage.span(), passage.text, message)
+            hardly = is_just_over(words, limit, default_limits(level.cefr).instruction_words)
+            yield Found(passage.span(), passage.text, message, Severity.NOTE if hardly else None)

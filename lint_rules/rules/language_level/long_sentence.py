@@ -6,7 +6,7 @@ an audio script, captions, song lines, and items that are sentences. Titles, wor
 and lists (You need: an egg, …) are no sentences. A hyphened word is one word, a gap, its number and a letter that is
 spelt out none, and of a choice (is / are) only one word counts. After a colon a sentence with a capital counts for
 itself (Ask: Where is it?); verse counts line by line as the page has it, a song in its script too. What stands in
-brackets in a script is not said.
+brackets in a script is not said. Where sounds are practised a long sentence is only noted: a tongue-twister is long.
 """
 
 import re
@@ -146,6 +146,7 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report sentences over the level's limit, the whole of each."""
     limit = reading.level.limits.sentence_words
     sung, beside = _sung_turns(reading.read), _beside_pictures(reading.read)
+    twisters = _of_sounds(reading.read)
     said: dict[str, Audience] = {}  # what stands on the page is often heard as well: that is one fault
     for passage in reading.read.passages:
         if not has_sentences(passage) or DivKind.WORDS in reading.unit.div_kinds(passage) or is_title(passage):
@@ -164,7 +165,8 @@ def find(reading: Reading) -> Iterator[Found]:
                     if said.setdefault(_letters(text), passage.audience) is not passage.audience:
                         continue
                     cut = _cut(analysis, sentence, passage.text)
-                    weight = Severity.NOTE if is_just_over(words, limit, _usual(reading)) else None
+                    light = is_just_over(words, limit, _usual(reading)) or id(passage) in twisters
+                    weight = Severity.NOTE if light else None
                     yield Found(
                         passage.span(start, end), text, _message(reading, words, cut, id(passage) in beside), weight
                     )
@@ -232,6 +234,13 @@ def _message(reading: Reading, words: int, cut: str, pictured: bool) -> str:
     if cut:
         return f"{said} Cut it in two before “{cut}”."
     return f"{said} Make two of it{', or leave out what the picture shows' if pictured else ''}."
+
+
+def _of_sounds(unit: Unit) -> frozenset[int]:
+    """The passages of activities about sounds, by identity: a tongue-twister is long by design."""
+    return frozenset(
+        id(passage) for activity in unit.activities if "sounds" in activity.kinds for passage in activity.part.passages
+    )
 
 
 def _beside_pictures(unit: Unit) -> frozenset[int]:

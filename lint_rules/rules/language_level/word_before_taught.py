@@ -6,14 +6,16 @@ needs such a word and its picture carries it; then the author lets it stand, and
 
 Read are the pupil's pages and the audio scripts; not the instructions, alternative text, notes and answers, nor
 tests, which test-beyond-unit looks after. In a title, or in a row of words with one sound, such a word is only noted.
-Words without a unit in the list, names, numbers, greetings, function words and `known` words come when they like. A
-word of a later level is word-above-level. Each word is reported once in an activity.
+Words without a unit in the list, or taught by now as another part of speech, names, numbers, greetings, function words
+and `known` words come when they like. A word of a later level is word-above-level. Each word is reported once in an
+activity.
 """
 
 from collections.abc import Iterator
 
 from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
+from lint_rules.language.vocabulary.word_index import canonical
 from lint_rules.manuscript.counting import ends_sentence
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.unit_language.tests_of import asked_in_tests
@@ -73,11 +75,16 @@ def find(reading: Reading) -> Iterator[Found]:
     if not unit:
         return
     tests = asked_in_tests(reading.read)
+    by_now = {
+        canonical(one.word)
+        for one in reading.course.words
+        if one.level < level.index or (one.level == level.index and one.unit <= unit)
+    }  # as whatever part of speech: to stick, a stick
     for met in reading.words.met():
         entry = met.word.entry
         if entry is None or met.word.free or entry.level != level.index or entry.unit <= unit or met.word.noise:
             continue
-        if is_label(met.passage, met.word):
+        if is_label(met.passage, met.word) or canonical(met.word.text) in by_now:
             continue
         if id(met.passage) in tests:  # test-beyond-unit looks there
             continue

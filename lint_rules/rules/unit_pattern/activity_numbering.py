@@ -1,7 +1,8 @@
 """Activities of a lesson that are not numbered 1, 2, 3 …
 
 "Look at activity three" must find one activity, the same in every child's book and in the answers. Numbering runs
-within a lesson. A unit that numbers none of its activities is left alone: the designer numbers them.
+within a lesson, or straight through the unit. A unit that numbers none of its activities is left alone: the designer
+numbers them.
 """
 
 import re
@@ -26,6 +27,10 @@ RULE = Rule(
         Example("## One {.words}\n\n### 1 Look.\n\n## Two {.words}\n\n### 1 Read.\n", why="each lesson begins anew"),
         Example("### Look.\n\n### Read.\n", why="none is numbered"),
         Example("### 1. Look.\n\n### 2. Read.\n"),
+        Example(
+            "## One {.words}\n\n### 1 Look.\n\n### 2 Say.\n\n## Two {.words}\n\n### 3 Read.\n\n### 4 Write.\n",
+            why="straight through the unit",
+        ),
     ),
     fails=(
         Example("### 1 Look.\n\n### «3» Read.\n"),
@@ -41,12 +46,17 @@ RULE = Rule(
     ),
 )
 
+_MANY = 3  # numbers that make a habit: two lessons of two activities
+
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report each activity whose number is not its place, with the right number as a mend."""
     unit = reading.unit
     if not any(activity.heading.number for activity in unit.activities):
         return
+    numbers = [re.sub(r"\D", "", activity.heading.number) for activity in unit.activities]
+    if len(numbers) > _MANY and numbers == [str(place) for place in range(1, len(numbers) + 1)]:
+        return  # straight through the unit
     # Other places may speak of an activity by its number: then only the author knows which number is meant.
     safe = not any(
         reference.kind == "activity" for passage in unit.passages for reference in references_in(passage.text)

@@ -1,9 +1,10 @@
 """A target word of the word list that its unit never teaches.
 
-What the list promises, a teacher plans for and an examiner may ask for. A word counts as taught where a child meets it
-in its unit: on a pupil's page or in an audio script, best in a `words` panel; a word of instructions (listen, circle)
-in an instruction too. A title, another word of an instruction, a test and the teacher's notes teach no word. A word
-without a unit in the list may be taught anywhere in its level. Units that are not written yet are waited for.
+What the list promises, a teacher plans for and an examiner may ask for. A word counts as taught where a child meets
+it in its unit: on a pupil's page or in an audio script, best in a `words` panel; a word of instructions (listen,
+circle) in an instruction too. A title, another word of an instruction, a test and the teacher's notes teach no word;
+but words that children need only know (`use` know) are met in any heading, and the small words among them everywhere.
+A word without a unit in the list may be taught anywhere in its level. Units that are not written yet are waited for.
 """
 
 from collections.abc import Iterator, Sequence, Set
@@ -11,6 +12,7 @@ from collections.abc import Iterator, Sequence, Set
 from lint_rules.course.model import Level, WordEntry
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
+from lint_rules.language.vocabulary.word_index import function_bands
 from lint_rules.rule import Book, Example, Gather, Need, Rule, Within
 from lint_rules.source import Span
 from lint_rules.vocabulary_map import WordRow, unit_to_teach
@@ -78,11 +80,17 @@ def find_in_book(book: Book) -> Iterator[Found]:
     for unit in book.units:
         by_level[unit.level].append(unit)
     for row in book.vocabulary:
-        if row.taught is None:
+        if row.taught is None and not (row.entry.use == "know" and _is_everyday(row.entry.word)):
             level = book.course.levels[row.entry.level]
             place = unit_to_teach(row, level, by_level[level.index])
             if place is not None:
                 yield _found(row, level, place, _as_what(row.entry, several))
+
+
+def _is_everyday(word: str) -> bool:
+    """Say whether a word is one of the small ones that hold sentences together: children who need only know it hear it
+    every day, and no panel is the place for it."""
+    return bool(function_bands(word))
 
 
 def _listed_as_several(words: Sequence[WordEntry]) -> frozenset[str]:

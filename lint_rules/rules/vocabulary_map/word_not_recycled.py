@@ -1,10 +1,11 @@
 """A target word that comes back too seldom after the lesson that teaches it.
 
 A child who meets a word once has heard it, no more; each later meeting makes it surer, and examinations for children
-ask for words above all. A meeting is a later lesson in which children read, hear, say or write the word: on a page, in
-a script, a heading or an instruction, as a picture that stands for it, in an answer of a test. Several times in one
-lesson is one meeting; teacher's notes are none. Where no unit of the level is left to bring a word back, this is a
-note; units that are still to be written are waited for, and no more meetings are asked for than lessons are left.
+ask for words above all. A meeting is a later lesson in which children read, hear, say or write the word: on a page,
+in a script, a heading or an instruction, as a picture that stands for it, in an answer of a test. Several times in
+one lesson is one meeting; teacher's notes are none. Words that children need only know (`use` know) are not asked
+for. Where no unit of the level is left to bring a word back, this is a note; units that are still to be written are
+waited for, and no more meetings are asked for than lessons are left.
 """
 
 from collections.abc import Iterator, Sequence

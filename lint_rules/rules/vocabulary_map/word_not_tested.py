@@ -81,7 +81,7 @@ def find_in_book(book: Book) -> Iterator[Found]:
         level = book.course.levels[row.entry.level]
         if row.taught is None or Gap.TESTED not in gaps(row, book.course, book.units):
             continue
-        if row.entry.use == "know" or untested[row.taught.unit] * 2 < taught[row.taught.unit]:
+        if untested[row.taught.unit] * 2 < taught[row.taught.unit]:
             continue
         units = [unit for unit in book.units if unit.level == level.index]
         unit, spot = book.units[row.taught.unit], row.taught.spot
