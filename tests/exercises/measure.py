@@ -2,7 +2,8 @@
 
     python -m tests.exercises.measure tuned                # the half first tuned on, with what went wrong
     python -m tests.exercises.measure held_back            # the half that was held back at first, tuned on since
-    python -m tests.exercises.measure third                # a third part, by another hand, measured once
+    python -m tests.exercises.measure third                # a third part, by another hand, tuned on since
+    python -m tests.exercises.measure fourth               # a fourth, layouts that the others had not
     python -m tests.exercises.measure tuned --english URL  # with an English checker
 
 Each exercise is wrapped into a course of its own. Counted are stops and queries (notes stop nobody). A clean exercise

@@ -8,13 +8,11 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
+from lint_rules.page.exercises.cloze import cloze_chains, numbers_behind
 from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains, label_of
 from lint_rules.page.exercises.model import Label, Option, Place
 from lint_rules.page.exercises.stream import Line
 
-_GAP_NEXT = re.compile(r"\s*(?:_{2,}|…|[☐□▢◯○◻⬜❏❑])")
-_GAP_JUST_BEFORE = re.compile(r"(?:_{2,}|…)[.,;:!?]?\s*$")
-_CHOICE_NEXT = re.compile(r"\s*[*(\[]?[\w’'-]+\s*/\s*[\w’'-]+")
 _EDGE = " \t\n\u00a0,;/|·•–—☐□▢◯○◻⬜❏❑"
 _LETTER = re.compile(r"[^\W\d_]")
 
@@ -49,8 +47,8 @@ def draft_exercises(lines: Sequence[Line], marks: Sequence[Mark]) -> list[DraftE
     """The exercises of a page as drafts, in file order."""
     grids = _grids(lines)
     marks = [mark for mark in marks if _table(lines[mark.line]) not in grids]
-    behind = _numbers_behind(lines, marks)
-    cloze = behind or _cloze_chains(lines, marks)
+    behind = numbers_behind(lines, marks)
+    cloze = behind or cloze_chains(lines, marks)
     used = {mark for chain in cloze for mark in chain}
     rest = [mark for mark in marks if mark not in used]
     inside = {id(lines[mark.line].passage) for mark in used}
@@ -187,70 +185,6 @@ def _owner(found: Sequence[DraftExercise], chain: Sequence[Mark]) -> DraftExerci
     """The exercise that a column belongs to: the one that it stands behind, else the first."""
     before = [one for one in found if one.drafts[0].mark is not None and one.drafts[0].mark.order < chain[0].order]
     return before[-1] if before else found[0]
-
-
-def _cloze_chains(lines: Sequence[Line], marks: Sequence[Mark]) -> list[list[Mark]]:
-    """Numbers that stand right before a blank or a choice within running text: `There (2) ____ lots of sheep`."""
-    before_gap = {mark for mark in marks if not mark.own and _opens_gap(mark, lines)}
-    passages = {id(lines[mark.line].passage) for mark in before_gap}
-    bare = [mark for mark in marks if _lost_its_gap(mark, lines) and id(lines[mark.line].passage) in passages]
-    with_bare = [mark for mark in marks if mark in before_gap or mark in bare]
-    found = []
-    for chain in chains(with_bare, Kind.NUMBER, WEAK):
-        told = [mark for mark in chain if mark in before_gap]
-        lost = len(chain) - len(told)
-        if len(told) > 1 and lost <= 1 and any(_within_text(mark, lines) for mark in told):
-            found.append(chain)
-    if found or not bare:
-        return found
-    return [
-        chain
-        for chain in chains([mark for mark in marks if mark in before_gap], Kind.NUMBER, WEAK)
-        if len(chain) > 1 and any(_within_text(mark, lines) for mark in chain)
-    ]
-
-
-def _lost_its_gap(mark: Mark, lines: Sequence[Line]) -> bool:
-    """Whether a number in brackets stands within a text, with neither blank nor choice behind it."""
-    text = lines[mark.line].passage.text
-    dressed = mark.dressed and not mark.own and text[mark.start - 1 : mark.start] == "("
-    return dressed and mark.label.isdigit() and _within_text(mark, lines) and not _opens_gap(mark, lines)
-
-
-def _numbers_behind(lines: Sequence[Line], marks: Sequence[Mark]) -> list[list[Mark]]:
-    """Numbers in brackets right behind a blank: `It's ____ (1) and we're in the ____ (2).`"""
-    after_gap = [
-        mark
-        for mark in marks
-        if not mark.own
-        and mark.dressed
-        and mark.label.isdigit()
-        and _GAP_JUST_BEFORE.search(lines[mark.line].passage.text[lines[mark.line].start : mark.first])
-        and not _opens_gap(mark, lines)
-    ]
-    return [chain for chain in chains(after_gap, Kind.NUMBER, WEAK) if len(chain) > 1]
-
-
-def _opens_gap(mark: Mark, lines: Sequence[Line]) -> bool:
-    line = lines[mark.line]
-    if not mark.label.isdigit():
-        return False
-    text = line.passage.text
-    return bool(
-        _GAP_NEXT.match(text, mark.last - 1, line.end)
-        or _GAP_NEXT.match(text, mark.last, line.end)
-        or (mark.dressed and _CHOICE_NEXT.match(text, mark.last, line.end))
-    )
-
-
-def _within_text(mark: Mark, lines: Sequence[Line]) -> bool:
-    line = lines[mark.line]
-    before = line.passage.text[line.start : mark.first].rstrip()
-    if not _LETTER.search(before) or (before.endswith(":") and mark.strength == LINE and not mark.dressed):
-        return False
-    apart = line.passage.text[line.start : mark.first]
-    wide = len(apart) - len(before) > 1 or "\u00a0" in apart[len(before) :]
-    return mark.dressed or (not wide and (before[-1:].isalpha() or before[-1:] == ","))
 
 
 def _cloze_exercise(chain: Sequence[Mark], lines: Sequence[Line], *, behind: bool = False) -> DraftExercise:
