@@ -16,7 +16,6 @@ from lint_rules.unit_language.key_sentence import MANY, KeySentence, KeySlip, ei
 from lint_rules.unit_language.key_slips_of_verbs import agreement, conditions, times, verb_forms
 
 _VOWELS = frozenset("aeiouæɑɒɔəɜɪʊʌ")
-_NOT_COUNTED = frozenset({"bread", "milk", "water", "rice", "cheese", "butter", "juice", "money", "homework", "music"})
 
 
 def key_slips(analysis: Analysis, start: int, end: int, variety: str) -> Iterator[KeySlip]:
@@ -140,10 +139,10 @@ def _numbers(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(at, at, "any")
         if low == "much" and tokens[at + 1].tag == "NNS" and after not in either_number():
             yield sentence.slip(at, at + 1)
-        if low == "many" and after in _NOT_COUNTED:
+        if low == "many" and after in words("not_counted"):
             yield sentence.slip(at, at + 1)
         pointing = low in ("these", "those") and at in sentence.filled and tokens[at + 1].pos == "NOUN"
-        if pointing and single and not noun_goes_on and after not in _NOT_COUNTED:
+        if pointing and single and not noun_goes_on and after not in words("not_counted"):
             yield sentence.slip(at, at + 1)
         if low in ("this", "that") and plural:
             yield sentence.slip(at, at + 1)

@@ -16,6 +16,7 @@ from lint_rules.source import Source
 
 _OWN = re.compile(
     r"\b(?:own|open|various|different|free|possible|model|sample|suggested)\s+(?:\w+\s+)?answers?\b"
+    r"|^\s*accept\s+(?:any|all|every|other)\b"
     r"|\banswers?\s+(?:will\s+|may\s+|can\s+)?vary\b|^\s*(?:model|sample|possible|e\.g\.|for example)\b",
     re.I | re.M,
 )

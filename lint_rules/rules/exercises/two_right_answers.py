@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.tokens import Token
+from lint_rules.language.vocabulary.reference import graded
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.completed import completed
@@ -48,6 +49,7 @@ RULE = Rule(
             + _key("1 is going to 2 am"),
             why="a sign of it",
         ),
+        Example("1. I have an (apple / pear).\n2. I have a (roll / bread).\n" + _key("1 apple 2 roll"), why="articles"),
         Example("1. We (always / never) sing.\n2. He (has / have) a dog.\n" + _key("1 always 2 has"), why="not both"),
     ),
     fails=(
@@ -72,6 +74,7 @@ RULE = Rule(
 )  # fmt: skip
 
 _TASTE = frozenset({"like", "love", "want", "have", "need", "see", "buy", "prefer"})
+_DETERMINERS = frozenset({"a", "an", "the", "my", "this", "two", "three"})
 _FILLERS = frozenset({"please", "really", "very", "much", "too", "also"})
 _SMALL = frozenset({"the", "and", "near", "next", "behind", "under", "with", "from", "his", "her", "they", "she"})
 _ANYTHING = frozenset({"good", "nice", "lovely", "great", "beautiful", "wonderful"})
@@ -183,7 +186,7 @@ def _undecided(
     if _colours_of_own(tokens, at, others) and not _LOOK.search(reading_of.activity.heading.passage.text):
         yield _both_right(item, choice.options)
         return
-    if all(_same_kind(tokens[at], option, done, reading) for option in others) and _matter_of_taste(tokens, at):
+    if all(_same_kind(tokens, at, option, done, reading) for option in others) and _matter_of_taste(tokens, at):
         yield _both_right(item, choice.options)
         return
     for option in others:
@@ -275,8 +278,14 @@ def _stands_in(passage: Passage, item: Item, chosen: Option) -> bool:
     return place.span.start <= passage.starts[0] and passage.ends[-1] <= max(place.span.end, chosen.place.span.end)
 
 
-def _same_kind(token: Token, option: Option, done: Activity, reading: Reading) -> bool:
+def _same_kind(sentence: tuple[Token, ...], at: int, option: Option, done: Activity, reading: Reading) -> bool:
     """Whether an option on its own is a word of the same kind and form as the chosen one in its sentence."""
+    token = sentence[at]
+    before = sentence[at - 1].text.casefold() if at else ""
+    if before in ("a", "an") and len({text[:1].casefold() in "aeiou" for text in (token.text, option.text)}) > 1:
+        return False  # the article decides
+    if before in ("a", "an") and plain(option.text) in words("not_counted"):
+        return False
     for passage in done.part.passages:
         if passage.role is Role.OPTION and passage.span() == option.place.span:
             tokens = reading.analyse(passage).tokens
@@ -285,6 +294,8 @@ def _same_kind(token: Token, option: Option, done: Activity, reading: Reading) -
             alone = tokens[0].pos if same else ""
             if token.pos == "NOUN" and plural and token.text.endswith("s") and alone in ("VERB", "ADJ", "PROPN"):
                 alone = "NOUN"  # a plural by itself looks like a verb
+            if token.pos == "NOUN" and same and before in _DETERMINERS and graded(tokens[0].text.casefold(), "NOUN"):
+                alone = "NOUN"
             return same and plural and alone == token.pos and token.pos in ("NOUN", "ADV")
     return False
 
