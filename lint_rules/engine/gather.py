@@ -5,7 +5,7 @@ words have found one fault. Findings keep their places, stets and carried entrie
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from lint_rules.finding import Finding, Severity
@@ -60,15 +60,31 @@ def gather(findings: Sequence[Finding], rules: Mapping[str, Rule]) -> tuple[Poin
     """The points that findings make, in the order of where they are shown. A rule that is not known gathers nothing."""
     groups: dict[tuple[str, ...], list[int]] = defaultdict(list)
     at_words: dict[tuple[str, str, int, int], list[int]] = defaultdict(list)
+    ways = [_way(finding, rules.get(finding.rule)) for finding in findings]
     for index, finding in enumerate(findings):
         rule = rules.get(finding.rule)
-        about = _about(finding, _way(finding, rule))
-        groups[(finding.rule, *about) if about else (str(index),)].append(index)
         if rule and rule.fault:
             at_words[(rule.fault, finding.path, *finding.span)].append(index)
+    elsewhere = {index for members in at_words.values() for index in _said_elsewhere(members, findings, ways)}
+    for index, (finding, way) in enumerate(zip(findings, ways, strict=True)):
+        about = _about(finding, way) if index not in elsewhere else ()
+        groups[(finding.rule, *about) if about else (str(index),)].append(index)
     joined = _joined(len(findings), [*groups.values(), *at_words.values()])
     points = (_point([findings[index] for index in sorted(members)], rules) for members in joined)
     return tuple(sorted(points, key=lambda point: point.lead.order))
+
+
+def _said_elsewhere(
+    members: Sequence[int], findings: Sequence[Finding], ways: Sequence[Gather | None]
+) -> Iterator[int]:
+    """Of findings at the very same words those that leave a list of their rule (hard words of a unit) for the point of
+    another: else that point would draw in all the words of the list."""
+    if len({findings[index].rule for index in members}) < 2:
+        return
+    lists = [index for index in members if (way := ways[index]) is not None and way.by in {By.ABOUT, By.RULE}]
+    others = [index for index in members if index not in lists]
+    lead = max(others or lists, key=lambda index: findings[index].severity.weight)
+    yield from (index for index in lists if index != lead)
 
 
 def _way(finding: Finding, rule: Rule | None) -> Gather | None:

@@ -10,6 +10,7 @@ import re
 from collections.abc import Callable
 
 from lint_rules.language.service import EnglishMatch
+from lint_rules.language.vocabulary.noises import DRAWN_OUT
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import function_bands
 from lint_rules.manuscript.model import Audience, Passage, Role
@@ -107,6 +108,11 @@ def _is_a_kind(passage: Passage, match: EnglishMatch) -> bool:
     return not any(word.casefold() in entries("never_counted.txt") for word in _words(passage, match).split())
 
 
+def _is_drawn_out(passage: Passage, match: EnglishMatch) -> bool:
+    """Sssss–iii–t: sit!"""
+    return DRAWN_OUT.search(_words(passage, match)) is not None
+
+
 def _is_cry(passage: Passage, match: EnglishMatch) -> bool:
     """It flies at night and says *hoo*."""
     if not match.rule.startswith(SPELLER):
@@ -134,4 +140,5 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_shorthand,
     _is_a_kind,
     _is_cry,
+    _is_drawn_out,
 )

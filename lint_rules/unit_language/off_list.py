@@ -8,6 +8,7 @@ believed only where it has really graded a word, and the word itself is looked a
 - a verb that a teacher can act (to dip, to stir) is a query;
 - a word that no reference has graded is a query, however rare it is;
 - a word one band up is a query;
+- a participle that is an adjective (well known) is as hard as its verb;
 - a spelling that children know as another part of speech (mine, to fish; a flash, where the course teaches to flash) is
   nothing: parser and reference may both be wrong about which it is;
 - a word that only instructions may have so early (symbol, to predict) is weighed by its lowest band, and stops nobody;
@@ -19,6 +20,7 @@ where the same activity has a drawing or photo of it.
 
 from lint_rules.course.model import Level
 from lint_rules.finding import Severity
+from lint_rules.language.inflection.lemmas import lemma
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import Origin, canonical, function_bands
 from lint_rules.language.vocabulary.word_level import WordLevel
@@ -60,7 +62,11 @@ def _is_known_otherwise(word: WordLevel, level: Level) -> bool:
     low = min((band for text in (word.lemma, word.text) if (band := lowest(text))), default="")
     if low and bands_above(low, level) <= 0:
         return True
-    return any(band and bands_above(band, level) <= 0 for band in function_bands(word.text))
+    if any(band and bands_above(band, level) <= 0 for band in function_bands(word.text)):
+        return True
+    verb = lemma(word.text.casefold(), "VBN", "VERB", "")  # well known, from to know
+    of_verb = lowest(verb) if word.part_of_speech == "adjective" and verb not in {"", word.text.casefold()} else ""
+    return bool(of_verb) and bands_above(of_verb, level) <= 0
 
 
 def _usual_weight(word: WordLevel, above: int, *, pictured: bool) -> Severity:

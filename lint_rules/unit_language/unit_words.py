@@ -10,12 +10,14 @@ from lint_rules.course.model import Level, band_rank
 from lint_rules.language.tokens import Analysis
 from lint_rules.language.vocabulary.course_words import CourseWords, presented_index
 from lint_rules.language.vocabulary.names import names_in
-from lint_rules.language.vocabulary.word_index import canonical, parts_of
+from lint_rules.language.vocabulary.reference import lowest
+from lint_rules.language.vocabulary.word_index import canonical, function_bands, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.manuscript.counting import ends_sentence, is_for_children, stage_directions
 from lint_rules.manuscript.model import Activity, DivKind, Part, Passage, Role, Unit, field_key
 from lint_rules.manuscript.reader_state import SONGS
 from lint_rules.page.mentions import foreign_words
+from lint_rules.plain_words import PART
 
 _NOT_RUNNING = frozenset({Role.INSTRUCTION, Role.ALT, Role.CODE, Role.BRIEF})
 _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE})
@@ -161,8 +163,17 @@ class UnitWords:
 
 
 def spellings_of(unit: Unit) -> list[str]:
-    """The letters that a unit teaches the sound of, where they are more than one: `ee`."""
-    return [part for activity in unit.activities for part in _spellings(activity)]
+    """The letters that a unit teaches the sound of, where they are more than one: `ee`, from the attributes of its
+    activities and the headings of what is about sounds (ow and ee)."""
+    headings = [lesson.heading for lesson in unit.lessons if "sounds" in lesson.classes]
+    headings += [activity.heading for activity in unit.activities if "sounds" in activity.kinds]
+    said = [word for heading in headings for word in PART.findall(heading.passage.text.casefold())]
+    letters = [word for word in said if 1 < len(word) < _AFFIX - 1 and _is_no_word(word)]
+    return [*(part for activity in unit.activities for part in _spellings(activity)), *letters]
+
+
+def _is_no_word(word: str) -> bool:
+    return word.isalpha() and lowest(word) not in {"A1", "A2", "B1"} and not function_bands(word)
 
 
 def _spellings(activity: Activity) -> list[str]:

@@ -166,3 +166,20 @@ def test_other_places_are_told_once_each():
     )
     assert point.rules == ("one", "two")
     assert [(one.rule, one.start.line) for one in point.other_places] == [("one", 2)]
+
+
+def test_a_word_that_another_rule_found_too_leaves_its_list_and_draws_nothing_along():
+    hard = rule("hard", Gather(Within.UNIT, By.ABOUT), fault="a word")
+    slip = rule("slip", Gather(Within.COURSE, By.WORDS), fault="a word")
+    listed = [finding("hard", line, text=f"w{line}", about="hard words") for line in (1, 2, 3)]
+    found = points(*listed, finding("slip", 2, text="w2"), finding("slip", 5, text="w2"), rules=(hard, slip))
+    assert sorted(map(lines, found)) == [[1, 3], [2, 2, 5]]
+
+
+def test_a_way_that_is_for_one_thing_alone_gathers_nothing_else():
+    one = rule("one", Gather(Within.COURSE, By.ABOUT, "Names: {words}.", only="a name"), Gather(Within.UNIT, By.ABOUT))
+    found = [
+        finding(line=line, path=path, text=f"w{line}", about=about)
+        for line, path, about in ((1, "a", "a name"), (2, "b", "a name"), (3, "a", "hard"), (4, "b", "hard"))
+    ]
+    assert sorted(map(lines, points(*found, rules=(one,)))) == [[1, 2], [3], [4]]

@@ -33,14 +33,15 @@ def steps_of(text: str, analysis: Analysis) -> list[tuple[int, int]]:
 
 
 def is_among_orders(analysis: Analysis, start: int) -> bool:
-    """Say whether a word stands in a row of single words that can all be orders: Read, practise, show."""
+    """Say whether a word stands in a row of single words most of which can be orders: Read, practise, show."""
     sentence = next((one for one in analysis.sentences if one.start <= start < one.end), None)
     if sentence is None:
         return False
     members = list(_members(analysis.tokens[sentence.first : sentence.last]))
-    return len(members) > 1 and all(
-        len(member) == 1 and member[0].text.casefold() in words("orders") for member in members
-    )
+    if any(len(member) > 1 for member in members):
+        return False
+    orders = [member[0].start for member in members if member[0].text.casefold() in words("orders")]
+    return start in orders and len(orders) > 1 and len(orders) * 2 > len(members)
 
 
 def _listed(tokens: Sequence[Token], known: dict[int, int]) -> Iterator[Token]:

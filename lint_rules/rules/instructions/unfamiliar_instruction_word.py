@@ -113,6 +113,9 @@ def _judge(met: Met, reading: Reading) -> str | None:
         if band_rank(word.band) <= band_rank(level.cefr):
             return None
         return f"{said}: children can follow it from {word.band}; {level.name} is {level.cefr}. {_advice(met, reading)}"
+    topics = {*reading.unit.front.topics, *(topic for entry in reading.course.words for topic in entry.topics)}
+    if canonical(word.lemma) in {canonical(topic).removesuffix("s") for topic in topics}:
+        return None  # what the unit is about
     weight = off_list_severity(word, level, "", pictured=has_picture(met.place, word))
     if weight in {None, Severity.NOTE}:  # a child's word, or a thing that can be shown: Make a mask
         return None
@@ -131,7 +134,7 @@ def _is_part_of_word(met: Met) -> bool:
         return len(word.text) < _AFFIX
     activity = met.place.activity
     sounds = activity is not None and "sounds" in activity.kinds
-    return sounds and len(word.text) < _AFFIX and word.entry is None and lowest(word.text) in {"", "C2"}
+    return sounds and len(word.text) < _AFFIX and word.entry is None and lowest(word.text) not in {"A1", "A2"}
 
 
 def _advice(met: Met, reading: Reading) -> str:

@@ -4,7 +4,7 @@ A structure that turns up two units early is no help: the child cannot use it ye
 longer new. Which unit teaches what is read from the units' front matter (`grammar: [present continuous]`). Read are
 pages and audio scripts, once an activity for each structure; not instructions, word panels, greetings and other set
 phrases, activities whose mistakes are deliberate, nor tests, which test-beyond-unit looks after. A yes/no question is
-no new structure where its verb is known (`Can you swim?` after `I can swim`).
+no new structure where its verb is known (`Can you swim?` after `I can swim`). In titles and songs alone it is a note.
 """
 
 from collections.abc import Iterator
@@ -101,7 +101,8 @@ def find(reading: Reading) -> Iterator[Found]:
 
 
 def _found(reading: Reading, uses: list[Use]) -> Found:
-    use, name = uses[0], uses[0].structure.name
+    use = next((use for use in uses if not (use.in_title or use.sung)), uses[0])
+    name = use.structure.name
     unit = reading.unit.front.unit
     where = standing(name, reading.course, reading.level, unit, use.shown)
     assert where is not None
@@ -109,4 +110,6 @@ def _found(reading: Reading, uses: list[Use]) -> Found:
     often = f", {len(uses)} times here" if len(uses) > 1 else ""
     said = f"“{first_words(use.text)}” ({names()[name].called}{often}) is taught in unit {where.later.unit}"
     message = f"{said}, and this is unit {unit}. {names()[name].instead or 'Say it otherwise.'}"
-    return Found(use.passage.span(use.structure.start, use.structure.end), use.text, message, key=name)
+    light = all(use.in_title or use.sung for use in uses)
+    span = use.passage.span(use.structure.start, use.structure.end)
+    return Found(span, use.text, message, Severity.NOTE if light else None, key=name)

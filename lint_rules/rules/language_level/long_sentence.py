@@ -215,8 +215,16 @@ def _sung_turns(unit: Unit) -> frozenset[int]:
         passages = activity.part.passages
         page = _letters(" ".join(passage.text for passage in passages if passage.role is Role.LINE))
         turns = (passage for passage in passages if passage.role is Role.TURN)
-        found.update(id(turn) for turn in turns if page and _letters(turn.text) in page)
+        found.update(id(turn) for turn in turns if page and _is_sung_from(turn, page))
     return frozenset(found)
+
+
+def _is_sung_from(turn: Passage, page: str) -> bool:
+    """Say whether a turn sings what the page has, all of it or piece by piece, with slashes or directions between."""
+    if _letters(turn.text) in page:
+        return True
+    pieces = map(_letters, re.split(r"\s/\s|\[[^\]]*\]|\([^)]*\)", turn.text))
+    return all(piece in page for piece in pieces)
 
 
 def _letters(text: str) -> str:

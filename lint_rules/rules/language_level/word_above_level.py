@@ -9,15 +9,17 @@ that children meet early are a note, what can be drawn or acted and what nobody 
 graded well above the band a stop. The course can settle this for all (`off_list: stop | query | note | picture`).
 
 Read are the pupil's pages and the audio scripts, without what stands there in brackets. Instructions have a rule of
-their own (unfamiliar-instruction-word); alternative text, art briefs, answers and teacher's notes are not read. Names,
-numbers, greetings, function words, days and months cut short, noises (Splash! Tac, tac!), words that the unit presents
-itself (a `words` panel, or Words in the notes), labels (Panel 1) and `known` words pass. Titles, songs, and words with
-a picture or an explanation beside them stop nobody: there a word is a query at most, and in a title or a song one that
-only a reference rates is a note. A spelling that no reference has, one slip away from a word that children know
-(freind), is a query: is it spelt right? Each word is reported once in an activity, a note once in a unit.
+their own (unfamiliar-instruction-word); alternative text, art briefs, answers and teacher's notes are not read.
+Names, numbers, greetings, function words, days and months cut short, noises (Splash! Tac, tac!), words that the unit
+presents itself (a `words` panel, or Words in the notes), labels (Panel 1) and `known` words pass. The name of a topic
+is a note. Titles, songs, and words with a picture or an explanation beside them stop nobody: there a word is a query
+at most, and in a title or a song one that only a reference rates is a note. A spelling that no reference has, one
+slip away from a word that children know (freind), is a query: is it spelt right? Each word is reported once in an
+activity, a note once in a unit.
 """
 
-from collections.abc import Iterator
+import re
+from collections.abc import Iterator, Set
 
 from lint_rules.course.model import Level, WordEntry
 from lint_rules.finding import Found, Severity
@@ -73,6 +75,7 @@ RULE = Rule(
         Example("We can see a volcano.\n", words="volcano,noun,nature,1\n", why="taught at this level"),
         Example("Mina and Rafi can see Oslo.\n", course="characters: [Mina, Rafi]", why="names"),
         Example("I love my quokka.\n", course="known: [quokka]", why="every child here knows it"),
+        Example("14 Furrow Rd\n\nt-i-p, tip-top!\n", words="tip-top,adjective,,1\n", why="a street, letters"),
         Example("We can see two ice-creams!\n", words="ice cream,noun,food,1\n", why="hyphened, in the plural"),
         Example("Hello! I've got twenty-one hats. Whoosh!\n", course=_PRE_A1, why="greeting, number, noise"),
         Example(
@@ -141,6 +144,8 @@ RULE = Rule(
             why="explained beside it",
             weight=Severity.QUERY,
         ),
+        Example("### 1 Say. {.sounds}\n\n«economy»\n", why="for its sound", weight=Severity.QUERY),
+        Example("Say the «season».\n", words="winter,noun,seasons,1\n", why="a topic's name", weight=Severity.NOTE),
         Example("Draw the fire. «Whisper».\n", later_words=_LATER, why="an order of one word"),
         Example("The man «dipped» it in the water.\n", course=_PRE_A1, why="can be acted", weight=Severity.QUERY),
         Example("Rafi «whispered» to Mina.\n", course="characters: [Mina, Rafi]", later_words=_LATER),
@@ -190,11 +195,17 @@ RULE = Rule(
 )
 
 
+_SPELT = re.compile(r"[^\W\d_](?:[-‐‑–][^\W\d_])+")
+_ODD = re.compile(r"[:;()=/]")
+_HOUSE = re.compile(r"(?:^|\n)\d{1,3}[a-z]? (?:[A-Z]\w* )*$")  # 14 Mill Rd
+
+
 def find(reading: Reading) -> Iterator[Found]:
     """Report the words above the level, each once in an activity (a note once in the unit)."""
     noted: set[str] = set()
+    topics = _topics(reading)
     for met in reading.words.met(presented=True):
-        judged = _judge(met, reading)
+        judged = _judge(met, reading, topics)
         if judged is None:
             continue
         weight, message, about = judged
@@ -202,6 +213,8 @@ def find(reading: Reading) -> Iterator[Found]:
         if _is_lenient(met):
             most = Severity.NOTE if about == _HARD else Severity.QUERY
             weight = min(weight, most, key=lambda s: s.weight)
+        elif met.word.entry is None and (_is_cried(met) or _is_of_sounds(met)):
+            weight = min(weight, Severity.QUERY, key=lambda s: s.weight)
         if weight is Severity.NOTE and key in noted:
             continue
         noted.add(key)
@@ -222,16 +235,37 @@ def _is_lenient(met: Met) -> bool:
     return is_title(met.passage) or met.place.sung
 
 
+def _is_of_sounds(met: Met) -> bool:
+    """Say whether a word is practised for its sound, be its meaning known or not: cork and cock."""
+    return met.place.activity is not None and "sounds" in met.place.activity.kinds
+
+
+def _is_cried(met: Met) -> bool:
+    """Say whether a word is all that is said, as an interjection is: Ta! Bravo!"""
+    text, word = met.passage.text, met.word
+    before, after = text[: word.start].rstrip(" \"“‘'("), text[word.end :].lstrip(" ,")
+    return (not before or before[-1] in ".!?\n") and after[:1] == "!"
+
+
+def _is_no_word(met: Met) -> bool:
+    """Say whether something only looks like a word: t-i-p, msg :-), the Mill of 14 Mill Rd."""
+    text, word = met.passage.text, met.word
+    if _SPELT.fullmatch(word.text) or _ODD.search(word.text):
+        return True
+    street = word.entry is None and word.text[:1].isupper() and _HOUSE.search(text[: word.start])
+    return bool(street)
+
+
 def _is_spelling(met: Met) -> bool:
     """Say whether letters are spoken of where sounds are practised (the same sound, with ee), and no word is meant."""
     activity, word = met.place.activity, met.word
     return activity is not None and "sounds" in activity.kinds and len(word.text) < 3 and word.entry is None
 
 
-def _judge(met: Met, reading: Reading) -> tuple[Severity, str, str] | None:
+def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str, str] | None:
     """How much a word weighs, what to say of it, what that is about; None where it is at home in the level."""
     word, level, course = met.word, reading.level, reading.course
-    if word.free or _is_spelling(met) or is_label(met.passage, word):
+    if word.free or _is_spelling(met) or is_label(met.passage, word) or _is_no_word(met):
         return None
     shown = has_picture(met.place, word) or is_glossed(met.passage, word)
     often = f" ({met.times} times here)" if met.times > 1 and met.place.activity else ""
@@ -254,8 +288,17 @@ def _judge(met: Met, reading: Reading) -> tuple[Severity, str, str] | None:
     weight = off_list_severity(word, level, course.off_list, pictured=shown)
     if weight is None:
         return None
+    if canonical(word.lemma) in topics and not course.off_list:
+        weight = Severity.NOTE
     about = _NAME if _may_be_a_name(word, met) else _HARD
     return weight, f"“{word.text}”{often} {_off_list(met, weight, reading, shown=shown)}", about
+
+
+def _topics(reading: Reading) -> frozenset[str]:
+    """What the course's word lists and the unit call their topics, in the singular too: seasons."""
+    topics = {canonical(topic) for entry in reading.course.words for topic in entry.topics}
+    topics |= {canonical(topic) for topic in reading.unit.front.topics}
+    return frozenset(topics | {topic.removesuffix("s") for topic in topics})
 
 
 def _is_unheard_of(word: WordLevel) -> bool:

@@ -1,0 +1,82 @@
+"""What an English checker flags and a course page does not mean: as many slips that stay flagged as words let alone."""
+
+import re
+
+import pytest
+
+from lint_rules.english.left_alone import is_left_alone
+from lint_rules.language.service import EnglishMatch
+from lint_rules.manuscript.model import Passage, Role, Unit
+from lint_rules.manuscript.reading import read_unit
+from lint_rules.source import Source
+
+SPELLING = "MORFOLOGIK_RULE_EN_GB"
+GRAMMAR = "SOME_GRAMMAR"
+
+
+def passage_with(words: str, text: str) -> Passage:
+    unit: Unit = read_unit(
+        Source("u.md", f"---\nlevel: l\nunit: 1\ntitle: T\n---\n\n# T\n\n## L\n\n### 1 Read.\n\n{text}\n")
+    )
+    return next(passage for passage in unit.passages if words in passage.text and passage.role is not Role.INSTRUCTION)
+
+
+def is_alone(words: str, rule: str, text: str) -> bool:
+    passage = passage_with(words, text)
+    found = re.search(rf"(?<!\w){re.escape(words)}", passage.text)
+    assert found is not None
+    at = found.start()
+    match = EnglishMatch(at, at + len(words), rule, "TYPOS", "A slip?", ())
+    return is_left_alone(passage, match, lambda word: word == "gizmo")
+
+
+def notes(text: str) -> str:
+    return f"::: teacher\n**Steps:** {text}\n:::"
+
+
+@pytest.mark.parametrize(
+    ("words", "rule", "text"),
+    [
+        ("the", GRAMMAR, "Write one sentence with *the* and one with *-est*."),
+        ("to I", GRAMMAR, "What happens to *I*?"),
+        ("who", GRAMMAR, "Complete with *who* or *where*."),
+        ("an?", GRAMMAR, "Write: a or an?"),
+        ("a", GRAMMAR, "a as in hat"),
+        ("heevy", SPELLING, notes("Say /ˈhevi/, not *heevy*.")),
+        ("got", GRAMMAR, notes("Watch for *didn't got*.")),
+        ("goed", SPELLING, notes("Children often say 'goed' here.")),
+        ("par-cel", SPELLING, notes("Clap *par-cel*.")),
+        ("GIZ-MO", SPELLING, "I AM GIZ-MO."),
+        ("DA-da", SPELLING, notes("The beat is DA-da.")),
+        ("id", GRAMMAR, notes("Three corners with the signs t, d, id.")),
+        ("wh", SPELLING, "Ask three *wh-* questions."),
+        ("a", GRAMMAR, notes("T points to a S: stand up!")),
+        ("a food", "A_UNCOUNTABLE", notes("A number or a food goes here.")),
+        ("says hoo", SPELLING, "It flies at night and says *hoo*."),
+        ("iii–t", GRAMMAR, notes("Say *Sssss–iii–t: sit!*")),
+        ("rainfoot", SPELLING, notes("Draw a silly new word (a *rainfoot*).")),
+    ],
+)  # fmt: skip
+def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, text: str) -> None:
+    assert is_alone(words, rule, text)
+
+
+@pytest.mark.parametrize(
+    ("words", "rule", "text"),
+    [
+        ("go", GRAMMAR, "She **go** to school."),
+        ("Its", GRAMMAR, "*Its raining and I am going home now.*"),
+        ("an", GRAMMAR, "This is an kite."),
+        ("a", GRAMMAR, "It is a apple."),
+        ("heevy", SPELLING, "The box is *heevy*."),
+        ("colur", SPELLING, notes("Children colur the kite, not the tree.")),
+        ("hapy", SPELLING, "Mina says she is hapy."),
+        ("a advice", "A_UNCOUNTABLE", "He gave me a advice."),
+        ("ad", SPELLING, "Put on you ad go out."),
+        ("can", GRAMMAR, notes("Do not can the song.")),
+        ("bi-cicle", SPELLING, "I ride my bi-cicle."),
+        ("rainfot", SPELLING, "My rainfot is wet."),
+    ],
+)
+def test_slips_in_what_is_said_stay(words: str, rule: str, text: str) -> None:
+    assert not is_alone(words, rule, text)
