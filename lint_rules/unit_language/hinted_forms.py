@@ -11,6 +11,7 @@ from functools import cache
 from lint_rules.language.inflection.forms import every_form, ing_form, regular_past
 from lint_rules.language.inflection.irregular import IrregularVerb, irregular_verbs
 from lint_rules.language.inflection.verb_forms import bases
+from lint_rules.language.vocabulary.reference import graded
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
 _HAVE = frozenset({"have", "has", "haven't", "hasn't", "'ve", "hadn't"})
@@ -38,9 +39,9 @@ _ALSO = {"lie": {"lied"}, "hang": {"hanged"}, "show": {"showed"}}
 _ENDINGS = ("ing", "ed", "s", "es")
 
 
-def hinted_slip(hint: str, said: str) -> str | None:
+def hinted_slip(hint: str, said: str, before: str = "") -> str | None:
     """The form that would be right, where a key's form of the verb in brackets is wrong; None where it is not, and ''
-    where several would do."""
+    where several would do. ``before`` is the word that stands before the gap: `While I was ____ (sleep)`."""
     verb = hint.casefold().strip()
     words = [word.casefold().replace("’", "'") for word in _WORD.findall(said)]
     if verb not in bases() or verb == "be" or not words:
@@ -48,13 +49,14 @@ def hinted_slip(hint: str, said: str) -> str | None:
     main = words[-1]
     if main in _misspelt(verb):
         return _misspelt(verb)[main]
-    if main not in every_form(verb) | _participles(verb) or len(words) < 2:
+    if main not in every_form(verb) | _participles(verb):
         return None
-    before = [word for word in words[:-1] if word not in _BETWEEN]
-    helper = _helper(before[-1]) if before else ""
+    ahead = [word for word in (before.casefold().replace("’", "'"), *words[:-1]) if word and word not in _BETWEEN]
+    helper = _helper(ahead[-1]) if ahead else ""
     if helper in _HAVE and main not in _participles(verb):
         return min(_participles(verb))
-    if helper in _BE and main not in _participles(verb) | {ing_form(verb)}:
+    adjective = main == verb and graded(verb, "ADJ")  # The door is open.
+    if helper in _BE and not adjective and main not in _participles(verb) | {ing_form(verb)}:
         return ""
     if helper in _DO | _MODALS and main != verb:
         return verb

@@ -14,6 +14,7 @@ from lint_rules.language.tokens import Analysis
 from lint_rules.tables import mapping, words
 from lint_rules.unit_language.key_sentence import MANY, KeySentence, KeySlip, either_number
 from lint_rules.unit_language.key_slips_of_verbs import agreement, conditions, times, verb_forms
+from lint_rules.unit_language.key_slips_of_words import slips_of_words
 
 _VOWELS = frozenset("aeiouæɑɒɔəɜɪʊʌ")
 
@@ -214,4 +215,5 @@ _PATTERNS: tuple[Callable[[KeySentence], Iterator[KeySlip]], ...] = (
     _pronouns,
     times,
     conditions,
+    slips_of_words,
 )

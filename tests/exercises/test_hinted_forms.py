@@ -31,6 +31,22 @@ def test_a_form_that_the_verb_has_is_left_alone(hint, said):
     assert hinted_slip(hint, said) is None
 
 
+@pytest.mark.parametrize(
+    ("before", "hint", "said", "better"),
+    [
+        ("was", "sleep", "sleep", ""),
+        ("was", "sleep", "sleeping", None),
+        ("have", "see", "saw", "seen"),
+        ("can't", "swim", "swims", "swim"),
+        ("is", "open", "open", None),
+        ("usually", "go", "goes", None),
+        ("to", "go", "go", None),
+    ],
+)
+def test_the_word_before_the_gap_may_be_the_helping_verb(before, hint, said, better):
+    assert hinted_slip(hint, said, before) == better
+
+
 @pytest.mark.parametrize("verb", irregular_verbs(), ids=lambda verb: verb.base)
 def test_every_form_of_the_table_is_left_alone(verb):
     said = [verb.base, *verb.pasts, *verb.participles, ing_form(verb.base), f"is {ing_form(verb.base)}"]
