@@ -11,7 +11,6 @@ from functools import cache
 from lint_rules.language.inflection.forms import every_form, ing_form, regular_past
 from lint_rules.language.inflection.irregular import IrregularVerb, irregular_verbs
 from lint_rules.language.inflection.verb_forms import bases
-from lint_rules.language.vocabulary.reference import graded
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
 _HAVE = frozenset({"have", "has", "haven't", "hasn't", "'ve", "hadn't"})
@@ -36,6 +35,25 @@ _MODALS = frozenset(
 _BETWEEN = frozenset({"not", "never", "just", "already", "ever", "always", "often", "also"})
 # Forms that are right beside those of the table: of a second verb that is written alike, or another participle.
 _ALSO = {"lie": {"lied"}, "hang": {"hanged"}, "show": {"showed"}}
+# Verbs that are adjectives too: The door is open. From memory.
+_ADJECTIVES = frozenset(
+    {
+        "open",
+        "close",
+        "clean",
+        "clear",
+        "cool",
+        "correct",
+        "dry",
+        "empty",
+        "free",
+        "light",
+        "live",
+        "warm",
+        "welcome",
+        "wet",
+    }
+)
 _ENDINGS = ("ing", "ed", "s", "es")
 
 
@@ -55,8 +73,11 @@ def hinted_slip(hint: str, said: str, before: str = "") -> str | None:
     helper = _helper(ahead[-1]) if ahead else ""
     if helper in _HAVE and main not in _participles(verb):
         return min(_participles(verb))
-    adjective = main == verb and graded(verb, "ADJ")  # The door is open.
-    if helper in _BE and not adjective and main not in _participles(verb) | {ing_form(verb)}:
+    if (
+        helper in _BE
+        and not (main == verb and verb in _ADJECTIVES)
+        and main not in _participles(verb) | {ing_form(verb)}
+    ):
         return ""
     if helper in _DO | _MODALS and main != verb:
         return verb
