@@ -22,6 +22,9 @@ SPELLER = "MORFOLOGIK"  # the dictionary's own alarms; others of its category ar
 
 _UNCOUNTED = "A_UNCOUNTABLE"
 _BEFORE = 40  # characters around something that say how it is meant
+_NO_VERB = frozenset({"PRP_THE"})
+_TEXTED = re.compile(r"(?<![\w'’-])[ru](?![\w'’-])")
+_LONGEST = 18  # letters of a word: longer ones are words run together, to be found
 _MOST_WORDS = 3  # of something that is spoken of as a word: in front of
 _LETTERS = 3  # of a sound, an ending, a sign
 _AS_WORD = re.compile(
@@ -95,8 +98,11 @@ def _is_letter(passage: Passage, match: EnglishMatch) -> bool:
 
 
 def _is_shorthand(passage: Passage, match: EnglishMatch) -> bool:
-    """T points to a S: letters for teacher and students have whatever article their author says."""
+    """T points to a S: letters for teacher and students have whatever article their author says. You a line, they a
+    line: notes leave verbs out. And where r u? is how people text."""
     by_the_teacher = passage.audience is Audience.TEACHER
+    if (by_the_teacher and match.rule in _NO_VERB) or _TEXTED.search(_words(passage, match)):
+        return True
     article = _words(passage, match).casefold() in _ARTICLES
     return by_the_teacher and article and _INITIAL.match(passage.text, match.end) is not None
 
@@ -109,7 +115,9 @@ def _is_a_kind(passage: Passage, match: EnglishMatch) -> bool:
 
 
 def _is_drawn_out(passage: Passage, match: EnglishMatch) -> bool:
-    """Sssss–iii–t: sit!"""
+    """Sssss–iii–t: sit! And words run together, for children to find."""
+    if len(_words(passage, match)) > _LONGEST and _words(passage, match).isalpha():
+        return True
     return DRAWN_OUT.search(_words(passage, match)) is not None
 
 
@@ -120,7 +128,8 @@ def _is_cry(passage: Passage, match: EnglishMatch) -> bool:
     unknown = [
         part.span() for part in PART.finditer(_words(passage, match)) if lowest(part[0].casefold()) in {"", "C2"}
     ]
-    at = match.start + unknown[0][0] if len(unknown) == 1 else 0
+    alone = " " not in _words(passage, match)
+    at = match.start if alone else match.start + unknown[0][0] if len(unknown) == 1 else 0
     return _CRIES.search(_before(passage, at)) is not None
 
 

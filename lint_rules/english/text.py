@@ -42,6 +42,8 @@ _NUMBER = re.compile(
     r"(?:^|(?<=\s))(\d{1,2})"
     r"(?:[a-z][.,;]?(?=\s|$)|(?:[.)]\s*|\s*[–—=-]\s*|\s+|$)(?:[a-z](?:[.),;]|(?=\s|$))(?=\s|$))?)"
 )
+_NUMBER_BEHIND = re.compile(r"(?<=[^\W\d_])\s+(\d{1,2})(?=\s|[,;]|$)")
+_ANSWER_LETTER = re.compile(r"(?:^|(?<=\s))([a-j])[.):]?\s+(?=\S)")
 _BETWEEN_ENTRIES = re.compile(r"\s+[-–—·•|/]\s+")  # red - blue - green
 
 
@@ -113,6 +115,7 @@ def wordings(passage: Passage, kinds: Sequence[str] = ()) -> tuple[Wording, ...]
             *_choices(passage.text),
             *_labels(passage.text),
             *(_numbers(passage.text) if passage.audience is Audience.KEY else ()),
+            *(_lettered(passage.text) if passage.audience is Audience.KEY else ()),
             *(_separators(passage.text) if passage.role in _IN_ROWS else ()),
         ]
     )
@@ -220,6 +223,16 @@ def _choices(text: str) -> Iterator[_Hidden]:
         yield _Hidden(match.start(), match.end(), tuple(words[:_MOST_WORDINGS]))
 
 
+def _lettered(text: str) -> Iterator[_Hidden]:
+    """The letters of a run of answers (``a the star b Fern c Mum``) part them too, where there are three in order."""
+    found: list[re.Match[str]] = []
+    for match in _ANSWER_LETTER.finditer(text):
+        if match[1] == "abcdefghij"[len(found) : len(found) + 1]:
+            found.append(match)
+    for match in found if len(found) > 2 and not found[0].start() else ():
+        yield _Hidden(match.start(), match.end(), ("\n\n" if match.start() else "",))
+
+
 def _numbers(text: str) -> Iterator[_Hidden]:
     """The numbers of a run of answers (``1 is 2 are``) part them: 1, 2, 3 in order, so that ``12 apples`` is none."""
     expected = None
@@ -228,3 +241,7 @@ def _numbers(text: str) -> Iterator[_Hidden]:
         if (expected is None and match.start() == 0) or number == expected:
             expected = number + 1
             yield _Hidden(match.start(), match.end(), ("\n\n" if match.start() else "",))
+    behind = list(_NUMBER_BEHIND.finditer(text)) if expected is None else []
+    if len(behind) > 2 and {int(match[1]) for match in behind} == set(range(1, len(behind) + 1)):
+        for match in behind:  # potatoes 1 onions 2 carrots 3
+            yield _Hidden(match.start(), match.end(), ("\n\n",))

@@ -11,6 +11,9 @@ _SENTENCE_END = re.compile(r"[.!?…][\"'”’)\]]*\s*$")
 _IN_BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 _ABOUT = 1.15  # common practice, no source
 _BETWEEN_WORDS = re.compile(r"\s*(?:[,;:·•|/→⇒≠=+]|\s[–—-]+\s|\s(?:and|or)\s)\s*|[.!?…]+(?:\s+|$)|\n")
+_LINE_END = re.compile(r"\n+")
+_SLASH_END = re.compile(r"\s+/\s+")
+_LONGEST_LINE = 9  # words of a line of verse: common practice, no source
 _SLASH = re.compile(r"(?<=\S)\s*/\s*(?=\S)")
 
 
@@ -55,6 +58,24 @@ def ends_sentence(text: str) -> bool:
 def is_just_over(count: int, limit: int, usual: int) -> bool:
     """Say whether a count is hardly over a limit that nobody set: the house default for the band is a rule of thumb."""
     return limit == usual and count <= limit * _ABOUT
+
+
+def verse_ends(text: str) -> list[int]:
+    """Where the lines of a verse end: lines broken on the page, or parted by slashes in a script; none in prose."""
+    for parted in (_LINE_END, _SLASH_END):
+        ends = [match.start() for match in parted.finditer(text)]
+        starts = [0, *(match.end() for match in parted.finditer(text))]
+        lines = [text[start:end] for start, end in zip(starts, [*ends, len(text)], strict=True)]
+        longest = max(map(count_words, lines))
+        open_ones = sum(bool(line.strip()) and not ends_sentence(line) for line in lines)
+        if len(lines) > 2 and longest <= _LONGEST_LINE and open_ones * 3 >= len(lines):
+            return ends
+    return []
+
+
+def is_verse(text: str) -> bool:
+    """Say whether a text is a verse: three short lines or more, and not each of them a sentence."""
+    return bool(verse_ends(text))
 
 
 def is_row_of_words(text: str) -> bool:

@@ -30,6 +30,7 @@ def is_teacher_led(activity: Activity, cefr: str) -> bool:
 def _steps_on_page(activity: Activity) -> int:
     """How many lines or items a page has that may tell children what to do."""
     return sum(
-        is_for_children(passage) and passage.role in (Role.ITEM, Role.TEXT) and bool(passage.text.strip())
+        len([line for line in passage.text.split("\n") if line.strip()])
         for passage in activity.part.passages
+        if is_for_children(passage) and passage.role in (Role.ITEM, Role.TEXT)
     )

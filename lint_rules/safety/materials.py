@@ -131,10 +131,21 @@ def _is_other_sense(tokens: Sequence[Token], index: int) -> bool:
         return True
     following = after[0].text.casefold() if after else ""
     if lemma == "stick":
-        return following in ("together", "to", "with")
+        return following in ("together", "to", "with") or not _has_object(tokens, index)
     if lemma == "cut":
         return following in ("in", "down", "short") or any(token.lemma in ("cake", "time", "odd") for token in after)
     return False
+
+
+def _has_object(tokens: Sequence[Token], verb: int) -> bool:
+    """Say whether something is done to something, or ordered (Stick.): some coins stick."""
+    if (
+        verb == 0
+        or tokens[verb - 1].pos in ("PUNCT", "CCONJ")
+        or (tokens[verb].dep == "ROOT" and tokens[verb].tag == "VB")
+    ):
+        return True
+    return any(token.head == verb and token.dep in ("dobj", "obj", "nsubjpass", "prt") for token in tokens)
 
 
 def _is_used(tokens: Sequence[Token], noun: int, after: Sequence[str], *, handled: bool) -> bool:

@@ -12,6 +12,7 @@ from lint_rules.manuscript.counting import (
     ends_sentence,
     is_for_children,
     is_row_of_words,
+    is_verse,
     options_in,
     stage_directions,
 )
@@ -108,7 +109,7 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
         if passage.role in _ENTRIES and (not _WORD_KINDS.isdisjoint(kinds) or not _may_be_sentence(passage.text)):
             continue
         directions = [*stage_directions(passage), *_asides(passage)]
-        rows = _rows_of_words(passage)
+        rows, verse = _rows_of_words(passage), is_verse(passage.text)
         quoted = [start for start, _ in spoken_of(passage)]
         set_phrases = [match.span() for match in _set_phrases().finditer(passage.text)]
         analysis = analyse(passage)
@@ -127,7 +128,7 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
             if _is_broken(passage.text, one) or any(start <= one.start < end for start, end in answers):
                 continue
             if not any(start <= one.start and one.end <= end for start, end in set_phrases):
-                sung = passage.role is Role.LINE or not SONGS.isdisjoint(kinds)
+                sung = passage.role is Role.LINE or not SONGS.isdisjoint(kinds) or verse
                 yield Use(passage, one, tuple(around(one)), sung)
 
 

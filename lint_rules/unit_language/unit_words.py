@@ -13,7 +13,7 @@ from lint_rules.language.vocabulary.names import names_in
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import canonical, function_bands, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
-from lint_rules.manuscript.counting import ends_sentence, is_for_children, stage_directions
+from lint_rules.manuscript.counting import ends_sentence, is_for_children, is_verse, stage_directions
 from lint_rules.manuscript.model import Activity, DivKind, Part, Passage, Role, Unit, field_key
 from lint_rules.manuscript.reader_state import SONGS
 from lint_rules.page.mentions import foreign_words
@@ -58,7 +58,8 @@ def places_of(unit: Unit) -> Iterator[Place]:
 
 
 def _of_activity(activity: Activity) -> Place:
-    sung = not SONGS.isdisjoint(activity.kinds) or any(passage.role is Role.LINE for passage in activity.part.passages)
+    passages = activity.part.passages
+    sung = not SONGS.isdisjoint(activity.kinds) or any(p.role is Role.LINE or is_verse(p.text) for p in passages)
     return Place((activity.heading.passage, *activity.part.passages), activity, sung)
 
 
@@ -85,7 +86,8 @@ def _is_affix(passage: Passage, word: WordLevel) -> bool:
 
 def is_label(passage: Passage, word: WordLevel) -> bool:
     """Say whether a word only labels a part of the page: Panel 1, Across, and who or what speaks (SFX: …)."""
-    if is_title(passage) and _LABEL.fullmatch(passage.text):
+    set_apart = is_title(passage) or passage.emphasis == ((0, len(passage.text)),)
+    if set_apart and _LABEL.fullmatch(passage.text):
         return True
     line = passage.text.rfind("\n", 0, word.start) + 1
     return word.start == line and word.text.isupper() and passage.text[word.end : word.end + 1] == ":"

@@ -8,6 +8,8 @@ from lint_rules.page.exercises.answers import alternatives, first_text, is_verdi
 from lint_rules.page.exercises.gaps import fits, shown_letters
 from lint_rules.page.exercises.model import Choice, Exercise, Gap, Item, Option
 
+# The child's own answer; any room.
+_OPEN = re.compile(r"\bown (?:\w+ )?(?:answers?|ideas?|words?|names?|choice)\b|^\W*any (?!more\b|time\b)\w+", re.I)
 _PARTS = re.compile(r"\s*(?:,|;|/|\||…|\.\.\.|\s[–—-]\s|\band\b)\s*")
 _VERDICT = re.compile(r"\s*(?:[TF]|true|false|right|wrong|✓|✗)\s*[–—:;.,-]\s*(?=\S)", re.I)
 _CAPITAL = re.compile(r"[A-Z]{1,2}")
@@ -31,8 +33,10 @@ class Completed:
 
 
 def completed(item: Item, exercise: Exercise) -> Completed:
-    """An item as its key completes it."""
+    """An item as its key completes it; a key that leaves the answer open says nothing."""
     said = item.answer.text if item.answer is not None else ""
+    if _OPEN.search(said):
+        said = ""
     chosen = tuple(chosen_option(choice, said, crossed=exercise.key.crossed) for choice in item.choices)
     matched = _by_letter(exercise.column, said) if exercise.column else None
     lettered = [option for choice, option in zip(item.choices, chosen, strict=True) if choice.inline is None]

@@ -30,6 +30,7 @@ RULE = Rule(
         Example(f"### 1 Answer. Write two sentences about your family. {{.writing}}\n\n{_FIVE}", why="written freely"),
         Example("### 1 Write six words. {.writing}\n\nGo!\n", why="the page numbers nothing"),
         Example("### 1 Write one word in each gap. {.writing}\n\n1. A ____ is red.\n2. A ____ is big.\n"),
+        Example(f"### 1 Put three words together. {{.writing}}\n\n{_FIVE}", why="in each item"),
         Example("### 1 Find two animals. {.game}\n\ncatdog\n\n::: answers\ncat, dog\n:::\n"),
     ),
     fails=(
@@ -45,6 +46,7 @@ RULE = Rule(
     ),
 )  # fmt: skip
 
+_EACH_TIME = re.compile(r"\s+(?:together|side by side|(?:in|for|on|to|from|with) each|each time)\b", re.I)
 _NEAR = 3  # a number that is further off counts something else
 
 
@@ -53,6 +55,8 @@ def find(reading: Reading) -> Iterator[Found]:
     for read in reading.readings.exercises:
         passage = read.activity.heading.passage
         for asked in asked_for(passage.text):
+            if _EACH_TIME.match(passage.text, asked.end):
+                continue  # Put two words together: in each item
             counts = _writing_lines(read) if asked.free else _counts(read, asked, reading.unit)
             if counts and asked.number not in counts and min(abs(one - asked.number) for one in counts) <= _NEAR:
                 there = in_words(min(counts, key=lambda one: (abs(one - asked.number), -one)))

@@ -23,6 +23,7 @@ from lint_rules.manuscript.counting import (
     is_row_of_words,
     options_in,
     stage_directions,
+    verse_ends,
 )
 from lint_rules.manuscript.model import Audience, DivKind, Passage, Role, Unit
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
@@ -60,6 +61,7 @@ RULE = Rule(
             course=_LIMIT,
             why="lettered lines",
         ),
+        Example("The cat is on a mat,\\\nthe dog is in a hat,\\\nthe fox has got a bat.\n", course=_LIMIT, why="verse"),
         Example("A cat, a cat, a cat\nIs sitting on the mat\nBehind my hat\n", course=_LIMIT, why="lines of verse"),
         Example("**The kite in the tree and the dog in the boat**\n\nA cat.\n", course=_LIMIT, why="a title"),
         Example(
@@ -139,6 +141,7 @@ _GAP_NUMBER = re.compile(r"\(\d{1,2}\)\s*(?=_{2,})|(?<=_)\s*\(\d{1,2}\)")
 _AFTER_COLON = re.compile(r"(?<=\w):\s+(?=[\"'“‘]?[A-Z][\w’']* \w)")
 
 # A second column of a matching task: `Dora is in the bathroom.   b) She's cleaning her teeth.`
+_AFTER_QUOTE = re.compile(r"(?<=[.!?]['’\"”])\s+(?=[A-Z])")  # 'What happens?' Try it!
 _LETTER_AFTER = re.compile(r"(?<=[.!?])\s+[a-z]\)\s+")
 
 
@@ -200,8 +203,11 @@ def _pieces(passage: Passage, sentence: Sentence) -> Iterator[tuple[int, int]]:
     options = _OPTIONS_AFTER.search(text[sentence.start : sentence.end])
     end = sentence.end if options is None else sentence.start + options.start()
     start = sentence.start
-    marks = [mark.span() for find in (_LETTER_AFTER, _AFTER_COLON) for mark in find.finditer(text, start, end)]
+    marks = [
+        mark.span() for find in (_LETTER_AFTER, _AFTER_COLON, _AFTER_QUOTE) for mark in find.finditer(text, start, end)
+    ]
     marks += [(bold - 1, bold) for bold, _ in passage.strong if start < bold < end and text[bold - 1] == "\n"]
+    marks += [(at, at + 1) for at in verse_ends(text) if start < at < end]
     for left, right in sorted(marks):
         yield start, left
         start = right
