@@ -50,6 +50,11 @@ RULE = Rule(
             why="a sign of it",
         ),
         Example("1. I have an (apple / pear).\n2. I have a (roll / bread).\n" + _key("1 apple 2 roll"), why="articles"),
+        Example(
+            "### 1 Choose. {.reading}\n\n1. This is my aunt. (He / She) sings.\n2. (She / He) has her bag.\n"
+            + _key("1 She 2 She"),
+            why="somebody is named",
+        ),
         Example("1. We (always / never) sing.\n2. He (has / have) a dog.\n" + _key("1 always 2 has"), why="not both"),
     ),
     fails=(
@@ -70,6 +75,9 @@ RULE = Rule(
             + _key("1 b 2 a"),
             why="whatever is hot may be good",
         ),
+        Example(
+            "### 1 Choose. {.reading}\n\n1. «(He / She) can swim.»\n2. It (is / are) red.\n" + _key("1 He 2 is")
+        ),
     ),
 )  # fmt: skip
 
@@ -81,6 +89,21 @@ _ANYTHING = frozenset({"good", "nice", "lovely", "great", "beautiful", "wonderfu
 _BACK = re.compile(
     r"\b(?:again|back|story|text|song|rhyme|poem|chant|comic|diary|remember|watch|listen|lesson)\b", re.I
 )
+# Somebody whom nothing on the page shows: he or she, his or her.
+_OF_SOMEBODY = (frozenset({"he", "she"}), frozenset({"his", "her"}), frozenset({"him", "her"}))
+_TELLS_WHO = re.compile(
+    r"\b(?:mother|father|mum|dad|sister|brother|aunt|uncle|son|daughter|boy|girl|man|woman|men|women|lady|gentleman|king|queen"
+    r"|prince|princess|husband|wife|mr|mrs|miss|ms|madam|sir|grand\w+|granny|nephew|niece|he|she|his|her|him|hers|himself"
+    r"|herself|witch|wizard|waitress|actress|hero|heroine)\b",
+    re.I,
+)
+_NAME = re.compile(r"\b(?!I\b)[A-Z]\w*")
+_WEEK = frozenset({"monday", "tuesday", "wednesday", "thursday", "friday"})
+_DATES = (
+    _WEEK,
+    *(frozenset(pair.split()) for pair in ("june july", "july august", "october november", "january february")),
+)
+_OWN = re.compile(r"\b(?:I|we|my|our)\b", re.I)
 _LOOK = re.compile(r"\blook\b", re.I)
 _SHOWN = re.compile(r"\b(?:pictures?|map|photos?|plan|chart|table|drawings?)\b", re.I)
 _DECIDES = re.compile(
@@ -167,12 +190,14 @@ def _undecided(
     if chosen is None:
         return
     for other in choice.options:
-        if other is not chosen and _says_the_same(chosen.text, other.text):
+        same = other is not chosen and _says_the_same(chosen.text, other.text)
+        if same and not _word_decides(choice, chosen, other):
             message = f"“{chosen.text}” and “{other.text}” say the same here: both are right. Take another option."
             yield Found(other.place.span, other.text, message)
             return
+    looks = _LOOK.search(reading_of.activity.heading.passage.text) is not None
     for other in choice.options:
-        if other is not chosen and _is_alone(item, exercise) and _both_fit(item, chosen, other):
+        if other is not chosen and _is_alone(item, exercise) and _both_fit(item, chosen, other, looks=looks):
             yield _both_right(item, [chosen, other])
             return
     passage = next((one for one in done.part.passages if _stands_in(one, item, chosen)), None)
@@ -183,7 +208,7 @@ def _undecided(
     at = next((index for index, token in enumerate(tokens) if token.text.casefold() == plain(chosen.text)), None)
     if at is None:
         return
-    if _colours_of_own(tokens, at, others) and not _LOOK.search(reading_of.activity.heading.passage.text):
+    if _colours_of_own(tokens, at, others) and not looks:
         yield _both_right(item, choice.options)
         return
     if all(_same_kind(tokens, at, option, done, reading) for option in others) and _matter_of_taste(tokens, at):
@@ -215,12 +240,29 @@ def _is_alone(item: Item, exercise: Exercise) -> bool:
     return ends <= 1 and not _DECIDES.search(item.text)
 
 
-def _both_fit(item: Item, chosen: Option, other: Option) -> bool:
+def _without_options(item: Item) -> str:
+    """The words of an item without its options."""
+    text = item.text
+    for choice in item.choices:
+        if choice.inline is not None:
+            text = text.replace(choice.inline.text, " ")
+    return text
+
+
+def _both_fit(item: Item, chosen: Option, other: Option, *, looks: bool) -> bool:
     """Words that go together wherever one of them goes: `always` and `often`; `will` and `are going to` of a plan;
     `behind` and `in front of` a house."""
     pair = {plain(chosen.text), plain(other.text)}
     if any(pair <= one for one in _go_together()):
         return True
+    outside = _without_options(item)
+    if any(pair <= one for one in _OF_SOMEBODY):
+        named = any(match.start() for match in _NAME.finditer(outside.strip()))
+        return not looks and not named and _TELLS_WHO.search(outside) is None
+    if any(pair <= one for one in _DATES):
+        return _OWN.search(outside) is not None
+    if pair <= {"can", "may", "could"}:
+        return re.search(r"\bI\b", outside) is not None and outside.rstrip().endswith("?")
     planned = "will" in pair and any(_GOING_TO.fullmatch(one) for one in pair)
     return planned and _LATER.search(item.text) is not None and "?" not in item.text
 
@@ -257,14 +299,35 @@ def _fits_anything(tokens: tuple[Token, ...], at: int, option: Option) -> bool:
     return bool(be) and plain_form and last and noun and plain(option.text) in _ANYTHING
 
 
+def _word_decides(choice: Choice, one: Option, other: Option) -> bool:
+    """`an (huge / enormous) tree`, `How (much / a lot of) …`, `(When / What time) is it?`: a word beside decides."""
+    inline = choice.inline
+    before = inline.passage.text[: inline.start].split()[-1:] if inline is not None else []
+    behind = inline.passage.text[inline.end :] if inline is not None else ""
+    if behind.strip().casefold().startswith("is it") or plain("".join(before)) in (
+        "how",
+        "too",
+        "so",
+        "very",
+        "as",
+        "not",
+    ):
+        return True
+    return before[:1] in (["a"], ["an"], ["A"], ["An"]) and (one.text[:1] in "aeiou") != (other.text[:1] in "aeiou")
+
+
 def _says_the_same(one: str, other: str) -> bool:
     """Whether two options say the same: words, or sentences that differ in one word: `Close / Shut the window.`"""
     words, others = plain(one).split(), plain(other).split()
-    if frozenset({plain(one), plain(other)}) in _same_meaning():
+    if _is_pair(plain(one), plain(other)):
         return True
     differing = [pair for pair in zip(words, others, strict=False) if pair[0] != pair[1]]
     several = len(words) == len(others) > 2 and len(differing) == 1
-    return several and frozenset(word.strip(",.!?") for word in differing[0]) in _same_meaning()
+    return several and _is_pair(*(word.strip(",.!?") for word in differing[0]))
+
+
+def _is_pair(one: str, other: str) -> bool:
+    return one != other and any({one, other} <= several for several in _same_meaning())
 
 
 def _same_meaning() -> frozenset[frozenset[str]]:
