@@ -304,14 +304,9 @@ def _word_decides(choice: Choice, one: Option, other: Option) -> bool:
     inline = choice.inline
     before = inline.passage.text[: inline.start].split()[-1:] if inline is not None else []
     behind = inline.passage.text[inline.end :] if inline is not None else ""
-    if behind.strip().casefold().startswith("is it") or plain("".join(before)) in (
-        "how",
-        "too",
-        "so",
-        "very",
-        "as",
-        "not",
-    ):
+    pair = {plain(one.text), plain(other.text)}
+    asked = "when" in pair and behind.strip().casefold().startswith("is it")
+    if asked or ("a lot of" in pair and plain("".join(before)) in ("how", "too", "so", "very", "as")):
         return True
     return before[:1] in (["a"], ["an"], ["A"], ["An"]) and (one.text[:1] in "aeiou") != (other.text[:1] in "aeiou")
 
