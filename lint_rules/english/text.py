@@ -42,7 +42,7 @@ _NUMBER = re.compile(
     r"(?:^|(?<=\s))(\d{1,2})"
     r"(?:[a-z][.,;]?(?=\s|$)|(?:[.)]\s*|\s*[–—=-]\s*|\s+|$)(?:[a-z](?:[.),;]|(?=\s|$))(?=\s|$))?)"
 )
-_NUMBER_BEHIND = re.compile(r"(?<=[^\W\d_])\s+(\d{1,2})(?=\s|[,;]|$)")
+_NUMBER_BEHIND = re.compile(r"(?<=[^\W\d_])\s+(\d{1,2})(?=\s|[,;]|$)[,;]?")
 _ANSWER_LETTER = re.compile(r"(?:^|(?<=\s))([a-j])[.):]?\s+(?=\S)")
 _BETWEEN_ENTRIES = re.compile(r"\s+[-–—·•|/]\s+")  # red - blue - green
 

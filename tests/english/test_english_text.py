@@ -125,6 +125,15 @@ def test_the_numbers_of_a_run_of_answers_are_hidden():
     assert "is \n\nThere are 12 kites. \n\nisn't" in alarmist.texts
 
 
+def test_numbers_behind_answers_and_letters_before_them_are_hidden_too():
+    page = (
+        "Look.\n\n::: answers\npotatoes 1, onions 2, carrots 3\n\na the star b Fern c Mum\n\nIt has got 4 legs\n:::\n"
+    )
+    alarmist = Alarmist("1, onions", "a the")
+    assert not any(matches_of(alarmist, [readings_of(unit_of([page]))], "en-GB").values())
+    assert {"the star \n\nFern \n\nMum", "It has got 4 legs"} <= set(alarmist.texts)
+
+
 def test_deliberate_mistakes_artists_briefs_and_code_are_not_shown():
     page = """\
 ### 2 Find the mistaks. {.mistakes}

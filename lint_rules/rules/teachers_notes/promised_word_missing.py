@@ -50,8 +50,8 @@ RULE = Rule(
     gathers=(
         Gather(
             Within.UNIT,
-            says="{count} words stand among the Words of a lesson, and nothing in that lesson has them: {words}. Bring "
-            "them in, or take them off its list.",
+            says="Lessons promise words that nothing in them has: {words}. Bring them in, or take them off the lesson's "
+            "Words.",
         ),
     ),
 )  # fmt: skip
