@@ -50,8 +50,8 @@ RULE = Rule(
     gathers=(
         Gather(
             Within.UNIT,
-            says="Lessons promise words that nothing in them has: {words}. Bring them in, or take them off the lesson's "
-            "Words.",
+            says="Lessons promise words that nothing in them has: {words}. Bring them in, or take them off the "
+            "lesson's Words.",
         ),
     ),
 )  # fmt: skip
