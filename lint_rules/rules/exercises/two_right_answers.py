@@ -17,7 +17,8 @@ from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.drafts import trimmed
 from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Item, Option, Place
 from lint_rules.rule import Example, Need, Reading, Rule
-from lint_rules.tables import entries, words
+from lint_rules.tables import words
+from lint_rules.unit_language.right_together import right_together, says_the_same, tells_who
 
 
 def _key(text: str) -> str:
@@ -50,6 +51,10 @@ RULE = Rule(
             why="a sign of it",
         ),
         Example("1. I have an (apple / pear).\n2. I have a (roll / bread).\n" + _key("1 apple 2 roll"), why="articles"),
+        Example(
+            "### 1 Choose. {.reading}\n\n1. Ida (is / are) six.\n2. (He / She) sings.\n" + _key("1 is 2 She"),
+            why="the item before tells who",
+        ),
         Example(
             "### 1 Choose. {.reading}\n\n1. This is my aunt. (He / She) sings.\n2. (She / He) has her bag.\n"
             + _key("1 She 2 She"),
@@ -89,29 +94,10 @@ _ANYTHING = frozenset({"good", "nice", "lovely", "great", "beautiful", "wonderfu
 _BACK = re.compile(
     r"\b(?:again|back|story|text|song|rhyme|poem|chant|comic|diary|remember|watch|listen|lesson)\b", re.I
 )
-# Somebody whom nothing on the page shows: he or she, his or her.
-_OF_SOMEBODY = (frozenset({"he", "she"}), frozenset({"his", "her"}), frozenset({"him", "her"}))
-_TELLS_WHO = re.compile(
-    r"\b(?:mother|father|mum|dad|sister|brother|aunt|uncle|son|daughter|boy|girl|man|woman|men|women|lady|gentleman|king|queen"
-    r"|prince|princess|husband|wife|mr|mrs|miss|ms|madam|sir|grand\w+|granny|nephew|niece|he|she|his|her|him|hers|himself"
-    r"|herself|witch|wizard|waitress|actress|hero|heroine)\b",
-    re.I,
-)
-_NAME = re.compile(r"\b(?!I\b)[A-Z]\w*")
-_WEEK = frozenset({"monday", "tuesday", "wednesday", "thursday", "friday"})
-_DATES = (
-    _WEEK,
-    *(frozenset(pair.split()) for pair in ("june july", "july august", "october november", "january february")),
-)
-_OWN = re.compile(r"\b(?:I|we|my|our)\b", re.I)
 _LOOK = re.compile(r"\blook\b", re.I)
 _SHOWN = re.compile(r"\b(?:pictures?|map|photos?|plan|chart|table|drawings?)\b", re.I)
 _DECIDES = re.compile(
     r"\b(?:look|because|but|so|think|sure|promise|hope|if|when|not|never|maybe|perhaps|probably)\b|n['’]t\b", re.I
-)
-_GOING_TO = re.compile(r"(?:am|is|are|['’]m|['’]re|['’]s)\s+going\s+to")
-_LATER = re.compile(
-    r"\b(?:tomorrow|tonight|next\s+(?:week|month|year|summer|winter|spring|autumn|weekend|\w+day))\b", re.I
 )
 _FREE_WORDS = 15  # words of running text from which on a page tells something
 
@@ -190,14 +176,15 @@ def _undecided(
     if chosen is None:
         return
     for other in choice.options:
-        same = other is not chosen and _says_the_same(chosen.text, other.text)
+        same = other is not chosen and says_the_same(chosen.text, other.text)
         if same and not _word_decides(choice, chosen, other):
             message = f"“{chosen.text}” and “{other.text}” say the same here: both are right. Take another option."
             yield Found(other.place.span, other.text, message)
             return
     looks = _LOOK.search(reading_of.activity.heading.passage.text) is not None
-    for other in choice.options:
-        if other is not chosen and _is_alone(item, exercise) and _both_fit(item, chosen, other, looks=looks):
+    told = looks or _tells_before(item, exercise)
+    for other in choice.options if _is_alone(item, exercise) else ():
+        if other is not chosen and right_together(chosen.text, other.text, _without_options(item), told_who=told):
             yield _both_right(item, [chosen, other])
             return
     passage = next((one for one in done.part.passages if _stands_in(one, item, chosen)), None)
@@ -240,6 +227,12 @@ def _is_alone(item: Item, exercise: Exercise) -> bool:
     return ends <= 1 and not _DECIDES.search(item.text)
 
 
+def _tells_before(item: Item, exercise: Exercise) -> bool:
+    """Whether the item before names somebody: `1. This is Ida. 2. (He / She) is six.`"""
+    at = next((index for index, one in enumerate(exercise.items) if one is item), 0)
+    return at > 0 and tells_who(exercise.items[at - 1].text)
+
+
 def _without_options(item: Item) -> str:
     """The words of an item without its options."""
     text = item.text
@@ -247,28 +240,6 @@ def _without_options(item: Item) -> str:
         if choice.inline is not None:
             text = text.replace(choice.inline.text, " ")
     return text
-
-
-def _both_fit(item: Item, chosen: Option, other: Option, *, looks: bool) -> bool:
-    """Words that go together wherever one of them goes: `always` and `often`; `will` and `are going to` of a plan;
-    `behind` and `in front of` a house."""
-    pair = {plain(chosen.text), plain(other.text)}
-    if any(pair <= one for one in _go_together()):
-        return True
-    outside = _without_options(item)
-    if any(pair <= one for one in _OF_SOMEBODY):
-        named = any(match.start() for match in _NAME.finditer(outside.strip()))
-        return not looks and not named and _TELLS_WHO.search(outside) is None
-    if any(pair <= one for one in _DATES):
-        return _OWN.search(outside) is not None
-    if pair <= {"can", "may", "could"}:
-        return re.search(r"\bI\b", outside) is not None and outside.rstrip().endswith("?")
-    planned = "will" in pair and any(_GOING_TO.fullmatch(one) for one in pair)
-    return planned and _LATER.search(item.text) is not None and "?" not in item.text
-
-
-def _go_together() -> tuple[frozenset[str], ...]:
-    return tuple(frozenset(part.strip() for part in line.split(",")) for line in entries("go_together.txt"))
 
 
 def _colours_of_own(tokens: tuple[Token, ...], at: int, others: Sequence[Option]) -> bool:
@@ -309,24 +280,6 @@ def _word_decides(choice: Choice, one: Option, other: Option) -> bool:
     if asked or ("a lot of" in pair and plain("".join(before)) in ("how", "too", "so", "very", "as")):
         return True
     return before[:1] in (["a"], ["an"], ["A"], ["An"]) and (one.text[:1] in "aeiou") != (other.text[:1] in "aeiou")
-
-
-def _says_the_same(one: str, other: str) -> bool:
-    """Whether two options say the same: words, or sentences that differ in one word: `Close / Shut the window.`"""
-    words, others = plain(one).split(), plain(other).split()
-    if _is_pair(plain(one), plain(other)):
-        return True
-    differing = [pair for pair in zip(words, others, strict=False) if pair[0] != pair[1]]
-    several = len(words) == len(others) > 2 and len(differing) == 1
-    return several and _is_pair(*(word.strip(",.!?") for word in differing[0]))
-
-
-def _is_pair(one: str, other: str) -> bool:
-    return one != other and any({one, other} <= several for several in _same_meaning())
-
-
-def _same_meaning() -> frozenset[frozenset[str]]:
-    return frozenset(frozenset(part.strip() for part in line.split("=")) for line in entries("same_meaning.txt"))
 
 
 def _stands_in(passage: Passage, item: Item, chosen: Option) -> bool:
