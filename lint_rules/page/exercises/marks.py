@@ -123,6 +123,9 @@ def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
         if own and not before and not (opened or closed) and not _opens_row(line, match):
             strength = WEAK if match["label"].isdigit() else APART  # behind the list's own number
         first = line.start if strength == LINE and _BEFORE.match(before) else match.start()
+        if opened and closed.endswith(".") and before.rstrip().endswith("_"):
+            last = match.end() - 1  # `cold and ____ (4).`: the full stop is the sentence's
+            first = line.start + len(before.rstrip())
         yield Mark(index, match["label"], start, end, first, last, strength, dressed=bool(opened or closed or bold))
 
 

@@ -43,6 +43,12 @@ RULE = Rule(
         Example("The kite is in the big green tree.\n", course=_LIMIT, why="eight words"),
         Example("A kite ____ in the very big ____ tree ____ here.\n", course=_LIMIT, why="gaps are no words"),
         Example("The kite (1) ____ in the big green tree (2) ____.\n", course=_LIMIT, why="numbers of gaps"),
+        Example(
+            "Read and write. The man is cold and ____ (1). He likes ____ (2). He is ____ (3).\n\n"
+            "::: answers\n1 hungry 2 peas 3 old\n:::\n",
+            course=_LIMIT,
+            why="a number behind a gap ends no sentence's stop",
+        ),
         Example("Ask your friends: Where is the big red kite?\n", course=_LIMIT, why="after a colon it begins anew"),
         Example(
             "### 1 Sing. {.song audio=1.1}\n\nA cat, a cat,\\\na cat in a hat!\n\n"
