@@ -4,9 +4,10 @@ Pure text: the two options, and the words of the sentence around them.
 """
 
 import re
+from functools import cache
 
 from lint_rules.page.exercises.answers import plain
-from lint_rules.tables import entries
+from lint_rules.tables import entries, words
 
 # Somebody whom nothing on the page shows: he or she, his or her.
 _OF_SOMEBODY = (frozenset({"he", "she"}), frozenset({"his", "her"}), frozenset({"him", "her"}))
@@ -15,28 +16,6 @@ _TELLS_WHO = re.compile(
     r"|prince|princess|husband|wife|mr|mrs|miss|ms|madam|sir|grand\w+|granny|nephew|niece|he|she|his|her|him|hers|himself"
     r"|herself|witch|wizard|waitress|actress|hero|heroine)\b",
     re.I,
-)
-_FIRST_WORDS = frozenset(
-    {
-        "the",
-        "it",
-        "this",
-        "that",
-        "we",
-        "they",
-        "you",
-        "my",
-        "our",
-        "your",
-        "there",
-        "is",
-        "are",
-        "do",
-        "does",
-        "can",
-        "in",
-    }
-    | {"on", "at", "what", "where", "how", "when", "these", "those", "a", "an", "put", "look", "let", "have", "has"}
 )
 _NAME = re.compile(r"\b(?!I\b)[A-Z]\w*")
 _WEEK = frozenset({"monday", "tuesday", "wednesday", "thursday", "friday"})
@@ -72,20 +51,21 @@ def right_together(one: str, other: str, outside: str, *, told_who: bool) -> boo
 def tells_who(text: str) -> bool:
     """Whether a sentence names somebody, or says that it is a he or a she."""
     named = [match[0] for match in _NAME.finditer(text) if match.start() or len(match[0]) > 1]
-    return _TELLS_WHO.search(text) is not None or any(name.casefold() not in _FIRST_WORDS for name in named)
+    return _TELLS_WHO.search(text) is not None or any(name.casefold() not in words("first_words") for name in named)
 
 
+@cache
 def _go_together() -> tuple[frozenset[str], ...]:
     return tuple(frozenset(part.strip() for part in line.split(",")) for line in entries("go_together.txt"))
 
 
 def says_the_same(one: str, other: str) -> bool:
     """Whether two options say the same: words, or sentences that differ in one word: `Close / Shut the window.`"""
-    words, others = plain(one).split(), plain(other).split()
+    these, others = plain(one).split(), plain(other).split()
     if _is_pair(plain(one), plain(other)):
         return True
-    differing = [pair for pair in zip(words, others, strict=False) if pair[0] != pair[1]]
-    several = len(words) == len(others) > 2 and len(differing) == 1
+    differing = [pair for pair in zip(these, others, strict=False) if pair[0] != pair[1]]
+    several = len(these) == len(others) > 2 and len(differing) == 1
     return several and _is_pair(*(word.strip(",.!?") for word in differing[0]))
 
 
@@ -93,5 +73,6 @@ def _is_pair(one: str, other: str) -> bool:
     return one != other and any({one, other} <= several for several in _same_meaning())
 
 
+@cache
 def _same_meaning() -> frozenset[frozenset[str]]:
     return frozenset(frozenset(part.strip() for part in line.split("=")) for line in entries("same_meaning.txt"))

@@ -1,8 +1,9 @@
 """Two options that both make a right sentence, where nothing on the page decides between them.
 
 `I like (oranges / apples).` Half of the class chooses the one, half the other, and the key calls one half wrong. Said
-only where it is sure: two words that mean the same; a matter of taste or of what somebody has, without picture, text or
-script; a question on a script that says nothing of any option, though it does for the other questions.
+only where it is sure: two words that mean the same; words of which each fits wherever the other does (`always / often`,
+`he / she`); a matter of taste or of what somebody has. A picture, a text, a script here or elsewhere in the unit keeps
+it quiet; but it asks about a script that says nothing of any option, though it does for the other questions.
 """
 
 import re
@@ -51,6 +52,12 @@ RULE = Rule(
             why="a sign of it",
         ),
         Example("1. I have an (apple / pear).\n2. I have a (roll / bread).\n" + _key("1 apple 2 roll"), why="articles"),
+        Example(
+            "### 1 Read. {.story}\n\nNilo has a coat. It is old and brown, and it is very big. He puts it on "
+            "and goes out.\n\n"
+            "### 2 Choose. {.reading}\n\n1. Nilo has a (coat / hat).\n2. It (is / are) old.\n" + _key("1 coat 2 is"),
+            why="a story of the unit decides",
+        ),
         Example(
             "### 1 Choose. {.reading}\n\n1. Ida (is / are) six.\n2. (He / She) sings.\n" + _key("1 is 2 She"),
             why="the item before tells who",
@@ -181,6 +188,8 @@ def _undecided(
             message = f"“{chosen.text}” and “{other.text}” say the same here: both are right. Take another option."
             yield Found(other.place.span, other.text, message)
             return
+    if _decided_elsewhere(item, chosen, reading_of.activity, reading):
+        return
     looks = _LOOK.search(reading_of.activity.heading.passage.text) is not None
     told = looks or _tells_before(item, exercise)
     for other in choice.options if _is_alone(item, exercise) else ():
@@ -205,6 +214,20 @@ def _undecided(
         if _fits_anything(tokens, at, option) and _is_alone(item, exercise):
             yield _both_right(item, [chosen, option])
             return
+
+
+def _decided_elsewhere(item: Item, chosen: Option, activity: Activity, reading: Reading) -> bool:
+    """Whether a text or a script of another activity has the chosen option and most of what the sentence is about."""
+    about = {word for word in plain(_without_options(item)).split() if len(word) > 2 and word not in _SMALL}
+    for other in reading.unit.activities:
+        if other.span == activity.span:
+            continue
+        told = (passage for passage in other.part.passages if passage.audience in (Audience.PUPIL, Audience.LISTENER))
+        text = " ".join(passage.text for passage in told).casefold()
+        shared = sum(word in text for word in about)
+        if plain(chosen.text) in text and len(text.split()) > _FREE_WORDS and shared * 2 >= max(1, len(about)):
+            return True
+    return False
 
 
 def _both_right(item: Item, options: Sequence[Option]) -> Found:
