@@ -23,6 +23,8 @@ SPELLER = "MORFOLOGIK"  # the dictionary's own alarms; others of its category ar
 _UNCOUNTED = "A_UNCOUNTABLE"
 _BEFORE = 40  # characters around something that say how it is meant
 _NO_VERB = frozenset({"PRP_THE"})
+_CUT_SHORT = re.compile(r"\.(?:\s*[:,;)]|\s+[a-z/*(])")  # Pron.: /skweə/
+_SHORT = 5  # letters of a word cut short
 _TEXTED = re.compile(r"(?<![\w'’-])[ru](?![\w'’-])")
 _LONGEST = 18  # letters of a word: longer ones are words run together, to be found
 _MOST_WORDS = 3  # of something that is spoken of as a word: in front of
@@ -99,9 +101,11 @@ def _is_letter(passage: Passage, match: EnglishMatch) -> bool:
 
 def _is_shorthand(passage: Passage, match: EnglishMatch) -> bool:
     """T points to a S: letters for teacher and students have whatever article their author says. You a line, they a
-    line: notes leave verbs out. And where r u? is how people text."""
+    line, pron.: notes leave verbs out and cut words short. And where r u? is how people text."""
     by_the_teacher = passage.audience is Audience.TEACHER
     if (by_the_teacher and match.rule in _NO_VERB) or _TEXTED.search(_words(passage, match)):
+        return True
+    if by_the_teacher and _CUT_SHORT.match(passage.text, match.end) and len(_words(passage, match)) <= _SHORT:
         return True
     article = _words(passage, match).casefold() in _ARTICLES
     return by_the_teacher and article and _INITIAL.match(passage.text, match.end) is not None

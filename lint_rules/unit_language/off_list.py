@@ -22,7 +22,7 @@ from lint_rules.course.model import Level
 from lint_rules.finding import Severity
 from lint_rules.language.inflection.lemmas import lemma
 from lint_rules.language.vocabulary.reference import lowest
-from lint_rules.language.vocabulary.word_index import Origin, canonical, function_bands
+from lint_rules.language.vocabulary.word_index import Origin, canonical, classroom_bands, function_bands
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.unit_language.unit_words import bands_above
 
@@ -74,7 +74,7 @@ def _usual_weight(word: WordLevel, above: int, *, pictured: bool) -> Severity:
         return Severity.NOTE
     if word.picturable:
         return Severity.NOTE if pictured or above == 1 else Severity.QUERY
-    if pictured or word.actable or word.origin is Origin.CLASSROOM:
+    if pictured or word.actable or word.origin is Origin.CLASSROOM or classroom_bands(word.text):
         return Severity.QUERY
     return Severity.STOP if graded(word) and above >= 2 else Severity.QUERY
 

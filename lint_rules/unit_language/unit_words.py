@@ -90,7 +90,7 @@ def is_label(passage: Passage, word: WordLevel) -> bool:
     if set_apart and _LABEL.fullmatch(passage.text):
         return True
     line = passage.text.rfind("\n", 0, word.start) + 1
-    return word.start == line and word.text.isupper() and passage.text[word.end : word.end + 1] == ":"
+    return word.start == line and word.text[:1].isupper() and passage.text[word.end : word.end + 1] == ":"
 
 
 def is_glossed(passage: Passage, word: WordLevel) -> bool:

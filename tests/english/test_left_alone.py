@@ -53,6 +53,9 @@ def notes(text: str) -> str:
         ("a", GRAMMAR, notes("T points to a S: stand up!")),
         ("a food", "A_UNCOUNTABLE", notes("A number or a food goes here.")),
         ("says hoo", SPELLING, "It flies at night and says *hoo*."),
+        ("many money", GRAMMAR, notes("Say *how much*, and ~~how many money~~ is a slip.")),
+        ("Pron", SPELLING, notes("Play it twice. Pron.: *square* has one beat.")),
+        ("where r u", GRAMMAR, "hey! where r u?"),
         ("iii–t", GRAMMAR, notes("Say *Sssss–iii–t: sit!*")),
         ("rainfoot", SPELLING, notes("Draw a silly new word (a *rainfoot*).")),
     ],
@@ -75,6 +78,8 @@ def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, tex
         ("ad", SPELLING, "Put on you ad go out."),
         ("can", GRAMMAR, notes("Do not can the song.")),
         ("bi-cicle", SPELLING, "I ride my bi-cicle."),
+        ("Prom", SPELLING, notes("Play the track. Prom.")),
+        ("are you", GRAMMAR, "Where you are? Are are you?"),
         ("rainfot", SPELLING, "My rainfot is wet."),
     ],
 )

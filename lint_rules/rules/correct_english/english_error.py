@@ -202,9 +202,11 @@ def find(reading: Reading) -> Iterator[Found]:
                 continue
             if is_left_alone(passage, match, lambda word: _is_word_of_ours(word, house, elsewhere)):
                 continue
+            doubtful = _doubtful(words)
             if match.rule.startswith(SPELLER) and (
                 _is_word_of_ours(words, house, elsewhere)
-                or (passage.audience is Audience.TEACHER and _is_of_the_trade(words.casefold()))
+                or _is_word_of_ours(doubtful, house, elsewhere)
+                or (passage.audience is Audience.TEACHER and _is_of_the_trade(doubtful.casefold()))
                 or (len(words) <= _LETTERS and any(one.start <= passage.block.start < one.end for one in of_sounds))
             ):
                 continue
@@ -280,6 +282,12 @@ def _is_word_of_ours(words: str, house: frozenset[str], elsewhere: Mapping[str, 
         or _SPELT_OUT.fullmatch(word) is not None
         or _is_nonsense(word.split("-"))
     )
+
+
+def _doubtful(words: str) -> str:
+    """Of two words that a checker flags together the one that nobody knows (Sts can), where it is one."""
+    unknown = [word for word in words.split() if lowest(word.casefold()) not in {"A1", "A2", "B1"}]
+    return unknown[0] if len(unknown) == 1 else words
 
 
 def _is_nonsense(parts: Sequence[str]) -> bool:
