@@ -2,14 +2,12 @@
 
 import pytest
 
-from lint_rules.language.service import Language
 from tests.commands.world import Hornbook
 
 
 @pytest.fixture
-def hornbook(capsys, monkeypatch, language: Language, tmp_path_factory) -> Hornbook:
+def hornbook(capsys, monkeypatch, tmp_path_factory) -> Hornbook:
     """The command line, with a cache of its own and the model that all tests share."""
-    monkeypatch.setattr("lint_rules.session.language_room", lambda: language)
     monkeypatch.setenv("HORNBOOK_CACHE", str(tmp_path_factory.getbasetemp() / "cache"))
     monkeypatch.delenv("HORNBOOK_ENGLISH", raising=False)
     monkeypatch.delenv("PRE_COMMIT", raising=False)

@@ -37,8 +37,8 @@ BARE = [
 
 
 @pytest.fixture
-def course(tmp_path, monkeypatch):
-    monkeypatch.setenv("HORNBOOK_CACHE", str(tmp_path / "cache"))
+def course(tmp_path, tmp_path_factory, monkeypatch):
+    monkeypatch.setenv("HORNBOOK_CACHE", str(tmp_path_factory.getbasetemp() / "kept-for-processes"))
     return make_course(tmp_path / "book", {TWO: unit(2, ODD).replace("**Steps:** Show the page.\n", "")})
 
 

@@ -29,7 +29,7 @@ def environment(tmp_path: Path) -> dict[str, str]:
         "GIT_CONFIG_GLOBAL": os.devnull,
         "GIT_CONFIG_NOSYSTEM": "1",
         "PRE_COMMIT_HOME": str(tmp_path / "pre-commit-home"),
-        "HORNBOOK_CACHE": str(tmp_path / "cache"),
+        "HORNBOOK_CACHE": str(tmp_path.parent / "kept-for-hooks"),  # as a writer's: from one commit to the next
         "PATH": f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}",
     }
 

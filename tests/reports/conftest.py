@@ -1,12 +1,13 @@
 """The releases that are made once for all tests of the reports."""
 
 import json
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
-from tests.reports.releases import DRAFT, EXAMPLE, Release, release, unit, write_course
+from tests.reports.releases import DRAFT, EXAMPLE, REPOSITORY, Release, release, unit, write_course
 
 
 @pytest.fixture(scope="session", autouse=True)
@@ -29,6 +30,20 @@ def draft(tmp_path_factory: pytest.TempPathFactory) -> Release:
     return release(DRAFT, tmp_path_factory.mktemp("draft"), html=True)
 
 
+@pytest.fixture(scope="session")
+def large(tmp_path_factory: pytest.TempPathFactory) -> Release:
+    """Eighty-four units, six target words in each, and more than two thousand findings."""
+    root = tmp_path_factory.mktemp("large")
+    text = (REPOSITORY / DRAFT / "level-1" / "unit-01.md").read_text("utf-8")
+    units = {
+        f"level-1/unit-{n:03}.md": re.sub(r"^unit: \d+", f"unit: {n}", text, count=1, flags=re.MULTILINE)
+        for n in range(1, LARGE + 1)
+    }
+    words = "".join(f"word{chr(97 + n % 26)}{chr(97 + n // 26)},noun,toys,{n % LARGE + 1}\n" for n in range(6 * LARGE))
+    write_course(root / "book", units, words=words)
+    return release("book", root, cwd=root, html=True)
+
+
 @pytest.fixture(params=["example", "draft"])
 def released(request: pytest.FixtureRequest) -> Release:
     """Each of the two."""
@@ -43,6 +58,7 @@ def _no_settings_of_this_machine(monkeypatch: pytest.MonkeyPatch, tmp_path: Path
     monkeypatch.delenv("PRE_COMMIT", raising=False)
 
 
+LARGE = 84  # units
 HOSTILE = '<script>window.hit=1</script>"><img src=x onerror="window.hit=2">\'</style></script><!--'
 
 
