@@ -7,17 +7,18 @@ import pytest
 from lint_rules.language.service import Language
 
 
-@pytest.fixture(scope="session")
-def language() -> Language:
-    """The real language room, loaded once."""
+@pytest.fixture(scope="session", autouse=True)
+def one_room() -> Iterator[Language]:
+    """Every command that a test runs in this process asks this room: it would load the model anew each time."""
     from tests.support import RememberingLanguage
 
-    return RememberingLanguage()
-
-
-@pytest.fixture(scope="session", autouse=True)
-def _one_language_room(language: Language) -> Iterator[None]:
-    """Every command that a test runs in this process asks this room: it would load the model anew each time."""
+    room = RememberingLanguage()
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr("lint_rules.session.language_room", lambda: language)
-        yield
+        patch.setattr("lint_rules.session.language_room", lambda: room)
+        yield room
+
+
+@pytest.fixture(scope="session")
+def language(one_room: Language) -> Language:
+    """The real language room, loaded once."""
+    return one_room

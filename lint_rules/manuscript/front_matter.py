@@ -85,7 +85,7 @@ def _parsed(source: Source, span: Span, problems: list[Problem]) -> Table | None
     except YamlFault as fault:
         at = min(span.start + fault.at, len(source.text))
         line = source.line_span(source.position(at).line)
-        message = f"The front matter cannot be read here: {fault.cure}."
+        message = f"The front matter cannot be read as YAML here: {fault.cure}."
         problems.append(Problem(Span(min(at, line.end), line.end), message))
         return None
     if root is None:

@@ -28,7 +28,7 @@ FILES = {
     "a paragraph without end": (unit() + "\nThe kite is red. " * 10_000, (25, 1), "20,000 characters"),
     "no lessons": (unit().replace(LESSON, ""), (7, 1), "no lessons"),
     "no front matter": (unit().partition("---\n\n")[2], (1, 1), "front matter"),
-    "front matter that is no YAML": (unit().replace("unit: 1", "unit: [1"), (4, 6), "YAML"),
+    "front matter that is no YAML": (unit().replace("unit: 1", "unit: [1"), (3, 7), "YAML"),
     "front matter that is a list": (unit().replace("level: level-1\nunit: 1\ntitle: Kites 1", "- a"), (2, 1), "key"),
     "front matter never closed": (unit().replace("1\n---\n", "1\n"), (1, 1), "Write a line ---"),
     "front matter of 900 brackets": (unit().replace("unit: 1", "topics: " + "[" * 900), (2, 1), "YAML"),

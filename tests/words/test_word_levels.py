@@ -4,7 +4,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from lint_rules.course.model import CEFR_BANDS
@@ -86,6 +86,7 @@ def test_without_a_course_there_is_a_look_up_too():
 
 
 @settings(max_examples=60, deadline=None)
+@example(text="ca")
 @given(text=st.text(alphabet="abcdeiznot '-’!?.,A_9/é \n", max_size=40))
 def test_no_text_crashes_and_words_stand_in_order(text, language):
     found = words_of(text, language)

@@ -107,7 +107,8 @@ def _group(text: Text, verb: Word) -> Group:
     group.past = first.tag == "VBD"
     if group.finite and first.tag == "MD":
         group.modal = MODALS.get(first.lower, "shall" if first.lower in ("shall", "sha") else "")
-        if first.lower in ("ca", "wo") and words[first.index + 1].lower not in ("n't", "not", "nt"):
+        after = [word.lower for word in words[first.index + 1 : first.index + 2]]
+        if first.lower in ("ca", "wo") and after not in (["n't"], ["not"], ["nt"]):
             group.modal, group.finite = "", False
     for left, right in pairwise(words[index] for index in group.members):
         if left.lemma == "have" and right.tag in ("VBN", "VBD"):
