@@ -1,16 +1,20 @@
 """The house list of sensitive topics, and where a text touches one of them."""
 
+import math
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
 from lint_rules.language.inflection.forms import every_form, noun_forms
+from lint_rules.safety.signs import heaviest
+from lint_rules.safety.signs import sentences_of as signed_sentences
 from lint_rules.safety.word_patterns import Finder, Hit, Pattern, exact_pattern, noun_pattern, plain_words, sentences_of
 from lint_rules.tables import alternatives, rows
 
 _TIED = re.compile(r"(?<!\w)\w+(?:[-‐‑]\w+){2,}")
 WORLDWIDE = "worldwide"
+_WHOLE = 5  # words and marks: a shorter piece means too little without a word of the list
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,24 +67,67 @@ def asked_topics(markets: Sequence[str], cleared: Sequence[str]) -> frozenset[st
 
 
 def touches(text: str) -> list[Touch]:
-    """Where a text touches a topic of the list, from left to right; the longest words count."""
+    """Where a text touches a topic, from left to right: by a word of the list, or by what its sentences mean.
+
+    A learned table weighs each sentence with those around it (``topics.npz``). What it is sure of counts without a word
+    of the list, and a word of the list does not count where the table is sure that it means something else.
+    """
+    from lint_rules.safety.learned import competing, shares, shown, table, weigh  # numpy: not for a remembered run
+
+    sentences = signed_sentences([(text, 0)], heading=-1)
+    if not sentences:
+        return []
+    weights = table("topics")
+    seen = shown(sentences, (), reads_near=weights.reads_near)
+    scores = competing(weigh(weights, seen))
+    columns = {name: at for at, name in enumerate(weights.names)}
+    by_list, harmless = _by_list(text)
+
+    def score(touch: Touch) -> float:
+        ends = [(one.words[0].start, one.words[-1].end) for one in sentences]
+        at = [number for number, (start, end) in enumerate(ends) if start < touch.end and end > touch.start]
+        return float(scores[at, columns[touch.topic.name]].max()) if at else math.inf
+
+    found = [touch for touch in by_list if score(touch) >= _limits()["listed"]]
+    whole = [at for at, one in enumerate(sentences) if len({word.start for word in one.words}) >= _WHOLE]
+    known = {touch.topic.name for touch in (*found, *harmless)}
+    for topic in topics():
+        column = columns[topic.name]
+        at = max(whole, key=lambda at: scores[at, column], default=None)
+        if at is not None and topic.name not in known and scores[at, column] >= _limits()["meant"]:
+            found.append(Touch(topic, *heaviest(sentences[at], shares(weights, seen[at], column))))
+    return sorted(found, key=lambda touch: (touch.start, touch.end, touch.topic.name))
+
+
+@cache
+def _limits() -> Mapping[str, float]:
+    return {name: float(least) for name, least in rows("topic_limits.csv")}
+
+
+def listed(text: str) -> list[Touch]:
+    """Where a text has a word of the list in a sense that touches its topic; the longest words count."""
+    return _by_list(text)[0]
+
+
+def _by_list(text: str) -> tuple[list[Touch], list[Touch]]:
+    """What the list finds in a text, and words of it that stand there in a sense that the list knows as harmless."""
     by_name = _by_name()
     found: list[Touch] = []
+    let_alone: list[Touch] = []
     for sentence in sentences_of(text):
         forms = [form.removesuffix("'s") for form in sentence.forms]
         hits = list(_words().find(forms))
         harmless = list(_harmless().find(forms)) if hits else []
         near = {word for word, _ in _harmless_near().find(forms)} if hits else set()
         for (name, word), hit in hits:
+            touch = Touch(by_name[name], sentence.words[hit.start].start, sentence.words[hit.end - 1].end)
             if word in near or any(of == word and _overlap(hit, other) for of, other in harmless):
+                let_alone.append(touch)
+            elif any(_overlap(hit, other) and other.end - other.start > hit.end - hit.start for _, other in hits):
                 continue
-            if any(_overlap(hit, other) and other.end - other.start > hit.end - hit.start for _, other in hits):
-                continue
-            words = sentence.words
-            if _is_piece(text, words[hit.start].start, words[hit.end - 1].end):
-                continue
-            found.append(Touch(by_name[name], words[hit.start].start, words[hit.end - 1].end))
-    return found
+            elif not _is_piece(text, touch.start, touch.end):
+                found.append(touch)
+    return found, let_alone
 
 
 def _is_piece(text: str, start: int, end: int) -> bool:

@@ -4,7 +4,9 @@
     python -m tests.safety.measure --list FILE …    what was missed (-), nagged (~), invented (+) (not held-back ones)
 
 Found: a hazard without sufficient care is reported, as a stop or a query. Nagged: it is reported although there is
-sufficient care. False: an activity with a stop or query about a hazard that it has not. Notes are counted apart.
+sufficient care. False: an activity with a stop or query about a hazard that it has not. Notes are counted apart. Where
+a second reader's labels stand beside a hand (`second-N.jsonl`), a hazard that only one of the two saw, or whose care
+only one found sufficient, counts neither way; with --first the first reader's labels decide alone.
 """
 
 import argparse
@@ -39,9 +41,27 @@ class Answer(NamedTuple):
     reported: dict[str, tuple[Severity, str]]
 
 
-def read(paths: list[Path]) -> list[dict[str, Any]]:
-    """The lines of the files."""
-    return [json.loads(line) for path in paths for line in path.read_text("utf-8").splitlines() if line.strip()]
+def read(paths: list[Path], *, first: bool = False) -> list[dict[str, Any]]:
+    """The lines of the files, each with the hazards that two readers do not agree on as ``disputed``."""
+    found = []
+    for path in paths:
+        second = path.with_name(path.name.replace("hand", "second"))
+        again = {} if first or not second.exists() else {row["id"]: _cares(row) for row in _rows(second)}
+        for row in _rows(path):
+            one, other = _cares(row), again.get(row["id"], _cares(row))
+            enough = {
+                hazard for hazard, care in one.items() if (care == "sufficient") != (other.get(hazard) == "sufficient")
+            }
+            found.append(row | {"disputed": set(one) ^ set(other) | enough})
+    return found
+
+
+def _rows(path: Path) -> list[dict[str, Any]]:
+    return [json.loads(line) for line in path.read_text("utf-8").splitlines() if line.strip()]
+
+
+def _cares(row: dict[str, Any]) -> dict[str, str]:
+    return {one["hazard"]: one["care"] for one in row["hazards"]}
 
 
 def answers(items: list[dict[str, Any]]) -> Iterator[Answer]:
@@ -51,9 +71,12 @@ def answers(items: list[dict[str, Any]]) -> Iterator[Answer]:
         reported: dict[str, tuple[Severity, str]] = {}
         for found in find(Reading(unit, COURSE, COURSE.levels[0], no_analysis, no_english)):
             one = _severity(found)
+            if found.key in item["disputed"]:
+                continue
             if found.key not in reported or one.weight > reported[found.key][0].weight:
                 reported[found.key] = (one, found.text)
-        yield Answer(item["id"], item["activity"], {h["hazard"]: h["care"] for h in item["hazards"]}, reported)
+        labels = {hazard: care for hazard, care in _cares(item).items() if hazard not in item["disputed"]}
+        yield Answer(item["id"], item["activity"], labels, reported)
 
 
 def _severity(found: Found) -> Severity:
@@ -88,9 +111,10 @@ def totals(given: list[Answer]) -> tuple[dict[str, Counter[str]], Counter[str]]:
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("files", nargs="+", type=Path)
+    parser.add_argument("--first", action="store_true", help="the first reader's labels alone")
     parser.add_argument("--list", action="store_true", help="print each miss, nag and invention")
     options = parser.parse_args()
-    given = list(answers(read(options.files)))
+    given = list(answers(read(options.files, first=options.first)))
     table, every = totals(given)
     if options.list:
         _list(given)

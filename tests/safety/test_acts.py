@@ -12,10 +12,8 @@ from ruamel.yaml import YAML
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.safety import hazards as table
 from lint_rules.safety.activity_text import ActivityText, activity_texts
-from lint_rules.safety.acts import Act, acts_of, care_for, sureness
+from lint_rules.safety.acts import Act, act_hazards, acts_of, care_for, care_hazards, sureness
 from lint_rules.safety.hazards import hazards
-from lint_rules.safety.sense import hazard_ids as cared_for
-from lint_rules.safety.signs import hazard_ids
 from lint_rules.source import Source
 from tests.safety.measure import answers, read, totals
 
@@ -52,7 +50,7 @@ def test_acts_are_seen_and_their_words_pointed_at() -> None:
     missed, elsewhere, known = [], [], 0
     for line in lines("acts_fire.txt"):
         hazard, marked = line.split(": ", 1)
-        if hazard not in hazard_ids():
+        if hazard not in act_hazards():
             continue
         known += 1
         sentence, (words,) = re.sub("[«»]", "", marked), re.findall("«(.*?)»", marked)
@@ -114,7 +112,7 @@ def test_nails_are_no_needles() -> None:
 
 
 def test_every_hazard_of_the_tables_is_in_the_list_and_weighed() -> None:
-    assert set(hazard_ids()) == set(cared_for()) == set(hazards())
+    assert set(act_hazards()) == set(care_hazards()) == set(hazards())
     assert sureness().query < sureness().stop
 
 

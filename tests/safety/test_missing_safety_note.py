@@ -93,11 +93,48 @@ def test_one_finding_a_hazard_an_activity_and_none_for_the_lesson_too() -> None:
     assert keys(body) == ["scissors-cutting", "scissors-cutting"]
 
 
-def test_a_glue_stick_in_every_lesson_is_one_note_a_unit() -> None:
-    notes = "::: teacher\n**Materials:** glue sticks\n:::\n\n"
-    lesson = "## Lesson {0}: A\n\n" + notes + "### 1 Glue the picture on the card. {{.make}}\n\n"
+def test_paint_in_every_lesson_is_one_note_a_unit() -> None:
+    notes = "::: teacher\n**Materials:** poster paint\n:::\n\n"
+    lesson = "## Lesson {0}: A\n\n" + notes + "### 1 Paint the card with poster paint. {{.make}}\n\n"
     found = found_in("".join(lesson.format(number) for number in range(1, 7)))
     assert [(item.key, item.severity) for item in found] == [("glue-paint-clay", Severity.NOTE)]
+
+
+def test_a_glue_stick_asks_for_nothing() -> None:
+    notes = "::: teacher\n**Materials:** glue sticks\n:::\n\n"
+    assert keys(f"## Lesson 1: A\n\n{notes}### 1 Stick the picture on the card. {{.make}}\n\n") == []
+
+
+def test_steps_on_the_page_of_something_to_make_count() -> None:
+    need = "### 1 Make a lantern. {.make}\n\nYou need:\n\n- scissors\n- paper\n- a candle\n\n"
+    assert keys(need + "1. Draw a star.\n2. Cut it out.\n3. Light the candle.\n") == [
+        "candles-fire-fireworks",
+        "scissors-cutting",
+    ]
+    assert (
+        keys(need.replace("scissors", "pencils").replace("- a candle\n", "") + "1. Draw a star.\n2. Colour it.\n") == []
+    )
+
+
+def test_the_name_of_a_tool_is_no_care_and_its_kind_is_one() -> None:
+    body = "### 1 Make a card. {.make}\n\nYou need:\n\n- %s\n- paper\n\n1. Draw a star.\n2. Cut it out.\n"
+    assert keys(body % "scissors") == ["scissors-cutting"]
+    assert keys(body % "round-ended scissors") == []
+
+
+def test_one_dangerous_step_among_harmless_ones_weighs_whole() -> None:
+    steps = [
+        "Put the cards on the wall.",
+        "Say: Point to the cat!",
+        "Count to ten.",
+        "Sing the song again.",
+        "Sit down.",
+    ]
+    body = "### 1 Play a game. {.game}\n\n::: teacher\n**Steps:** %s\n:::\n"
+    assert keys(body % " ".join(steps)) == []
+    assert keys(body % " ".join([*steps[:3], "Light the candle with a match.", *steps[3:]])) == [
+        "candles-fire-fireworks"
+    ]
 
 
 def test_what_children_read_or_hear_is_never_a_hazard() -> None:
@@ -160,11 +197,13 @@ BALL = (
 @pytest.mark.parametrize(
     ("things", "steps", "expected"),
     [
-        ("cards, a ball", "Play the ball game.", ["catapults-darts-throwing"]),
-        ("cards, a ball", "Roll the ball. Then throw the ball to a friend.", ["catapults-darts-throwing"]),
+        ("cards, a ball", "Children sit in a circle and roll the ball.", []),
+        ("cards, a ball", "Pass the red ball round.", []),
+        ("cards, a ball", "Play the ball game.", []),
+        ("a tennis ball", "Throw the tennis ball hard at the tins.", ["catapults-darts-throwing"]),
         ("a rubber band", "Flick the rubber band at the can.", ["catapults-darts-throwing"]),
         ("elastic bands, tins", "Put an elastic band round the tin. Play your drum.", []),
-        ("a ball", "Roll the dice.", ["catapults-darts-throwing"]),
+        ("a ball", "Roll the dice.", []),
     ],
 )
 def test_a_ball_that_is_only_rolled_asks_for_nothing(things: str, steps: str, expected: list[str]) -> None:

@@ -4,10 +4,10 @@ A child of six holds the scissors the way the book shows. The teacher who opens 
 lesson has nothing else to go by. So where children cut, throw, taste, climb, light or photograph something, the notes
 say what an experienced teacher would do.
 
-Read are the instructions, the steps and other teacher's notes, the materials, and the page. Learned tables weigh all
-the words of an activity, so that sawing two eyes into a pumpkin counts without the word knife, and what is mimed,
-drawn, told, sung or only a toy stays quiet. The words that weighed most are pointed at. What weighs little stays a
-query.
+Read are the instructions, the steps and other teacher's notes, the materials, and the page. Learned tables weigh each
+sentence with those around it, so that sawing two eyes into a pumpkin counts without the word knife, one dangerous step
+counts among many harmless ones, and what is mimed, drawn, told, sung or only a toy stays quiet. The words that weighed
+most are pointed at. What weighs little stays a query.
 
 A note is enough when it names, in any words, one measure that meets this act: its tool, its place, its food, its
 person. It may stand in the activity's Safety field or the lesson's, in the steps, the materials or on the page. A
@@ -73,7 +73,7 @@ RULE = Rule(
     fails=(
         Example("### 2 «Cut out» a kite. Colour it. {.make}\n", weight=Severity.QUERY),
         Example(
-            "### 2 Say a number and «throw the ball». {.game}\n",
+            "### 2 «Throw the ball at the tins» and say a number. {.game}\n",
             course="rules: {missing-safety-note: query}",
             weight=Severity.QUERY,
         ),
@@ -86,12 +86,12 @@ RULE = Rule(
             weight=Severity.QUERY,
         ),
         Example(
-            "### 1 «Saw two» eyes and a mouth into the pumpkin. {.make}\n\n::: teacher\n"
+            "### 1 «Saw two eyes and a mouth into the pumpkin». {.make}\n\n::: teacher\n"
             "**Safety:** Cover the desks with newspaper.\n:::\n",
             why="the note speaks of something else",
         ),
         Example(
-            "### 1 «Glue» the picture on the poster. {.make}\n\n### 2 Glue the shapes on the card. {.make}\n",
+            "### 1 Paint the mask with «poster paint». {.make}\n\n### 2 Paint the box with poster paint. {.make}\n",
             why="a hazard that only suggests a note is named once a unit",
             weight=Severity.NOTE,
         ),
