@@ -4,6 +4,7 @@
     python -m tests.exercises.measure held_back            # the half that was held back at first, tuned on since
     python -m tests.exercises.measure third                # a third part, by another hand, tuned on since
     python -m tests.exercises.measure fourth               # a fourth, layouts that the others had not
+    python -m tests.exercises.measure fifth                # a fifth, by another hand: measured once, at the end
     python -m tests.exercises.measure tuned --english URL  # with an English checker
 
 Each exercise is wrapped into a course of its own. Counted are stops and queries (notes stop nobody). A clean exercise
@@ -128,7 +129,7 @@ def report(name: str, *, english: English | None, show: bool) -> Iterator[str]:
 def main() -> None:
     """Print the figures."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("set", choices=("tuned", "held_back", "third", "fourth"))
+    parser.add_argument("set", choices=("tuned", "held_back", "third", "fourth", "fifth"))
     parser.add_argument("--english", metavar="URL")
     arguments = parser.parse_args()
     english = EnglishClient(arguments.english, direct=False) if arguments.english else None
