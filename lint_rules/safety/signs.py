@@ -101,7 +101,7 @@ def heaviest(sentence: Sentence, given: Sequence[float]) -> tuple[int, int]:
     words = sentence.words
     # A small word may stand between others; alone it shows nobody anything.
     counted = [share if is_large(word) else min(share, 0.0) for word, share in zip(words, given, strict=True)]
-    usual = sum(abs(share) for share in counted) / len(counted) / 2  # a word that adds less than that ends a run
+    usual = sum(abs(share) for share in counted) / len(counted)  # a word that adds less than most ends a run
     best, low, high = -math.inf, 0, 1
     for start, end, total in _runs([share - usual for share in counted]):
         if total > best:

@@ -73,7 +73,7 @@ RULE = Rule(
     fails=(
         Example("### 2 «Cut out» a kite. Colour it. {.make}\n", weight=Severity.QUERY),
         Example(
-            "### 2 «Throw the ball at the tins» and say a number. {.game}\n",
+            "### 2 Say a number and «throw the ball». {.game}\n",
             course="rules: {missing-safety-note: query}",
             weight=Severity.QUERY,
         ),
@@ -86,7 +86,7 @@ RULE = Rule(
             weight=Severity.QUERY,
         ),
         Example(
-            "### 1 «Saw two eyes and a mouth into the pumpkin». {.make}\n\n::: teacher\n"
+            "### 1 «Saw two eyes» and a mouth into the pumpkin. {.make}\n\n::: teacher\n"
             "**Safety:** Cover the desks with newspaper.\n:::\n",
             why="the note speaks of something else",
         ),

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.manuscript.model import Audience, Part, Passage, Role, Unit, field_key
-from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
+from lint_rules.rule import Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.safety.activity_actions import actions_of
 from lint_rules.safety.materials import Thing, Used, is_listed, used_in
 from lint_rules.source import Span
@@ -78,7 +78,13 @@ RULE = Rule(
     ),
     needs=frozenset({Need.LANGUAGE}),
     limits=(Limit("things worth listing", "materials.csv: common practice, no source"),),
-    gathers=(Gather(Within.UNIT, By.KEY),),
+    gathers=(
+        Gather(
+            Within.UNIT,
+            says="The class uses {keys} in this unit, and no list of Materials names them ({count} places). "
+            "A teacher packs by that list: add them there.",
+        ),
+    ),
 )
 
 
