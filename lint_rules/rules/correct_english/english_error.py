@@ -276,12 +276,17 @@ def _is_word_of_ours(words: str, house: frozenset[str], elsewhere: Mapping[str, 
     word = spelling_of(words)
     return (
         word in house
-        or all(part in house for part in re.split(r"[\s-]+", word))
+        or _are_words_of_ours(re.split(r"[\s-]+", word), house)
         or word in elsewhere
         or DRAWN_OUT.search(word) is not None
         or _SPELT_OUT.fullmatch(word) is not None
         or _is_nonsense(word.split("-"))
     )
+
+
+def _are_words_of_ours(parts: Sequence[str], house: frozenset[str]) -> bool:
+    """Say whether of several words one is the house's, and the others are too or plain English (Sts can)."""
+    return not house.isdisjoint(parts) and all(part in house or lowest(part) in {"A1", "A2"} for part in parts)
 
 
 def _doubtful(words: str) -> str:
