@@ -17,6 +17,7 @@ from lint_rules.safety.word_pieces import pieces_of
 from lint_rules.tables import words as words_in
 
 PIECE, PAIR, APART, NEAR, KIND, PLACE = range(6)
+_BEFORE = 4  # word pieces of an order that may stand before its heaviest word
 _NEAR = 4  # sentences before and after that are read with a sentence
 _SENTENCE = re.compile(r"(?<=[.!?;:•])\s+|\n")
 
@@ -106,11 +107,26 @@ def heaviest(sentence: Sentence, given: Sequence[float]) -> tuple[int, int]:
     for start, end, total in _runs([share - usual for share in counted]):
         if total > best:
             best, low, high = total, start, end
+    low = _from_its_verb(words, low, high)
     while low + 1 < high and not words[low].word[0].isalnum():
         low += 1
     while low + 1 < high and not words[high - 1].word[0].isalnum():
         high -= 1
     return words[low].start, words[high - 1].end
+
+
+def _from_its_verb(words: Sequence[Word], low: int, high: int) -> int:
+    """Where to begin so that one word alone is not all: an order begins its clause (`Light the` candle)."""
+    if len({word.start for word in words[low:high] if is_large(word)}) > 1:
+        return low
+    for start in range(low, max(low - _BEFORE, 0) - 1, -1):
+        if (
+            start == 0
+            or not words[start - 1].word[0].isalnum()
+            or words[start - 1].word.lower() in ("and", "or", "then")
+        ):
+            return start
+    return low
 
 
 def _runs(shares: Sequence[float]) -> Iterator[tuple[int, int, float]]:

@@ -74,8 +74,8 @@ def test_a_commit_is_blocked_at_the_right_words_and_passes_once_they_are_mended(
     unit = book.folder / "level-1" / "unit-01.md"
     good = unit.read_text(encoding="utf-8")
     heading = next(line for line in good.splitlines() if line.startswith("### "))
-    unit.write_text(f"{good}\n### 9 Blow up the balloons. Pop them with a pin. {{.make}}\n", encoding="utf-8")
-    line = len(good.splitlines()) + 2
+    line = good.splitlines().index(heading) + 1
+    unit.write_text(good.replace(heading, "### 1 Light the candle. {.game}"), encoding="utf-8")
     blocked = book.commit()
     said = blocked.stdout + blocked.stderr
     assert blocked.returncode != 0

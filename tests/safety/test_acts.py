@@ -43,7 +43,7 @@ def told(sentence: str) -> str:
 def test_classroom_sentences_stay_quiet() -> None:
     loud = {line: [act.hazard for act in acts_in(told(line))] for line in lines("acts_quiet.txt")}
     wrong = {line: acts for line, acts in loud.items() if acts}
-    assert len(wrong) <= 0.02 * len(loud), wrong
+    assert len(wrong) <= 0.012 * len(loud), wrong
 
 
 def test_acts_are_seen_and_their_words_pointed_at() -> None:
@@ -59,8 +59,8 @@ def test_acts_are_seen_and_their_words_pointed_at() -> None:
             missed.append(line)
         elif set(act.passage.text[act.start : act.end].split()).isdisjoint(words.split()):
             elsewhere.append((line, act.passage.text[act.start : act.end]))
-    assert len(missed) <= 0.1 * known, missed
-    assert len(elsewhere) <= 0.1 * known, elsewhere
+    assert len(missed) <= 0.01 * known, missed
+    assert len(elsewhere) <= 0.08 * known, elsewhere
 
 
 PAIRS = [
@@ -88,15 +88,15 @@ def test_what_a_note_must_say() -> None:
         enough = care_for(text, [hazard])[hazard] >= sureness().enough
         if ("enough" if enough else "not enough") != verdict:
             wrong.append(line)
-    assert len(wrong) <= 0.2 * len(given), wrong
+    assert len(wrong) <= 0.12 * len(given), wrong
 
 
 def test_the_labelled_activities_that_were_tuned_on_stay_found() -> None:
     """A floor, not a figure: these were trained on. What is held back is measured, and stands in FIGURES.md."""
     _, every = totals(list(answers(read([HERE / "activities" / "hand-1.jsonl"])[:120])))
     found = every["none reported"] + every["insufficient reported"]
-    assert found >= 0.6 * (every["none"] + every["insufficient"])
-    assert every["with a false one"] <= 0.05 * every["activities"]
+    assert found >= 0.8 * (every["none"] + every["insufficient"])
+    assert every["with a false one"] <= 0.02 * every["activities"]
 
 
 @pytest.mark.parametrize("hazard", hazards().values(), ids=hazards())
