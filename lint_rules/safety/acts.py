@@ -91,7 +91,7 @@ def acts_of(text: ActivityText) -> list[Act]:
         score = float(scores[at, column])
         if score >= sureness().query and hazard in hazards():
             sentence = sentences[at]
-            start, end = heaviest(sentence, shares(acts, seen[at], column))
+            start, end = heaviest(sentence, shares(acts, seen[at], sentence, column))
             found.append(Act(hazard, score, said[sentence.of].passage, start, end))
     if text.kinds and _READ.issuperset(text.kinds):  # a page that is only read, heard or sung tells nobody to do it
         page = [one.passage for one in text.said if one.place in (Place.PAGE, Place.LIST)]

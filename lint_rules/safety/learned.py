@@ -5,18 +5,19 @@ the sense of all words together is weighed (``senses.npz``, a static table drawn
 a word that was never seen weighs as its neighbours do). How the tables were learned is in ``tests/safety/README.md``.
 """
 
-from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
 
-from lint_rules.safety.signs import Sentence, Sign, near, near_signs, own_signs, placed_signs
+from lint_rules.safety.signs import Sentence, near, near_signs, own_signs, placed_signs
 from lint_rules.tables import table_path
 
 Numbers = NDArray[np.float32]
+Counted = tuple[NDArray[np.int64], Numbers]  # signs, sorted, and how often each
+_NONE: Counted = (np.array([], dtype=np.int64), np.array([], dtype=np.float32))
 # How much what stands beside the own signs of a sentence (of length one) weighs. Chosen on hands that were left out.
 NEARBY, PLACED, SENSE, SENSE_NEARBY = 1.0, 0.3, 0.5, 0.3
 ANY = "any"  # the last column of a table whose columns compete: does a sentence show any of them at all?
@@ -39,51 +40,55 @@ class Table:
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """What a sentence shows: its own signs, how often it and those near it show each, and what they mean."""
+    """What a sentence shows: signs and how often, of itself, of those near it, of its place; and what they mean."""
 
-    words: int
-    own: tuple[Sign, ...]
-    counts: tuple[Mapping[int, int], Mapping[int, int], Mapping[int, int]]
+    own: Counted
+    near: Counted
+    placed: Counted
     sense: Numbers
 
 
 def shown(sentences: Sequence[Sentence], kinds: Iterable[str], *, reads_near: bool) -> list[Shown]:
     """What each sentence of a text shows."""
     kinds = tuple(kinds)
-    meant = [_unit(_senses()[[word.number for word in one.words]].sum(axis=0)) for one in sentences]
+    pieces = [np.array([word.number for word in one.words], dtype=np.int64) for one in sentences]
+    meant = [_unit(_senses()[numbers].sum(axis=0)) for numbers in pieces]
     found = []
     for at, sentence in enumerate(sentences):
-        own = tuple(own_signs(sentence))
+        own = _counted(np.array([key for key, _ in own_signs(sentence)], dtype=np.int64))
         around = near(sentences, at) if reads_near else []
-        beside = _unit(np.sum([meant[other] for other in around], axis=0)) if around else np.zeros_like(meant[at])
-        counts = (
-            Counter(sign.key for sign in own),
-            near_signs(sentences, around),
-            placed_signs(sentence, kinds),
-        )
-        found.append(
-            Shown(len(sentence.words), own, counts, np.concatenate([SENSE * meant[at], SENSE_NEARBY * beside]))
-        )
+        beside, meaning = _NONE, np.zeros_like(meant[at])
+        if around:
+            numbers, many = _counted(np.concatenate([pieces[other] for other in around]))
+            beside = (near_signs(numbers), many)
+            meaning = _unit(np.sum([meant[other] for other in around], axis=0))
+        placed = _counted(np.array(placed_signs(sentence, kinds), dtype=np.int64))
+        found.append(Shown(own, beside, placed, np.concatenate([SENSE * meant[at], SENSE_NEARBY * meaning])))
     return found
 
 
-def values_of(one: Shown, keys: NDArray[np.int64], rarity: Numbers) -> tuple[NDArray[np.int64], Numbers]:
-    """The rows of a table that a sentence shows, and how strongly."""
-    own, beside, placed = one.counts
-    parts = [_rows(own, keys, rarity, 1.0), _rows(beside, keys, rarity, NEARBY)]
-    rows, _ = _rows(placed, keys, rarity, 1.0)
-    parts.append((rows, np.full(len(rows), PLACED, dtype=np.float32)))
-    return np.concatenate([rows for rows, _ in parts]), np.concatenate([values for _, values in parts])
+def values_of(
+    said: Sequence[Shown], keys: NDArray[np.int64], rarity: Numbers
+) -> tuple[NDArray[np.int64], Numbers, NDArray[np.int64]]:
+    """The rows of a table that sentences show, how strongly, and how many rows each sentence has."""
+    blocks = [_block([one.own for one in said], keys, rarity, 1.0)]
+    blocks.append(_block([one.near for one in said], keys, rarity, NEARBY))
+    rows, values, of = _block([one.placed for one in said], keys, rarity, 1.0)
+    blocks.append((rows, np.full(len(values), PLACED, dtype=np.float32), of))
+    rows, values, of = (np.concatenate(parts) for parts in zip(*blocks, strict=True))
+    order = np.argsort(of, kind="stable")
+    return rows[order], values[order], np.bincount(of, minlength=len(said))
 
 
 def weigh(table: Table, said: Sequence[Shown]) -> Numbers:
     """The scores of sentences: a row a sentence, a column a name of the table."""
-    scores = np.empty((len(said), len(table.names)), dtype=np.float32)
-    for at, one in enumerate(said):
-        rows, values = values_of(one, table.keys, table.rarity)
-        scores[at] = (values @ table.weights[rows].astype(np.float32)) * table.scale
-        scores[at] += one.sense @ table.of_sense + table.bias
-    return scores
+    rows, values, many = values_of(said, table.keys, table.rarity)
+    weighed = table.weights[rows] * values[:, None]
+    scores = np.zeros((len(said), len(table.names)), dtype=np.float32)
+    has = np.nonzero(many)[0]
+    if len(has):
+        scores[has] = np.add.reduceat(weighed, (np.cumsum(many) - many)[has], axis=0)
+    return np.asarray(scores * table.scale + np.array([one.sense for one in said]) @ table.of_sense + table.bias)
 
 
 def competing(scores: Numbers) -> Numbers:
@@ -94,33 +99,40 @@ def competing(scores: Numbers) -> Numbers:
     return np.asarray(np.round(2 * each - all_ + _ANY_COUNTS * any_, 2), dtype=np.float32)
 
 
-def shares(table: Table, one: Shown, column: int) -> list[float]:
+def shares(table: Table, one: Shown, sentence: Sentence, column: int) -> list[float]:
     """What each of the words of a sentence adds to the score of a competing column."""
     of = np.full(len(table.names), -1 / (len(table.names) - 1), dtype=np.float32)
     of[column], of[-1] = 2.0, _ANY_COUNTS
-    found = np.zeros(one.words)
-    rows, values = _rows(one.counts[0], table.keys, table.rarity, 1.0)
-    by_key = dict(zip(table.keys[rows].tolist(), zip(rows.tolist(), values.tolist(), strict=True), strict=True))
-    for sign in one.own:
-        if sign.key in by_key:
-            row, value = by_key[sign.key]
-            share = float((table.weights[row] * table.scale) @ of) * value / one.counts[0][sign.key]
-            for at in sign.words:
-                found[at] += share / len(sign.words)
+    found = np.zeros(len(sentence.words))
+    rows, values, _ = _block([one.own], table.keys, table.rarity, 1.0)
+    value = dict(zip(table.keys[rows].tolist(), zip(rows.tolist(), values.tolist(), strict=True), strict=True))
+    many = dict(zip(*(part.tolist() for part in one.own), strict=True))
+    for key, words in own_signs(sentence):
+        if key in value:
+            row, strength = value[key]
+            share = float((table.weights[row] * table.scale) @ of) * strength / many[key]
+            found[list(words)] += share / len(words)
     return [float(share) for share in found]
 
 
-def _rows(
-    counts: Mapping[int, int], keys: NDArray[np.int64], rarity: Numbers, length: float
-) -> tuple[NDArray[np.int64], Numbers]:
-    """Signs that a table has, as rows and as values of this length together."""
-    asked = np.fromiter(counts.keys(), dtype=np.int64, count=len(counts))
+def _counted(signs: NDArray[np.int64]) -> Counted:
+    keys, many = np.unique(signs, return_counts=True)
+    return keys, many.astype(np.float32)
+
+
+def _block(
+    counted: Sequence[Counted], keys: NDArray[np.int64], rarity: Numbers, length: float
+) -> tuple[NDArray[np.int64], Numbers, NDArray[np.int64]]:
+    """Signs that a table has: rows, values of this length together in each sentence, and the sentences."""
+    asked = np.concatenate([signs for signs, _ in counted])
+    many = np.concatenate([times for _, times in counted])
+    of = np.repeat(np.arange(len(counted)), [len(signs) for signs, _ in counted])
     rows = np.minimum(np.searchsorted(keys, asked), len(keys) - 1)
     had = keys[rows] == asked
-    many = np.fromiter(counts.values(), dtype=np.float32, count=len(counts))[had]
-    values = (1 + np.log(many)) * rarity[rows[had]]
-    norm = np.sqrt((values * values).sum())
-    return rows[had], np.asarray(length * values / norm if norm else values, dtype=np.float32)
+    rows, of = rows[had], of[had]
+    values = (1 + np.log(many[had])) * rarity[rows]
+    norms = np.sqrt(np.bincount(of, weights=values * values, minlength=len(counted)))
+    return rows, np.asarray(length * values / np.maximum(norms[of], 1e-9), dtype=np.float32), of
 
 
 def _unit(vector: Numbers) -> Numbers:

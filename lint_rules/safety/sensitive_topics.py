@@ -72,16 +72,17 @@ def touches(text: str) -> list[Touch]:
     A learned table weighs each sentence with those around it (``topics.npz``). What it is sure of counts without a word
     of the list, and a word of the list does not count where the table is sure that it means something else.
     """
+    by_list, harmless = _by_list(text)
+    sentences = signed_sentences([(text, 0)], heading=-1)
+    whole = [at for at, one in enumerate(sentences) if len({word.start for word in one.words}) >= _WHOLE]
+    if not sentences or not (by_list or whole):
+        return by_list
     from lint_rules.safety.learned import competing, shares, shown, table, weigh  # numpy: not for a remembered run
 
-    sentences = signed_sentences([(text, 0)], heading=-1)
-    if not sentences:
-        return []
     weights = table("topics")
     seen = shown(sentences, (), reads_near=weights.reads_near)
     scores = competing(weigh(weights, seen))
     columns = {name: at for at, name in enumerate(weights.names)}
-    by_list, harmless = _by_list(text)
 
     def score(touch: Touch) -> float:
         ends = [(one.words[0].start, one.words[-1].end) for one in sentences]
@@ -89,13 +90,12 @@ def touches(text: str) -> list[Touch]:
         return float(scores[at, columns[touch.topic.name]].max()) if at else math.inf
 
     found = [touch for touch in by_list if score(touch) >= _limits()["listed"]]
-    whole = [at for at, one in enumerate(sentences) if len({word.start for word in one.words}) >= _WHOLE]
     known = {touch.topic.name for touch in (*found, *harmless)}
     for topic in topics():
         column = columns[topic.name]
         at = max(whole, key=lambda at: scores[at, column], default=None)
         if at is not None and topic.name not in known and scores[at, column] >= _limits()["meant"]:
-            found.append(Touch(topic, *heaviest(sentences[at], shares(weights, seen[at], column))))
+            found.append(Touch(topic, *heaviest(sentences[at], shares(weights, seen[at], sentences[at], column))))
     return sorted(found, key=lambda touch: (touch.start, touch.end, touch.topic.name))
 
 

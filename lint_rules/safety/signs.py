@@ -8,13 +8,17 @@ tell a mime, a tale or a picture card from the thing itself.
 
 import math
 import re
-from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
 from lint_rules.safety.word_pieces import pieces_of
 from lint_rules.tables import words as words_in
+
+if TYPE_CHECKING:  # a remembered run does not need numpy
+    import numpy as np
+    from numpy.typing import NDArray
 
 PIECE, PAIR, APART, NEAR, KIND, PLACE = range(6)
 _BEFORE = 4  # word pieces of an order that may stand before its heaviest word
@@ -42,14 +46,6 @@ class Sentence:
     heads: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Sign:
-    """A sign, and the words that show it, as indices into the sentence's words."""
-
-    key: int
-    words: tuple[int, ...] = ()
-
-
 def sentences_of(texts: Iterable[tuple[str, int]], heading: int) -> list[Sentence]:
     """Cut texts, each with its place, into sentences; ``heading`` is the place of what heads them."""
     found = []
@@ -63,15 +59,17 @@ def sentences_of(texts: Iterable[tuple[str, int]], heading: int) -> list[Sentenc
     return found
 
 
-def own_signs(sentence: Sentence) -> Iterator[Sign]:
-    """The signs of a sentence's own words: each piece, each pair that stands together or with small words between."""
+def own_signs(sentence: Sentence) -> list[tuple[int, tuple[int, ...]]]:
+    """The signs of a sentence's own words, each with the words that show it (indices): each piece, and each pair.
+
+    A pair stands together, or with nothing but small words between.
+    """
     words = sentence.words
-    for at, word in enumerate(words):
-        yield Sign(_key(PIECE, word.number), (at,))
+    found: list[tuple[int, tuple[int, ...]]] = [(_key(PIECE, word.number), (at,)) for at, word in enumerate(words)]
     large = [at for at, word in enumerate(words) if is_large(word)]
     for kind, row in ((PAIR, range(len(words))), (APART, large)):
-        for one, other in pairwise(row):
-            yield Sign(_key(kind, words[one].number, words[other].number), (one, other))
+        found += [(_key(kind, words[one].number, words[other].number), (one, other)) for one, other in pairwise(row)]
+    return found
 
 
 def near(sentences: Sequence[Sentence], at: int) -> list[int]:
@@ -81,15 +79,15 @@ def near(sentences: Sequence[Sentence], at: int) -> list[int]:
     ]
 
 
-def near_signs(sentences: Sequence[Sentence], around: Iterable[int]) -> Counter[int]:
-    """The word pieces of the sentences that are read with one."""
-    return Counter(_key(NEAR, word.number) for other in around for word in sentences[other].words)
+def near_signs(pieces: "NDArray[np.int64]") -> "NDArray[np.int64]":
+    """The signs of word pieces that stand in a sentence near by."""
+    return (NEAR << 40) | (pieces << 20)
 
 
-def placed_signs(sentence: Sentence, kinds: Iterable[str]) -> Counter[int]:
+def placed_signs(sentence: Sentence, kinds: Iterable[str]) -> list[int]:
     """Where a sentence stands: its place, and the classes of the heading."""
     named = {_key(KIND, piece.number) for kind in kinds for piece in pieces_of(kind)}
-    return Counter({_key(PLACE, sentence.place), *named})
+    return sorted({_key(PLACE, sentence.place), *named})
 
 
 def is_large(word: Word) -> bool:

@@ -159,15 +159,14 @@ def _shown(item: Labelled, reads_near: bool) -> list[tuple[set[str], Shown]]:
 
 def _keys(said: Sequence[Shown]) -> tuple[Any, Any]:
     """The signs that more than one sentence shows, and how rare they are."""
-    met = Counter(key for one in said for counts in one.counts for key in counts)
+    met = Counter(key for one in said for signs, _ in (one.own, one.near, one.placed) for key in signs.tolist())
     keys = np.array(sorted(key for key, many in met.items() if many > 1), dtype=np.int64)
     return keys, np.array([np.log((1 + len(said)) / (1 + met[int(key)])) + 1 for key in keys], dtype=np.float32)
 
 
 def _matrix(said: Sequence[Shown], keys: Any, rarity: Any) -> Any:
-    rows, values = zip(*(values_of(one, keys, rarity) for one in said), strict=True)
-    ends = np.cumsum([0, *map(len, rows)])
-    table = csr_matrix((np.concatenate(values), np.concatenate(rows), ends), shape=(len(said), len(keys)))
+    rows, values, many = values_of(said, keys, rarity)
+    table = csr_matrix((values, rows, np.cumsum([0, *many])), shape=(len(said), len(keys)))
     return hstack([table, csr_matrix(np.array([one.sense for one in said]))]).tocsr()
 
 
