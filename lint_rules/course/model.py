@@ -37,18 +37,6 @@ ACTIVITY_KINDS = (
     "test",
     "mistakes",
 )
-NOTE_FIELDS = (
-    "Aim",
-    "Grammar",
-    "Words",
-    "Materials",
-    "Time",
-    "Steps",
-    "Safety",
-    "Answers",
-    "Support",
-    "Extra",
-)  # of the teacher's notes; a course may have others (`note_fields`)
 
 
 def band_rank(band: str) -> int:

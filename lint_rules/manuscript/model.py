@@ -186,6 +186,20 @@ class Field:
         return "\n".join(passage.text for passage in self.passages)
 
 
+NOTE_FIELDS = (
+    "Aim",
+    "Grammar",
+    "Words",
+    "Materials",
+    "Time",
+    "Steps",
+    "Safety",
+    "Answers",
+    "Support",
+    "Extra",
+)  # of the teacher's notes; a course may have others (`note_fields`)
+
+
 def field_key(name: str) -> str:
     """A field's name as it is compared: Aim, aim and Aims are one, Material and Materials too."""
     return name.casefold().removesuffix("s")

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from lint_rules.manuscript.inline_text import InlineText
+from lint_rules.manuscript.model import NOTE_FIELDS, field_key
 
 GAP = re.compile(r"_{2,}")
 _LETTERED = re.compile(r"\(?([A-Za-z])\)[ \t\u00a0]+(?=\S)")
@@ -18,6 +19,9 @@ _NUMBERED = re.compile(r"([0-9]{1,2})[ \t\u00a0]+(?=\S)")
 _NAME_WORD = r"(?:[^\W\d_][\w.'’-]*|[0-9]{1,2})"
 _NAME = re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)")
 _COLON = re.compile(r"\s?:")
+_LEAD = re.compile(r"\s*([^\W\d_][\w' ]*?)\s*([.:]?)\s*")
+_SENTENCE_END = re.compile(r"(?:^|[.!?…:;][\"'”’)\]]*\s|\n)\s*$")
+_USUAL = frozenset(field_key(name) for name in NOTE_FIELDS)
 _LINKS = ("and", "the", "of", "&", "+")
 _CAPITAL = re.compile(r"[\s\"'“‘(*–—-]*[^\W\d_a-z]")
 _VERSE_LIMIT = 60  # characters of a line of verse: common practice, no source
@@ -66,6 +70,27 @@ def bold_label(plain: InlineText, start: int, end: int) -> Piece | None:
     if not name or len(name) > _LABEL_LIMIT:
         return None
     return Piece(after, end, name, first, first + len(name))
+
+
+def field_leads(plain: InlineText) -> list[Piece]:
+    """The fields of a paragraph of notes, in order: `**Aim:**` at the start of a line, or a usual field anywhere.
+
+    A house may set the name as a lead in bold and run on (`**Time.** 8 minutes. **Steps.** Play it.`): one of the usual
+    names in bold, with a full stop or a colon, begins a field wherever a sentence can begin.
+    """
+    found: dict[int, Piece] = {}
+    for start, end in lines(plain):
+        label = bold_label(plain, start, end)
+        if label is not None:
+            found[label.label_start] = label
+    for start, end in plain.strong:
+        lead = _LEAD.fullmatch(plain.text, start, end) if start not in found else None
+        if lead is None or field_key(lead[1]) not in _USUAL or not _SENTENCE_END.search(plain.text[:start]):
+            continue
+        if lead[2] or plain.text[end : end + 1] in (".", ":"):
+            after = end if lead[2] else end + 1
+            found[start] = Piece(after, plain.length, lead[1], lead.start(1), lead.end(1))
+    return [found[start] for start in sorted(found)]
 
 
 def is_name(label: str) -> bool:

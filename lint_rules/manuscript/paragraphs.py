@@ -213,12 +213,9 @@ def _read_options(
 
 
 def read_notes(state: ReaderState, plain: InlineText, setting: Setting) -> None:
-    """Teacher's notes: a line that begins in bold with a colon begins a field."""
+    """Teacher's notes: a line that begins in bold with a colon begins a field, and a usual name in bold anywhere."""
     start = 0
-    for first, last in paragraph_split.lines(plain):
-        label = paragraph_split.bold_label(plain, first, last)
-        if label is None:
-            continue
+    for label in paragraph_split.field_leads(plain):
         state.add(cut_passage(plain, start, label.label_start, Role.NOTE, setting))
         state.begin_field(label.label, _label_span(plain, label), plain.ends[label.start - 1])
         start = label.start

@@ -9,6 +9,7 @@ ordinary passages, so that whoever reads words or sentences reads these and noth
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 
 from lint_rules.manuscript.model import PICTURE, Activity, Audience, Lesson, Part, Passage, Role, Unit
 from lint_rules.page.exercises.answers import plain
@@ -17,6 +18,7 @@ from lint_rules.page.exercises.edits import Edits, Fill
 from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Gap, Item, Option, Place
 from lint_rules.page.exercises.reading import exercises_in
 from lint_rules.page.exercises.stream import page_lines
+from lint_rules.tables import alternatives, rows, words
 
 _SOUND = re.compile(r"(?<!\w)/[^\s/]{1,12}/(?!\w)")
 _SIGNS = re.compile(r"[☐□▢◯○◻⬜❏❑✓✗✔✘✕●•]+")
@@ -190,7 +192,7 @@ class _Activity:
             if gap.hint is not None:
                 self._hint(gap.hint, item, at=gap)
             before = gap.place.passage.text[: gap.place.start].rstrip()
-            if gap.word is not None and before[-1:] in (".", "!", "?"):
+            if (gap.word is not None and before[-1:] in (".", "!", "?")) or _is_another_form(item, gap):
                 edits.cuts.append((gap.place.start, gap.place.start))
             if text and text.rstrip()[-1:] in (".", "!", "?") and len(text.split()) >= _SENTENCE:
                 self._prompt_words(item, gap)
@@ -303,6 +305,23 @@ class _Activity:
                 self._of(passage).cuts.append((match.end(), match.end()))
             for match in (*_ARROWS.finditer(text), *_SPEAKER.finditer(text)):
                 self._of(passage).cuts.append(match.span())
+
+
+def _is_another_form(item: Item, gap: Gap) -> bool:
+    """`build ____`: one word, and a blank for its past, its plural, its opposite: two words and no sentence."""
+    prompt = next((place for place in item.prompt if place.holds(gap.place)), None)
+    if prompt is None or len(item.gaps) != 1 or gap.word is not None:
+        return False
+    text = prompt.passage.text
+    word, after = text[prompt.start : gap.place.start].strip(), text[gap.place.end : prompt.end].strip()
+    return word.isalpha() and not after and word.lower() not in _small_words()
+
+
+@cache
+def _small_words() -> frozenset[str]:
+    """Words that begin a phrase, which the blank goes on with: `two ____`, `an ____`."""
+    listed = (word for _, cell in rows("function_words.csv") for word in alternatives(cell))
+    return frozenset(word.lower() for word in listed) | words("numbers")
 
 
 def _is_in_sentence(item: Item, gap: Gap) -> bool:

@@ -11,7 +11,23 @@ _OR = re.compile(r"\sor\s")
 _LISTED = re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*|\s*,\s*(?:or\s+)?")  # climb, jump or run
 _MARKS = " \t\n.,;:!?…\"'“”‘’()[]*_–—-"
 _VERDICTS = frozenset(
-    {"t", "f", "ds", "true", "false", "doesn't say", "doesnt say", "right", "wrong", "✓", "✗", "yes", "no"}
+    {
+        "t",
+        "f",
+        "ds",
+        "true",
+        "false",
+        "doesn't say",
+        "doesnt say",
+        "right",
+        "wrong",
+        "✓",
+        "✗",
+        "yes",
+        "no",
+        "tick",
+        "cross",
+    }
 )
 
 

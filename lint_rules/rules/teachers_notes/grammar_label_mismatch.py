@@ -3,16 +3,21 @@
 A teacher who reads `Grammar: present continuous` prepares for it, and then finds `Can a frog jump?` on the children's
 page. Mostly the pattern was changed and the label was not. Labels are read as teachers write them: `present
 progressive`, `be: present simple`, `can (questions)`, `comparatives and superlatives`. A label that names no structure
-hornbook knows (`plurals`, `in, on, under`), and a lesson without pattern sentences, are left alone.
+hornbook knows (`plurals`, `in, on, under`), a lesson without pattern sentences, and a structure that children meet at
+least twice elsewhere on its pages are left alone.
 """
 
+from collections import Counter
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.grammar_levels import names
-from lint_rules.manuscript.model import Audience
+from lint_rules.manuscript.counting import is_for_children
+from lint_rules.manuscript.model import Audience, Passage, Role
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.unit_language.named_grammar import is_shown, labels_in, main_structures, practised
+
+_OFTEN = 2  # passages: common practice, no source
 
 
 def _lesson(label: str, *sentences: str) -> str:
@@ -67,10 +72,19 @@ def find(reading: Reading) -> Iterator[Found]:
         called = " and ".join(names()[name].called for name in main_structures(shown)[:3])
         for passage in fields:
             for label in labels_in(passage.text):
-                if not is_shown(label, shown):
+                if not is_shown(label, shown) and not is_shown(label, _often(passages, reading)):
                     text = passage.text[label.start : label.end]
                     message = (
                         f"The notes promise “{text}”, but no pattern sentence of this lesson contains it; "
                         f"they show {called}. Mend the label, or the pattern."
                     )
                     yield Found(passage.span(label.start, label.end), text, message)
+
+
+def _often(passages: tuple[Passage, ...], reading: Reading) -> tuple[str, ...]:
+    """The structures that children read or hear at least twice in a lesson, outside its instructions."""
+    counts: Counter[str] = Counter()
+    for passage in passages:
+        if is_for_children(passage) and passage.role is not Role.INSTRUCTION:
+            counts.update({one.name for one in reading.analyse(passage).structures})
+    return tuple(name for name, many in counts.items() if many >= _OFTEN)

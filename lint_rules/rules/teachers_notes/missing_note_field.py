@@ -10,10 +10,9 @@ as missing, and a name that was mistyped (`Setps:`) is pointed out. A course may
 from collections.abc import Iterator, Sequence
 from difflib import get_close_matches
 
-from lint_rules.course.model import NOTE_FIELDS
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.manuscript.insert_field import field_edit
-from lint_rules.manuscript.model import DivKind, Field, Heading, Part, Role, field_key
+from lint_rules.manuscript.model import NOTE_FIELDS, DivKind, Field, Heading, Part, Role, field_key
 from lint_rules.page.teacher_led import is_teacher_led
 from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 from lint_rules.tables import rows

@@ -158,10 +158,19 @@ def find_participle_clause(parsed: Parsed) -> Iterator[Range]:
             continue
         first, last = verb.index, clause(parsed, group)[1]
         inside = words[max(0, first - 1) : last + 1]
-        if any(word.gap or word.lower == "|" for word in inside) or _said_again(words, first):
+        if (
+            any(word.gap or word.lower == "|" for word in inside)
+            or _said_again(words, first)
+            or _is_title(words, first)
+        ):
             continue  # a gap may hold its conjunction; `flying, flying, flying!` is one verb
         if not any(words[index].lower in _TIME for index in verb.children if index < verb.index):
             yield first, last
+
+
+def _is_title(words: Sequence[Word], at: int) -> bool:
+    """`Panel 2.1 Talking about the past`: what follows a number is the title of it, and rests on no noun."""
+    return at > 0 and words[at - 1].lower[:1].isdigit()
 
 
 def _said_again(words: Sequence[Word], at: int) -> bool:
@@ -254,6 +263,7 @@ DECLARATIONS = (
             "The boy is wearing a hat.",
             "It was a sleeping dragon.",
             "I like wearing a hat.",
+            "Panel 2.1 Talking about the past",
         ),
         find=find_participle_clause,
         sure=False,
