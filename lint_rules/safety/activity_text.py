@@ -33,6 +33,7 @@ class Place(IntEnum):
     HEARD = 6
     LIST = 7  # an item of a list on the pupil's page
     LESSON_SAFETY = 8  # Safety notes of the lesson around it, or of the activities in it
+    LESSON_MATERIALS = 9  # the Materials of the lesson around it
 
 
 # Fields that say what the lesson is for, what the answer is or what the world is like, not what children do.
@@ -49,6 +50,9 @@ _PAGE_ROLES = {
     Role.LINE: Place.PAGE,
     Role.TURN: Place.HEARD,
 }
+
+
+_OF_LESSON = {Place.SAFETY: Place.LESSON_SAFETY, Place.MATERIALS: Place.LESSON_MATERIALS}
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +94,7 @@ def _of_activity(unit: Unit, activity: Activity, lesson: Lesson | None, number: 
     said = [Said(activity.heading.passage, Place.INSTRUCTION), *_said(unit, activity.part)]
     if lesson is not None:
         said += [
-            Said(one.passage, Place.LESSON_SAFETY) for one in _said(unit, lesson.part) if one.place is Place.SAFETY
+            Said(one.passage, _OF_LESSON[one.place]) for one in _said(unit, lesson.part) if one.place in _OF_LESSON
         ]
     return ActivityText(number, False, activity.part, activity.kinds, tuple(said))
 

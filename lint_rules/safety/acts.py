@@ -21,7 +21,8 @@ from lint_rules.tables import rows
 
 # Where something is done. What is heard, and what the notes say of care, is no act.
 DONE = frozenset({Place.INSTRUCTION, Place.PAGE, Place.STEPS, Place.MATERIALS, Place.LIST})
-CARES = (DONE - {Place.INSTRUCTION}) | {Place.SAFETY, Place.LESSON_SAFETY}  # where a care can stand
+# Where a care can stand.
+CARES = (DONE - {Place.INSTRUCTION}) | {Place.SAFETY, Place.LESSON_SAFETY, Place.LESSON_MATERIALS}
 _READ = frozenset(
     {"story", "reading", "song", "test", "picture-sentence", "odd-one-out", "mind-map", "sounds", "mistakes"}
 )

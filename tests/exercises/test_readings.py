@@ -51,6 +51,13 @@ def test_what_stands_in_a_blank_is_found_at_the_blank():
     assert found.unit.source.slice(first.span(tree, tree + len("tree"))) == "tree"
 
 
+def test_one_word_and_a_blank_are_two_words_and_no_sentence():
+    found = read("1. build ____\n2. carry ____\n" + key("1 built 2 carried"))
+    assert [passage.text for passage in page_of(found)] == ["build", "built", "carry", "carried"]
+    found = read("1. two ____\n2. an ____\n" + key("1 mice 2 owl"))
+    assert [passage.text for passage in page_of(found)] == ["two mice", "an owl"]
+
+
 def test_each_option_is_read_on_its_own_and_not_held_against_grammar():
     found = read(
         "1. She … a cat.  a) have  b) has  c) having\n2. I … a dog.  a) have  b) has  c) am\n" + key("1 b 2 a")

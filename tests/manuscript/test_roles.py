@@ -185,9 +185,32 @@ def test_fields_in_a_list() -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "fields"),
+    [
+        (
+            "**Time.** 8 minutes. **Steps.** Play it once. Let them say it. **Support.** Write the letter.",
+            [("Time", "8 minutes."), ("Steps", "Play it once. Let them say it."), ("Support", "Write the letter.")],
+        ),
+        ("**Aim**. Say hello. **Material**: cards.", [("Aim", "Say hello."), ("Material", "cards.")]),
+        ("**Aim:** say hello. **Time:** 5 minutes", [("Aim", "say hello."), ("Time", "5 minutes")]),
+        ("**Steps.** Call the **words.** They point.", [("Steps", "Call the words. They point.")]),
+        ("**Steps.** They say **Time.** They sit.", [("Steps", "They say Time. They sit.")]),
+        ("**Steps.** Look. **Good.** Sit down.", [("Steps", "Look. Good. Sit down.")]),
+    ],
+)
+def test_a_usual_field_may_be_a_lead_in_bold_that_runs_on(text: str, fields: list[tuple[str, str]]) -> None:
+    unit = unit_of(f"::: teacher\n{text}\n:::")
+    (activity,) = unit.activities
+    assert [(field.name, field.text) for field in activity.part.fields] == fields
+    assert [unit.source.slice(field.name_span) for field in activity.part.fields] == [name for name, _ in fields]
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "**Hold** up a card: red.",
+        "**Time** is short.",
+        "Say **Time.** Then go.",
         "Say **now:** go.",
         "**" + "A long bold sentence that goes on and on and on" + ":** x",
     ],

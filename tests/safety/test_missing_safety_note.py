@@ -64,8 +64,17 @@ NOTE = "::: teacher\n**Safety:** Use round-ended scissors and sit down.\n:::\n\n
         "## Lesson 1: A\n\n### 1 Cut out a kite. {.make}\n\n"
         "::: teacher\n**Steps:** Children sit down to cut, with round-ended scissors.\n:::\n",
         "### 1 Cut out a kite. {.make}\n\n" + NOTE,
+        "## Lesson 1: A\n\n::: teacher\n**Materials:** round-ended scissors\n:::\n\n### 1 Cut out a kite. {.make}\n",
     ],
-    ids=["activity", "lesson", "lesson's materials, activity's note", "materials", "steps", "before any lesson"],
+    ids=[
+        "activity",
+        "lesson",
+        "lesson's materials, activity's note",
+        "materials",
+        "steps",
+        "before any lesson",
+        "lesson's materials",
+    ],
 )
 def test_where_a_note_counts(body: str) -> None:
     assert keys(body) == []

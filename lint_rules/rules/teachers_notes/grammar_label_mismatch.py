@@ -50,6 +50,11 @@ RULE = Rule(
             "### 1 Read. {.reading}\n\nThe wind is blowing.\n",
             why="no pattern sentences",
         ),
+        Example(
+            _lesson("can; present continuous", "Can a frog jump?")
+            + "\n### 2 Read. {.reading}\n\nThe wind is blowing.\n\nThe kite is flying.\n",
+            why="children read it twice on another page",
+        ),
     ),
     fails=(
         Example(_lesson("«present continuous»", "Can a frog jump?", "A cat can't swim.")),

@@ -35,6 +35,11 @@ RULE = Rule(
         Example(
             "::: teacher\n**Steps:** Show page 3 of the atlas. See page 4 in your diary.\n:::\n", why="another book"
         ),
+        Example(
+            "## Lesson 1: A\n\n### 1 Sing. {.song}\n\n### 2 Read. {.reading}\n\n"
+            "## Lesson 2: B\n\n### 3 Play. {.game}\n\nLook at activity 2 again.\n",
+            why="activities numbered straight through the unit",
+        ),
         Example("Page 3 of my book is blue. I have two lessons and 5 activities.\n", why="a story, not a reference"),
         Example(
             _TWO + "Do activity 4 of lesson 7 in unit 2.\n", why="unit 2 is to come", course="levels:\n  - units: 3\n"
@@ -147,7 +152,7 @@ def _activity(number: int, in_lesson: int, here: Lesson | None, unit: Unit) -> t
     if lesson is None:
         return None
     numbers = _numbers(lesson)
-    if number in numbers:
+    if number in numbers or (not in_lesson and _runs_on(number, unit)):
         return None
     which = f"Lesson {in_lesson}" if in_lesson else "This lesson"
     count = f"activities {min(numbers)} to {max(numbers)}" if len(numbers) > 1 else "one activity"
@@ -162,6 +167,13 @@ def _find_lesson(number: int, unit: Unit) -> Lesson | None:
             return lesson
     unnumbered = not any(lesson.heading.number for lesson in unit.lessons)
     return unit.lessons[number - 1] if unnumbered and 0 < number <= len(unit.lessons) else None
+
+
+def _runs_on(number: int, unit: Unit) -> bool:
+    """Say whether activities are numbered straight through a unit, and one of its lessons has this number."""
+    own = [_numbers(lesson) for lesson in unit.lessons]
+    apart = sum(map(len, own)) == len(frozenset().union(*own))
+    return apart and any(number in numbers for numbers in own)
 
 
 def _numbers(lesson: Lesson) -> set[int]:
