@@ -101,7 +101,10 @@ def acts_of(text: ActivityText) -> list[Act]:
 
 
 def _sentences(said: Sequence[Said]) -> list[Sentence]:
-    return sentences_of([(one.passage.text, int(one.place)) for one in said], int(Place.INSTRUCTION))
+    # The tables were taught one kind of materials.
+    places = [Place.MATERIALS if one.place is Place.LESSON_MATERIALS else one.place for one in said]
+    texts = [(one.passage.text, int(place)) for one, place in zip(said, places, strict=True)]
+    return sentences_of(texts, int(Place.INSTRUCTION))
 
 
 def care_for(text: ActivityText, wanted: Sequence[str]) -> dict[str, float]:
