@@ -7,6 +7,7 @@ from array import array
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -36,6 +37,16 @@ _LETTERS = {"i": Place.INSTRUCTION, "p": Place.PAGE, "t": Place.STEPS, "m": Plac
 _HEADS = ("Make and say.", "Play the game.", "Let's do it!", "Do and say.", "Work with a partner.", "Now you!")
 _ACTING = ("make", "game", "speaking")
 _QUIET = (*_ACTING, "listening", "story", "reading", "song")
+_LISTED = (
+    "…",
+    "…, card, crayons",
+    "paper, …, string",
+    "- …",
+    "… and paper",
+    "… for each child",
+    "a …, tape",
+    "…; pens",
+)
 Marks = list[tuple[str, int, int]]  # name, start, end in a passage
 
 
@@ -201,10 +212,21 @@ def lines_of_care() -> Iterator[Labelled]:
         for row in map(json.loads, path.read_text("utf-8").splitlines()):
             if row["real"] and row["place"] != "instruction":  # an act is no care for itself
                 yield note(row["hazard"], unmarked(row["line"])[0], _PLACES[row["place"]], False)
-    for hazard, thing in _things_of_acts():  # nor is the mere name of its tool
-        for text in (thing, f"{thing}, card, crayons", f"paper, {thing}, string"):
+    for hazard, thing in _things_that_care():
+        for frame in _LISTED:
             for place in (Place.LIST, Place.MATERIALS):
-                yield note(hazard, text, place, False, weight=4.0)
+                yield note(hazard, frame.replace("…", thing), place, True, weight=0.2)
+    for hazard, thing in _things_of_acts():  # nor is the mere name of its tool
+        for frame in _LISTED:
+            for place in (Place.LIST, Place.MATERIALS):
+                yield note(hazard, frame.replace("…", thing), place, False, weight=10.0)
+
+
+def _things_that_care() -> Iterator[tuple[str, str]]:
+    """Things that are a care themselves: round-ended scissors, battery candles."""
+    for line in lines_of(ACTIVITIES / "house_materials.txt"):
+        hazard, thing = line.split(": ", 1)
+        yield hazard, thing
 
 
 def _things_of_acts() -> Iterator[tuple[str, str]]:
@@ -216,9 +238,14 @@ def _things_of_acts() -> Iterator[tuple[str, str]]:
                 text, (start, end) = unmarked(row["line"])
                 words = set(re.findall(r"[a-z]{3,}", text[start:end].lower()))
                 often.setdefault(row["hazard"], Counter()).update(words)
+    rng = random.Random(4)
     everywhere = Counter(word for count in often.values() for word in count)
     for hazard, count in sorted(often.items()):
-        yield from ((hazard, word) for word, many in sorted(count.items()) if many >= 5 and everywhere[word] <= 8)
+        names = {word for word, many in count.items() if many >= 5 and everywhere[word] <= 8}
+        names |= {word.removesuffix("s") for word in names} | {f"{word.removesuffix('s')}s" for word in names}
+        row = sorted(names)
+        rng.shuffle(row)
+        yield from ((hazard, thing) for thing in [*row, *map(", ".join, pairwise(row))])
 
 
 def passages_of_topics(paths: Iterable[Path]) -> Iterator[Labelled]:

@@ -129,6 +129,11 @@ def test_the_name_of_a_tool_is_no_care_and_its_kind_is_one() -> None:
     body = "### 1 Make a card. {.make}\n\nYou need:\n\n- %s\n- paper\n\n1. Draw a star.\n2. Cut it out.\n"
     assert keys(body % "scissors") == ["scissors-cutting"]
     assert keys(body % "round-ended scissors") == []
+    listed = "### 1 Cut out a kite. {.make}\n\n::: teacher\n**Materials:** %s\n:::\n"
+    for bare in ("scissors", "scissors, card, glue", "a pair of scissors for each child"):
+        assert keys(listed % bare) == ["scissors-cutting"]
+    for safe in ("safety scissors, card", "paper, blunt scissors, glue"):
+        assert keys(listed % safe) == []
 
 
 def test_one_dangerous_step_among_harmless_ones_weighs_whole() -> None:

@@ -184,7 +184,7 @@ def of_acts(item: Labelled, marked: set[str], name: str) -> float:
 def of_care(item: Labelled, marked: set[str], name: str) -> float:
     """How much a sentence counts for whether it names a care."""
     if name in marked:
-        return 3.0
+        return 3.0 * item.weight
     return item.weight if name in item.labels else 0.1
 
 
