@@ -33,6 +33,8 @@ def key(text: str) -> str:
         ("1 has / a / dog / Mina\n2 you / do / swim / ?\n" + key("1 Mina has a dog.\n2 Do you swim?"), ["Mina has a dog.", "Do you swim?"]),
         ("1. If it rains,\n2. When I sing,\n\na) my dog sings.  b) we stay in.\n" + key("1 b 2 a"), ["If it rains, we stay in.", "When I sing, my dog sings."]),
         ("1. It is red. ____\n2. It is blue. ____\n" + key("1 T 2 F"), ["It is red.", "It is blue."]),
+        ("1. The sky is red ____\n2. The sky is blue ____\n" + key("1 false 2 true"), ["The sky is red", "The sky is blue"]),
+        ("1. The cork floats ____\n2. The stone floats ____\n" + key("1 tick 2 cross"), ["The cork floats", "The stone floats"]),
         ("I live (1) ____ a house. My bed (2) ____ red.\n" + key("1 in 2 is"), ["I live in a house. My bed is red."]),
         ("1. An eagle is ____ than a duck. (big)\n2. A bus is ____ than a car. (long)\n" + key("1 bigger 2 longer"), ["An eagle is bigger than a duck.", "A bus is longer than a car."]),
     ],
