@@ -10,7 +10,9 @@ _BETWEEN = re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*")
 _OR = re.compile(r"\sor\s")
 _LISTED = re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*|\s*,\s*(?:or\s+)?")  # climb, jump or run
 _MARKS = " \t\n.,;:!?…\"'“”‘’()[]*_–—-"
-_VERDICTS = frozenset("t f ds true false right wrong yes no ✓ ✗ tick cross".split()) | {"doesn't say", "doesnt say"}
+_VERDICTS = frozenset(
+    {"t", "f", "ds", "true", "false", "doesn't say", "doesnt say", "right", "wrong", "yes", "no", "tick", "cross"}
+)
 
 
 def plain(text: str) -> str:
