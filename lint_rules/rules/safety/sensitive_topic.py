@@ -76,9 +76,9 @@ def _found(places: Sequence[tuple[Passage, Touch]], course: Course) -> Found:
     more = f" ({len(places) - 1} more here)" if len(places) > 1 else ""
     topic = touch.topic
     message = (
-        f"“{words}”{more} touches {topic.name}: {topic.about}. Publishers for children commonly avoid this or clear it "
-        "with their markets. Choose another word, let it stand with a reason, or, if the course has cleared the topic, "
-        f"list {topic.name} under `sensitive_off` in course.yaml.{_slip(topic, course)}"
+        f"“{words}”{more} touches {topic.name} ({topic.about}), which publishers for children avoid or clear with "
+        f"their markets. Choose another word, or list {topic.name} under `sensitive_off` in course.yaml."
+        f"{_slip(topic, course)}"
     )
     return Found(passage.span(touch.start, touch.end), words, message, key=topic.name)
 
