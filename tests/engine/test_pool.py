@@ -85,8 +85,9 @@ RUN = (
 
 
 def started(course: Path, code: str = RUN) -> "subprocess.Popen[str]":
+    # An import that Ctrl-C breaks off leaves its file to the interpreter, which would warn of that.
     return subprocess.Popen(
-        [sys.executable, "-W", "error", "-c", code],
+        [sys.executable, "-W", "error", "-W", "ignore::ResourceWarning", "-c", code],
         cwd=course,
         env=environment(course / "cache"),
         stdout=subprocess.PIPE,
