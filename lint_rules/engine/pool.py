@@ -9,8 +9,9 @@ the run itself is killed each of them notices and ends.
 """
 
 import os
+import signal
 from collections.abc import Iterator, Sequence
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -53,9 +54,24 @@ class UnitPool:
         with suppress(BrokenProcessPool, OSError, NotImplementedError, ImportError):
             executor = ProcessPoolExecutor(processes, mp_context=fresh, initializer=_begin, initargs=(self,))
             try:
-                yield from map(_OUTCOMES.decode, executor.map(_read, sources))
+                with _no_interrupt():  # a process that is only half started would complain
+                    outcomes = executor.map(_read, sources)
+                yield from map(_OUTCOMES.decode, outcomes)
             finally:
                 executor.shutdown(cancel_futures=True)
+
+
+@contextmanager
+def _no_interrupt() -> Iterator[None]:
+    """Let Ctrl-C wait, where the system can hold a signal back."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 def cores() -> int:
