@@ -6,6 +6,7 @@ weighs each sentence of the notes, the steps, the materials and the page for whe
 the same note is a care for one act and none for another. How sure is sure enough stands in ``data/sureness.csv``.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -86,6 +87,8 @@ def acts_of(text: ActivityText) -> list[Act]:
     acts = table("acts")
     seen = shown(sentences, text.kinds, reads_near=acts.reads_near)
     scores = competing(weigh(acts, seen))
+    if text.kinds and _READ.issuperset(text.kinds):  # a page that is only read, heard or sung tells nobody to do it
+        scores[[said[one.of].place in (Place.PAGE, Place.LIST) for one in sentences]] = -math.inf
     found = []
     for column, hazard in enumerate(act_hazards()):
         at = int(scores[:, column].argmax())
@@ -94,9 +97,6 @@ def acts_of(text: ActivityText) -> list[Act]:
             sentence = sentences[at]
             start, end = heaviest(sentence, shares(acts, seen[at], sentence, column))
             found.append(Act(hazard, score, said[sentence.of].passage, start, end))
-    if text.kinds and _READ.issuperset(text.kinds):  # a page that is only read, heard or sung tells nobody to do it
-        page = [one.passage for one in text.said if one.place in (Place.PAGE, Place.LIST)]
-        found = [act for act in found if not any(act.passage is passage for passage in page)]
     return sorted(found, key=lambda act: -act.score)
 
 

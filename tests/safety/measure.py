@@ -21,6 +21,7 @@ from lint_rules.manuscript.reading import read_unit
 from lint_rules.rule import Reading
 from lint_rules.rules.safety.missing_safety_note import RULE, find
 from lint_rules.source import Source
+from tests.safety.labelled import FRONT
 from tests.support import course_of, no_analysis, no_english
 
 COURSE = course_of(
@@ -29,7 +30,6 @@ COURSE = course_of(
         "words/level-1.csv": "word,part_of_speech,topic,unit\n",
     }
 )
-FRONT = "---\nlevel: level-1\nunit: 1\ntitle: A\n---\n\n# A\n\n## Lesson 1: A\n\n"
 
 
 class Answer(NamedTuple):

@@ -15,10 +15,10 @@ from lint_rules.safety.activity_text import ActivityText, activity_texts
 from lint_rules.safety.acts import Act, act_hazards, acts_of, care_for, care_hazards, sureness
 from lint_rules.safety.hazards import hazards
 from lint_rules.source import Source
+from tests.safety.labelled import FRONT
 from tests.safety.measure import answers, read, totals
 
 HERE = Path(__file__).parent
-FRONT = "---\nlevel: level-1\nunit: 1\ntitle: A\n---\n\n# A\n\n## Lesson 1: A\n\n"
 ROWS = YAML(typ="safe").load(table._YAML.read_text(encoding="utf-8"))["hazards"]
 META = YAML(typ="safe").load(table._YAML.read_text(encoding="utf-8"))["meta"]
 

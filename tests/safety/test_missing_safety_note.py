@@ -1,5 +1,7 @@
 """Where a safety note counts, how often a hazard is named, what the message says, and what the mend does."""
 
+from pathlib import Path
+
 import pytest
 
 from lint_rules.finding import Found, Mend, Severity
@@ -9,6 +11,7 @@ from lint_rules.rules.safety.missing_safety_note import _message, _Open, find
 from lint_rules.safety.acts import Act
 from lint_rules.safety.hazards import Hazard, hazards
 from lint_rules.source import Source
+from tests.safety.labelled import lines_of
 from tests.support import course_of, no_analysis, no_english
 
 FRONT = "---\nlevel: level-1\nunit: 1\ntitle: Kites\n---\n\n# Kites\n\n"
@@ -149,6 +152,28 @@ def test_one_dangerous_step_among_harmless_ones_weighs_whole() -> None:
     assert keys(body % " ".join([*steps[:3], "Light the candle with a match.", *steps[3:]])) == [
         "candles-fire-fireworks"
     ]
+
+
+def test_what_a_story_tells_hides_no_step_of_the_teacher() -> None:
+    story = (
+        "### 1 Read the story. {.story}\n\nCut out the mask with your scissors!\n\n"
+        "::: teacher\n**Steps:** Read it aloud.%s\n:::\n"
+    )
+    assert keys(story % "") == []
+    assert keys(story % " Children cut out a mask.") == ["scissors-cutting"]
+
+
+@pytest.mark.parametrize("line", list(lines_of(Path(__file__).parent / "materials.txt")))
+def test_things_that_are_listed_and_ask_for_nothing(line: str) -> None:
+    assert keys(BALL.format(things=line, steps="Look and say.")) == []
+
+
+@pytest.mark.parametrize(
+    ("line", "hazard"),
+    [("a pair of scissors for each child", "scissors-cutting"), ("glue gun", "hot-glue-and-irons")],
+)
+def test_things_that_are_listed_and_ask_for_a_note(line: str, hazard: str) -> None:
+    assert keys(BALL.format(things=line, steps="Look and say.")) == [hazard]
 
 
 def test_what_children_read_or_hear_is_never_a_hazard() -> None:

@@ -254,9 +254,15 @@ def draw(answers: Sequence[tuple[Labelled, Any, Any]], false: float, nagged: flo
     sure = lacks & ~np.array([[h in item.disputed for h in HAZARDS] for item, _, _ in answers])
     hits = ((open_ >= query) & sure).sum()
     seen_share = ((acts >= query) & sure).sum() / sure.sum()
+    thin = {
+        name: np.mean([care[at, column[h]] < least for at, (item, _, _) in enumerate(answers)
+                       for h, c in item.labels.items() if h in column and h not in item.disputed and c == name])
+        for name in ("insufficient", "none")
+    }  # fmt: skip
     print(
         f"query {query:.2f} stop {stop:.2f} enough {least:.2f}: found {hits} of {sure.sum()} = {hits / sure.sum():.3f};"
-        f" acts seen {seen_share:.3f}",
+        f" acts seen {seen_share:.3f}; below enough: insufficient notes {thin['insufficient']:.3f},"
+        f" absent ones {thin['none']:.3f}",
         flush=True,
     )
     return {"query": query, "stop": stop, "enough": least}
