@@ -7,15 +7,15 @@ stands before a piece that goes on with a word (`-ing`).
 
 import re
 import unicodedata
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 from functools import cache, lru_cache
 from typing import NamedTuple
 
 from lint_rules.tables import entries
 
-_WORD = re.compile(r"[^\W_]+|[^\w\s]|_+")
+WORD = re.compile(r"[^\W_]+|[^\w\s]|_+")
 _LONGEST = 40  # letters; no word of a course is longer
-UNKNOWN, OPENING = "[UNK]", "[CLS]"
+_UNKNOWN = "[UNK]"
 
 
 class Piece(NamedTuple):
@@ -30,34 +30,37 @@ def pieces_of(text: str) -> list[Piece]:
     """The pieces of a text."""
     return [
         Piece(number, match.start(), match.end())
-        for match in _WORD.finditer(text)
+        for match in WORD.finditer(text)
         for number in _numbers(match.group().lower())
     ]
-
-
-def number_of(piece: str) -> int:
-    """The number of a piece that the vocabulary is sure to have."""
-    return _vocabulary()[piece]
 
 
 @lru_cache(maxsize=20_000)
 def _numbers(word: str) -> tuple[int, ...]:
     known = _vocabulary()
+    return tuple(known[piece] for piece in cut(word, known, "-")) or (known[_UNKNOWN],)
+
+
+def cut(word: str, known: Container[str], goes_on: str) -> tuple[str, ...]:
+    """A word in lower case as known pieces, greedily from its start (none where it cannot be cut).
+
+    ``goes_on`` stands before a piece that goes on with a word.
+    """
     plain = "".join(
         char
         for char in unicodedata.normalize("NFD", "_" if word[0] == "_" else word)
         if not unicodedata.combining(char)
     )
-    found: list[int] = []
+    found: list[str] = []
     start = 0
     while start < len(plain) <= _LONGEST:
-        mark = "-" if start else ""
+        mark = goes_on if start else ""
         end = next((end for end in range(len(plain), start, -1) if mark + plain[start:end] in known), None)
         if end is None:
-            break
-        found.append(known[mark + plain[start:end]])
+            return ()
+        found.append(mark + plain[start:end])
         start = end
-    return tuple(found) if found and start == len(plain) else (known[UNKNOWN],)
+    return tuple(found)
 
 
 @cache

@@ -16,7 +16,6 @@ import argparse
 import functools
 import json
 import re
-import unicodedata
 from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
@@ -30,6 +29,8 @@ from wordfreq import top_n_list
 
 from lint_rules.safety.acts import act_scores, care_scores
 from lint_rules.safety.learned import ANY, Shown, Table, shown, values_of
+from lint_rules.safety.word_pieces import WORD
+from lint_rules.safety.word_pieces import cut as cut_word
 from lint_rules.tables import rows
 from tests.safety.labelled import (
     COURSES,
@@ -59,8 +60,8 @@ Weight = Callable[[Labelled, set[str], str], float]
 def learn_words(encoder: Path, texts: Iterable[Labelled]) -> None:
     """Cut the encoder's vocabulary down to what course texts need, and draw the sense of each piece from it."""
     whole: dict[str, int] = json.loads((encoder / "tokenizer.json").read_text("utf-8"))["model"]["vocab"]
-    cut = functools.partial(_cut, whole)
-    said = [word.group().lower() for item in texts for text in _passages(item) for word in _WORD.finditer(text)]
+    cut = functools.partial(cut_word, known=whole, goes_on="##")
+    said = [word.group().lower() for item in texts for text in _passages(item) for word in WORD.finditer(text)]
     wanted = {"[PAD]", "[UNK]", "[CLS]", *(p for p in whole if re.fullmatch(r"(##)?[a-z0-9]|[!-/:-@—–…“”‘’]", p))}
     for word in [*dict.fromkeys(said), *top_n_list("en", 30_000)]:
         if len(wanted) < VOCABULARY:
@@ -92,28 +93,12 @@ def learn_words(encoder: Path, texts: Iterable[Labelled]) -> None:
     (DATA / "word_pieces.txt").write_text(head + "\n".join(lines) + "\n", encoding="utf-8")
 
 
-_WORD = re.compile(r"[^\W_]+|[^\w\s]|_+")
-
-
 def _passages(item: Labelled) -> list[str]:
     return item.texts
 
 
 def _pieces(cut: Callable[[str], tuple[str, ...]], text: str) -> list[str]:
-    return [piece for word in _WORD.finditer(text) for piece in cut(word.group().lower())]
-
-
-def _cut(known: dict[str, int], word: str) -> tuple[str, ...]:
-    plain = "".join(c for c in unicodedata.normalize("NFD", word) if not unicodedata.combining(c))
-    found, start = [], 0
-    while start < len(plain) <= 40:
-        mark = "##" if start else ""
-        end = next((e for e in range(len(plain), start, -1) if mark + plain[start:e] in known), None)
-        if end is None:
-            return ()
-        found.append(mark + plain[start:end])
-        start = end
-    return tuple(found)
+    return [piece for word in WORD.finditer(text) for piece in cut(word.group().lower())]
 
 
 # ------------------------------------------------------------------ tables
