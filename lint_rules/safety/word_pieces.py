@@ -1,4 +1,4 @@
-"""Words cut into the pieces that the sense tables know, each with its range of the text.
+"""Words cut into the pieces that the learned tables know, each with its range of the text.
 
 The pieces are those of an open encoder's vocabulary, cut down to what course texts need; ``data/word_pieces.txt`` says
 whose. A word that is no piece itself is cut greedily from its start, as that vocabulary is meant to be used. There `-`

