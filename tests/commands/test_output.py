@@ -94,6 +94,11 @@ def test_a_closed_output_changes_nothing_about_the_status(course, command):
     assert (done.returncode, done.stderr) == (0, b"")
 
 
+def heeds_interrupts():
+    """As at a terminal, also where these tests run in the background and were told to heed no Ctrl-C."""
+    signal.signal(signal.SIGINT, signal.default_int_handler)
+
+
 @pytest.mark.skipif(os.name == "nt", reason="POSIX signals")
 def test_who_stops_it_gets_one_line(course):
     busy = make_course(course, {ONE: unit() + "\n\nThe kite is gigantic, and it is red." * 8_000})
@@ -102,6 +107,7 @@ def test_who_stops_it_gets_one_line(course):
         cwd=busy,
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
+        preexec_fn=heeds_interrupts,
     )
     time.sleep(1.5)
     running.send_signal(signal.SIGINT)

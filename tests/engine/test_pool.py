@@ -17,6 +17,7 @@ from lint_rules.engine.registry import load_rules
 from lint_rules.engine.run import Job, run
 from lint_rules.source import Source
 from tests.cache.support import environment
+from tests.commands.test_output import heeds_interrupts
 from tests.commands.world import COURSE, WORDS, make_course, unit
 from tests.support import TODAY, course_of, unit_sources
 
@@ -95,6 +96,7 @@ def started(course: Path, code: str = RUN) -> "subprocess.Popen[str]":
         text=True,
         encoding="utf-8",
         start_new_session=True,
+        preexec_fn=heeds_interrupts,
     )
 
 

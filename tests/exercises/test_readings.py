@@ -60,6 +60,17 @@ def test_one_word_and_a_blank_are_two_words_and_no_sentence():
     assert [passage.text for passage in page_of(found)] == ["two mice", "an owl"]
 
 
+def test_the_head_of_the_next_part_is_no_answer():
+    page = (
+        "**A Write *am* or *are*.**\n\n1. I ____ here.\n2. You ____ late.\n\n"
+        "**B Circle.**\n\n1. It is *Ann / Ann's*.\n2. *Whose / Who* are you?\n\n"
+        "**C Write the time.**\n\n1. It's ____.\n2. Now it's ____.\n"
+    )
+    answers = "A\n1 am\n2 are\nB\n1 Ann's\n2 Who\nC\n1 noon\n2 late"
+    found = [passage.text for passage in page_of(read(page + key(answers))) if passage.role is Role.ITEM]
+    assert found == ["I am here.", "You are late.", "It is Ann's.", "Who are you?", "It's noon.", "Now it's late."]
+
+
 def test_each_option_is_read_on_its_own_and_not_held_against_grammar():
     found = read(
         "1. She … a cat.  a) have  b) has  c) having\n2. I … a dog.  a) have  b) has  c) am\n" + key("1 b 2 a")

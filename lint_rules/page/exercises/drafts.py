@@ -7,6 +7,7 @@ nested in it, and as many more lines as the items before it have.
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from lint_rules.page.exercises.cloze import cloze_chains, numbers_behind
 from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains, label_of
@@ -157,9 +158,12 @@ def _speaks(chain: Sequence[Mark], columns: Sequence[tuple[list[Mark], Kind]], l
 
 
 def _heads_parts(chain: Sequence[Mark], numbers: Sequence[Sequence[Mark]], lines: Sequence[Line]) -> bool:
-    """Whether letters that stand alone (A, B) only head the parts of a page: numbers begin between them."""
+    """Whether letters only head the parts of a page: behind each but the last numbers begin (behind any, where the
+    letters stand alone: A, B).
+    """
     alone = all(lines[mark.line].text.strip(" .:)") == mark.label and not mark.own for mark in chain)
-    return alone and any(chain[0].order < links[0].order < chain[-1].order for links in numbers)
+    begun = [any(one.order < links[0].order < other.order for links in numbers) for one, other in pairwise(chain)]
+    return all(begun) or (alone and any(begun))
 
 
 def _headed_options(found: Sequence[DraftExercise], lines: Sequence[Line]) -> None:

@@ -6,7 +6,7 @@ Pure and guessing nothing: what cannot be told apart is given as one loose answe
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, zip_longest
 
 from lint_rules.manuscript.model import Passage
 from lint_rules.page.exercises.marks import APART, LINE, WEAK, Kind, Mark, label_of, marks_in
@@ -34,6 +34,7 @@ _BETWEEN_ENTRIES = tuple(
     re.compile(pattern)
     for pattern in (r"\s*,\s*", r"\s*;\s*", r"\s+[–—-]\s+", r"\s*[/|·•→]\s*", r"\s{2,}|\u00a0+", r"[,;]?\s+(?:and\s+)?")
 )
+_PART = re.compile(r"\s*(?:(?:Part|Section|Exercise)\s+)?[A-Z][.):]?\s*")
 _WORD = re.compile(r"[^\W\d_]")
 _COMMA = re.compile(r"\s*,\s*")
 _HEADED = re.compile(r"(?:[A-Z][\w’'-]*(?:\s[\w’'-]+){0,4}:\s|[A-Z][a-z]+(?:\s\w+)?$)")
@@ -79,7 +80,9 @@ def read_key(
     rows: tuple[tuple[Answer, ...], ...] = (behind,) if behind else ()
     for kind in () if behind else (*kinds, *(kind for kind in Kind if kind not in kinds)):
         steps = _steps(page)
-        rows = tuple(row for chain in _key_chains(marks, kind, lines, steps) if (row := tuple(_row(chain, lines))))
+        chains = list(_key_chains(marks, kind, lines, steps))
+        read = (_row(chain, lines, then[0] if then else None) for chain, then in zip_longest(chains, chains[1:]))
+        rows = tuple(row for answers in read if (row := tuple(answers)))
         if rows and (len(rows[0]) > 1 or kind in kinds):
             break
         rows = ()
@@ -210,9 +213,14 @@ def _says_nothing(one: Mark, other: Mark, lines: Sequence[Line]) -> bool:
     return not passage.text[one.last : other.first].strip(_EDGE)
 
 
-def _row(chain: Sequence[Mark], lines: Sequence[Line]) -> Iterator[Answer]:
-    """The answers of a chain: what stands between its labels, or before them where nothing stands behind the last."""
-    places = [_between(mark, chain[at + 1] if at + 1 < len(chain) else None, lines) for at, mark in enumerate(chain)]
+def _row(chain: Sequence[Mark], lines: Sequence[Line], then: Mark | None) -> Iterator[Answer]:
+    """The answers of a chain: what stands between its labels, or before them where nothing stands behind the last.
+
+    ``then`` is the first label of the next chain, whose head is no answer.
+    """
+    places = [_between(mark, following, lines) for mark, following in zip(chain, [*chain[1:], then], strict=True)]
+    if then is not None and lines[then.line].passage is places[-1].passage:
+        places[-1] = _without_head(places[-1], then, lines)
     if chain and not places[-1].text.strip(_EDGE + ".") and not chain[0].own:
         before = _before(chain, lines)
         if before is not None:
@@ -244,6 +252,17 @@ def _between(mark: Mark, following: Mark | None, lines: Sequence[Line]) -> Place
         if lead and mark.last < at < end and (index > mark.line or passage.text[mark.last : at].strip()):
             end = at  # `Down: 1 box`: what comes next is told anew
     return Place(passage, min(mark.last, end), end)
+
+
+def _without_head(place: Place, then: Mark, lines: Sequence[Line]) -> Place:
+    """The last answer of a part without the head of the next, before its first label or on the line above that:
+    `5 wings | B | 1 am`, `2 is | has / have: 1 has`.
+    """
+    first = then.line
+    if first and _PART.fullmatch(lines[first - 1].text):
+        first -= 1
+    start = lines[first].start if lines[first].passage is place.passage else place.end
+    return Place(place.passage, place.start, start) if place.start < start < place.end else place
 
 
 def _bold_head(line: Line) -> "re.Match[str] | None":
