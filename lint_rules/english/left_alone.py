@@ -24,6 +24,7 @@ _UNCOUNTED = "A_UNCOUNTABLE"
 _BEFORE = 40  # characters around something that say how it is meant
 _NO_VERB = frozenset({"PRP_THE"})
 _CUT_SHORT = re.compile(r"\.(?:\s*[:,;)]|\s+[a-z/*(])")  # Pron.: /skweə/
+_ENDING = re.compile(r"\s['’](?:s|m|re|ve|ll|d)$")  # write 's with a name
 _SHORT = 5  # letters of a word cut short
 _TEXTED = re.compile(r"(?<![\w'’-])[ru](?![\w'’-])")
 _LONGEST = 18  # letters of a word: longer ones are words run together, to be found
@@ -104,6 +105,8 @@ def _is_shorthand(passage: Passage, match: EnglishMatch) -> bool:
     line, pron.: notes leave verbs out and cut words short. And where r u? is how people text."""
     by_the_teacher = passage.audience is Audience.TEACHER
     if (by_the_teacher and match.rule in _NO_VERB) or _TEXTED.search(_words(passage, match)):
+        return True
+    if by_the_teacher and _ENDING.search(_words(passage, match)):
         return True
     if by_the_teacher and _CUT_SHORT.match(passage.text, match.end) and len(_words(passage, match)) <= _SHORT:
         return True

@@ -42,6 +42,7 @@ _NUMBER = re.compile(
     r"(?:^|(?<=\s))(\d{1,2})"
     r"(?:[a-z][.,;]?(?=\s|$)|(?:[.)]\s*|\s*[–—=-]\s*|\s+|$)(?:[a-z](?:[.),;]|(?=\s|$))(?=\s|$))?)"
 )
+_PART = re.compile(r"(?:^|\s+)(?:Part\s+)?[A-Z][.):]?\s+\Z")
 _NUMBER_BEHIND = re.compile(r"(?<=[^\W\d_])\s+(\d{1,2})(?=\s|[,;]|$)[,;]?")
 _ANSWER_LETTER = re.compile(r"(?:^|(?<=\s))([a-j])[.):]?\s+(?=\S)")
 _BETWEEN_ENTRIES = re.compile(r"\s+[-–—·•|/]\s+")  # red - blue - green
@@ -234,13 +235,18 @@ def _lettered(text: str) -> Iterator[_Hidden]:
 
 
 def _numbers(text: str) -> Iterator[_Hidden]:
-    """The numbers of a run of answers (``1 is 2 are``) part them: 1, 2, 3 in order, so that ``12 apples`` is none."""
+    """The numbers of a run of answers (``1 is 2 are``) part them: 1, 2, 3 in order, so that ``12 apples`` is none.
+
+    Behind the head of a part they begin anew: ``A 1 crown 2 mask B 1 is 2 are``.
+    """
     expected = None
     for match in _NUMBER.finditer(text):
         number = int(match[1])
-        if (expected is None and match.start() == 0) or number == expected:
+        head = _PART.search(text, 0, match.start()) if number == 1 else None
+        if head is not None or (expected is None and match.start() == 0) or number == expected:
             expected = number + 1
-            yield _Hidden(match.start(), match.end(), ("\n\n" if match.start() else "",))
+            start = head.start() if head is not None else match.start()
+            yield _Hidden(start, match.end(), ("\n\n" if start else "",))
     behind = list(_NUMBER_BEHIND.finditer(text)) if expected is None else []
     if len(behind) > 2 and {int(match[1]) for match in behind} == set(range(1, len(behind) + 1)):
         for match in behind:  # potatoes 1 onions 2 carrots 3

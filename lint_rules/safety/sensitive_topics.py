@@ -28,11 +28,12 @@ class Topic:
 
 @dataclass(frozen=True, slots=True)
 class Touch:
-    """The range ``start:end`` of a text touches a topic."""
+    """The range ``start:end`` of a text touches a topic; ``sure`` is not what only its sentence seems to mean."""
 
     topic: Topic
     start: int
     end: int
+    sure: bool = True
 
 
 @cache
@@ -95,7 +96,8 @@ def touches(text: str) -> list[Touch]:
         column = columns[topic.name]
         at = max(whole, key=lambda at: scores[at, column], default=None)
         if at is not None and topic.name not in known and scores[at, column] >= _limits()["meant"]:
-            found.append(Touch(topic, *heaviest(sentences[at], shares(weights, seen[at], sentences[at], column))))
+            start, end = heaviest(sentences[at], shares(weights, seen[at], sentences[at], column))
+            found.append(Touch(topic, start, end, sure=bool(scores[at, column] >= _limits()["sure"])))
     return sorted(found, key=lambda touch: (touch.start, touch.end, touch.topic.name))
 
 

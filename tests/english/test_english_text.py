@@ -125,6 +125,13 @@ def test_the_numbers_of_a_run_of_answers_are_hidden():
     assert "is \n\nThere are 12 kites. \n\nisn't" in alarmist.texts
 
 
+def test_the_numbers_of_each_part_of_a_key_are_hidden_with_its_head():
+    page = "Look.\n\n::: answers\nA\n1 crown\n2 There are 12 kites.\nB\n1 Otto's\n2 half past eight\n:::\n"
+    passage = next(one for one in unit_of([page]).passages if "crown" in one.text)
+    (shown,) = {wording.text for wording in wordings(passage)}
+    assert shown.split() == ["crown", "There", "are", "12", "kites.", "Otto's", "half", "past", "eight"]
+
+
 def test_numbers_behind_answers_and_letters_before_them_are_hidden_too():
     page = (
         "Look.\n\n::: answers\npotatoes 1, onions 2, carrots 3\n\na the star b Fern c Mum\n\nIt has got 4 legs\n:::\n"

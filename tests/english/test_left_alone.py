@@ -57,6 +57,7 @@ def notes(text: str) -> str:
         ("Pron", SPELLING, notes("Play it twice. Pron.: *square* has one beat.")),
         ("where r u", GRAMMAR, "hey! where r u?"),
         ("iii–t", GRAMMAR, notes("Say *Sssss–iii–t: sit!*")),
+        ("write 's", GRAMMAR, notes("Show how to write 's with a name.")),
         ("rainfoot", SPELLING, notes("Draw a silly new word (a *rainfoot*).")),
     ],
 )  # fmt: skip
@@ -80,6 +81,7 @@ def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, tex
         ("bi-cicle", SPELLING, "I ride my bi-cicle."),
         ("Prom", SPELLING, notes("Play the track. Prom.")),
         ("are you", GRAMMAR, "Where you are? Are are you?"),
+        ("dog 's", GRAMMAR, "The dog 's ears are big."),
         ("rainfot", SPELLING, "My rainfot is wet."),
     ],
 )

@@ -266,6 +266,9 @@ def weigh_topics() -> None:
             named = {touch.topic.name for touch in listed(item.texts[0])}
             hits.append([name in named for name in TOPICS])
     truth, score, by_list = np.array(answers), np.array(scores), np.array(hits)
+    for sure in (0.5, 1.0, 2.0, 3.0):
+        found = (score >= sure) & ~by_list
+        print(f"by meaning alone from {sure}: {(found & truth).sum()} of {found.sum()} right", flush=True)
     for meant in (-1.0, 0.0, 0.5, 1.0):
         for at_list in (-99.0, -5.0, -3.0):
             found = (score >= meant) | (by_list & (score >= at_list))

@@ -2,9 +2,11 @@
 
 Beer in a picture story, a pirate's gun, a bet: harmless to one class, the reason another school sends the book back.
 The author is asked, nothing more: a word may well be right. The list is a house list (common practice, no source), in
-lint_rules/safety/data/sensitive_topics.csv and sensitive_words.csv. Some topics are asked about in every course,
-others only for the markets that course.yaml names under `markets`; a course that has cleared a topic names it under
-`sensitive_off`. Each topic is named once an activity. Teacher's notes and art briefs are not read.
+lint_rules/safety/data/sensitive_topics.csv and sensitive_words.csv. Learned tables weigh what a sentence means: they
+let a word of the list alone that means something else there (a fat envelope), and find a topic without its word (she
+never woke up again), as a note where they are not sure. Some topics are asked about in every course, others only for
+the markets that course.yaml names under `markets`; a course that has cleared a topic names it under `sensitive_off`.
+Each topic is named once an activity. Teacher's notes and art briefs are not read.
 """
 
 from collections.abc import Iterator, Sequence
@@ -50,6 +52,12 @@ RULE = Rule(
         Example("There is a «pig» on the farm.\n", course="markets: [middle-east]"),
         Example("We have a party at «Christmas». A «ghost» comes!\n", course="markets: [worldwide]"),
         Example("### 1 Point to the «cigarette». {.listening}\n"),
+        Example("They put all their money on the «grey horse».\n", why="no word of the list"),
+        Example(
+            "Grandma fell asleep in her chair and «never woke up again».\n",
+            weight=Severity.NOTE,
+            why="no word of the list, and less sure",
+        ),
     ),
     limits=(Limit("17 topics, their words and where these are harmless", "common practice, no source"),),
     gathers=(Gather(Within.COURSE, By.KEY),),
@@ -80,7 +88,8 @@ def _found(places: Sequence[tuple[Passage, Touch]], course: Course) -> Found:
         f"their markets. Choose another word, or list {topic.name} under `sensitive_off` in course.yaml."
         f"{_slip(topic, course)}"
     )
-    return Found(passage.span(touch.start, touch.end), words, message, key=topic.name)
+    sure = any(other.sure for _, other in places)
+    return Found(passage.span(touch.start, touch.end), words, message, None if sure else Severity.NOTE, key=topic.name)
 
 
 def _slip(topic: Topic, course: Course) -> str:
