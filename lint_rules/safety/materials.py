@@ -70,12 +70,13 @@ def things() -> tuple[Thing, ...]:
 
 
 def used_in(text: str, analysis: Analysis) -> list[Used]:
-    """The things that a text of steps uses, in order; quoted words are no use of anything."""
+    """The things that a text of steps uses, in order; quoted words are no use of anything, nor are questions."""
     found: list[Used] = []
     tokens = analysis.tokens
     written = words_of(text)
     forms = [word.form for word in written]
-    quoted = _quoted(text)
+    asked = [(one.start, one.end) for one in analysis.sentences if text[one.start : one.end].rstrip().endswith("?")]
+    quoted = [*_quoted(text), *asked]
     drawn: set[str] = set()  # `Draw a boat with three ropes. Tie each word to a rope.`
     for (thing, handled), hit in longest(_nouns().find(forms)):
         start, end = written[hit.start].start, written[hit.end - 1].end
