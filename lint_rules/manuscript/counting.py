@@ -63,12 +63,14 @@ def is_just_over(count: int, limit: int, usual: int) -> bool:
 def verse_ends(text: str) -> list[int]:
     """Where the lines of a verse end: lines broken on the page, or parted by slashes in a script; none in prose."""
     for parted in (_LINE_END, _SLASH_END):
-        ends = [match.start() for match in parted.finditer(text)]
-        starts = [0, *(match.end() for match in parted.finditer(text))]
+        parts = [match.span() for match in parted.finditer(text)]
+        if len(parts) < 2:  # a verse has three lines
+            continue
+        ends, starts = [start for start, _ in parts], [0, *(end for _, end in parts)]
         lines = [text[start:end] for start, end in zip(starts, [*ends, len(text)], strict=True)]
         longest = max(map(count_words, lines))
         open_ones = sum(bool(line.strip()) and not ends_sentence(line) for line in lines)
-        if len(lines) > 2 and longest <= _LONGEST_LINE and open_ones * 3 >= len(lines):
+        if longest <= _LONGEST_LINE and open_ones * 3 >= len(lines):
             return ends
     return []
 

@@ -226,7 +226,7 @@ def _parser() -> MarkdownIt:
     md = MarkdownIt("commonmark")
     md.inline, md.block = _ParserInline(), _ParserBlock()
     md.configure("commonmark", {"maxNesting": MAX_NESTING})
-    md.enable("table")
+    md.enable(["table", "strikethrough"])
     md.inline.ruler2.disable("fragments_join")  # would merge text tokens and lose where they began
     md.normalizeLinkText = lambda link: link  # type: ignore[method-assign]
     md.block.ruler.at("html_block", _html_block, {"alt": ["paragraph", "reference", "blockquote"]})
