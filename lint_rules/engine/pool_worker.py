@@ -25,6 +25,7 @@ from lint_rules.language.service import LanguageUnavailable
 from lint_rules.rule import RuleModule
 from lint_rules.source import Source
 
+gc.set_threshold(100_000, 50, 100)  # as the command itself: we make much and drop it whole
 _PACK = msgspec.msgpack.Encoder()
 _LANGUAGE = SpacyLanguage()
 with suppress(LanguageUnavailable):  # said of every unit that is read

@@ -5,22 +5,23 @@ the sense of all words together is weighed (``senses.npz``, a static table drawn
 a word that was never seen weighs as its neighbours do). How the tables were learned is in ``tests/safety/README.md``.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
 
-from lint_rules.safety.signs import Sentence, near, near_signs, own_signs, placed_signs
+from lint_rules.safety.signs import APART, NEAR, PAIR, PIECE, Sentence, is_large, near, placed_signs, sign
 from lint_rules.tables import table_path
 
 Numbers = NDArray[np.float32]
-Counted = tuple[NDArray[np.int64], Numbers]  # signs, sorted, and how often each
-_NONE: Counted = (np.array([], dtype=np.int64), np.array([], dtype=np.float32))
+Whole = NDArray[np.int64]
+Text = tuple[Sequence[Sentence], Sequence[str]]  # the sentences of a text, and the classes of its heading
 # How much what stands beside the own signs of a sentence (of length one) weighs. Chosen on hands that were left out.
 NEARBY, PLACED, SENSE, SENSE_NEARBY = 1.0, 0.3, 0.5, 0.3
 ANY = "any"  # the last column of a table whose columns compete: does a sentence show any of them at all?
+_AT_ONCE = 100  # sentences that are weighed at once: more are no faster, and take memory
 _ANY_COUNTS = 0.5  # how much that question weighs beside the one for a column
 
 
@@ -39,56 +40,100 @@ class Table:
 
 
 @dataclass(frozen=True, slots=True)
-class Shown:
-    """What a sentence shows: signs and how often, of itself, of those near it, of its place; and what they mean."""
+class Signs:
+    """Signs that sentences show: the sentence, the sign (sorted within a sentence), and how often it is shown there."""
 
-    own: Counted
-    near: Counted
-    placed: Counted
+    of: Whole
+    keys: Whole
+    times: Numbers
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What sentences show: signs of themselves, of those near them, of their places; and what they mean (rows)."""
+
+    own: Signs
+    near: Signs
+    placed: Signs
     sense: Numbers
 
 
-def shown(sentences: Sequence[Sentence], kinds: Iterable[str], *, reads_near: bool) -> list[Shown]:
-    """What each sentence of a text shows."""
-    kinds = tuple(kinds)
-    pieces = [np.array([word.number for word in one.words], dtype=np.int64) for one in sentences]
-    meant = [_unit(_senses()[numbers].sum(axis=0)) for numbers in pieces]
-    found = []
-    for at, sentence in enumerate(sentences):
-        own = _counted(np.array([key for key, _ in own_signs(sentence)], dtype=np.int64))
-        around = near(sentences, at) if reads_near else []
-        beside, meaning = _NONE, np.zeros_like(meant[at])
-        if around:
-            numbers, many = _counted(np.concatenate([pieces[other] for other in around]))
-            beside = (near_signs(numbers), many)
-            meaning = _unit(np.sum([meant[other] for other in around], axis=0))
-        placed = _counted(np.array(placed_signs(sentence, kinds), dtype=np.int64))
-        found.append(Shown(own, beside, placed, np.concatenate([SENSE * meant[at], SENSE_NEARBY * meaning])))
-    return found
+def shown(texts: Sequence[Text], *, reads_near: bool) -> Shown:
+    """What the sentences of some texts show, one after the other. Many texts at once are read much faster."""
+    sentences = [one for text, _ in texts for one in text]
+    many = np.array([len(one.words) for one in sentences], dtype=np.int64)
+    pieces = np.array([word.number for one in sentences for word in one.words], dtype=np.int64)
+    own = _own_signs(sentences)[:2]
+    placed = [placed_signs(one.place, tuple(kinds)) for text, kinds in texts for one in text]
+    meant = _of_length_one(_sums(_senses()[pieces], many))
+    if reads_near:
+        of, others = _near(texts)
+        beside, meaning = _pieces_of(others, pieces, many), _of_length_one(_sums(meant[others], np.bincount(of)))
+        around = _counted(np.repeat(of, many[others]), sign(NEAR, beside))
+    else:
+        around, meaning = _counted(pieces[:0], pieces[:0]), np.zeros_like(meant)
+    return Shown(
+        _counted(*own),
+        around,
+        _counted(_numbered([len(signs) for signs in placed]), np.array([one for signs in placed for one in signs])),
+        np.concatenate([SENSE * meant, SENSE_NEARBY * meaning], axis=1),
+    )
 
 
-def values_of(
-    said: Sequence[Shown], keys: NDArray[np.int64], rarity: Numbers
-) -> tuple[NDArray[np.int64], Numbers, NDArray[np.int64]]:
+def _own_signs(sentences: Sequence[Sentence]) -> tuple[Whole, Whole, Whole, Whole]:
+    """The signs of sentences' own words: the sentence, the sign, and the two words that show it (counted through).
+
+    A sign is each piece (then the two words are the same one), and each pair: pieces that stand together, or with
+    nothing but small words between.
+    """
+    pieces = np.array([word.number for one in sentences for word in one.words], dtype=np.int64)
+    of = _numbered([len(one.words) for one in sentences])
+    at = np.arange(len(pieces))
+    large = np.nonzero([is_large(word) for one in sentences for word in one.words])[0]
+    found = [(of, sign(PIECE, pieces), at, at)]
+    for kind, row in ((PAIR, at), (APART, large)):
+        one, other = row[:-1], row[1:]
+        together = of[one] == of[other]
+        one, other = one[together], other[together]
+        found.append((of[one], sign(kind, pieces[one], pieces[other]), one, other))
+    first, second, third, fourth = (np.concatenate(parts) for parts in zip(*found, strict=True))
+    return first, second, third, fourth
+
+
+def _near(texts: Sequence[Text]) -> tuple[Whole, Whole]:
+    """The sentences that are read with each: a row a pair, the sentence and the other one."""
+    of: list[int] = []
+    others: list[int] = []
+    start = 0
+    for sentences, _ in texts:
+        for at, around in enumerate(near(sentences), start):
+            of += [at] * len(around)
+            others += [start + other for other in around]
+        start += len(sentences)
+    return np.array(of, dtype=np.int64), np.array(others, dtype=np.int64)
+
+
+def _pieces_of(sentences: Whole, pieces: Whole, many: Whole) -> Whole:
+    """The pieces of these sentences, one after the other, where the n-th sentence of all has so many of all pieces."""
+    starts, wanted = (np.cumsum(many) - many)[sentences], many[sentences]
+    return np.asarray(pieces[np.repeat(starts - (np.cumsum(wanted) - wanted), wanted) + np.arange(wanted.sum())])
+
+
+def values_of(said: Shown, keys: Whole, rarity: Numbers) -> tuple[Whole, Numbers, Whole]:
     """The rows of a table that sentences show, how strongly, and how many rows each sentence has."""
-    blocks = [_block([one.own for one in said], keys, rarity, 1.0)]
-    blocks.append(_block([one.near for one in said], keys, rarity, NEARBY))
-    rows, values, of = _block([one.placed for one in said], keys, rarity, 1.0)
+    blocks = [_block(said.own, keys, rarity, 1.0), _block(said.near, keys, rarity, NEARBY)]
+    rows, values, of = _block(said.placed, keys, rarity, 1.0)
     blocks.append((rows, np.full(len(values), PLACED, dtype=np.float32), of))
     rows, values, of = (np.concatenate(parts) for parts in zip(*blocks, strict=True))
     order = np.argsort(of, kind="stable")
-    return rows[order], values[order], np.bincount(of, minlength=len(said))
+    return rows[order], values[order], np.bincount(of, minlength=len(said.sense))
 
 
-def weigh(table: Table, said: Sequence[Shown]) -> Numbers:
+def weigh(table: Table, said: Shown) -> Numbers:
     """The scores of sentences: a row a sentence, a column a name of the table."""
     rows, values, many = values_of(said, table.keys, table.rarity)
     weighed = table.weights[rows] * values[:, None]
-    scores = np.zeros((len(said), len(table.names)), dtype=np.float32)
-    has = np.nonzero(many)[0]
-    if len(has):
-        scores[has] = np.add.reduceat(weighed, (np.cumsum(many) - many)[has], axis=0)
-    return np.asarray(scores * table.scale + np.array([one.sense for one in said]) @ table.of_sense + table.bias)
+    return np.asarray(_sums(weighed, many) * table.scale + said.sense @ table.of_sense + table.bias)
 
 
 def competing(scores: Numbers) -> Numbers:
@@ -99,44 +144,71 @@ def competing(scores: Numbers) -> Numbers:
     return np.asarray(np.round(2 * each - all_ + _ANY_COUNTS * any_, 2), dtype=np.float32)
 
 
-def shares(table: Table, one: Shown, sentence: Sentence, column: int) -> list[float]:
+def scores_of_texts(table: Table, texts: Sequence[Text]) -> Iterator[Numbers]:
+    """The competing scores of each text: a row a sentence, a column a name of the table."""
+    waiting: list[Text] = []
+    for text in texts:
+        waiting.append(text)
+        if sum(len(sentences) for sentences, _ in waiting) >= _AT_ONCE:
+            yield from _scores(table, waiting)
+            waiting = []
+    yield from _scores(table, waiting)
+
+
+def _scores(table: Table, texts: Sequence[Text]) -> Sequence[Numbers]:
+    if not any(sentences for sentences, _ in texts):
+        return [np.zeros((0, len(table.names) - 1), dtype=np.float32)] * len(texts)
+    scores = competing(weigh(table, shown(texts, reads_near=table.reads_near)))
+    return np.split(scores, np.cumsum([len(sentences) for sentences, _ in texts])[:-1])
+
+
+def shares(table: Table, sentence: Sentence, column: int) -> list[float]:
     """What each of the words of a sentence adds to the score of a competing column."""
     of = np.full(len(table.names), -1 / (len(table.names) - 1), dtype=np.float32)
     of[column], of[-1] = 2.0, _ANY_COUNTS
+    whose, keys, *words = _own_signs([sentence])
+    own = _counted(whose, keys)
+    rows, values, _ = _block(own, table.keys, table.rarity, 1.0)
+    share = dict(zip(table.keys[rows].tolist(), ((table.weights[rows] * table.scale) @ of) * values, strict=True))
+    many = dict(zip(own.keys.tolist(), own.times.tolist(), strict=True))
     found = np.zeros(len(sentence.words))
-    rows, values, _ = _block([one.own], table.keys, table.rarity, 1.0)
-    value = dict(zip(table.keys[rows].tolist(), zip(rows.tolist(), values.tolist(), strict=True), strict=True))
-    many = dict(zip(*(part.tolist() for part in one.own), strict=True))
-    for key, words in own_signs(sentence):
-        if key in value:
-            row, strength = value[key]
-            share = float((table.weights[row] * table.scale) @ of) * strength / many[key]
-            found[list(words)] += share / len(words)
+    for key, one, other in zip(keys.tolist(), *words, strict=True):
+        for word in (one, other):
+            found[word] += share.get(key, 0.0) / many[key] / 2
     return [float(share) for share in found]
 
 
-def _counted(signs: NDArray[np.int64]) -> Counted:
-    keys, many = np.unique(signs, return_counts=True)
-    return keys, many.astype(np.float32)
+def _counted(of: Whole, signs: Whole) -> Signs:
+    both, times = np.unique((of << 43) | signs, return_counts=True)  # a sign has 43 bits
+    return Signs(both >> 43, both & ((1 << 43) - 1), times.astype(np.float32))
 
 
-def _block(
-    counted: Sequence[Counted], keys: NDArray[np.int64], rarity: Numbers, length: float
-) -> tuple[NDArray[np.int64], Numbers, NDArray[np.int64]]:
+def _block(signs: Signs, keys: Whole, rarity: Numbers, length: float) -> tuple[Whole, Numbers, Whole]:
     """Signs that a table has: rows, values of this length together in each sentence, and the sentences."""
-    asked = np.concatenate([signs for signs, _ in counted])
-    many = np.concatenate([times for _, times in counted])
-    of = np.repeat(np.arange(len(counted)), [len(signs) for signs, _ in counted])
-    rows = np.minimum(np.searchsorted(keys, asked), len(keys) - 1)
-    had = keys[rows] == asked
-    rows, of = rows[had], of[had]
-    values = (1 + np.log(many[had])) * rarity[rows]
-    norms = np.sqrt(np.bincount(of, weights=values * values, minlength=len(counted)))
+    rows = np.minimum(np.searchsorted(keys, signs.keys), len(keys) - 1)
+    had = keys[rows] == signs.keys
+    rows, of = rows[had], signs.of[had]
+    values = (1 + np.log(signs.times[had])) * rarity[rows]
+    norms = np.sqrt(np.bincount(of, weights=values * values))
     return rows, np.asarray(length * values / np.maximum(norms[of], 1e-9), dtype=np.float32), of
 
 
-def _unit(vector: Numbers) -> Numbers:
-    return np.asarray(vector / (np.linalg.norm(vector) + 1e-9), dtype=np.float32)
+def _numbered(many: Sequence[int]) -> Whole:
+    """The number of each group, once for each that is in it."""
+    return np.repeat(np.arange(len(many)), many)
+
+
+def _sums(rows: Numbers, many: Whole) -> Numbers:
+    """The sum of the first so many rows, of the next so many, and so on."""
+    sums = np.zeros((len(many), rows.shape[1]), dtype=np.float32)
+    has = np.nonzero(many)[0]
+    if len(has):
+        sums[has] = np.add.reduceat(rows, (np.cumsum(many) - many)[has], axis=0)
+    return sums
+
+
+def _of_length_one(rows: Numbers) -> Numbers:
+    return np.asarray(rows / (np.linalg.norm(rows, axis=1, keepdims=True) + 1e-9), dtype=np.float32)
 
 
 @cache

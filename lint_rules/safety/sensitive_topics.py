@@ -5,12 +5,16 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
+from typing import TYPE_CHECKING
 
 from lint_rules.language.inflection.forms import every_form, noun_forms
-from lint_rules.safety.signs import heaviest
+from lint_rules.safety.signs import Sentence, heaviest
 from lint_rules.safety.signs import sentences_of as signed_sentences
 from lint_rules.safety.word_patterns import Finder, Hit, Pattern, exact_pattern, noun_pattern, plain_words, sentences_of
 from lint_rules.tables import alternatives, rows
+
+if TYPE_CHECKING:
+    from lint_rules.safety.learned import Numbers
 
 _TIED = re.compile(r"(?<!\w)\w+(?:[-‐‑]\w+){2,}")
 WORLDWIDE = "worldwide"
@@ -67,36 +71,54 @@ def asked_topics(markets: Sequence[str], cleared: Sequence[str]) -> frozenset[st
     )
 
 
-def touches(text: str) -> list[Touch]:
-    """Where a text touches a topic, from left to right: by a word of the list, or by what its sentences mean.
+def touches(texts: Sequence[str]) -> list[list[Touch]]:
+    """Where each text touches a topic, from left to right: by a word of the list, or by what its sentences mean.
 
     A learned table weighs each sentence with those around it (``topics.npz``). What it is sure of counts without a word
     of the list, and a word of the list does not count where the table is sure that it means something else.
     """
-    by_list, harmless = _by_list(text)
-    sentences = signed_sentences([(text, 0)], heading=-1)
-    whole = [at for at, one in enumerate(sentences) if len({word.start for word in one.words}) >= _WHOLE]
-    if not sentences or not (by_list or whole):
-        return by_list
-    from lint_rules.safety.learned import competing, shares, shown, table, weigh  # numpy: not for a remembered run
+    by_list = [_by_list(text) for text in texts]
+    sentences = [signed_sentences([(text, 0)], heading=-1) for text in texts]
+    found = [list(listed) for listed, _ in by_list]
+    weighed = [
+        at for at, own in enumerate(sentences) if own and (found[at] or any(_means_something(one) for one in own))
+    ]
+    if weighed:
+        from lint_rules.safety.learned import scores_of_texts, table  # numpy: not for a remembered run
+
+        scores = scores_of_texts(table("topics"), [(sentences[at], ()) for at in weighed])
+        for at, own in zip(weighed, scores, strict=True):
+            found[at] = _weighed(*by_list[at], sentences[at], own)
+    return found
+
+
+def _means_something(sentence: Sentence) -> bool:
+    return len({word.start for word in sentence.words}) >= _WHOLE
+
+
+def _weighed(
+    by_list: Sequence[Touch], harmless: Sequence[Touch], sentences: Sequence[Sentence], scores: "Numbers"
+) -> list[Touch]:
+    """What is found in a text by the list or by the scores of its sentences, a column a topic."""
+    from lint_rules.safety.learned import shares, table
 
     weights = table("topics")
-    seen = shown(sentences, (), reads_near=weights.reads_near)
-    scores = competing(weigh(weights, seen))
-    columns = {name: at for at, name in enumerate(weights.names)}
 
     def score(touch: Touch) -> float:
         ends = [(one.words[0].start, one.words[-1].end) for one in sentences]
         at = [number for number, (start, end) in enumerate(ends) if start < touch.end and end > touch.start]
-        return float(scores[at, columns[touch.topic.name]].max()) if at else math.inf
+        return float(scores[at, weights.names.index(touch.topic.name)].max()) if at else math.inf
 
     found = [touch for touch in by_list if score(touch) >= _limits()["listed"]]
     known = {touch.topic.name for touch in (*found, *harmless)}
-    for topic in topics():
-        column = columns[topic.name]
+    for column, most in enumerate(scores.max(axis=0).tolist()):
+        topic = _by_name().get(weights.names[column]) if most >= _limits()["meant"] else None
+        if topic is None or topic.name in known:
+            continue
+        whole = [at for at, one in enumerate(sentences) if _means_something(one)]
         at = max(whole, key=lambda at: scores[at, column], default=None)
-        if at is not None and topic.name not in known and scores[at, column] >= _limits()["meant"]:
-            start, end = heaviest(sentences[at], shares(weights, seen[at], sentences[at], column))
+        if at is not None and scores[at, column] >= _limits()["meant"]:
+            start, end = heaviest(sentences[at], shares(weights, sentences[at], column))
             found.append(Touch(topic, start, end, sure=bool(scores[at, column] >= _limits()["sure"])))
     return sorted(found, key=lambda touch: (touch.start, touch.end, touch.topic.name))
 

@@ -10,8 +10,9 @@ import math
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
 from lint_rules.safety.word_pieces import pieces_of
 from lint_rules.tables import words as words_in
@@ -20,14 +21,14 @@ if TYPE_CHECKING:  # a remembered run does not need numpy
     import numpy as np
     from numpy.typing import NDArray
 
+Numbered = TypeVar("Numbered", int, "NDArray[np.int64]")
 PIECE, PAIR, APART, NEAR, KIND, PLACE = range(6)
 _BEFORE = 4  # word pieces of an order that may stand before its heaviest word
 _NEAR = 4  # sentences before and after that are read with a sentence
 _SENTENCE = re.compile(r"(?<=[.!?;:•])\s+|\n")
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(NamedTuple):
     """A word piece: its number in the tables, the word that it is of, and where that stands in the text."""
 
     number: int
@@ -48,46 +49,41 @@ class Sentence:
 
 def sentences_of(texts: Iterable[tuple[str, int]], heading: int) -> list[Sentence]:
     """Cut texts, each with its place, into sentences; ``heading`` is the place of what heads them."""
-    found = []
-    for of, (text, place) in enumerate(texts):
-        words = [Word(piece.number, text[piece.start : piece.end], piece.start, piece.end) for piece in pieces_of(text)]
-        cuts = [cut.end() for cut in _SENTENCE.finditer(text)]
-        for start, end in pairwise([0, *cuts, len(text)]):
-            own = tuple(word for word in words if start <= word.start < end)
-            if any(word.word[0].isalnum() for word in own):
-                found.append(Sentence(of, own, place, place == heading))
-    return found
-
-
-def own_signs(sentence: Sentence) -> list[tuple[int, tuple[int, ...]]]:
-    """The signs of a sentence's own words, each with the words that show it (indices): each piece, and each pair.
-
-    A pair stands together, or with nothing but small words between.
-    """
-    words = sentence.words
-    found: list[tuple[int, tuple[int, ...]]] = [(_key(PIECE, word.number), (at,)) for at, word in enumerate(words)]
-    large = [at for at, word in enumerate(words) if is_large(word)]
-    for kind, row in ((PAIR, range(len(words))), (APART, large)):
-        found += [(_key(kind, words[one].number, words[other].number), (one, other)) for one, other in pairwise(row)]
-    return found
-
-
-def near(sentences: Sequence[Sentence], at: int) -> list[int]:
-    """The sentences that are read with one: what heads the text, those around it, and itself."""
     return [
-        other for other, sentence in enumerate(sentences) if abs(other - at) <= _NEAR or (sentence.heads and other < at)
+        Sentence(of, words, place, place == heading) for of, (text, place) in enumerate(texts) for words in _cut(text)
     ]
 
 
-def near_signs(pieces: "NDArray[np.int64]") -> "NDArray[np.int64]":
-    """The signs of word pieces that stand in a sentence near by."""
-    return (NEAR << 40) | (pieces << 20)
+@lru_cache(maxsize=1_000)  # two rules read a page
+def _cut(text: str) -> tuple[tuple[Word, ...], ...]:
+    words = [Word(piece.number, text[piece.start : piece.end], piece.start, piece.end) for piece in pieces_of(text)]
+    cuts = [cut.end() for cut in _SENTENCE.finditer(text)]
+    found = []
+    for start, end in pairwise([0, *cuts, len(text)]):
+        own = tuple(word for word in words if start <= word.start < end) if cuts else tuple(words)
+        if any(word.word[0].isalnum() for word in own):
+            found.append(own)
+    return tuple(found)
 
 
-def placed_signs(sentence: Sentence, kinds: Iterable[str]) -> list[int]:
+def near(sentences: Sequence[Sentence]) -> Iterator[list[int]]:
+    """For each sentence of a text those that are read with it: what heads the text, those around it, and itself."""
+    heads = [at for at, sentence in enumerate(sentences) if sentence.heads]
+    for at in range(len(sentences)):
+        start = max(at - _NEAR, 0)
+        yield [*(head for head in heads if head < start), *range(start, min(at + _NEAR + 1, len(sentences)))]
+
+
+@lru_cache(maxsize=1_000)
+def placed_signs(place: int, kinds: tuple[str, ...]) -> tuple[int, ...]:
     """Where a sentence stands: its place, and the classes of the heading."""
-    named = {_key(KIND, piece.number) for kind in kinds for piece in pieces_of(kind)}
-    return sorted({_key(PLACE, sentence.place), *named})
+    named = {sign(KIND, piece.number) for kind in kinds for piece in pieces_of(kind)}
+    return tuple(sorted({sign(PLACE, place), *named}))
+
+
+def sign(kind: int, one: Numbered, other: Numbered | int = 0) -> Numbered:
+    """The number of a sign: of one, or of many at once."""
+    return (kind << 40) | (one << 20) | other
 
 
 def is_large(word: Word) -> bool:
@@ -135,7 +131,3 @@ def _runs(shares: Sequence[float]) -> Iterator[tuple[int, int, float]]:
             start, total = end - 1, 0.0
         total += share
         yield start, end, total
-
-
-def _key(kind: int, one: int, other: int = 0) -> int:
-    return (kind << 40) | (one << 20) | other

@@ -33,7 +33,7 @@ def texts_of(body: str) -> list[ActivityText]:
 
 
 def acts_in(body: str) -> list[Act]:
-    return [act for text in texts_of(body) for act in acts_of(text)]
+    return [act for acts in acts_of(texts_of(body)) for act in acts]
 
 
 def told(sentence: str) -> str:

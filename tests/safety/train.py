@@ -108,13 +108,14 @@ def _pieces(cut: Callable[[str], tuple[str, ...]], text: str) -> list[str]:
 
 def learn(items: Sequence[Labelled], names: Sequence[str], weight: Weight, *, reads_near: bool, any_: bool) -> Table:
     """A table: for each name a regression over all sentences; with ``any_`` one more, for whether there is any."""
-    said = [(item, marked, one) for item in items for marked, one in _shown(item, reads_near)]
-    keys, rarity = _keys([one for _, _, one in said])
-    whole = _matrix([one for _, _, one in said], keys, rarity)
+    said = [(item, marked) for item in items for marked, _ in zip(item.marked, item.sentences, strict=True)]
+    signs = shown([(item.sentences, item.kinds) for item in items], reads_near=reads_near)
+    keys, rarity = _keys(signs)
+    whole = _matrix(signs, keys, rarity)
     columns, weights, biases = [*names, ANY] if any_ else list(names), [], []
     for name in columns:
-        answers = np.array([bool(marked) if name == ANY else name in marked for _, marked, _ in said])
-        counts = np.array([weight(item, marked, name) for item, marked, _ in said])
+        answers = np.array([bool(marked) if name == ANY else name in marked for _, marked in said])
+        counts = np.array([weight(item, marked, name) for item, marked in said])
         used = counts > 0
         if answers[used].sum() < 5:
             weights.append(np.zeros(whole.shape[1]))
@@ -140,21 +141,17 @@ def learn(items: Sequence[Labelled], names: Sequence[str], weight: Weight, *, re
     )
 
 
-def _shown(item: Labelled, reads_near: bool) -> list[tuple[set[str], Shown]]:
-    return list(zip(item.marked, shown(item.sentences, item.kinds, reads_near=reads_near), strict=True))
-
-
-def _keys(said: Sequence[Shown]) -> tuple[Any, Any]:
+def _keys(said: Shown) -> tuple[Any, Any]:
     """The signs that more than one sentence shows, and how rare they are."""
-    met = Counter(key for one in said for signs, _ in (one.own, one.near, one.placed) for key in signs.tolist())
-    keys = np.array(sorted(key for key, many in met.items() if many > 1), dtype=np.int64)
-    return keys, np.array([np.log((1 + len(said)) / (1 + met[int(key)])) + 1 for key in keys], dtype=np.float32)
+    keys, met = np.unique(np.concatenate([said.own.keys, said.near.keys, said.placed.keys]), return_counts=True)
+    keys, met = keys[met > 1], met[met > 1]
+    return keys, (np.log((1 + len(said.sense)) / (1 + met)) + 1).astype(np.float32)
 
 
-def _matrix(said: Sequence[Shown], keys: Any, rarity: Any) -> Any:
+def _matrix(said: Shown, keys: Any, rarity: Any) -> Any:
     rows, values, many = values_of(said, keys, rarity)
-    table = csr_matrix((values, rows, np.cumsum([0, *many])), shape=(len(said), len(keys)))
-    return hstack([table, csr_matrix(np.array([one.sense for one in said]))]).tocsr()
+    table = csr_matrix((values, rows, np.cumsum([0, *many])), shape=(len(many), len(keys)))
+    return hstack([table, csr_matrix(said.sense)]).tocsr()
 
 
 def of_acts(item: Labelled, marked: set[str], name: str) -> float:
@@ -262,7 +259,7 @@ def weigh_topics() -> None:
         table = topics_table([other for other in PASSAGES if other != path])
         for item in passages_of_topics([path]):
             answers.append([name in item.labels for name in TOPICS])
-            scores.append(competing(weigh(table, shown(item.sentences, (), reads_near=True))).max(axis=0))
+            scores.append(competing(weigh(table, shown([(item.sentences, ())], reads_near=True))).max(axis=0))
             named = {touch.topic.name for touch in listed(item.texts[0])}
             hits.append([name in named for name in TOPICS])
     truth, score, by_list = np.array(answers), np.array(scores), np.array(hits)

@@ -123,10 +123,11 @@ def find(reading: Reading) -> Iterator[Found]:
 
     suggested: dict[str, list[_Open]] = {}
     in_lesson: set[tuple[int, str]] = set()
-    for text in activity_texts(reading.unit):
-        acts = acts_of(text)
+    texts = list(activity_texts(reading.unit))
+    for text, done in zip(texts, acts_of(texts), strict=True):
+        acts = done
         if text.whole_lesson:  # what is only listed or planned must be surer to count, and was said where it is done
-            sure = (act for act in acts if act.score >= sureness().stop)
+            sure = (act for act in done if act.score >= sureness().stop)
             acts = [act for act in sure if (text.lesson, act.hazard) not in in_lesson]
         in_lesson.update((text.lesson, act.hazard) for act in acts)
         for item in _open(text, acts):

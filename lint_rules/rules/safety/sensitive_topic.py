@@ -10,6 +10,7 @@ Each topic is named once an activity. Teacher's notes and art briefs are not rea
 """
 
 from collections.abc import Iterator, Sequence
+from itertools import islice
 
 from lint_rules.course.model import Course
 from lint_rules.course.problem import nearest
@@ -67,15 +68,23 @@ RULE = Rule(
 def find(reading: Reading) -> Iterator[Found]:
     """Report topics on pupils' pages and in audio scripts: the first word of each, in each activity."""
     asked = asked_topics(reading.course.markets, reading.course.sensitive_off)
-    for place in places_of(reading.unit):
+    places = [
+        [
+            passage
+            for passage in place.passages
+            if is_for_children(passage) and passage.role not in (Role.ALT, Role.CODE)
+        ]
+        for place in places_of(reading.unit)
+    ]
+    touched = iter(touches([passage.text for passages in places for passage in passages]))
+    for passages in places:
         found: dict[str, list[tuple[Passage, Touch]]] = {}
-        for passage in place.passages:
-            if is_for_children(passage) and passage.role not in (Role.ALT, Role.CODE):
-                for touch in touches(passage.text):
-                    if touch.topic.name in asked:
-                        found.setdefault(touch.topic.name, []).append((passage, touch))
-        for places in found.values():
-            yield _found(places, reading.course)
+        for passage, touching in zip(passages, islice(touched, len(passages)), strict=True):
+            for touch in touching:
+                if touch.topic.name in asked:
+                    found.setdefault(touch.topic.name, []).append((passage, touch))
+        for same in found.values():
+            yield _found(same, reading.course)
 
 
 def _found(places: Sequence[tuple[Passage, Touch]], course: Course) -> Found:
