@@ -105,6 +105,7 @@ class UnitWords:
         self._unit = unit
         self._analyse = analyse
         self._kept: dict[tuple[Passage, bool], tuple[WordLevel, ...]] = {}
+        self._whole: dict[tuple[Passage, bool], Sequence[tuple[tuple[str, str], WordLevel]]] = {}
         self.lists = lists
 
     @cached_property
@@ -119,6 +120,10 @@ class UnitWords:
                 words += [word for line in passage.text.splitlines() for word in line.replace(";", ",").split(",")]
         words += [*spellings_of(self._unit), *foreign_words(self._unit)]
         return tuple(word.strip() for word in words if word.strip())
+
+    @cached_property
+    def _places(self) -> tuple[Place, ...]:
+        return tuple(places_of(self._unit))
 
     @cached_property
     def _names(self) -> frozenset[str]:
@@ -146,18 +151,26 @@ class UnitWords:
             self._kept[passage, presented] = kept
         return kept
 
+    def _whole_words(self, passage: Passage, *, presented: bool) -> Sequence[tuple[tuple[str, str], WordLevel]]:
+        """The words of a passage that are said and no affixes, each with its lemma and part of speech."""
+        kept = self._whole.get((passage, presented))
+        if kept is None:
+            directions = stage_directions(passage)
+            kept = self._whole[passage, presented] = [
+                ((canonical(word.lemma), word.part_of_speech), word)
+                for word in self.of(passage, presented=presented)
+                if not any(start <= word.start < end for start, end in directions) and not _is_affix(passage, word)
+            ]
+        return kept
+
     def met(self, wanted: Callable[[Passage], bool] = read_by_children, *, presented: bool = False) -> Iterator[Met]:
         """Each distinct word of each place, where it first stands, in file order; only passages that are wanted."""
-        for place in places_of(self._unit):
+        for place in self._places:
             first: dict[tuple[str, str], tuple[Passage, WordLevel]] = {}
             counts: Counter[tuple[str, str]] = Counter()
             for passage in place.passages:
                 if wanted(passage):
-                    directions = stage_directions(passage)
-                    for word in self.of(passage, presented=presented):
-                        if any(start <= word.start < end for start, end in directions) or _is_affix(passage, word):
-                            continue
-                        key = (canonical(word.lemma), word.part_of_speech)
+                    for key, word in self._whole_words(passage, presented=presented):
                         counts[key] += 1
                         first.setdefault(key, (passage, word))
             for key, (passage, word) in first.items():

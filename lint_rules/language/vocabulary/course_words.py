@@ -50,10 +50,15 @@ class CourseWords:
         if analysed is not analysis:
             own = presented_index(presented) if presented else None
             found = look_up(analysis, text, self.index, own, names)
-            self._seen[asked] = (analysis, found)
-            if len(self._seen) > _REMEMBERED:
-                self._seen.popitem(last=False)
+            self._remember(asked, analysis, found)
+            if presented and not any(word.origin is Origin.UNIT for word in found):  # then they changed nothing
+                self._remember((text, (), names), analysis, found)
         return found
+
+    def _remember(self, asked: _Asked, analysis: Analysis, found: tuple[WordLevel, ...]) -> None:
+        self._seen[asked] = (analysis, found)
+        if len(self._seen) > _REMEMBERED:
+            self._seen.popitem(last=False)
 
     def row(self, entry: WordEntry) -> int:
         """The index of an entry in ``Course.words``."""

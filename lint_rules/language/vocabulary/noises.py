@@ -25,12 +25,17 @@ _VOWELS = re.compile("[aeiouy]+")
 _WITHIN = re.compile(r"[\s,–—-]*")
 _BEGINS = re.compile(r"(?:^|[.!?…:\"“‘'(\n,–—])\s*[\"“‘'(]*$")  # what stands before a cry
 _ENDS = re.compile(r"[\"”’')]*\s*(?:!|$)")
+_CALLED = re.compile('[!"“‘]')
+_CRIED = re.compile(r"[\"”’')]*\s*!")
+_QUOTED = re.compile(r"[,.!?…]*[\"”’]")
 _LONGEST_BEAT = 5  # letters of a word beside a sound (hip hooray): common practice, no source
 
 
 def noises(words: Sequence[tuple[int, int]], text: str) -> frozenset[int]:
     """The indices of the words (ranges of the text, in order) that are noises here."""
     spelt = [text[start:end].casefold() for start, end in words]
+    if not any(map(may_be_noise, spelt)):
+        return frozenset()
     joined = [
         bool(at) and _BETWEEN.fullmatch(text[words[at - 1][1] : words[at][0]]) is not None for at in range(len(words))
     ]
@@ -86,7 +91,9 @@ def _echo(one: str, other: str) -> bool:
 
 def _cries(words: Sequence[tuple[int, int]], text: str) -> list[range]:
     """Runs of one word, once or more, that are a cry by themselves: Splash! Tap, tap, tap!"""
-    found = []
+    found: list[range] = []
+    if _CALLED.search(text) is None:
+        return found
     at = 0
     for _, group in groupby(words, key=lambda word: text[word[0] : word[1]].casefold()):
         run = range(at, at + len(list(group)))
@@ -94,8 +101,8 @@ def _cries(words: Sequence[tuple[int, int]], text: str) -> list[range]:
         start, end = words[run.start][0], words[run.stop - 1][1]
         inside = (text[words[i][1] : words[i + 1][0]] for i in run[:-1])
         before = text[:start].rstrip()
-        cried = re.match(r"[\"”’')]*\s*!", text[end:]) and _BEGINS.search(text[:start]) and not before.endswith(",")
-        quoted = before[-1:] in {'"', "“", "‘"} and re.match(r"[,.!?…]*[\"”’]", text[end:])
+        cried = _CRIED.match(text, end) and _BEGINS.search(text[:start]) and not before.endswith(",")
+        quoted = before[-1:] in {'"', "“", "‘"} and _QUOTED.match(text, end)
         if (cried or quoted) and all(_BETWEEN.fullmatch(part) for part in inside):
             found.append(run)
     return found

@@ -79,7 +79,7 @@ class WordIndex:
     by_first: Mapping[str, tuple[Listing, ...]]
     by_solid: Mapping[str, tuple[Listing, ...]]
     level_names: tuple[str, ...] = ()
-    _kept: dict[tuple[str, ...], tuple[tuple[Listing, ...], tuple[Listing, ...]]] = field(default_factory=dict)
+    _kept: dict[tuple[str, ...], tuple[tuple[Listing, ...], ...]] = field(default_factory=dict)
 
     def starting_with(self, keys: tuple[str, ...]) -> tuple[Listing, ...]:
         """Listings of several words whose first word is one of these, each once."""
@@ -89,15 +89,22 @@ class WordIndex:
         """Listings of one word that is one of these, each once."""
         return self._looked_up(keys)[1]
 
-    def _looked_up(self, keys: tuple[str, ...]) -> tuple[tuple[Listing, ...], tuple[Listing, ...]]:
+    def meant_by(self, keys: tuple[str, ...]) -> tuple[Listing, ...]:
+        """Listings of one word that is one of these, or of several written solid, the highest authority first."""
+        return self._looked_up(keys)[2]
+
+    def _looked_up(self, keys: tuple[str, ...]) -> tuple[tuple[Listing, ...], ...]:
         kept = self._kept.get(keys)
         if kept is None:
             if len(self._kept) >= _MOST:
                 self._kept.clear()
             found = {id(listing): listing for key in keys for listing in self.by_first.get(key, ())}.values()
+            single = tuple(listing for listing in found if len(listing.parts) == 1)
+            solid = (listing for key in keys for listing in self.by_solid.get(key, ()) if len(listing.parts) > 1)
             kept = self._kept[keys] = (
                 tuple(listing for listing in found if len(listing.parts) > 1),
-                tuple(listing for listing in found if len(listing.parts) == 1),
+                single,
+                tuple(sorted((*single, *solid), key=authority)),
             )
         return kept
 

@@ -1,6 +1,7 @@
 """What each word of a text asks of a child: its level, and who says so (in the order that ``word_index.py`` states)."""
 
 from collections.abc import Iterator
+from functools import cached_property
 
 import msgspec
 
@@ -64,16 +65,6 @@ def look_up(
     return tuple(_Reader(analysis, text, index, unit_words, names).words())
 
 
-def _alone(analysis: Analysis) -> frozenset[int]:
-    """The words that are all their sentence has, once or more: their parts of speech are guesses (Cut. Stir, stir!)."""
-    found: set[int] = set()
-    for sentence in analysis.sentences:
-        places = [at for at in range(sentence.first, sentence.last) if is_word(analysis.tokens[at])]
-        if len({analysis.tokens[at].text.casefold() for at in places}) == 1:
-            found.update(places)
-    return frozenset(found)
-
-
 class _Reader:
     """One text being read from left to right."""
 
@@ -85,36 +76,53 @@ class _Reader:
         unit_words: WordIndex | None,
         names: frozenset[str],
     ) -> None:
+        self.analysis = analysis
         self.tokens = analysis.tokens
         self.text = text
         self.index = index
-        self.indexes = (index,) if unit_words is None else (index, unit_words)
+        self.unit_words = unit_words
         self.starts = {sentence.first for sentence in analysis.sentences}
-        self.title_case = in_title_case(self.tokens)
         self.names = names | names_in(analysis)
-        self.bare = is_bare(self.tokens)
-        self.alone = _alone(analysis)
-        places = [at for at, token in enumerate(self.tokens) if is_word(token)]
-        ranges = [(self.tokens[at].start, self.tokens[at].end) for at in places]
-        self.noises = frozenset(places[one] for one in noises(ranges, text))
+        self.places = [at for at, token in enumerate(self.tokens) if is_word(token)]
+        ranges = [(self.tokens[at].start, self.tokens[at].end) for at in self.places]
+        self.noises = frozenset(self.places[one] for one in noises(ranges, text))
         self.taken: set[int] = set()  # particles that belong to a verb before them
 
+    @cached_property
+    def title_case(self) -> bool:
+        return in_title_case(self.tokens)
+
+    @cached_property
+    def bare(self) -> bool:
+        return is_bare(self.tokens)
+
+    @cached_property
+    def alone(self) -> frozenset[int]:
+        """The words that are all their sentence has, once or more: their parts of speech are guesses (Stir, stir!)."""
+        found: set[int] = set()
+        for sentence in self.analysis.sentences:
+            places = [at for at in self.places if sentence.first <= at < sentence.last]
+            if len({self.tokens[at].text.casefold() for at in places}) == 1:
+                found.update(places)
+        return frozenset(found)
+
     def words(self) -> Iterator[WordLevel]:
-        at = 0
-        while at < len(self.tokens):
-            if at in self.taken or not is_word(self.tokens[at]) or ends_a_gap(self.tokens, at):
-                at += 1
+        after = 0
+        for at in self.places:
+            if at < after or at in self.taken or ends_a_gap(self.tokens, at):
                 continue
             found, after = self._entry(at) or self._name(at) or self._compound(at) or (self._single(at), at + 1)
             if found is not None:
                 yield msgspec.structs.replace(found, noise=True) if at in self.noises else found
-            at = after
 
     def _entry(self, at: int) -> tuple[WordLevel, int] | None:
         """A listed entry of several words that starts here."""
         keys = keys_of(self.tokens[at])
         best: tuple[int, int, Listing] | None = None
-        for listing in (item for index in self.indexes for item in index.starting_with(keys)):
+        listings = self.index.starting_with(keys)
+        if self.unit_words is not None:
+            listings += self.unit_words.starting_with(keys)
+        for listing in listings:
             after = self._match(listing, at)
             if after and (best is None or (after, -listing.origin.rank) > best[:2]):
                 best = (after, -listing.origin.rank, listing)
@@ -176,11 +184,13 @@ class _Reader:
         parts = [part for token in self.tokens[at:after] for part in HYPHEN.split(canonical(token.text)) if part]
         if len(parts) < 2:
             return self._solid_in_list(at)
-        ends = {parts[-1], HYPHEN.split(canonical(last.lemma))[-1]}
+        ends = dict.fromkeys((parts[-1], HYPHEN.split(canonical(last.lemma))[-1]))
         for key in ("".join((*parts[:-1], end)) for end in ends):
-            for index in self.indexes:
-                if key in index.by_solid:
-                    return self._found(index.by_solid[key][0], at, after), after
+            listings = self.index.by_solid.get(key, ())
+            if not listings and self.unit_words is not None:
+                listings = self.unit_words.by_solid.get(key, ())
+            if listings:
+                return self._found(listings[0], at, after), after
         if all(is_number(part) for part in parts):
             return self._made(at, after, Origin.NUMBER, free=True), after
         if len(set(parts)) == 1 or any(item.origin is Origin.SOUND for item in self.index.by_first.get(parts[0], ())):
@@ -217,9 +227,9 @@ class _Reader:
     def _single(self, at: int) -> WordLevel | None:
         token = self.tokens[at]
         keys = keys_of(token)
-        candidates = [item for index in self.indexes for item in index.single(keys)]
-        candidates += [item for key in keys for item in self.index.by_solid.get(key, ()) if len(item.parts) > 1]
-        candidates.sort(key=authority)
+        candidates = self.index.meant_by(keys)
+        if self.unit_words is not None and (own := self.unit_words.single(keys)):
+            candidates = tuple(sorted((*candidates, *own), key=authority))
         noise = DRAWN_OUT.search(token.text) or (
             at in self.starts and any(c.origin is Origin.SOUND for c in candidates)
         )
