@@ -31,9 +31,24 @@ def test_the_cut_is_one_that_leaves_two_sentences(sentence, cut, language):
     assert (cut in message) if cut else ("Cut it" not in message)
 
 
-def test_hardly_over_a_limit_that_the_course_did_not_set_is_noted(language):
+def test_a_little_over_a_limit_that_the_course_did_not_set_is_noted(language):
     eleven = "The kite is in the big green tree in our park.\n"
-    assert [weight for weight, _ in told(eleven, language, "levels: [{cefr: A1}]")] == ["note"]
+    assert told(eleven, language, "levels: [{cefr: A1}]") == []
     assert [weight for weight, _ in told(eleven, language, "levels: [{cefr: A1, sentence: {words: 9}}]")] == ["query"]
-    longer = "The red kite is in the big green tree in our little park.\n"
-    assert [weight for weight, _ in told(longer, language, "levels: [{cefr: A1}]")] == ["query"]
+    twelve = "The kite is in the big green tree in our little park.\n"
+    assert [weight for weight, _ in told(twelve, language, "levels: [{cefr: A1}]")] == ["note"]
+    thirteen = "The red kite is in the big green tree in our little park.\n"
+    assert [weight for weight, _ in told(thirteen, language, "levels: [{cefr: A1}]")] == ["query"]
+
+
+def test_sentences_that_are_a_little_long_are_one_point_of_a_unit(language):
+    one, two = (
+        "The kite is in the big green tree in our little park.",
+        "The dog is on the big mat in our little old house.",
+    )
+    text = f"{one}\n\n{two}\n"
+    result = run_files(assemble(Example(text, course="levels: [{cefr: A1}]")).files, RULES, language)
+    (point,) = result.points
+    assert len(point.findings) == 2
+    assert "2 sentences" in point.message
+    assert "up to 10 words" in point.message

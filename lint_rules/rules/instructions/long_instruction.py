@@ -2,8 +2,9 @@
 
 The instruction (the trade calls it the rubric) is the one text on the page that every child has to understand alone,
 while the teacher is at another table. At Pre-A1 and A1 children follow very short, simple instructions. The course sets
-a length (`instruction: {words: 8}` in course.yaml); a gap is no word, nor a letter to write (Write a, b, c), and a
-hyphened word is one. What is hardly over a limit that nobody set is a note.
+a length (`instruction: {words: 8}` in course.yaml); a gap is no word, nor a letter to write (Write a, b, c), nor what
+a test gives for it (6 points), and a hyphened word is one. What is hardly over a limit that nobody set is nothing, what
+is a little over it a note.
 """
 
 import re
@@ -11,11 +12,13 @@ from collections.abc import Iterator
 
 from lint_rules.course.defaults import default_limits
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.counting import count_words, is_just_over
+from lint_rules.manuscript.counting import count_words, weight_over
 from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 
 # Letters to write: a, b, c; A or B.
 _LETTERS = re.compile(r"\b[A-Za-z](?=\s*[,/–-]\s*[A-Za-z]\b(?!['’]))|(?<=[,/–-] )[A-Za-z]\b(?!['’])|\b[A-Z] or [A-Z]\b")
+# What a test gives for it: (6 points), (4 marks), [5]
+_POINTS = re.compile(r"[(\[](?:[^()\[\]]*\b(?:points?|marks?|pts?)\b[^()\[\]]*|\s*/?\s*\d+\s*)[)\]]", re.I)
 _LIMIT = "levels: [{instruction: {words: 8}}]"
 
 RULE = Rule(
@@ -31,6 +34,9 @@ RULE = Rule(
         Example("### 12 Look at the picture. Colour the three kites. {.reading}\n", course=_LIMIT, why="eight words"),
         Example("### 3 Write ____ or ____ next to the six pictures here. {.writing}\n", course=_LIMIT, why="gaps"),
         Example("### 9 Put the story in order. Write a, b, c, d, e. {.reading}\n", course=_LIMIT, why="letters"),
+        Example("### 4 Look at the map and write six words. (6 points) {.test .writing}\n", course=_LIMIT),
+        Example("### 4 Look at the map and write the words. [1 mark each] {.test .writing}\n", course=_LIMIT),
+        Example("### 3 Read the rhyme. Draw a line under the oa words. {.reading}\n", why="hardly over ten"),
         Example(
             "### 1 Look. {.reading}\n\n::: teacher\n**Steps:** Children look at the picture, name what they see "
             "and point to it.\n:::\n",
@@ -41,8 +47,16 @@ RULE = Rule(
     fails=(
         Example("### 1 «Look at the picture and say where the three kites are.» {.speaking}\n", course=_LIMIT),
         Example("### 2 «Read the **story** again and tick the pictures that you see.» {.reading}\n", course=_LIMIT),
+        Example(
+            "### 3 «Read about Nan and Gus. Write the twelve words from the box.» {.reading}\n", weight=Severity.NOTE
+        ),
+        Example("### 3 «Draw a map (of your town). Write two things that you can see.» {.reading}\n", course=_LIMIT),
     ),
     limits=(
+        Limit(
+            "over a limit that is the house default: nothing up to 15 in 100, a note up to 25",
+            "what authors of twelve judged courses thanked for; no published source",
+        ),
         Limit(
             "words in an instruction: the level's `instruction: {words: …}`",
             "house defaults; order of magnitude: Council of Europe, CEFR Companion Volume (2020) and Collated "
@@ -60,11 +74,12 @@ def find(reading: Reading) -> Iterator[Found]:
     limit = level.limits.instruction_words
     for activity in reading.unit.activities:
         passage = activity.heading.passage
-        words = count_words(_LETTERS.sub("", passage.text))
-        if words > limit:
+        words = count_words(_LETTERS.sub("", _POINTS.sub("", passage.text)))
+        weight = weight_over(words, limit, default_limits(level.cefr).instruction_words)
+        if weight is not None:
             message = (
                 f"This instruction has {words} words; children in {level.name} ({level.cefr}) follow up to {limit}. "
                 "Say only what they do; an example shows the rest, or the teacher's Steps tell it."
             )
-            hardly = is_just_over(words, limit, default_limits(level.cefr).instruction_words)
-            yield Found(passage.span(), passage.text, message, Severity.NOTE if hardly else None)
+            severity = weight if weight is Severity.NOTE else None
+            yield Found(passage.span(), passage.text, message, severity)
