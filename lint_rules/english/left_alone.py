@@ -43,6 +43,22 @@ _CRIES = re.compile(
 _AMONG = re.compile(
     r"(?:^|[\s(:])(?:-?\w{1,2},\s*(?:and\s+|or\s+)?)$|^\s*,?\s*(?:and\s+|or\s+|,\s*)-?\w{1,2}\b(?![\w'’])"
 )
+_DAYS_AND_MONTHS = (
+    *("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"),
+    *(
+        "january",
+        "february",
+        "march",
+        "april",
+        "june",
+        "july",
+        "august",
+        "september",
+        "october",
+        "november",
+        "december",
+    ),
+)
 _BEATS = re.compile(r"[^\W\d_]{1,4}(?:-[^\W\d_]{1,4})+")
 
 
@@ -114,6 +130,13 @@ def _is_shorthand(passage: Passage, match: EnglishMatch) -> bool:
     return by_the_teacher and article and _INITIAL.match(passage.text, match.end) is not None
 
 
+def _is_date(passage: Passage, match: EnglishMatch) -> bool:
+    """Mon, Tu, Sept at the head of a timetable: days and months cut short in a chart."""
+    word = _words(passage, match).strip(" .").casefold()
+    in_chart = passage.role in (Role.HEAD, Role.CELL)
+    return in_chart and len(word) > 1 and any(name.startswith(word) for name in _DAYS_AND_MONTHS)
+
+
 def _is_a_kind(passage: Passage, match: EnglishMatch) -> bool:
     """A number or a food: most nouns that are not counted are when a kind is meant."""
     if match.rule != _UNCOUNTED:
@@ -154,6 +177,7 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_spoken_of,
     _is_letter,
     _is_shorthand,
+    _is_date,
     _is_a_kind,
     _is_cry,
     _is_drawn_out,

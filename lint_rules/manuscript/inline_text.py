@@ -27,6 +27,7 @@ class InlineText:
     strong: list[tuple[int, int]] = field(default_factory=list)
     emphasis: list[tuple[int, int]] = field(default_factory=list)
     foreign: list[tuple[int, int]] = field(default_factory=list)
+    struck: list[tuple[int, int]] = field(default_factory=list)
     pictures: list[Picture] = field(default_factory=list)
     alts: "list[InlineText]" = field(default_factory=list)  # the alternative texts of the pictures
     comments: list[tuple[Span, str]] = field(default_factory=list)
@@ -81,7 +82,7 @@ class InlineText:
         self.starts = array("l", (self.starts[at] for at in kept))
         self.ends = array("l", (self.ends[at] for at in kept))
         self.length = len(kept)
-        for ranges in (self.strong, self.emphasis, self.foreign):
+        for ranges in (self.strong, self.emphasis, self.foreign, self.struck):
             ranges[:] = [(place[start], place[end]) for start, end in ranges if place[start] < place[end]]
         self.pictures = [replace(picture, at=place[picture.at]) for picture in self.pictures]
         self.breaks = [now[at] for at in self.breaks]
@@ -149,6 +150,7 @@ def within(ranges: Sequence[tuple[int, int]], start: int, end: int) -> tuple[tup
 def _read(tokens: list[Token], places: SourceMap, shift: int, plain: InlineText, content: str) -> None:
     strong: list[int] = []
     emphasis: list[int] = []
+    struck: list[int] = []
     spans: list[tuple[int, bool]] = []
     for index, token in enumerate(tokens):
         kind = token.type
@@ -176,6 +178,10 @@ def _read(tokens: list[Token], places: SourceMap, shift: int, plain: InlineText,
             emphasis.append(plain.length)
         elif kind == "em_close" and emphasis:
             _range(plain.emphasis, emphasis.pop(), plain.length)
+        elif kind == "s_open":
+            struck.append(plain.length)
+        elif kind == "s_close" and struck:
+            _range(plain.struck, struck.pop(), plain.length)
         elif kind == "span_open":
             lang = token.meta["lang"].casefold()
             spans.append((plain.length, bool(lang) and lang.partition("-")[0] != "en"))

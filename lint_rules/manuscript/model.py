@@ -122,7 +122,7 @@ class Passage:
     """A run of text with one audience and one role. See the module's docstring for ``text``, ``starts``, ``ends``.
 
     ``block`` is the span of the Markdown block it stands in. ``strong`` lists the ranges of ``text`` set in bold,
-    ``emphasis`` those set in italics, ``foreign`` those marked
+    ``emphasis`` those set in italics, ``struck`` those struck out (`~~apple~~`), ``foreign`` those marked
     as another language (`[sopa]{lang=es}`). ``div`` is the index in ``Unit.divs`` of the innermost div around it.
     ``gaps`` are the ranges of ``text`` that are a blank to fill in (`____`). Passages stand in file order everywhere.
     """
@@ -141,6 +141,7 @@ class Passage:
     strong: tuple[tuple[int, int], ...] = ()
     emphasis: tuple[tuple[int, int], ...] = ()
     foreign: tuple[tuple[int, int], ...] = ()
+    struck: tuple[tuple[int, int], ...] = ()
     gaps: tuple[tuple[int, int], ...] = ()
     pictures: tuple[Picture, ...] = ()
 

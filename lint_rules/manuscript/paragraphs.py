@@ -115,6 +115,9 @@ def read_paragraph(state: ReaderState, token: Token, plain: InlineText) -> None:
         elif state.sung and setting.item is None and kind is not DivKind.ANSWERS:
             for start, end in paragraph_split.lines(plain):
                 state.add(cut_passage(plain, start, end, Role.LINE, setting))
+        elif setting.item is None and (parts := paragraph_split.definitions(plain)):
+            for start, end in parts:
+                state.add(cut_passage(plain, start, end, Role.TEXT, setting))
         else:
             if setting.item is None and paragraph_split.is_verse(plain):
                 plain.keep_lines()

@@ -31,6 +31,8 @@ _HTML = (
 _PLAIN_TAG = re.compile(
     r"(?i)</?(?:br|wbr|hr|b|i|em|strong|u|s|del|ins|sub|sup|small|mark|kbd|p|div|span|center)\s*/?>"
 )
+_STROKES = re.compile(r"[\s|+/\\_=<>^-]+|[\s\u2500-\u257f]+")
+_PROSE = re.compile(r"[^\W\d_]+[,;:]? [^\W\d_]+[,;:]? [^\W\d_]+")  # three words in a row
 _WORD = re.compile(r"[^\W\d_]{2}")
 UNCLOSED_COMMENT = "This comment is not closed: what follows it would vanish. End it with -->."
 
@@ -142,7 +144,7 @@ def _open_cell(state: ReaderState, token: Token) -> None:
 
 def _code(state: ReaderState, token: Token) -> None:
     span = state.note_block("code", token)
-    if _WORD.search(token.content):
+    if _WORD.search(token.content) and not _is_drawn(token.content):
         fenced = token.type == "fence"
         said = _FENCED if fenced else _INDENTED
         state.contents.problems.append(Problem(_first_line(state, token), said, blocks=not fenced))
@@ -150,6 +152,12 @@ def _code(state: ReaderState, token: Token) -> None:
     plain.put(token.content.removesuffix("\n"), 0, token.meta["places"])
     state.add(cut_passage(plain, 0, plain.length, Role.CODE, state.setting(span)))
     state.last = ""
+
+
+def _is_drawn(text: str) -> bool:
+    """Whether a block is a drawing (a family tree, a plan): lines of strokes, names between them, and no sentence."""
+    strokes = [line for line in text.splitlines() if line.strip() and _STROKES.fullmatch(line)]
+    return len(strokes) > 1 and not _PROSE.search(text)
 
 
 def _html(state: ReaderState, token: Token) -> None:

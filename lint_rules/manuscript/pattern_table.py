@@ -55,5 +55,14 @@ def _joined(cells: Sequence[Passage]) -> Iterator[Passage]:
         ends.extend(cell.ends)
     text = " ".join(cell.text for cell in cells)
     yield replace(
-        cells[0], text=text, starts=starts, ends=ends, strong=(), emphasis=(), foreign=(), gaps=(), pictures=()
+        cells[0],
+        text=text,
+        starts=starts,
+        ends=ends,
+        strong=(),
+        emphasis=(),
+        foreign=(),
+        struck=(),
+        gaps=(),
+        pictures=(),
     )

@@ -13,7 +13,6 @@ from lint_rules.plain_words import WORD
 _QUOTED = re.compile(
     r"“([^”\n]+)”|\"([^\"\n]+)\"|(?<!\w)‘([^’\n]+(?:’\w[^’\n]*)*)’(?!\w)|(?<!\w)'([^'\n]+(?:'\w[^'\n]*)*)'(?!\w)"
 )
-_CROSSED_OUT = re.compile(r"~~[^~\n]+~~")
 _BEFORE = 60  # characters before something that may say how it is meant
 _MADE_UP = re.compile(
     r"\b(?:silly|new|made-up|invented|nonsense|funny|magic|pretend)\s+(?:\w+\s+)?(?:words?|names?)\b", re.I
@@ -48,7 +47,7 @@ def foreign_words(unit: Unit) -> frozenset[str]:
 
 def is_shown_as_wrong(passage: Passage, start: int, end: int) -> bool:
     """Say whether a range touches something that is spoken of as what not to say."""
-    if any(match.start() < end and start < match.end() for match in _CROSSED_OUT.finditer(passage.text)):
+    if any(first < end and start < last for first, last in passage.struck):
         return True
     touched = (first for first, last in spoken_of(passage) if start < last and first < end)
     return any(_AS_WRONG.search(passage.text[max(0, first - _BEFORE) : first]) for first in touched)

@@ -9,16 +9,17 @@ ordinary passages, so that whoever reads words or sentences reads these and noth
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import cache
 
 from lint_rules.manuscript.model import PICTURE, Activity, Audience, Lesson, Part, Passage, Role, Unit
 from lint_rules.page.exercises.answers import plain
-from lint_rules.page.exercises.completed import Completed, completed
+from lint_rules.page.exercises.completed import Completed, completed, word_with
+from lint_rules.page.exercises.drafts import without
 from lint_rules.page.exercises.edits import Edits, Fill
 from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Gap, Item, Option, Place
 from lint_rules.page.exercises.reading import exercises_in
-from lint_rules.page.exercises.stream import page_lines
-from lint_rules.tables import alternatives, rows, words
+from lint_rules.page.exercises.small_words import small_words
+from lint_rules.page.exercises.stream import dates_in, page_lines
+from lint_rules.page.exercises.sums import code_in, sum_in
 
 _SOUND = re.compile(r"(?<!\w)/[^\s/]{1,12}/(?!\w)")
 _SIGNS = re.compile(r"[☐□▢◯○◻⬜❏❑✓✗✔✘✕●•]+")
@@ -32,6 +33,7 @@ _CAPITALS = re.compile(r"(?:(?<=[.!?”\"]\s)|(?<=[.!?”\"]))\s*([A-Z]{2,})(?=\
 _SPEAKER = re.compile(r"(?:^|(?<=\s))[A-Z][A-Z’'.-]+(?:\s[A-Z][A-Z’'.-]+){0,2}:\s")
 _LETTERS_ALONE = re.compile(r"[^\W\d_]{1,2}(?:[\s,.·→–-]+[^\W\d_]{1,2})*")
 _MISTAKES = re.compile(r"\bmistakes?\b|\b(?:one|a) word too many\b|\berrors?\b", re.I)
+_BLANKS = re.compile(r"_{2,}(?:\s*_{2,})*")
 _SNAKE = 12  # letters of the shortest run of words without spaces
 _SENTENCE = 3  # words of the shortest answer that can be a sentence of its own
 
@@ -126,14 +128,47 @@ class _Activity:
                 self._corrected(item)
                 continue
             done = completed(item, exercise)
+            self._no_sentence(item)
             self._choices(item, done, cloze=exercise.cloze)
             self._gaps(item, done)
             self._hints(item)
             self._jumble(item, done)
             if done.matched is not None and (self._joined(item, done.matched) or item.gaps):
                 used.add(id(done.matched))
+        self._key(exercise)
         for option in exercise.column:
             self._apart(option, read=id(option) not in used)
+
+    def _no_sentence(self, item: Item) -> None:
+        """Sums of pieces of words, codes, and what the key only writes anew with other marks and spaces."""
+        said = item.answer.text if item.answer is not None else ""
+        for place in item.prompt:
+            for found in (sum_in(place), code_in(place)):
+                if found is not None:
+                    self._of(found.passage).cuts.append((found.start, found.end))
+        whole = "".join(place.text for place in item.prompt)
+        if item.gaps and said and _letters_of(whole) == _letters_of(said) and not item.choices:
+            blanks = [gap.place for gap in item.gaps]
+            for place in item.prompt:
+                for left in without(place, blanks):
+                    self._of(place.passage).cuts.append((left.start, left.end))
+
+    def _key(self, exercise: Exercise) -> None:
+        """What nobody reads of a key: letters that only together with the page are a word, the numbers of squares."""
+        for item in exercise.items:
+            words = [gap.word for gap in item.gaps if gap.word is not None]
+            if item.answer is not None and len(words) == 1 == len(item.gaps):
+                whole = word_with(words[0].text, item.answer.text)
+                if whole is not None and plain(whole) != plain(item.answer.text):
+                    place = item.answer.place
+                    self._of(place.passage).drop(place.start, place.end)
+        marks = [answer.label.mark for answer in exercise.key.answers if answer.label is not None]
+        numbers = [mark.text.strip(" .):(") for mark in marks if mark is not None]
+        counted = [str(at) for at in range(1, len(numbers) + 1)]
+        if numbers != counted and all(number.isdigit() for number in numbers):
+            for mark in marks:
+                if mark is not None:
+                    self._of(mark.passage).cuts.append((mark.start, mark.end))
 
     def _corrected(self, item: Item) -> None:
         """A sentence with a mistake is read as the key corrects it, where the key gives a sentence."""
@@ -178,6 +213,10 @@ class _Activity:
         lettered = next((choice for choice in item.choices if choice.inline is None), None)
         for gap, text in zip(item.gaps, done.filled, strict=True):
             edits = self._of(gap.place.passage)
+            if "_" not in gap.place.text:  # what is struck out; its line to write on is no word
+                for part in item.prompt:
+                    for blank in _BLANKS.finditer(part.passage.text, part.start, part.end):
+                        self._of(part.passage).drop(*blank.span())
             if _is_in_sentence(item, gap):
                 edits.drop(gap.place.start, gap.place.end)
                 continue
@@ -185,7 +224,8 @@ class _Activity:
             if text is None and lettered is not None:
                 edits.unchecked = True
                 text = lettered.options[0].text
-            if text is not None and not (gap.word is not None and " " in gap.word.text and len(_said(item)) == 1):
+            letter = gap.word is not None and " " in gap.word.text and "__" not in gap.word.text
+            if text is not None and not (letter and len(_said(item)) == 1):
                 edits.fills.append(Fill(*place, text, place, as_is=gap.word is not None))
             elif gap.word is not None:
                 edits.drop(*place)
@@ -279,12 +319,17 @@ class _Activity:
         is_exercise = bool(self.read_as.exercises or self.read_as.boxes)
         said = [plain(answer.text) for one in self.read_as.exercises for answer in one.key.answers]
         lines = page_lines(self.read_as.activity, self.unit, self.read_as.mended)
+        for place in dates_in(self.read_as.charts):
+            self._of(place.passage).cuts.append((place.start, place.end))
         for passage in {id(line.passage): line.passage for line in lines}.values():
             text = passage.text
             bare = text.strip()
             if passage.audience is not Audience.PUPIL:
                 continue
             snake = len(bare) >= _SNAKE and bare.isalpha() and any(one and one in bare.casefold() for one in said)
+            snake = snake or (
+                bare.isalpha() and any(" " in one and _letters_of(one) == _letters_of(bare) for one in said)
+            )
             letters = passage.role is not Role.PANEL and _LETTERS_ALONE.fullmatch(bare) and len(bare) > len("I")
             grid = passage.role is Role.CELL and len(bare) == 1 and bare.isalpha()
             if snake or grid or (letters and " " in bare):
@@ -307,6 +352,11 @@ class _Activity:
                 self._of(passage).cuts.append(match.span())
 
 
+def _letters_of(text: str) -> str:
+    """The letters and figures of a text, whatever stands between them."""
+    return "".join(char for char in text.casefold() if char.isalnum())
+
+
 def _is_another_form(item: Item, gap: Gap) -> bool:
     """`build ____`: one word, and a blank for its past, its plural, its opposite: two words and no sentence."""
     prompt = next((place for place in item.prompt if place.holds(gap.place)), None)
@@ -314,14 +364,7 @@ def _is_another_form(item: Item, gap: Gap) -> bool:
         return False
     text = prompt.passage.text
     word, after = text[prompt.start : gap.place.start].strip(), text[gap.place.end : prompt.end].strip()
-    return word.isalpha() and not after and word.lower() not in _small_words()
-
-
-@cache
-def _small_words() -> frozenset[str]:
-    """Words that begin a phrase, which the blank goes on with: `two ____`, `an ____`."""
-    listed = (word for _, cell in rows("function_words.csv") for word in alternatives(cell))
-    return frozenset(word.lower() for word in listed) | words("numbers")
+    return word.isalpha() and not after and word.lower() not in small_words()
 
 
 def _is_in_sentence(item: Item, gap: Gap) -> bool:

@@ -5,7 +5,7 @@ what would be right out.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import cache
 
 from lint_rules.language.inflection.forms import every_form, ing_form, regular_past
@@ -63,7 +63,7 @@ def hinted_slip(hint: str, said: str, before: str = "") -> str | None:
     verb = hint.casefold().strip()
     words = [word.casefold().replace("’", "'") for word in _WORD.findall(said)]
     if verb not in bases() or verb == "be" or not words:
-        return None
+        return _longer_adjective(verb, words)
     main = words[-1]
     if main in _misspelt(verb):
         return _misspelt(verb)[main]
@@ -81,6 +81,15 @@ def hinted_slip(hint: str, said: str, before: str = "") -> str | None:
         return ""
     if helper in _DO | _MODALS and main != verb:
         return verb
+    return None
+
+
+def _longer_adjective(hint: str, said: Sequence[str]) -> str | None:
+    """`dangerouser`: no adjective of three beats and more takes an ending."""
+    beats = len(re.findall(r"[aeiouy]+", hint.removesuffix("e")))
+    for ending, instead in (("er", "more"), ("est", "most")):
+        if said and beats > 2 and said[-1] == hint.removesuffix("e") + ending:
+            return f"{instead} {hint}"
     return None
 
 

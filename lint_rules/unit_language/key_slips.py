@@ -151,6 +151,8 @@ def _numbers(sentence: KeySentence) -> Iterator[KeySlip]:
         low = sentence.low(at)
         if low in _false_plurals():
             yield sentence.slip(at, at, _false_plurals()[low])
+        elif at and sentence.tokens[at].text[:1].isupper() and sentence.tokens[at - 1].text not in ".!?":
+            continue  # a name: Cerys
         elif re.fullmatch(r"[a-z]+(?:[^aeiou]ys|(?:x|ch|sh|ss)s)", low):
             yield sentence.slip(at, at)
 

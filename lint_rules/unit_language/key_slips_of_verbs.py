@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from lint_rules.language.inflection.irregular import irregular_plurals
 from lint_rules.language.inflection.verb_forms import bases, can_be_participle, only_participle, only_past
 from lint_rules.language.vocabulary.misspellings import past_meant
+from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.tables import words
 from lint_rules.unit_language.key_sentence import (
     MANY,
@@ -118,6 +119,8 @@ def _number_of_subject(sentence: KeySentence, at: int) -> str | None:
     determiners = {
         sentence.low(index) for index, other in enumerate(sentence.tokens) if other.head == at and index < at
     }
+    if token.text[:1].isupper() and low.endswith("s") and {lowest(low), lowest(low.removesuffix("s"))} <= {"", "C2"}:
+        return None  # Ines, Cerys
     if token.tag == "NNS" and low.endswith("s") and not determiners & ONE:
         return "plural"
     if low in irregular_plurals():

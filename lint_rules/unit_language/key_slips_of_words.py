@@ -32,7 +32,23 @@ _DONE_WELL = frozenset(
 _ASKING = frozenset({"ask", "wonder", "know", "tell", "remember", "forget"})
 _QUESTION_WORDS = frozenset({"where", "when", "what", "who", "why", "how"})
 _WHOLE = frozenset(
-    {"year", "month", "week", "day", "world", "class", "school", "family", "town", "village", "team", "all"}
+    {
+        "year",
+        "month",
+        "week",
+        "day",
+        "world",
+        "class",
+        "school",
+        "family",
+        "town",
+        "village",
+        "team",
+        "all",
+        "zoo",
+        "farm",
+    }
+    | {"country", "group", "universe", "city", "club", "sea", "ocean", "jungle", "library", "museum", "shop", "street"}
 )
 _NEVER_ONE = frozenset({"bread", "rice", "butter", "money", "homework", "music", "flour", "sand", "snow", "water"})
 

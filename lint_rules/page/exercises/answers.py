@@ -9,10 +9,23 @@ _OPTIONAL = re.compile(r"\(([^()\s][^()]*)\)")
 _BETWEEN = re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*")
 _OR = re.compile(r"\sor\s")
 _LISTED = re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*|\s*,\s*(?:or\s+)?")  # climb, jump or run
+# Numbers and letters in circles: ① Ⓐ ⓐ ❶
+_CIRCLED = str.maketrans(
+    {chr(0x2460 + at): str(at + 1) for at in range(20)}
+    | {chr(0x2776 + at): str(at + 1) for at in range(10)}
+    | {chr(0x24B6 + at): chr(ord("A") + at) for at in range(26)}
+    | {chr(0x24D0 + at): chr(ord("a") + at) for at in range(26)}
+)
+CIRCLED = "\u2460-\u2473\u2776-\u277f\u24b6-\u24e9"
 _MARKS = " \t\n.,;:!?…\"'“”‘’()[]*_–—-"
 _VERDICTS = frozenset(
     {"t", "f", "ds", "true", "false", "doesn't say", "doesnt say", "right", "wrong", "yes", "no", "tick", "cross"}
 )
+
+
+def uncircled(text: str) -> str:
+    """A text with its circled numbers and letters as plain ones."""
+    return text.translate(_CIRCLED)
 
 
 def plain(text: str) -> str:
@@ -22,7 +35,7 @@ def plain(text: str) -> str:
 
 def letters_of(answer: str) -> tuple[str, ...]:
     """The letters that an answer gives, in lower case: `b`, `(b)`, `b) a hat`, `a, c`. Empty when it gives none."""
-    text = answer.strip()
+    text = uncircled(answer.strip())
     if match := _LETTER_FIRST.match(text):
         return (match[1].lower(),)
     parts = [part for part in re.split(r"\s*(?:,|&|/|\+|\band\b|\bor\b)\s*", text.strip(" .;")) if part]

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules.manuscript.model import DivKind, Passage, Role, Unit
 from lint_rules.page.exercises.model import Place, WordBox
+from lint_rules.page.exercises.separators import ARROWS, DOTS, QUOTES, SHAPES
 from lint_rules.page.exercises.stream import Line
 
 _LEAD = re.compile(
@@ -16,7 +17,7 @@ _BOX_CLASSES = re.compile(r"(?:word-?)?(?:box|bank|cloud|frame|list)s?|words", r
 _SEPARATORS = tuple(
     re.compile(pattern)
     for pattern in (
-        r"\s*[·•∙⋅|~]\s*",
+        rf"\s*[|\u00a6\u2016{DOTS}{SHAPES}{QUOTES}{ARROWS}]+\s*",
         r"\s*/\s*",
         r"\s+\+\s+",
         r"\s*;\s*",
@@ -92,6 +93,8 @@ def box_of_lines(lines: Sequence[Line], unit: Unit) -> WordBox | None:
         return None  # a list of sets is no box
     if not led and not in_div and whole.rstrip().endswith((".", "?", "!", ":")):
         return None
+    if not led and re.search(f"[{ARROWS}]", whole) and all(len(word.text) == 1 for word in words):
+        return None  # p → d → w: how a word changes
     return WordBox(tuple(words)) if len(words) > (1 if led or in_div else 2) else None
 
 
@@ -114,6 +117,9 @@ def box_of_table(cells: Sequence[Passage], said: str) -> WordBox | None:
     """A table that holds nothing but short words, one a cell, in up to three rows, without labels or blanks. ``said``
     is what the key says: a first row that is set as heads is words too where the key uses them."""
     rows = {cell.cell.row for cell in cells if cell.cell is not None}
+    if len(cells) == 1:  # a frame around one line of words
+        entries = entries_of(Place(cells[0], 0, len(cells[0].text)))
+        return WordBox(entries) if len(entries) >= _SEVERAL and not _TICK.search(cells[0].text) else None
     if len(cells) < 2 or len(rows) > 3 or (len({cell.role for cell in cells}) > 1 and not _all_used(cells, said)):
         return None  # columns with heads are a chart
     if len(rows) == 1 and cells[0].role is Role.HEAD and any(_TICK.search(cell.text) for cell in cells):

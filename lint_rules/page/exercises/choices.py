@@ -9,15 +9,18 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules.page.exercises.answers import alternatives, plain
 from lint_rules.page.exercises.model import Choice, Option, Place
+from lint_rules.page.exercises.separators import ANY, OPENERS
 from lint_rules.plain_words import TOGETHER
 
 _TICKED = re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
-_STROKE = re.compile(r"\s*(?:/|\||·|•|∙|⋅)\s*|\s+or\s+")
+_STROKE = re.compile(rf"\s*{ANY}+\s*|\s+or\s+")
 _BRACKETS = re.compile(r"[(\[{]([^()\[\]{}\n]*)[)\]}]")
 _WORD_BEFORE = re.compile(f"{TOGETHER.pattern}$")
 _MOST_BETWEEN = 4
-_ALL = re.compile(r"\s*[/|·•∙⋅]\s*")
+_ALL = re.compile(rf"\s*{ANY}+\s*")
+_OPENER = re.compile(rf"[{OPENERS}]\s*")
 _SPACES = re.compile(r"(?:[ \t]|\u00a0){3,}|\s*\u00a0+\s*")
+_EDGE = " \t\u00a0,;|/"
 _STOPS = ".?!"
 _MOST_WORDS = 6
 
@@ -39,8 +42,8 @@ def _options(passage_place: Place, pieces: Sequence[tuple[int, int]]) -> tuple[O
     text = passage_place.passage.text
     for start, end in pieces:
         part = text[start:end]
-        left = start + len(part) - len(part.lstrip(" \t\u00a0,;|/"))
-        right = start + len(part.rstrip(" \t\u00a0,;|/"))
+        left = start + len(part) - len(part.lstrip(_EDGE))
+        right = start + len(part.rstrip(_EDGE))
         if left < right:
             found.append(Option(Place(passage_place.passage, left, right)))
     if len(found) > 1 and found[-1].text[-1:] in _STOPS and found[0].text[-1:] not in _STOPS:
@@ -70,7 +73,7 @@ def _set_off(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
     for start, end, outer, last in sorted(ranges):
         if not (place.start <= outer and last <= place.end):
             continue
-        pieces = _split(passage.text, start, end, re.compile(r"\s*[/|]\s*|\s+or\s+"))
+        pieces = _split(passage.text, start, end, _STROKE)
         if len(pieces) > 1 and all(0 < len(passage.text[a:b].split()) <= _MOST_WORDS for a, b in pieces):
             yield Choice(_options(place, pieces), Place(passage, outer, last))
             continue
@@ -178,7 +181,7 @@ def _rows(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
     said = {plain(one) for one in alternatives(answer)}
     if not (said or sure):
         return
-    for between in (_SPACES, re.compile(r"\s*[·•∙⋅|/]\s*"), re.compile(r"\s*,\s*")):
+    for between in (_SPACES, _ALL, re.compile(r"\s*,\s*")):
         pieces = _split(text, place.start, place.end, between)
         options = _options(place, pieces)
         short = all(len(option.text.split()) <= _MOST_WORDS for option in options)

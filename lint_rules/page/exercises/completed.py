@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from lint_rules.page.exercises.answers import alternatives, first_text, is_verdict, letters_of, plain
 from lint_rules.page.exercises.gaps import fits, shown_letters
 from lint_rules.page.exercises.model import Choice, Exercise, Gap, Item, Option
+from lint_rules.page.exercises.sums import sum_in
 
 # The child's own answer; any room.
 _OPEN = re.compile(r"\bown (?:\w+ )?(?:answers?|ideas?|words?|names?|choice)\b|^\W*any (?!more\b|time\b)\w+", re.I)
@@ -84,6 +85,8 @@ def _from_key(item: Item, said: str, exercise: Exercise) -> tuple[str | None, ..
     none = (None,) * len(item.gaps)
     if not said:
         return none
+    if len(item.gaps) > 1 and any(sum_in(place) is not None for place in item.prompt):
+        return (*([""] * (len(item.gaps) - 1)), _one(item.gaps[-1], said, exercise))
     if len(item.gaps) > 1:
         inner = _within_sentence(item, said)
         parts = inner or [part for part in _PARTS.split(first_text(said)) if part]
@@ -161,7 +164,7 @@ def _plain_words(text: str) -> list[str]:
 
 def _loose(text: str) -> str:
     words = (re.escape(word).replace("’", "['’]").replace("'", "['’]") for word in _WORD.findall(text))
-    return "".join(rf"\W*{word}" for word in words) + r"\W*"
+    return "".join(rf"\W*\b{word}\b" for word in words) + r"\W*"
 
 
 def word_with(word: str, said: str) -> str | None:
@@ -174,7 +177,7 @@ def word_with(word: str, said: str) -> str | None:
     letters = plain(first_text(said)).strip("_-")
     if len(letters) > max(3, len(shown_letters(word))) and letters.isalpha():
         return letters
-    if len(blanks) == 1 and letters.isalpha() and " " not in word:
+    if len(blanks) == 1 and letters.isalpha() and (" " not in word or "__" in word):
         return squeezed.replace(blanks[0], letters, 1)
     if len(letters) == len(blanks) and letters.isalpha():
         whole = squeezed

@@ -6,7 +6,7 @@ nested in it, and as many more lines as the items before it have.
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
 from lint_rules.page.exercises.cloze import cloze_chains, numbers_behind
@@ -16,6 +16,8 @@ from lint_rules.page.exercises.stream import Line
 
 _EDGE = " \t\n\u00a0,;/|·•–—☐□▢◯○◻⬜❏❑"
 _LETTER = re.compile(r"[^\W\d_]")
+_OFFERED = 4  # words of the longest option in a cell of its own
+_LEAD = re.compile(r"(?<!\S)([A-Z][^\W\d_]+) +$")
 
 
 @dataclass(slots=True)
@@ -193,6 +195,7 @@ def _owner(found: Sequence[DraftExercise], chain: Sequence[Mark]) -> DraftExerci
 
 def _cloze_exercise(chain: Sequence[Mark], lines: Sequence[Line], *, behind: bool = False) -> DraftExercise:
     drafts: list[Draft] = []
+    chain = chain if behind else _with_leads(chain, lines)
     for at, mark in enumerate(chain):
         line = lines[mark.line]
         if behind:
@@ -209,8 +212,20 @@ def _cloze_exercise(chain: Sequence[Mark], lines: Sequence[Line], *, behind: boo
     return DraftExercise(drafts, Kind.NUMBER, cloze=True)
 
 
+def _with_leads(chain: Sequence[Mark], lines: Sequence[Line]) -> Sequence[Mark]:
+    """Marks with the word that leads each of them, where it is the same: `Frame 1 ____ Frame 2 ____`."""
+    leads = [_LEAD.search(lines[mark.line].text[: max(0, mark.first - lines[mark.line].start)]) for mark in chain]
+    if len(chain) < 2 or len({lead[1] if lead is not None else "" for lead in leads}) > 1:
+        return chain
+    return [
+        replace(mark, first=lines[mark.line].start + lead.start()) if lead is not None else mark
+        for mark, lead in zip(chain, leads, strict=True)
+    ]
+
+
 def _drafts(chain: Sequence[Mark], rest: Sequence[Mark], lines: Sequence[Line], *, options: bool) -> list[Draft]:
     found: list[Draft] = []
+    chain = _with_leads(chain, lines)
     longest = 0
     for at, mark in enumerate(chain):
         last = at + 1 == len(chain)
@@ -239,7 +254,8 @@ def _region(mark: Mark, following: Mark | None, lines: Sequence[Line], longest: 
         new = id(other.passage) not in seen
         if new and not _goes_with(line, other) and len(seen) >= longest:
             break
-        if new and other.passage.cell is not None and not _same_row(line, other):
+        in_table = other.passage.cell is not None and not _same_row(line, other)
+        if new and in_table and (line.passage.cell is not None or len(seen) >= longest):
             break
         seen.add(id(other.passage))
         places.append(Place(other.passage, other.start, other.end))
@@ -322,17 +338,31 @@ def without(place: Place, cut: Sequence[Place]) -> Iterator[Place]:
         yield Place(place.passage, at, place.end)
 
 
+def _offers(one: DraftExercise) -> bool:
+    """Whether a table's rows only offer words for the numbers of a text: `| (1) | go | goes | going |`."""
+    places = [draft.places for draft in one.drafts]
+    if one.cloze or any(draft.options for draft in one.drafts) or len({len(several) for several in places}) != 1:
+        return False
+    short = all(
+        place.passage.cell is not None and "_" not in place.text and 0 < len(place.text.split()) <= _OFFERED
+        for several in places
+        for place in several
+    )
+    return short and len(places[0]) > 1
+
+
 def _merged(found: list[DraftExercise]) -> list[DraftExercise]:
     """Two rows of the same labels are one exercise where one of them has nothing but blanks or options."""
     kept: list[DraftExercise] = []
     for one in found:
         labels = [draft.label.key for draft in one.drafts]
+        offers = _offers(one)
         other = next(
             (
                 other
                 for other in kept
                 if [draft.label.key for draft in other.drafts] == labels
-                and (all(d.bare for d in one.drafts) or all(d.bare for d in other.drafts))
+                and (offers or all(d.bare for d in one.drafts) or all(d.bare for d in other.drafts))
             ),
             None,
         )
@@ -340,6 +370,10 @@ def _merged(found: list[DraftExercise]) -> list[DraftExercise]:
             kept.append(one)
             continue
         for draft, more in zip(other.drafts, one.drafts, strict=True):
+            if offers:
+                draft.options = draft.options or [Option(trimmed(place)) for place in more.places]
+                draft.more += [more.label, *more.more]
+                continue
             draft.places += more.places
             draft.options = draft.options or more.options
             draft.more += [more.label, *more.more]

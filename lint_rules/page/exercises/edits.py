@@ -6,6 +6,7 @@ import re
 from array import array
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
+from itertools import groupby
 
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.page.exercises.model import Place
@@ -93,6 +94,18 @@ class Edits:
         return made if made is not None and (_LETTER.search(made.text) or made.pictures or made.gaps) else None
 
 
+def filled_ranges(passage: Passage) -> tuple[tuple[int, int], ...]:
+    """The ranges of a passage's text that stand in its blanks: all their characters are found at the blank."""
+    found: list[tuple[int, int]] = []
+    at = 0
+    for (start, end), together in groupby(zip(passage.starts, passage.ends, strict=True)):
+        last = at + len(list(together))
+        if last - at > 1 and end > start:
+            found.append((at, last))
+        at = last
+    return tuple(found)
+
+
 def _composed(passage: Passage, pieces: Sequence[Fill], role: Role) -> Passage | None:
     """One passage of some pieces, with spaces as between words."""
     chars: list[str] = []
@@ -128,6 +141,7 @@ def _composed(passage: Passage, pieces: Sequence[Fill], role: Role) -> Passage |
         strong=_moved(passage.strong, now),
         emphasis=_moved(passage.emphasis, now),
         foreign=_moved(passage.foreign, now),
+        struck=_moved(passage.struck, now),
         gaps=_moved(passage.gaps, now),
         pictures=tuple(replace(one, at=now[one.at]) for one in passage.pictures if one.at in now),
     )

@@ -4,7 +4,9 @@ import re
 from bisect import bisect_left
 from collections.abc import Iterator
 
+from lint_rules.manuscript.model import PICTURE
 from lint_rules.page.exercises.model import Gap, Place
+from lint_rules.page.exercises.small_words import small_words
 
 _BLANK = re.compile(r"_+(?:\s*_{2,})*")
 # Letters and blanks run together: gr__n, _irl, ____ing. It begins where letters begin, and so looks once at each.
@@ -14,17 +16,23 @@ _HALF_SPACED = re.compile(r"(?<![^\W\d])(?:[^\W\d]*(?<!_)_(?!_)[ \u00a0](?=_(?!_
 # A word whose letters stand in groups between single lines: br _ ght, T _ _ sday, d_ _ ghter, _ wl.
 _GROUPED = re.compile(
     r"(?<![^\W\d])(?:[^\W\d_]+(?=[ \u00a0]?_(?!_)))?"
-    r"(?:[ \u00a0]?(?<!_)_(?!_)(?:[ \u00a0]?_(?!_))?(?:[ \u00a0]?[^\W\d_]+)?)+(?![\w])"
+    r"(?:[ \u00a0]?(?<!_)_(?!_)(?:[ \u00a0]?_(?!_))?(?:[ \u00a0]?[^\W\d_]+(?:[ \u00a0][^\W\d_]+)?)?)+(?![\w])"
 )
+# All that an item has: letters of a word around a blank for some others, `t ____ n`, `si ____`, `____ en`.
+_CUT_UP = re.compile(r"\s*(?P<left>[^\W\d_]{0,6})(?P<apart> ?)_{2,}(?: ?)(?P<right>[^\W\d_]{0,6})\s*")
+_PIECE = re.compile(r"[^\W\d_]+|_+|\S")
+_MOST_PIECES = 24
+_VOWEL = re.compile("[aeiouy]", re.I)
+_FRAGMENT = 4  # letters of the longest piece that is no word by itself
 _DOTS = re.compile(r"(?<=\s)(?:…|\.{3,})|(?:…{2,}|\.{4,})")
 _HINT = re.compile(r"[ \u00a0]*\(([^()\n]{1,40})\)")
 _HINT_FIRST = re.compile(r"\(([^()\n]{1,40})\)\s*")
 _LABEL_BEFORE = re.compile(r"[(\[]?\d{1,2}[)\].]?\s*$")
 
 
-def gaps_in(place: Place, *, dots: bool = False, said: str = "") -> Iterator[Gap]:
+def gaps_in(place: Place, *, dots: bool = False, said: str = "", in_company: bool = False) -> Iterator[Gap]:
     """The blanks of a range, in order. ``dots``: an ellipsis is one too (`She … a cat`); ``said`` is what the key says:
-    it tells which letters belong to one word (`br _ ght`)."""
+    it tells which letters belong to one word (`br _ ght`). ``in_company``: the items beside it have words cut up."""
     text = place.passage.text
     found: list[Gap] = []
     spaced = [
@@ -32,14 +40,16 @@ def gaps_in(place: Place, *, dots: bool = False, said: str = "") -> Iterator[Gap
         *(match.span() for match in _HALF_SPACED.finditer(text, place.start, place.end)),
     ]
     words = frozenset(re.findall(r"[^\W\d_]+", said))
+    cut_up = cut_up_word(place, said, in_company=in_company) or _in_pieces(place, words)
+    if cut_up is not None:
+        spaced.append((cut_up.start, cut_up.end))
     grouped = (_grouped(text, *match.span(), words) for match in _GROUPED.finditer(text, place.start, place.end))
     spaced += [one for one in grouped if one is not None]
     for span in sorted(spaced, key=lambda one: one[0] - one[1]):  # of two readings the longer
         word = Place(place.passage, *span)
-        letters = set(shown_letters(word.text))
         if any(gap.place.start < word.end and word.start < gap.place.end for gap in found):
             continue
-        if "_" in word.text and "___" not in word.text and (not letters or letters - {"I", "a", "A"}):
+        if word == cut_up or ("_" in word.text and "___" not in word.text and _is_one_word(word, words)):
             found.append(Gap(word, word))
     found.sort(key=lambda gap: gap.place.start)
     starts, ends = [gap.place.start for gap in found], [gap.place.end for gap in found]  # of spaced words: apart
@@ -63,6 +73,62 @@ def gaps_in(place: Place, *, dots: bool = False, said: str = "") -> Iterator[Gap
             merged.append(gap)
     for gap in merged:
         yield Gap(gap.place, gap.word, _hint(gap, place))
+
+
+def _is_one_word(word: Place, said: frozenset[str]) -> bool:
+    """Whether letters and blanks one by one are one word. `a _ _ _ _` may be an article before one: it is the word's
+    first letter where the key says so, or where it stands behind a whole sentence and no word fits the rest."""
+    letters = set(shown_letters(word.text))
+    if not letters or letters - {"I", "a", "A"} or any(fits(word.text, one, one_each=True) for one in said):
+        return True
+    rest = word.text.lstrip("aAI \u00a0")
+    before = word.passage.text[: word.start].rstrip()
+    begins = word.text[0].isalpha() and (not before or before[-1] in ".?!:–—→=" or not said)
+    return begins and len(rest) > 1 and not any(fits(rest, one, one_each=True) for one in said)
+
+
+def cut_up_word(place: Place, said: str = "", *, in_company: bool = False) -> Place | None:
+    """The one word that a range is, where a blank with spaces stands for some of its letters: `t ____ n`. Told by a
+    picture of the word, by the key, by a letter that is no word by itself, or by its company."""
+    text = place.text.replace(PICTURE, " ")
+    match = _CUT_UP.fullmatch(text)
+    if match is None or not (match["left"] or match["right"]):
+        return None
+    left, right = match["left"], match["right"]
+    start = place.start + match.start("left")
+    word = Place(place.passage, start, start + len(text[match.start("left") :].rstrip()))
+    shown = [one.alt for one in place.passage.pictures if place.start <= one.at < place.end]
+    pieces = [piece for piece in (left, right) if piece]
+    small = all(piece.casefold() in small_words() or len(piece) > _FRAGMENT for piece in pieces)
+    alone = len(pieces) > 1 and any(len(piece) == 1 and piece not in ("a", "A", "I", "O") for piece in pieces)
+    fitting = any(fits(f"{left}_{right}", one, one_each=False) for one in re.findall(r"[^\W\d_]+", said))
+    fitting = fitting and (len(pieces) > 1 or not _VOWEL.search(pieces[0]))  # `stop ____`, key `stopped`, is a word
+    short = len(pieces) > 1 and max(map(len, pieces)) < 3
+    letters = short and re.fullmatch(r"[^\W\d_]{1,3}", said.strip()) is not None
+    if any(_shows(one, left, right) for one in shown) or (not small and (fitting or letters or in_company)) or alone:
+        return word
+    return None
+
+
+def _in_pieces(place: Place, said: frozenset[str]) -> Place | None:
+    """The one word that a range is, in pieces around single lines: `sp _ _ n`; where no word of the key fits it, the
+    letters before its first line must be no word of their own (`my _ _ _`)."""
+    text = place.text.strip()
+    pieces = _PIECE.findall(text)
+    single = all(piece == "_" or piece.isalpha() for piece in pieces)
+    if not single or not 2 < len(pieces) <= _MOST_PIECES or " " not in text or "_" not in pieces:
+        return None
+    first = re.split("[ _]", text)[0].casefold()
+    apart = first in small_words() or len(first) > _FRAGMENT
+    if any(fits(text, one, one_each=True) for one in said) or not apart:
+        start = place.start + place.text.index(text)
+        return Place(place.passage, start, start + len(text))
+    return None
+
+
+def _shows(alt: str, left: str, right: str) -> bool:
+    """Whether a picture of something shows the word: `a tin` for `t ____ n`."""
+    return any(fits(f"{left}_{right}", one, one_each=False) for one in re.findall(r"[^\W\d_]+", alt))
 
 
 def _grouped(text: str, start: int, end: int, said: frozenset[str]) -> tuple[int, int] | None:

@@ -9,6 +9,7 @@ from lint_rules.page.number_words import NUMBER_WORDS
 _NUMBERS = "|".join([*(word for word, number in NUMBER_WORDS.items() if number > 1), r"\d{1,2}"])
 _ONCE = re.compile(
     r"\b(?:each|every)\b[^.!?]{0,30}\b(?:once|one\s+gap\s+only|only\s+one\s+gap)\b|\bonly\s+once\b|\buse\s+all\b"
+    r"|\b(?:each|every)\s+word\b[^.!?]{0,20}\bin(?:to)?\s+(?:one|a)\s+gap\b"
     r"|\ball\s+(?:of\s+)?(?:the|these)\s+words\b|\b(?:use|write)\s+every\b",
     re.I,
 )
@@ -21,7 +22,7 @@ _ONE_LETTER = re.compile(
 )
 _COUNTED = re.compile(
     rf"\b(?P<verb>ask|write|find|tick|complete|circle|underline|answer|choose|match|read|colour|color|number|name|list|say"
-    rf"|correct|finish|make|order|put|look\s+at|there\s+are)\b(?P<between>[^.!?:–—]{{0,30}}?)(?<![\d–-])\b(?P<phrase>(?P<number>{_NUMBERS})"
+    rf"|correct|finish|make|order|put|look\s+at|there\s+are|here\s+are)\b(?P<between>[^.!?:–—]{{0,30}}?)(?<![\d–-])\b(?P<phrase>(?P<number>{_NUMBERS})"
     rf"\s+(?:(?!and\b|or\b|to\b|more\b)[a-z’'-]+\s+){{0,2}}?(?P<noun>things|words|sentences|questions|mistakes|differences"
     r"|animals|colou?rs|objects|pictures|answers|items|names|verbs|adjectives|nouns|gaps|boxes|rooms|jobs|clothes|fruits"
     r"|foods|toys|days|months|numbers|friends|classmates|children|people|pupils|partners|students|lines|steps|riddles"
@@ -77,7 +78,7 @@ def asked_for(instruction: str) -> Iterator[Asked]:
         free = free and not (verb in _FINDING and instruction[match.end() :].lstrip().startswith("about"))
         written = match["number"].casefold()
         number = int(written) if written.isdigit() else NUMBER_WORDS[written]
-        if verb.startswith("there") and match["noun"].casefold() not in _TOLD_OF:
+        if verb.startswith("there") and match["noun"].casefold() not in _TOLD_OF and "here" not in verb.split():
             continue
         if number > 1:
             yield Asked(*match.span("phrase"), number, verb, match["noun"].casefold(), free)

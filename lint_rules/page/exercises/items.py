@@ -14,7 +14,7 @@ from lint_rules.page.exercises.answers import alternatives, letters_of, plain
 from lint_rules.page.exercises.choices import choices_in
 from lint_rules.page.exercises.completed import chosen_option
 from lint_rules.page.exercises.drafts import Draft, DraftExercise
-from lint_rules.page.exercises.gaps import gaps_in
+from lint_rules.page.exercises.gaps import cut_up_word, gaps_in
 from lint_rules.page.exercises.model import Answer, Choice, Gap, Item, Option, Place
 
 _EXAMPLE = re.compile(r"\s*(?:example|e\.g\.|model)\b", re.I)
@@ -26,15 +26,26 @@ _BRACKETED = re.compile(r"\([ \u00a0]*[^\W\d_]{3,}[ \u00a0]*\)(?=[ .]*$)")
 _TWO = re.compile(r"\s(?:…|\.{3})\s")  # `Did … do`: an answer for two blanks
 _BOX = re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
 _FEWEST = 2
+_SENTENCE = 3  # words
 
 
 def items_of(one: DraftExercise, answers: Sequence[Answer | None], instruction: str) -> tuple[Item, ...]:
     """The items of drafts, with the answers that belong to them."""
-    items = [_item(draft, answer, one, instruction) for draft, answer in zip(one.drafts, answers, strict=True)]
+    said = [answer.text if answer is not None else "" for answer in answers]
+    cut_up = [_is_cut_up(draft, text) for draft, text in zip(one.drafts, said, strict=True)]
+    company = sum(cut_up) >= _FEWEST and sum(cut_up) * 2 >= len(cut_up)
+    items = [
+        _item(draft, answer, one, instruction, cut_up=company)
+        for draft, answer in zip(one.drafts, answers, strict=True)
+    ]
     return tuple(_in_company(items, one))
 
 
-def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: str) -> Item:
+def _is_cut_up(draft: Draft, said: str) -> bool:
+    return any(cut_up_word(place, said) is not None for place in draft.places)
+
+
+def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: str, *, cut_up: bool) -> Item:
     said = answer.text if answer is not None else ""
     ticked = _ticked(draft, said) if not draft.options else ()
     lettered = (Choice(tuple(draft.options) or ticked),) if draft.options or ticked else ()
@@ -45,7 +56,8 @@ def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: 
     if one.cloze:
         inline = inline[:1]
     dots = bool(lettered or one.column)
-    gaps = tuple(gap for place in draft.places for gap in gaps_in(place, dots=dots, said=said))
+    gaps = tuple(gap for place in draft.places for gap in gaps_in(place, dots=dots, said=said, in_company=cut_up))
+    gaps = _struck_out(draft, gaps, said) or gaps
     if one.cloze:
         gaps = gaps[: 1 + len(_TWO.findall(said))]
     if inline and said and not any(chosen_option(choice, said) for choice in inline):
@@ -56,6 +68,21 @@ def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: 
     example = draft.label.text == "0" or any(_EXAMPLE.match(place.text) for place in draft.places[:1])
     more = tuple(draft.more)
     return Item(draft.label, tuple(draft.places), gaps, (*inline, *lettered), jumble, answer, example, more)
+
+
+def _struck_out(draft: Draft, gaps: Sequence[Gap], said: str) -> tuple[Gap, ...]:
+    """The one stretch of a sentence that is struck out, where the key's words go in its place: `an ~~apple~~`, key
+    `egg`. None where the key gives the whole sentence, or nothing."""
+    struck = [
+        Place(place.passage, start, end)
+        for place in draft.places
+        for start, end in place.passage.struck
+        if place.start <= start and end <= place.end
+    ]
+    whole = said.rstrip()[-1:] in (".", "!", "?") and len(said.split()) >= _SENTENCE
+    if len(struck) != 1 or len(gaps) != 1 or gaps[0].word is not None or not said or whole:
+        return ()
+    return (Gap(struck[0]),)
 
 
 def _ticked(draft: Draft, said: str) -> tuple[Option, ...]:
@@ -93,6 +120,9 @@ def _jumble(draft: Draft, gaps: Sequence[Gap], said: str, instruction: str, *, s
         told = sure or _JUMBLED.search(instruction)
         if token is not None and (_is_anagram(token.text, said) or (told and _another_word(token.text, said))):
             return token
+        parts = jumbles.parts_in(place)
+        if parts is not None and _makes_one_word(parts.text, said, sure=sure):
+            return parts
         pieces = jumbles.words_in(place, said)
         if pieces and (sure or jumbles.asks_for_order(instruction) or made_of(pieces, said)):
             return Place(place.passage, pieces[0].start, pieces[-1].end)
@@ -127,12 +157,25 @@ def _set_off(place: Place, said: str, *, sure: bool) -> Place | None:
 
 
 def _fills_cell(place: Place) -> bool:
-    return place.passage.cell is not None and place.text.strip() == place.passage.text.strip()
+    return place.passage.cell is not None and place.passage.text.rstrip().endswith(place.text.strip())
 
 
 def _is_anagram(text: str, said: str) -> bool:
     letters = jumbles.letters_of(text)
     return any(jumbles.letters_of(one) == letters and plain(one) != plain(text) for one in alternatives(said))
+
+
+def _makes_one_word(parts: str, said: str, *, sure: bool) -> bool:
+    """Whether parts, put in order, are one word of the key; in the company of such (``sure``), most of one."""
+    given = jumbles.letters_of(parts)
+    for one in alternatives(said):
+        if not one.isalpha():
+            continue
+        wanted = jumbles.letters_of(one)
+        joined = "".join(char for char in parts.casefold() if char.isalpha())
+        if (given == wanted and joined != plain(one)) or (sure and (given & wanted).total() * 3 > wanted.total()):
+            return True
+    return False
 
 
 def _another_word(text: str, said: str) -> bool:

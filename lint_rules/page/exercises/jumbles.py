@@ -5,10 +5,14 @@ from collections import Counter
 
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.model import Place
+from lint_rules.page.exercises.separators import ANY
 from lint_rules.plain_words import WORD
 
-_SPACED = re.compile(r"(?<![^\s(])[^\W\d_](?:[ \u00a0·•|,./–-]+[^\W\d_]){2,}(?![^\s.,;)→=?!])")
-_BETWEEN = re.compile(r"\s*(?:/|\||·|•|∙|~|⋅|,|\+|;|<>|\s[–—-]\s|\u00a0{2,}|[ \t]{2,}|\][ \t]*\[|\)[ \t]*\()\s*")
+_SPACED = re.compile(rf"(?<![^\s(])[^\W\d_](?:(?:[ \u00a0,.–-]|{ANY})+[^\W\d_]){{2,}}(?!(?!{ANY})[^\s.,;)→=?!])")
+_BETWEEN = re.compile(rf"\s*(?:{ANY}+|,|\+|;|<>|\s[–—-]\s|\u00a0{{2,}}|[ \t]{{2,}}|\][ \t]*\[|\)[ \t]*\()\s*")
+_PARTS = re.compile(
+    rf"\s*[(\[]?(?P<parts>[^\W\d_]{{1,7}}(?:\s*(?:{ANY}|[+–—-])+\s*[^\W\d_]{{1,7}})+)[)\]]?\s*(?=[→=_]|$)"
+)
 _ARROW = re.compile(r"\s*(?:→|=>|->|=|_{2,}).*$", re.S)
 _SENTENCES = re.compile(
     r"\b(?:in order|order the|make (?:a |the )?(?:sentence|question)|jumbled|mixed|right order)", re.I
@@ -22,6 +26,12 @@ def letters_in(place: Place) -> Place | None:
     """The letters of a range that stand one by one: `k i t h c e n n`."""
     match = _SPACED.search(place.passage.text, place.start, place.end)
     return Place(place.passage, *match.span()) if match else None
+
+
+def parts_in(place: Place) -> Place | None:
+    """The parts of one word, with signs between: `co · broc`, `ter + win`."""
+    match = _PARTS.match(place.passage.text, place.start, place.end)
+    return Place(place.passage, *match.span("parts")) if match is not None else None
 
 
 def letters_of(text: str) -> Counter[str]:

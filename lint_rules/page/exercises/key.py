@@ -27,6 +27,10 @@ _ONE_LABEL = re.compile(r"\d{1,2}|[A-Za-z]+")
 _ATTACHED = re.compile(r"(?<![\w.–-])(?P<label>\d{1,2})(?=[A-Za-z](?:[\s,;.)]|$)|\s?[–-]\s?\d{1,2}[.):]?\s)")
 _BEHIND = re.compile(r"(?:\(?[A-Za-z]\)?[ –-]{0,3}\d{1,2}\s*(?:[,;.·|]|\s|$)\s*){2,}")
 _ONE_BEHIND = re.compile(r"\(?(?P<answer>[A-Za-z])\)?[ –-]{0,3}(?P<label>\d{1,2})")
+_PAIR = re.compile(r"\(?(?P<label>[A-Za-z])[).:]?\s*[=→–-]?\s*(?P<answer>\d{1,2})")
+_PAIRS = re.compile(
+    rf"(?:{_PAIR.pattern.replace('?P<label>', '?:').replace('?P<answer>', '?:')}\s*(?:[,;.·|]\s*|\s|$)){{2,}}"
+)
 _FROM_TO = re.compile(r"(\d{1,2})\s*[–-]\s*(\d{1,2})[.):]?\s+(?=\S)")
 _EDGE = " \t\n,;–—|·•-→="
 _ENTRY = re.compile(r"\s*[;\n]\s*")
@@ -76,7 +80,7 @@ def read_key(
     order = tuple(_label_row(lines))
     marks = [] if order else [*marks_in(lines), *_attached(lines)]
     marks.sort(key=lambda mark: mark.order)
-    behind = tuple(_behind(lines)) if Kind.NUMBER in kinds else ()
+    behind = tuple(_behind(lines)) if Kind.NUMBER in kinds else tuple(_numbered_letters(lines)) if kinds else ()
     rows: tuple[tuple[Answer, ...], ...] = (behind,) if behind else ()
     for kind in () if behind else (*kinds, *(kind for kind in Kind if kind not in kinds)):
         steps = _steps(page)
@@ -111,6 +115,17 @@ def _behind(lines: Sequence[Line]) -> Iterator[Answer]:
             Place(passage, start + match.start("answer"), start + match.end("answer")),
             Label(match["label"], at.span, at),
         )
+
+
+def _numbered_letters(lines: Sequence[Line]) -> Iterator[Answer]:
+    """`b 1, d 2, a 3`: a letter of the page, and behind it the number that it gets, in any order."""
+    if len(lines) != 1 or not _PAIRS.fullmatch(lines[0].text):
+        return
+    passage, start = lines[0].passage, lines[0].start
+    for match in _PAIR.finditer(lines[0].text):
+        at = Place(passage, start + match.start("label"), start + match.end("label"))
+        said = Place(passage, start + match.start("answer"), start + match.end("answer"))
+        yield Answer(said, Label(match["label"], at.span, at))
 
 
 def _label_row(lines: Sequence[Line]) -> Iterator[Answer]:

@@ -47,7 +47,16 @@ def with_blanks(passage: Passage, source: Source) -> Passage:
     pictures = tuple(replace(one, at=one.at + sum(at <= one.at for at in shift)) for one in passage.pictures)
     found = gaps(whole) if "__" in whole else ()
     return replace(
-        passage, text=whole, starts=starts, ends=ends, strong=(), emphasis=(), foreign=(), gaps=found, pictures=pictures
+        passage,
+        text=whole,
+        starts=starts,
+        ends=ends,
+        strong=(),
+        emphasis=(),
+        foreign=(),
+        struck=(),
+        gaps=found,
+        pictures=pictures,
     )
 
 

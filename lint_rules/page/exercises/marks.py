@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
+from lint_rules.page.exercises.answers import CIRCLED, uncircled
 from lint_rules.page.exercises.model import Label, Place
 from lint_rules.page.exercises.stream import Line, is_bold, is_led
 
@@ -18,7 +19,7 @@ LINE, DRESSED, APART, WEAK = 4, 3, 2, 1  # how surely a mark stands where a labe
 _TICKS = "☐□▢◯○◻⬜❏❑"
 _MARK = re.compile(
     r"(?<![^\s(|•=→/;,☐□▢◯○◻⬜❏❑–—-])(?P<open>\(|\[)?"
-    r"(?P<label>\d{1,2}|x{0,1}(?:ix|iv|v?i{1,3})|[A-Za-z])"
+    rf"(?P<label>[{CIRCLED}]|[0-9]{{1,2}}|x{{0,1}}(?:ix|iv|v?i{{1,3}})|[A-Za-z])"
     r"(?P<close>[)\]]\.?|[.:](?!\S)|(?=[)\s]|$|\u00a0))"
 )
 _BEFORE = re.compile(rf"^(?:[{_TICKS}•·*–—-]\s*|_{{2,}}\s*|…\s*)+$")
@@ -97,36 +98,34 @@ def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
     text = line.passage.text
     for match in _MARK.finditer(text, line.start, line.end):
         opened, closed = match["open"] or "", match["close"]
+        label = uncircled(match["label"])
+        circled = label != match["label"]
         start, end = match.span("label")
         if opened and not closed:  # `(1 go / went)`: within the brackets of its choice
             inside = _CHOICE_INSIDE.match(text, end, line.end)
-            if inside is not None and match["label"].isdigit():
-                yield Mark(index, match["label"], start, end, match.start(), inside.end("gap"), DRESSED, dressed=True)
+            if inside is not None and label.isdigit():
+                yield Mark(index, label, start, end, match.start(), inside.end("gap"), DRESSED, dressed=True)
             continue
-        if (opened == "(") != closed.startswith(")") and (opened or len(match["label"]) > 2):
+        if (opened == "(") != closed.startswith(")") and (opened or len(label) > 2):
             continue
         before = text[line.start : match.start()]
         after = _AFTER.match(text, match.end(), line.end)
         last = after.end() if after else match.end()
-        counts = opened and before.strip() and last >= line.end and match["label"].isdigit()
+        counts = opened and before.strip() and last >= line.end and label.isdigit()
         if counts and not before.rstrip().endswith(("_", "…")):
             continue  # `It rhymes with red. (3)`: how many letters, points or lines
-        bold = is_bold(line.passage, start, end)
+        bold = circled or is_bold(line.passage, start, end)
         led = is_led(line.passage, line.start, match.start()) or (
-            match["label"] == "1" and _PART.fullmatch(before) and _ITS_FIRST.match(text, end)
+            label == "1" and _PART.fullmatch(before) and _ITS_FIRST.match(text, end)
         )
-        strength = (
-            LINE
-            if led
-            else _strength(before, opened, closed, bold, bare_letter=not closed and match["label"].isalpha())
-        )
+        strength = LINE if led else _strength(before, opened, closed, bold, bare_letter=not closed and label.isalpha())
         if own and not before and not (opened or closed) and not _opens_row(line, match):
-            strength = WEAK if match["label"].isdigit() else APART  # behind the list's own number
+            strength = WEAK if label.isdigit() else APART  # behind the list's own number
         first = line.start if strength == LINE and _BEFORE.match(before) else match.start()
         if opened and closed.endswith(".") and before.rstrip().endswith("_"):
             last = match.end() - 1  # `cold and ____ (4).`: the full stop is the sentence's
             first = line.start + len(before.rstrip())
-        yield Mark(index, match["label"], start, end, first, last, strength, dressed=bool(opened or closed or bold))
+        yield Mark(index, label, start, end, first, last, strength, dressed=bool(opened or closed or bold))
 
 
 def _opens_row(line: Line, match: "re.Match[str]") -> bool:

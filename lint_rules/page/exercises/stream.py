@@ -7,10 +7,13 @@ from dataclasses import dataclass
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Passage, Role, Unit, field_key
 from lint_rules.page.exercises.blank_signs import with_signs
 from lint_rules.page.exercises.lost_blanks import with_blanks
+from lint_rules.page.exercises.model import Place
 from lint_rules.source import Source
 
 _PAGE = frozenset({Role.TEXT, Role.ITEM, Role.CELL, Role.HEAD, Role.TURN, Role.LINE, Role.CAPTION, Role.PANEL})
 _KEY_FIELDS = ("answer", "answer key", "key")
+_DATE = re.compile(r"[0-9]{1,2}\.?\s+(?=[^\W\d_])")
+_DAYS = 7  # bare numbers of the shortest calendar
 _BOLD = re.compile(r"[\s.):(]*")
 
 
@@ -82,6 +85,20 @@ def _breaks(passage: Passage, source: Source) -> Iterator[int]:
     for at, char in enumerate(passage.text):
         if char.isspace() and "\n" in source.text[passage.starts[at] : passage.ends[at]]:
             yield at
+
+
+def dates_in(cells: Iterable[Place]) -> Iterator[Place]:
+    """The numbers of a calendar's days, where something stands behind them: `3 dentist` among `1`, `2`, `4`."""
+    tables: dict[int, list[Place]] = {}
+    for place in cells:
+        if place.passage.cell is not None:
+            tables.setdefault(place.passage.cell.table, []).append(place)
+    for several in tables.values():
+        if sum(place.text.strip().isdigit() for place in several) >= _DAYS:
+            for place in several:
+                match = _DATE.match(place.passage.text, place.start, place.end)
+                if match is not None:
+                    yield Place(place.passage, *match.span())
 
 
 def is_bold(passage: Passage, start: int, end: int) -> bool:

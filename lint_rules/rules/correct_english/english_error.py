@@ -20,6 +20,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from lint_rules.english.left_alone import SPELLER, is_left_alone
+from lint_rules.english.of_key import slips_of_key
 from lint_rules.english.slips import Slip, slips_in
 from lint_rules.english.text import passages_to_check
 from lint_rules.finding import Edit, Found, Mend, Severity
@@ -191,6 +192,7 @@ def find(reading: Reading) -> Iterator[Found]:
     told, names = _own_slips(reading), set[str]()
     for passage in reading.unit.passages:
         yield from _loose_marks(passage)
+    of_key = _of_key(reading)
     for passage in reading.read.passages:
         own = told.get(passage, [])
         yield from (found for _, found in own)
@@ -199,6 +201,8 @@ def find(reading: Reading) -> Iterator[Found]:
             if any(match.start < slip.end and slip.start < match.end for slip, _ in own):
                 continue
             if _is_noise(passage.text, match, reading) or words.strip(_MARKS).casefold() in letters:
+                continue
+            if (passage, match) in of_key or (passage.audience is Audience.KEY and (match.rule, words) in of_key):
                 continue
             if is_left_alone(passage, match, lambda word: _is_word_of_ours(word, house, elsewhere)):
                 continue
@@ -225,6 +229,15 @@ def find(reading: Reading) -> Iterator[Found]:
                     yield Found(span, words, message, key=_NAME, about=_NAME)
                     continue
             yield Found(span, words, _message(passage, match, words), about=about)
+
+
+def _of_key(reading: Reading) -> set[tuple[object, object]]:
+    """What key-makes-bad-english says of blanks; and, by rule and words, what the key says in its own place."""
+    found: set[tuple[object, object]] = set()
+    for passage in reading.read.passages:
+        for match, _ in slips_of_key(passage, reading.english(passage)):
+            found |= {(passage, match), (match.rule, passage.text[match.start : match.end])}
+    return found
 
 
 def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:

@@ -128,6 +128,7 @@ def find(reading: Reading) -> Iterator[Found]:
             yield from _box(exercise, instruction)
             yield from _sorted(exercise)
             yield from _order(exercise, instruction)
+            yield from _steps(exercise, instruction)
 
 
 def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
@@ -354,6 +355,24 @@ def _order(exercise: Exercise, instruction: str) -> Iterator[Found]:
     span = first.passage.span(first.start, last.end)
     message = f"The steps are {_range(labels)}; the key leaves out {', '.join(missing)}. Give each step once."
     yield Found(span, first.passage.text[first.start : last.end], message)
+
+
+def _steps(exercise: Exercise, instruction: str) -> Iterator[Found]:
+    """Lettered things that each get a number, `a 3, b 1, c 2`: no number twice, and none left out."""
+    items = [item for item in exercise.items if not item.example]
+    answers = [item.answer for item in items if item.answer is not None]
+    numbers = [plain(answer.text) for answer in answers]
+    if len(numbers) < _FEWEST or not asks_for_order(instruction) or any(item.choices for item in items):
+        return
+    if any(item.label.text.isdigit() for item in items) or not all(number.isdigit() for number in numbers):
+        return
+    missing = [str(at) for at in range(1, len(items) + 1) if str(at) not in numbers]
+    if len(missing) != 1 or not set(numbers) <= {str(at) for at in range(1, len(items) + 1)}:
+        return
+    for at, answer in enumerate(answers):
+        if numbers[at] in numbers[:at]:
+            message = f"The key has {numbers[at]} twice, and no {missing[0]}. Give each step its number."
+            yield Found(answer.place.span, answer.text, message)
 
 
 def _numbers_alone(read: Exercises, instruction: str) -> Iterator[Found]:

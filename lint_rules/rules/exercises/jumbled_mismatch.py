@@ -71,6 +71,8 @@ def _compare(exercise: Exercise, asked: bool) -> Iterator[Found]:
 
 def _is_letters(item: Item) -> bool:
     assert item.jumble is not None
+    if item.answer is not None and len(item.answer.text.split()) == 1 and len(plain(item.jumble.text).split()) > 1:
+        return True  # parts of one word
     return max((len(word) for word in plain(item.jumble.text).split()), default=0) <= 1 or " " not in plain(
         item.jumble.text
     )

@@ -8,6 +8,7 @@ that is to be wrong (`mistakes`) is left alone.
 import re
 from collections.abc import Iterator
 
+from lint_rules.english.of_key import slips_of_key
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Passage
 from lint_rules.page.exercises.completed import completed
@@ -20,6 +21,7 @@ from lint_rules.unit_language.key_slips import key_slips
 
 _SENTENCE = 3  # words
 _HINT = re.compile(r"\(\s*([^\W\d_]+)\s*\)")
+_HINT_BEHIND = re.compile(r"[.!?]\s*(?:/|[–—→:*]+)\s*([^\W\d_]+)\s*$")  # `It is ____ than a cat. / big`
 _LAST_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?(?=\s*$)")
 _LETTER_FIRST = re.compile(r"([A-Za-z])[).]?\s+(?=[A-Z])")
 
@@ -72,8 +74,27 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report the gaps and choices whose key makes a slip."""
     read_activities = {activity.span: activity for activity in reading.read.activities}
     for read in reading.readings.exercises:
-        if "mistakes" not in read.activity.kinds and not read.own:
-            yield from _activity(read, read_activities[read.activity.span], reading)
+        done = read_activities[read.activity.span]
+        if "mistakes" in read.activity.kinds:
+            continue
+        own = list(_activity(read, done, reading)) if not read.own else []
+        yield from own
+        yield from _by_checker(done, reading, {found.span for found in own})
+
+
+def _by_checker(done: Activity, reading: Reading, told: set[Span]) -> Iterator[Found]:
+    """What an English checker finds at the words of a gap, once a gap."""
+    for passage in done.part.passages:
+        for match, (start, end) in slips_of_key(passage, reading.english(passage)):
+            span = passage.span(start, end)
+            if span not in told:
+                told.add(span)
+                better = f" Perhaps “{match.replacements[0]}”?" if match.replacements else ""
+                words = passage.text[match.start : match.end]
+                whole = _around(passage.text, min(start, match.start), max(end, match.end))
+                yield Found(
+                    span, passage.text[start:end], f"With the key this reads “{whole}”: “{words}” is wrong.{better}"
+                )
 
 
 def _activity(read: Exercises, done: Activity, reading: Reading) -> Iterator[Found]:
@@ -109,7 +130,7 @@ def _hinted(item: Item, exercise: Exercise) -> Found | None:
     """A form that the verb in brackets has not."""
     filled = completed(item, exercise).filled
     for gap, text in zip(item.gaps, filled, strict=True):
-        alone = _HINT.findall(item.text) if len(item.gaps) == 1 else []
+        alone = [*_HINT.findall(item.text), *_HINT_BEHIND.findall(item.text)] if len(item.gaps) == 1 else []
         hint = gap.hint.text if gap.hint is not None else alone[0] if len(alone) == 1 else ""
         before = _LAST_WORD.search(gap.place.passage.text[: gap.place.start])
         word = before[0] if before is not None else ""

@@ -60,8 +60,10 @@ def _without(exercise: Exercise) -> Iterator[Found]:
     missing = [item for item in items if _needs_gap(item, own=exercise.key.own)]
     if len(having) < 2 or len(having) + len(missing) < len(items) or len(missing) * 2 > len(having):
         return
+    columns = {gap.place.passage.cell.column for item in having for gap in item.gaps if gap.place.passage.cell}
     for item in missing:
-        first = item.prompt[0]
+        cells = [place for place in item.prompt if place.passage.cell and place.passage.cell.column in columns]
+        first = cells[0] if cells else item.prompt[0]
         answer = f"the key has “{item.answer.text}” for it" if item.answer is not None else "the others have one"
         message = f"Item {item.label.text} has no gap to write in; {answer}. Put ____ where it goes."
         yield Found(first.span, first.text, message)

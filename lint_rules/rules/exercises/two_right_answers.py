@@ -165,6 +165,8 @@ def _not_told(exercise: Exercise, script: str) -> Iterator[Found]:
 
 
 def _is_told(option: Option, script: str) -> bool:
+    if any(char.isdigit() for char in option.text):
+        return True  # 4.30 may be said as half past four
     content = [word for word in plain(option.text).split() if len(word) > 2 and word not in _SMALL]
     return not content or any(word.removesuffix("s").removesuffix("'") in script for word in content)
 

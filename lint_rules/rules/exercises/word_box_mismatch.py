@@ -14,6 +14,7 @@ from lint_rules.page.exercises.completed import key_texts
 from lint_rules.page.exercises.instructions import each_once
 from lint_rules.page.exercises.model import Answer, Exercise, Item, Place
 from lint_rules.rule import Example, Reading, Rule
+from lint_rules.source import Span
 
 _ONCE = "### 1 Write. Use each word once. {.writing}\n\n"
 _KEY = "\n\n::: answers\n1 hat 2 kite 3 bird\n:::\n"
@@ -41,7 +42,7 @@ RULE = Rule(
             why="a table, and whole sentences in the key",
         ),
         Example(
-            f"{_ONCE}Word box: bird, hat\n\n{_PAGE}\n\n::: answers\n1 hat 2 «kite» 3 bird\n:::\n",
+            f"{_ONCE}Word box: «bird, hat»\n\n{_PAGE}\n\n::: answers\n1 hat 2 kite 3 bird\n:::\n",
             why="three gaps, two words",
         ),
         Example(f"{_ONCE}Word box: bird, hat, kite, «cat»\n\n{_PAGE}{_KEY}", why="a word that no gap takes"),
@@ -69,13 +70,11 @@ def _compare(exercise: Exercise, words: tuple[Place, ...]) -> Iterator[Found]:
         outside = [answer for answer, forms in said if not forms & box]
         message = f"There are {gaps} gaps and {len(words)} words in the box, each to be used once."
         if outside and len(outside) <= gaps - len(words):
-            for answer in outside:
-                yield Found(answer.place.span, answer.text, f"{message} “{answer.text}” is not in the box.")
+            listed = ", ".join(f"“{answer.text}”" for answer in outside)
+            missing = f"{listed} {'is' if len(outside) == 1 else 'are'} missing."
+            yield Found(*_whole(words), f"{message} {missing}")
         elif not said:
-            first, last = words[0], words[-1]
-            if first.passage is last.passage:
-                whole = first.passage.text[first.start : last.end]
-                yield Found(first.passage.span(first.start, last.end), whole, message)
+            yield Found(*_whole(words), message)
     elif len(words) > gaps > 0 and len(said) == len(exercise.items) and len(words) - gaps <= gaps:
         made = {word: form for word in box for form in every_form(word) if form in used and word.isalpha()}
         spare = [word for word in words if plain(word.text) not in used and plain(word.text) not in made]
@@ -86,6 +85,14 @@ def _compare(exercise: Exercise, words: tuple[Place, ...]) -> Iterator[Found]:
                 yield Found(word.span, word.text, f"{message} Take it out, or say that one is extra.")
     elif len(words) == gaps == len(said):
         yield from _twice(said, words)
+
+
+def _whole(words: Sequence[Place]) -> tuple[Span, str]:
+    """Where a box stands, and what it says; of a table its last cell, behind which the missing word goes."""
+    first, last = words[0], words[-1]
+    if first.passage is not last.passage:
+        return last.span, last.text
+    return first.passage.span(first.start, last.end), first.passage.text[first.start : last.end]
 
 
 def _twice(said: Sequence[tuple[Answer | None, set[str]]], words: Sequence[Place]) -> Iterator[Found]:
