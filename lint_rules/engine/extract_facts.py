@@ -16,7 +16,7 @@ from lint_rules.page.cross_references import references_in
 from lint_rules.page.pictures import files_named_in
 from lint_rules.page.times import lesson_minutes, stated_time
 from lint_rules.rule import Reading
-from lint_rules.unit_language.tests_of import TEST
+from lint_rules.unit_language.tests_of import TEST, is_test
 from lint_rules.unit_language.unit_words import is_title, read_by_children
 from lint_rules.unit_language.word_meetings import spelt_as_words, spelt_in, words_of_picture
 
@@ -108,7 +108,7 @@ def _headings(reading: Reading) -> Iterator[_Read]:
         yield _Read(number, title, Where.HEADING, reading.words.of(title))
         for activity in lesson.activities:
             rubric = activity.heading.passage
-            in_test = TEST in lesson.classes or TEST in activity.kinds
+            in_test = is_test(activity, lesson.classes)
             yield _Read(number, rubric, Where.RUBRIC, reading.words.of(rubric), in_test)
 
 
@@ -117,7 +117,7 @@ def _in_pictures(reading: Reading) -> Iterator[tuple[tuple[int, int, Where], Spo
     words = reading.course.words
     for number, lesson in enumerate(reading.unit.lessons):
         for activity in lesson.activities:
-            in_test = TEST in lesson.classes or TEST in activity.kinds
+            in_test = is_test(activity, lesson.classes)
             where = Where.TEST if in_test else Where.PICTURE
             for picture in activity.part.pictures:
                 rows = spelt_as_words(picture.alt, words) if in_test else words_of_picture(picture, activity, words)
@@ -155,14 +155,14 @@ def _lesson_passages(unit: Unit) -> Iterator[tuple[int, Passage, bool]]:
         yield -1, passage, False
     for activity in unit.opening_activities:
         for passage in activity.part.passages:
-            yield -1, passage, TEST in activity.kinds
+            yield -1, passage, is_test(activity, ())
     for number, lesson in enumerate(unit.lessons):
         in_test = TEST in lesson.classes
         for passage in lesson.part.passages:
             yield number, passage, in_test
         for activity in lesson.activities:
             for passage in activity.part.passages:
-                yield number, passage, in_test or TEST in activity.kinds
+                yield number, passage, is_test(activity, lesson.classes)
 
 
 def _where(passage: Passage, unit: Unit, *, in_test: bool) -> Where | None:

@@ -68,10 +68,16 @@ def gather(findings: Sequence[Finding], rules: Mapping[str, Rule]) -> tuple[Poin
     elsewhere = {index for members in at_words.values() for index in _said_elsewhere(members, findings, ways)}
     for index, (finding, way) in enumerate(zip(findings, ways, strict=True)):
         about = _about(finding, way) if index not in elsewhere else ()
-        groups[(finding.rule, *about) if about else (str(index),)].append(index)
+        groups[(_asks(rules.get(finding.rule), way, finding), *about) if about else (str(index),)].append(index)
     joined = _joined(len(findings), [*groups.values(), *at_words.values()])
     points = (_point([findings[index] for index in sorted(members)], rules) for members in joined)
     return tuple(sorted(points, key=lambda point: point.lead.order))
+
+
+def _asks(rule: Rule | None, way: Gather | None, finding: Finding) -> str:
+    """Who asks what a point answers: its rule, or all rules of a fault where one word of the course is meant."""
+    of_course = way is not None and way.within is Within.COURSE and way.by is By.KEY
+    return rule.fault if of_course and rule is not None and rule.fault else finding.rule
 
 
 def _said_elsewhere(

@@ -20,7 +20,7 @@ from lint_rules.manuscript.model import Activity, Passage, Role, Unit
 from lint_rules.manuscript.reader_state import SONGS
 from lint_rules.page.mentions import spoken_of
 from lint_rules.tables import entries
-from lint_rules.unit_language.tests_of import TEST
+from lint_rules.unit_language.tests_of import TEST, is_test
 from lint_rules.unit_language.unit_words import is_title
 
 _NOT_READ = frozenset({Role.ALT, Role.CODE, Role.PANEL})
@@ -96,8 +96,7 @@ def grammar_uses(unit: Unit, analyse: Callable[[Passage], Analysis]) -> Iterator
 
 def _of_activity(activity: Activity, classes: Sequence[str], analyse: Callable[[Passage], Analysis]) -> Place:
     passages = (activity.heading.passage, *activity.part.passages)
-    is_test = TEST in activity.kinds or TEST in classes
-    return Place(tuple(_uses(passages, activity.kinds, analyse)), is_test)
+    return Place(tuple(_uses(passages, activity.kinds, analyse)), is_test(activity, classes))
 
 
 def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[Passage], Analysis]) -> Iterator[Use]:
@@ -125,6 +124,8 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
                 continue  # Say *Yes, it is*: the very words
             if "**" in passage.text[max(0, one.start - 2) : one.end]:
                 continue  # bold that the manuscript does not read cuts words in two: I**'m wearing
+            if one.name == "imperative" and _is_answer(passage.text, one):
+                continue
             if _is_broken(passage.text, one) or any(start <= one.start < end for start, end in answers):
                 continue
             if not any(start <= one.start and one.end <= end for start, end in set_phrases):
@@ -167,6 +168,11 @@ def _is_broken(text: str, one: Structure) -> bool:
     if _GAP_BEFORE.search(text[: one.start]):
         return True
     return _GAP_AFTER.match(text, one.end) is not None and bool(_BE_HAVE_DO.fullmatch(text[one.start : one.end]))
+
+
+def _is_answer(text: str, one: Structure) -> bool:
+    """Say whether a word is what a clue asks for, and no order: `A boat for people and cars: ferry`."""
+    return text[: one.start].rstrip().endswith(":") and not text[one.end :].strip()
 
 
 def _neighbours(structures: Sequence[Structure]) -> Callable[[Structure], Iterator[str]]:

@@ -6,8 +6,10 @@ believed only where it has really graded a word, and the word itself is looked a
 - a word that children meet early (``data/childrens_words.csv``) is a note;
 - a noun that can be drawn is a query, and a note where the same activity has a picture of it or it lies one band up;
 - a verb that a teacher can act (to dip, to stir) is a query;
-- a word that no reference has graded is a query, however rare it is;
+- another word that no reference has graded is a query, however rare it is;
 - a word one band up is a query;
+- a word for who does something, or where it is done, is a note where children know what is done (a baker, a ferryman);
+- a word that nobody has graded and that is long, rare and made of no easier one (perfunctory) is a stop as well;
 - a participle that is an adjective (well known) is as hard as its verb;
 - a spelling that children know as another part of speech (mine, to fish; a flash, where the course teaches to flash) is
   nothing: parser and reference may both be wrong about which it is;
@@ -22,6 +24,7 @@ from lint_rules.course.model import Level
 from lint_rules.finding import Severity
 from lint_rules.language.inflection.lemmas import lemma
 from lint_rules.language.vocabulary.reference import lowest
+from lint_rules.language.vocabulary.word_families import doers_bases, is_hard
 from lint_rules.language.vocabulary.word_index import Origin, canonical, classroom_bands, function_bands
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.unit_language.unit_words import bands_above
@@ -29,11 +32,13 @@ from lint_rules.unit_language.unit_words import bands_above
 _WEIGHED = frozenset({Origin.REFERENCE, Origin.FREQUENCY, Origin.CLASSROOM})
 
 
-def off_list_severity(word: WordLevel, level: Level, policy: str, *, pictured: bool) -> Severity | None:
+def off_list_severity(
+    word: WordLevel, level: Level, policy: str, *, pictured: bool, of_known: bool = False
+) -> Severity | None:
     """The weight of a word that only a reference knows, or None where it is no matter.
 
     ``policy`` is the course's ``off_list`` ('' for none); ``pictured`` says that the same activity shows the word, or
-    says what it means.
+    says what it means; ``of_known`` that the course teaches a word of its family.
     """
     above = bands_above(_band(word), level) if word.origin in _WEIGHED else 0
     if above <= 0 or _is_known_otherwise(word, level):
@@ -42,6 +47,8 @@ def off_list_severity(word: WordLevel, level: Level, policy: str, *, pictured: b
         return None
     if policy in {"stop", "query", "note"}:
         return Severity(policy)
+    if of_known or _is_made_of_known(word, level):
+        return Severity.NOTE
     usual = _usual_weight(word, above, pictured=pictured)
     # The same spelling taught as another part of speech: the parser may be wrong about which it is.
     return min(usual, Severity.QUERY, key=lambda s: s.weight) if word.elsewhere is not None else usual
@@ -62,8 +69,9 @@ def _is_known_otherwise(word: WordLevel, level: Level) -> bool:
     low = min((band for text in (word.lemma, word.text) if (band := lowest(text))), default="")
     if low and bands_above(low, level) <= 0:
         return True
-    if any(band and bands_above(band, level) <= 0 for band in function_bands(word.text)):
-        return True
+    other_bands = (*function_bands(word.text), *classroom_bands(word.text), *classroom_bands(word.lemma))
+    if any(band and bands_above(band, level) <= 0 for band in other_bands):
+        return True  # a stick, where instructions say Stick
     verb = lemma(word.text.casefold(), "VBN", "VERB", "")  # well known, from to know
     of_verb = lowest(verb) if word.part_of_speech == "adjective" and verb not in {"", word.text.casefold()} else ""
     return bool(of_verb) and bands_above(of_verb, level) <= 0
@@ -76,7 +84,18 @@ def _usual_weight(word: WordLevel, above: int, *, pictured: bool) -> Severity:
         return Severity.NOTE if pictured or above == 1 else Severity.QUERY
     if pictured or word.actable or word.origin is Origin.CLASSROOM or classroom_bands(word.text):
         return Severity.QUERY
-    return Severity.STOP if graded(word) and above >= 2 else Severity.QUERY
+    return Severity.STOP if (graded(word) and above >= 2) or _is_ungraded_and_hard(word) else Severity.QUERY
+
+
+def _is_made_of_known(word: WordLevel, level: Level) -> bool:
+    """Say whether a word is a doer, or a place, of something within the band: a swimmer, a seller."""
+    if word.part_of_speech != "noun":
+        return False
+    return any((band := lowest(base)) and bands_above(band, level) <= 0 for base in doers_bases(word.lemma))
+
+
+def _is_ungraded_and_hard(word: WordLevel) -> bool:
+    return word.origin in {Origin.REFERENCE, Origin.FREQUENCY} and not graded(word) and is_hard(word)
 
 
 def graded(word: WordLevel) -> bool:
@@ -88,4 +107,6 @@ def what_the_reference_says(word: WordLevel) -> str:
     """How a message tells what is known of a word, and no more than that."""
     if word.origin is Origin.CLASSROOM:
         return f"children can follow it from {_band(word)}"
-    return f"a general reference puts it at {word.band}" if graded(word) else "no reference grades it"
+    if graded(word):
+        return f"a general reference puts it at {word.band}"
+    return "it is rare" if _is_ungraded_and_hard(word) else "no reference grades it"

@@ -24,6 +24,7 @@ _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE})
 _DASHES = frozenset("-–")
 _AFFIX = 5  # letters of an ending or a beginning, with its dash
 _LABEL = re.compile(r"[A-Z][a-z]+ (?:\d{1,2}|[A-Z])[.:]?|(?:Across|Down)[.:]?")
+_NUMBER_AFTER = re.compile(r" (?:\d{1,2}|[A-Z])\b(?!['’])")  # in Panel 2
 # What is said of a word beside it: `a kettle (a pot for hot water)`, `kettle = a pot for hot water`.
 _GLOSS = re.compile(r"[\"”’')]*\s*(?:\((?!\d)[^()]*\s[^()]*\)|=\s*\w)")
 
@@ -89,8 +90,22 @@ def is_label(passage: Passage, word: WordLevel) -> bool:
     set_apart = is_title(passage) or passage.emphasis == ((0, len(passage.text)),)
     if set_apart and _LABEL.fullmatch(passage.text):
         return True
+    if word.text[:1].isupper() and word.start and _NUMBER_AFTER.match(passage.text, word.end):
+        return True
+    if passage.role in {Role.CELL, Role.HEAD} and word.text.isupper() and _is_all(passage.text, word):
+        return True  # START →, on a board
     line = passage.text.rfind("\n", 0, word.start) + 1
     return word.start == line and word.text[:1].isupper() and passage.text[word.end : word.end + 1] == ":"
+
+
+def _is_all(text: str, word: WordLevel) -> bool:
+    return not any(char.isalnum() for char in text[: word.start] + text[word.end :])
+
+
+def labels_of(unit: Unit) -> frozenset[str]:
+    """The words that a unit labels its parts with (Panel 1, Panel 2), in lower case: children see what they mean."""
+    found = (_LABEL.fullmatch(passage.text) for passage in unit.passages if is_for_children(passage))
+    return frozenset(match[0].split()[0].casefold() for match in found if match and " " in match[0])
 
 
 def is_glossed(passage: Passage, word: WordLevel) -> bool:
@@ -124,6 +139,20 @@ class UnitWords:
     @cached_property
     def _places(self) -> tuple[Place, ...]:
         return tuple(places_of(self._unit))
+
+    @cached_property
+    def explained(self) -> frozenset[str]:
+        """The words, in lower case, that the unit makes plain without listing them: those that the Words field of its
+        notes speaks of (Explain *crew* quickly), and those that name who speaks (NARRATOR: …)."""
+        notes = (p for p in self._unit.passages if p.role is Role.FIELD and field_key(p.field) == "word")
+        spoken = (passage.speaker for passage in self._unit.passages if passage.speaker)
+        texts = (*(passage.text for passage in notes), *spoken)
+        return frozenset(word for text in texts for word in parts_of(text))
+
+    @cached_property
+    def labels(self) -> frozenset[str]:
+        """The words that the unit labels its parts with, in lower case."""
+        return labels_of(self._unit)
 
     @cached_property
     def _names(self) -> frozenset[str]:

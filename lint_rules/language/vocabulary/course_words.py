@@ -10,6 +10,7 @@ from lint_rules.course.memo import memo
 from lint_rules.course.model import Course, Level, WordEntry
 from lint_rules.language.tokens import Analysis
 from lint_rules.language.vocabulary.names import names_of_title
+from lint_rules.language.vocabulary.word_families import doers_bases
 from lint_rules.language.vocabulary.word_index import Origin, WordIndex, build_index, canonical, index_of, near_words
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.language.vocabulary.word_levels import look_up
@@ -68,6 +69,16 @@ class CourseWords:
         """Say whether a word belongs to the language of instructions: listen, tick, circle."""
         listings = self.index.by_first.get(canonical(word), ())
         return any(item.origin is Origin.CLASSROOM and len(item.parts) == 1 for item in listings)
+
+    def has_family(self, word: str) -> bool:
+        """Say whether a list has what a doer is made of, or another word made of it: baker, where bakery is taught."""
+        bases = set(doers_bases(word))
+        return bool(bases) and not bases.isdisjoint(self._families)
+
+    @cached_property
+    def _families(self) -> frozenset[str]:
+        listed = frozenset(canonical(entry.word) for entry in self._words)
+        return listed | frozenset(base for word in listed for base in doers_bases(word))
 
     def simpler(self, word: WordLevel, level: Level, unit: int) -> tuple[str, ...]:
         """Words that could serve instead: near in meaning, of the same part of speech, taught by now. At most three."""

@@ -114,6 +114,12 @@ def is_only_adjective(word: str) -> bool:
 
 
 @lru_cache(maxsize=20_000)
+def is_a(word: str, pos: str) -> bool:
+    """Say whether cefrpy knows a spelling as a part of speech."""
+    return not _table().levels(plain(word)).keys().isdisjoint(TAGS_OF.get(pos, ()))
+
+
+@lru_cache(maxsize=20_000)
 def lowest(word: str) -> str:
     """The lowest level that cefrpy gives a spelling, whatever its part of speech ('' when it has not the word)."""
     levels = _table().levels(plain(word))

@@ -23,11 +23,13 @@ from collections.abc import Iterator, Set
 
 from lint_rules.course.model import Level, WordEntry
 from lint_rules.finding import Found, Severity
+from lint_rules.language.grammar.labels import all_grammar_terms
 from lint_rules.language.vocabulary.misspellings import meant_by, plays_with_letters
 from lint_rules.language.vocabulary.noises import is_sound
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import Origin, canonical, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
+from lint_rules.manuscript.model import DivKind
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.off_list import off_list_severity, what_the_reference_says
 from lint_rules.unit_language.unit_words import (
@@ -267,7 +269,10 @@ def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str,
     word, level, course = met.word, reading.level, reading.course
     if word.free or _is_spelling(met) or is_label(met.passage, word) or _is_no_word(met):
         return None
-    shown = has_picture(met.place, word) or is_glossed(met.passage, word)
+    if _is_of_tables(met, reading) or canonical(word.lemma) in reading.words.labels:
+        return None
+    explained = not {canonical(word.lemma), canonical(word.text)}.isdisjoint(reading.words.explained)
+    shown = explained or has_picture(met.place, word) or is_glossed(met.passage, word)
     often = f" ({met.times} times here)" if met.times > 1 and met.place.activity else ""
     if word.entry is not None:
         if word.entry.level <= level.index or word.noise:
@@ -285,13 +290,22 @@ def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str,
         echo = word.noise and meant in met.passage.text.casefold()  # wiggle, waggle
         if meant and not met.place.sung and not echo:
             return Severity.QUERY, f"“{word.text}”{often} {_slip(meant, level)}", ""
-    weight = off_list_severity(word, level, course.off_list, pictured=shown)
+    of_known = word.part_of_speech == "noun" and reading.words.lists.has_family(word.lemma)
+    weight = off_list_severity(word, level, course.off_list, pictured=shown, of_known=of_known)
     if weight is None:
         return None
-    if canonical(word.lemma) in topics and not course.off_list:
+    if (explained or canonical(word.lemma) in topics) and not course.off_list:
         weight = Severity.NOTE
     about = _NAME if _may_be_a_name(word, met) else _HARD
     return weight, f"“{word.text}”{often} {_off_list(met, weight, reading, shown=shown)}", about
+
+
+def _is_of_tables(met: Met, reading: Reading) -> bool:
+    """Say whether a word is a term of grammar in a table of grammar: Regular and Irregular, a vowel. If children may
+    meet it there is grammar-term-on-page's to ask."""
+    if DivKind.PATTERN not in reading.read.div_kinds(met.passage):
+        return False
+    return any(met.word.lemma in term.term.split() for term in all_grammar_terms())
 
 
 def _topics(reading: Reading) -> frozenset[str]:

@@ -64,7 +64,7 @@ RULE = Rule(
         Example(_UNIT_2 + "It's a «kite». The kite is red.\n", words=_LIST, why="once in an activity"),
         Example("::: {.audio track=1.1}\nMINA: Look at my «kite»!\n:::\n", words=_LIST),
     ),
-    gathers=(Gather(Within.UNIT, By.KEY),),
+    gathers=(Gather(Within.COURSE, By.KEY),),
     fault="a word",
 )
 

@@ -61,7 +61,7 @@ RULE = Rule(
             others=(_unit(2, "can"),),
         ),
     ),
-    gathers=(Gather(Within.UNIT, By.KEY),),
+    gathers=(Gather(Within.COURSE, By.KEY),),
     fault="a word",
 )
 

@@ -1,0 +1,112 @@
+"""What the authors of fresh courses denied or shrugged at, and beside each what must still be found.
+
+Each case is a rule, a manuscript as in the rules' examples, the words found there (all of them, in order) and their
+weight.
+"""
+
+from dataclasses import dataclass, field
+
+import pytest
+
+from lint_rules.engine.example import assemble
+from lint_rules.engine.registry import load_rules
+from lint_rules.rule import Example
+from tests.support import run_files
+
+
+@dataclass(frozen=True)
+class Case:
+    rule: str
+    text: str
+    found: tuple[tuple[str, str], ...] = ()
+    course: str = ""
+    words: str = ""
+    others: tuple[str, ...] = field(default=())
+    points: int | None = None
+
+
+A1, A2, B1 = (f"levels: [{{cefr: {band}}}]" for band in ("A1", "A2", "B1"))
+_TABLE = "| | Regular | Irregular |\n|---|---|---|\n| + | I carried it. | She saw it. |\n"
+_NOTES = "\n::: teacher\n**Words:** {}\n:::\n"
+
+WORDS = [
+    # a word that the notes explain, or that speaks in the scripts, is at most a note
+    Case("word-above-level", "The narrator is here.\n", (("stop", "narrator"),), A2),
+    Case(
+        "word-above-level",
+        "The narrator is here.\n" + _NOTES.format("Tell the class that the *narrator* is the teller."),
+        (("note", "narrator"),),
+        A2,
+    ),
+    Case("word-above-level", "Where is the narrator?\n\n**Narrator:** It is cold.\n", (("note", "narrator"),), A2),
+    Case("word-above-level", "The narrator is here.\n" + _NOTES.format("Explain *crew*."), (("stop", "narrator"),), A2),
+    # labels of a comic
+    Case("word-above-level", "**Panel 1**\n\nA cat.\n\nWho is in Panel 2? Draw a panel.\n", (), A1),
+    Case("word-above-level", "Draw a panel of the comic.\n", (("query", "panel"),), A2),
+    # a term of grammar in a table of grammar
+    Case("word-above-level", f"::: pattern\n{_TABLE}:::\n", (), A2),
+    Case("word-above-level", "His steps are irregular.\n", (("query", "irregular"),), A2),
+    # hard: nobody grades it, and it is rare, long and made of no easier word
+    Case("word-above-level", "The jetty is old and dilapidated.\n", (("stop", "dilapidated"),), A1, "jetty,noun,,1\n"),
+    Case("word-above-level", "He gave a perfunctory smile.\n", (("stop", "perfunctory"),), B1, "smile,noun,,1\n"),
+    Case("word-above-level", "The goat was nonchalant.\n", (("stop", "nonchalant"),), A2, "goat,noun,,1\n"),
+    Case("word-above-level", "It was obstinately cold.\n", (("stop", "obstinately"),), A2),
+    # easy: made of an easy word with a usual ending, or of two
+    Case("word-above-level", "The baker has a cake.\n", (("note", "baker"),), A1, "bakery,noun,,1\n"),
+    Case("word-above-level", "The ferryman is old.\n", (("note", "ferryman"),), B1, "ferry,noun,,1\n"),
+    Case("word-above-level", "The rider is on the horse.\n", (("note", "rider"),), A2),
+    Case("word-above-level", "Draw a timeline.\n", (), A2),
+    Case(
+        "word-above-level",
+        "A wobbly, twinkling, multicoloured snowflake.\n",
+        (("note", "wobbly"), ("query", "twinkling"), ("query", "multicoloured"), ("note", "snowflake")),
+        A2,
+    ),
+    # a spelling that instructions use as a verb is known
+    Case("word-above-level", "Is it a carrot stick?\n", (), A1, "carrot,noun,,1\n"),
+    Case("word-above-level", "It is a good grid.\n", (("stop", "grid"),), A2),
+]  # fmt: skip
+
+
+def _unit(number: int, body: str) -> str:
+    return (
+        f"---\nlevel: level-1\nunit: {number}\ntitle: Unit {number}\n---\n\n# Unit {number}\n\n"
+        f"## Lesson 1: Look {{.words}}\n\n{body}"
+    )
+
+
+_BREAD = "bread,noun,food,3\nstart,verb,,2\n"
+_TEST = "### 2 Write the words. {.test .writing}\n\n1. Bread and cakes are here.\n"
+_GAME = (
+    "\n## Lesson 2: Test {.test}\n\n### 3 Read. {.test .reading}\n\nIt's a cat.\n\n### 4 Play. {.game}\n\n"
+    "| START → | 1 Say three words. |\n|---|---|\n| **2** Bread! | **FINISH** |\n"
+)
+
+TESTS = [
+    Case(
+        "word-before-taught",
+        _unit(1, "### 1 Read. {.reading}\n\nI like bread.\n"),
+        (("query", "bread"), ("query", "bread")),
+        words=_BREAD,
+        others=(_unit(2, "### 1 Read. {.reading}\n\nMore bread!\n"),),
+        points=1,
+    ),
+    Case("test-beyond-unit", _unit(1, _TEST), (("query", "Bread"),), words=_BREAD),
+    Case("test-beyond-unit", _unit(1, "### 1 Read. {.reading}\n\nA cat.\n" + _GAME), (), words=_BREAD),
+]
+
+
+@pytest.mark.parametrize("case", [*WORDS, *TESTS], ids=lambda case: f"{case.rule}: {case.text.strip()[-50:]}")
+def test_it_is_found_or_left_alone_as_authors_would(case, language):
+    example = Example(case.text, course=case.course, words=case.words, others=case.others)
+    modules = [module for module in load_rules() if module.rule.name == case.rule]
+    result = run_files(assemble(example).files, modules, language)
+    assert [(str(one.severity), one.text) for one in result.open] == list(case.found)
+    assert case.points is None or len(result.points) == case.points
+
+
+def test_one_word_is_one_point_for_all_rules(language):
+    files = assemble(Example(_unit(1, "### 1 Read. {.reading}\n\nI like bread.\n\n" + _TEST), words=_BREAD)).files
+    modules = [one for one in load_rules() if one.rule.name in {"test-beyond-unit", "word-before-taught"}]
+    (point,) = run_files(files, modules, language).points
+    assert set(point.rules) == {"test-beyond-unit", "word-before-taught"}
