@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from lint_rules.language.tokens import Token
 from lint_rules.tables import words
@@ -25,7 +26,7 @@ class KeySlip:
     better: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class KeySentence:
     """A sentence's words, and which of them stand in a gap or were chosen."""
 
@@ -35,7 +36,11 @@ class KeySentence:
 
     def low(self, index: int) -> str:
         """A word in lower case; '' outside the sentence."""
-        return self.tokens[index].text.casefold().replace("’", "'") if 0 <= index < len(self.tokens) else ""
+        return self._low[index] if 0 <= index < len(self._low) else ""
+
+    @cached_property
+    def _low(self) -> Sequence[str]:  # some hundred patterns ask
+        return [token.text.casefold().replace("’", "'") for token in self.tokens]
 
     def touches(self, *indices: int) -> bool:
         """Whether the key has put any of some words there."""

@@ -4,7 +4,7 @@ import re
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from lint_rules.course.model import Level, band_rank
 from lint_rules.language.tokens import Analysis
@@ -245,10 +245,11 @@ def _pictures(part: Part) -> Iterator[str]:
             yield picture.alt
 
 
-def _named(text: str) -> set[str]:
+@lru_cache(maxsize=1_000)  # asked for with each word of the pictures' activity
+def _named(text: str) -> frozenset[str]:
     words = parts_of(text.replace("_", " "))
-    found = {*words, " ".join(words), *(word[:-1] for word in words if word.endswith("s"))}
-    return found | {word[:-2] for word in words if word.endswith("es")} | {"".join(words)}
+    singular = {word[: -len(ending)] for word in words for ending in ("s", "es") if word.endswith(ending)}
+    return frozenset({*words, *singular, " ".join(words), "".join(words)})
 
 
 def bands_above(band: str, level: Level) -> int:

@@ -118,6 +118,7 @@ _STRAIGHT = str.maketrans("’‘", "''")
 _PIECES = re.compile(
     r"n't\b|'(?:s|m|re|ll|ve|d)\b|[^\W_]+(?:\.[^\W_]+)*(?=n't\b)|[^\W_]+(?:'(?!(?:s|m|re|ll|ve|d)\b)[^\W_]+)*|'\B"
 )
+_APART = re.compile(r"[\s\-‐‑–/]+")
 _SPLIT_NEGATIVES = {"can't": "ca n't", "won't": "wo n't", "shan't": "sha n't", "cannot": "can not", "gonna": "gon na"}
 
 
@@ -140,13 +141,15 @@ def canonical(word: str) -> str:
     return lowered
 
 
+@lru_cache(maxsize=20_000)
 def parts_of(phrase: str) -> tuple[str, ...]:
     """The words of a list's entry as the parser cuts them (``what's`` is two), ready to be compared."""
     cleaned = phrase.translate(_STRAIGHT).casefold()
     for word, pieces in _SPLIT_NEGATIVES.items():
-        cleaned = re.sub(rf"\b{word}\b", pieces, cleaned)
+        if word in cleaned:
+            cleaned = re.sub(rf"\b{word}\b", pieces, cleaned)
     words: list[str] = []
-    for chunk in re.split(r"[\s\-‐‑–/]+", cleaned):
+    for chunk in _APART.split(cleaned):
         whole = chunk.strip('.,;:!?…()"“”')
         if whole in {"o'clock", "n't", "'s"}:
             words.append(whole)

@@ -1,6 +1,7 @@
 """What an answer of the key says: its letters, its alternatives, its words as they are compared."""
 
 import re
+from functools import lru_cache
 
 _LETTER = re.compile(r"\(?([a-z]|[ivx]+)\)?", re.IGNORECASE)
 _LETTER_FIRST = re.compile(r"\(?([a-z])[.)](?:\s|$)", re.IGNORECASE)
@@ -28,6 +29,7 @@ def uncircled(text: str) -> str:
     return text.translate(_CIRCLED)
 
 
+@lru_cache(maxsize=4_000)  # an answer is asked for again with each item that it may be for
 def plain(text: str) -> str:
     """A text as it is compared: lower case, plain apostrophes, single spaces, no marks at its ends."""
     return " ".join(text.replace("’", "'").replace("\ufffc", " ").casefold().split()).strip(_MARKS)
@@ -43,6 +45,7 @@ def letters_of(answer: str) -> tuple[str, ...]:
     return tuple(match[1].lower() for match in letters if match) if parts and all(letters) else ()
 
 
+@lru_cache(maxsize=4_000)
 def alternatives(answer: str) -> tuple[str, ...]:
     """The texts that an answer allows, without explanations: `very / so`, `Thursday(s)`, `red – it is no fruit`."""
     found: list[str] = []

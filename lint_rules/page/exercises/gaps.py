@@ -34,6 +34,8 @@ def gaps_in(place: Place, *, dots: bool = False, said: str = "", in_company: boo
     """The blanks of a range, in order. ``dots``: an ellipsis is one too (`She … a cat`); ``said`` is what the key says:
     it tells which letters belong to one word (`br _ ght`). ``in_company``: the items beside it have words cut up."""
     text = place.passage.text
+    if not dots and text.find("_", place.start, place.end) < 0:
+        return
     found: list[Gap] = []
     spaced = [
         *(match.span() for match in _SPACED.finditer(text, place.start, place.end)),
