@@ -39,6 +39,12 @@ TESTS = {
     "language/parsing/choices": "language/test_choices.py",
     "language/parsing/prepare": "language/test_prepare.py language/test_pipeline.py language/test_found.py",
     "language/grammar/steps": "instructions/test_steps.py",
+    "english/left_alone": "english/test_left_alone.py english/test_rules.py",
+    "english/slips": "english/test_left_alone.py english/test_rules.py",
+    "english/text": "english/test_english_text.py english/test_rules.py",
+    "safety/signs": "safety/test_sensitive.py safety/test_acts.py",
+    "safety/word_pieces": "safety/test_sensitive.py safety/test_acts.py",
+    "safety/word_patterns": "safety/test_sensitive.py teachers_notes/test_materials.py",
     "unit_language/grammar_uses": "grammar/test_uses.py grammar/test_standing.py",
 }
 TESTS |= {

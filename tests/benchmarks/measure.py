@@ -248,6 +248,7 @@ def shares(bench: Bench, units: int) -> None:
     timed(SpacyLanguage, "analyse", lambda self, requests: "analyse")
     lint_rules.session.Tools.pool = lambda *_: None  # type: ignore[method-assign, assignment]  # all in this process
     timed(lint_rules.engine.read_units, "read_unit", lambda *_: "reading Markdown, with positions")
+    timed(lint_rules.engine.read_units, "readings_of", lambda *_: "reading exercises as they are done")
     timed(lint_rules.engine.check, "_guarded", lambda rule, *_: f"rule {rule}")
     timed(lint_rules.engine.check, "facts_of", lambda *_: "facts for the book")
     timed(lint_rules.session, "open_course", lambda *_: "course.yaml, word lists, front matter")

@@ -59,6 +59,12 @@ def notes(text: str) -> str:
         ("iii–t", GRAMMAR, notes("Say *Sssss–iii–t: sit!*")),
         ("write 's", GRAMMAR, notes("Show how to write 's with a name.")),
         ("rainfoot", SPELLING, notes("Draw a silly new word (a *rainfoot*).")),
+        ("the?", GRAMMAR, "Write: an or the?"),
+        ("TI-tum", SPELLING, notes("Clap it: TI-tum, TI-tum.")),
+        ("kite", GRAMMAR, notes("Write *kite* on the board.")),
+        ("says vwomp", SPELLING, "The big box says vwomp."),
+        ("Thur", SPELLING, "| Time | Thur |\n|---|---|\n| 9.00 | art |"),
+        ("Octo.", SPELLING, "| Octo. | Sept. |\n|---|---|\n| wet | dry |"),
     ],
 )  # fmt: skip
 def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, text: str) -> None:
@@ -83,6 +89,12 @@ def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, tex
         ("are you", GRAMMAR, "Where you are? Are are you?"),
         ("dog 's", GRAMMAR, "The dog 's ears are big."),
         ("rainfot", SPELLING, "My rainfot is wet."),
+        ("trakks", SPELLING, notes("Play both trakks. then stop.")),
+        ("go", GRAMMAR, notes("Say *he go home* and clap.")),
+        ("bike", GRAMMAR, "We go for bike-ride."),
+        ("frob-bel", SPELLING, "I can see a frob-bel."),
+        ("Thurz", SPELLING, "| Time | Thurz |\n|---|---|\n| 9.00 | art |"),
+        ("Octo", SPELLING, "Come to us in Octo, please."),
     ],
 )
 def test_slips_in_what_is_said_stay(words: str, rule: str, text: str) -> None:

@@ -160,6 +160,30 @@ def test_slips_that_the_checker_lets_pass(text, words):
     assert [text[slip.start : slip.end] for slip in slips_in(text)] == words
 
 
+@pytest.mark.parametrize(
+    ("text", "right"),
+    [
+        ("I can not swim.", "cannot"),
+        ("Can not you see it?", "Cannot"),
+        ("I don't want nothing.", "anything"),
+        ("We didn't see nobody there.", "anybody"),
+        ("It were cold.", "was"),
+        ("The cat wags it's tail.", "its"),
+        ("She put a hat on it's head.", "its"),
+        ("The duck looked at it's feet.", "its"),
+        ("The hen brushes it's wet feet.", "its"),
+        ("The cat runs in the box.", ""),
+    ],
+)
+def test_what_would_be_right_for_a_slip(text, right):
+    assert [slip.better for slip in slips_in(text)] == [right]
+
+
+@pytest.mark.parametrize("text", ["I see it's head.", "I hear it's feet.", "Now it's hair."])
+def test_it_is_a_part_of_something_is_no_slip(text):
+    assert list(slips_in(text)) == []
+
+
 def found_in_notes(word: str, *, notes: bool) -> int:
     unit, house = unit_of([f"Use {word} here."], notes=notes), course()
 
