@@ -33,6 +33,10 @@ def agreement(sentence: KeySentence) -> Iterator[KeySlip]:
         number = _number_of_verb(sentence, at)
         if number is None:
             continue
+        and_i = sentence.low(at - 1) == "i" and sentence.low(at - 2) == "and"
+        if number == "singular" and and_i and sentence.touches(at):
+            yield sentence.slip(at - 1, at)  # My sister and I likes
+            continue
         subject = _subject(sentence, at)
         if subject is None or not sentence.touches(at, subject, at + 1):
             continue
@@ -148,7 +152,10 @@ def verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
             and (low == "to" or low in only_past() or (tokens[at].tag == "VBZ" and low not in bases()))
         ):
             yield sentence.slip(helped_by, at)
-        if helper in ("do", "does", "did") and (low in _pasts_of_children() or low in words("third_persons")):
+        regular = low.endswith("ed") and low not in bases() and tokens[at].tag in ("VBD", "VBN") and helper == "did"
+        if helper in ("do", "does", "did") and (
+            regular or low in _pasts_of_children() or low in words("third_persons")
+        ):
             yield sentence.slip(helped_by, at)
         plain = low in bases() and tokens[at].tag == "VB" and not can_be_participle(low)
         if helper in (*_BE, "have", "has", "'ve") and plain and tokens[at].head != helped_by:

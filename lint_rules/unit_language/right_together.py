@@ -6,6 +6,9 @@ Pure text: the two options, and the words of the sentence around them.
 import re
 from functools import cache
 
+from lint_rules.language.inflection.forms import regular_past
+from lint_rules.language.inflection.irregular import irregular_verbs
+from lint_rules.language.inflection.verb_forms import bases
 from lint_rules.page.exercises.answers import plain
 from lint_rules.tables import entries, words
 
@@ -17,6 +20,21 @@ _TELLS_WHO = re.compile(
     r"|herself|witch|wizard|waitress|actress|hero|heroine)\b",
     re.I,
 )
+_NOUN = re.compile(r"the\s+([^\W\d_]+(?:\s+pool)?)\s*[.!]?$", re.I)
+_CAN = re.compile(
+    r"(?:I|We|You|They|He|She|My\s+(?:mum|dad|sister|brother|friend|friends|gran|grandad))\s+can(?:['’]t|not)?"
+)
+_OWNED = re.compile(r"(?:My|Our|His|Her|Their|Your)\s+(?:new\s+|old\s+)?([^\W\d_][\w-]*(?:\s\w+)?)\s+(?:is|are)", re.I)
+_PERSON = re.compile(r"(?:I|We|You|They|My\s+(?:friends|parents|cousins|grandparents))")
+_TIME = re.compile(
+    r"\b(?:yesterday|ago|last|every|each|now|today|tonight|tomorrow|always|usually|often|sometimes|never|ever|once|then"
+    r"|when|while|before|after|until|since|already|just|still|yet|soon|later|morning|afternoon|evening|night|day|week|month"
+    r"|year|spring|summer|autumn|winter|holidays?|weekends?|\w+days?|first|finally|in\s+\d+|because|and|but|so|if|was|were"
+    r"|had|did|o['’]clock)\b",
+    re.I,
+)
+_DAY = re.compile(r"(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day\b(?!s)")
+_ANSWER = re.compile(r"(?P<word>yes|no),?\s+(?P<rest>.+)")
 _NAME = re.compile(r"\b(?!I\b)[A-Z]\w*")
 _WEEK = frozenset({"monday", "tuesday", "wednesday", "thursday", "friday"})
 _DATES = (
@@ -44,8 +62,76 @@ def right_together(one: str, other: str, outside: str, *, told_who: bool) -> boo
         return _OWN.search(outside) is not None
     if pair <= {"can", "may", "could"}:
         return re.search(r"\bI\b", outside) is not None and outside.rstrip().endswith("?")
+    if plain(one) == "so" and pair == {"so", "and"}:
+        return "," in outside and "?" not in outside  # whatever follows from something may be told behind it
     planned = "will" in pair and any(_GOING_TO.fullmatch(one) for one in pair)
     return planned and _LATER.search(outside) is not None and "?" not in outside
+
+
+def either_goes(one: str, other: str, before: str, behind: str) -> bool:
+    """Whether two options go alike between what stands before and behind them: prepositions of a place (`in / at the
+    park`), what people can do (`I can (swim / dance).`), the colour of what somebody has, `who` and `that`."""
+    pair, left, right = {plain(one), plain(other)}, before.strip(), behind.strip()
+    noun = _NOUN.match(right)
+    if noun is not None and any(
+        pair <= several and plain(noun[1]) in nouns for several, nouns in _either_preposition()
+    ):
+        return True
+    if pair <= {"who", "that"} or pair <= {"which", "that"}:
+        before_it = left.split()
+        noun_before = len(before_it) > 1 and left[-1:].isalpha() and bool(right)
+        return noun_before and before_it[-1].casefold() not in words("before_no_relative")
+    if pair == {"on", "every"} and _DAY.match(right):
+        return True
+    if left.endswith("?") and re.search(r"\byou\b", left, re.I) and _is_yes_and_no(one, other):
+        return True
+    if right not in (".", "!"):
+        return False
+    if _CAN.fullmatch(left):
+        return pair <= words("what_people_can_do")
+    owned = _OWNED.fullmatch(left)
+    return (
+        owned is not None and plain(owned[1]).split()[-1] in words("things_of_any_colour") and pair <= words("colours")
+    )
+
+
+def _is_yes_and_no(one: str, other: str) -> bool:
+    """`Yes, please` and `No, thank you`; `Yes, I do` and `No, I don't`: a child may answer either."""
+    these = sorted((plain(one), plain(other)), key=lambda text: text.startswith("yes"))
+    no, yes = _ANSWER.fullmatch(these[0]), _ANSWER.fullmatch(these[1])
+    if no is None or yes is None or (no["word"], yes["word"]) != ("no", "yes"):
+        return False
+    if yes["rest"] == "please":
+        return no["rest"] in ("thank you", "thanks")
+    return no["rest"] in (f"{yes['rest']}n't", f"{yes['rest']} not", "i can't" if yes["rest"] == "i can" else "i'm not")
+
+
+@cache
+def _either_preposition() -> tuple[tuple[frozenset[str], frozenset[str]], ...]:
+    rows = (line.partition(" = ") for line in entries("either_preposition.txt"))
+    return tuple(
+        (frozenset(one.strip() for one in several.split(",")), frozenset(noun.strip() for noun in nouns.split(",")))
+        for several, _, nouns in rows
+    )
+
+
+def either_time(one: str, other: str, before: str, sentence: str) -> bool:
+    """Whether a sentence is right in the present and in the past: `We (go / went) by train.` Only behind a person with
+    whom both forms agree, and where no word tells a time."""
+    these = {one.casefold().strip(), other.casefold().strip()}
+    past = any(these == {verb, form} for verb in these & bases() for form in _pasts_of(verb) - {verb})
+    return past and _PERSON.fullmatch(before.strip()) is not None and not tells_a_time(sentence)
+
+
+@cache
+def _pasts_of(verb: str) -> frozenset[str]:
+    irregular = next((one for one in irregular_verbs() if one.base == verb), None)
+    return frozenset(irregular.pasts if irregular is not None else (regular_past(verb),))
+
+
+def tells_a_time(sentence: str) -> bool:
+    """Whether a sentence has a word that tells when, or a second verb or clause that may."""
+    return _TIME.search(sentence) is not None or any(mark in sentence for mark in ',;:?!“"')
 
 
 def tells_who(text: str) -> bool:

@@ -94,7 +94,7 @@ def test_letters_that_a_key_gives_for_a_gap_are_no_words_of_the_key():
     assert [p.text for p in activity.part.passages if p.audience.value == "key"] == ["Across:", "table", "hall"]
 
 
-@pytest.mark.parametrize("sign", ["/", "|", "||", "¦", "·", "•", "~", "◆", "★", "»", "▸"])
+@pytest.mark.parametrize("sign", ["/", "|", "||", "¦", "·", "•", "~", "◆", "★", "▸"])
 def test_options_may_be_parted_by_any_sign(sign):
     page = f"1. They *live {sign} lives {sign} living* here.\n2. I (am {sign} is) six.\n" + key("1 live 2 am")
     items = [
@@ -178,3 +178,56 @@ def test_what_stands_in_a_blank_is_known_as_such():
     found = read_as("1. I have two ____ & a dog.\n2. It is a ____.\n" + key("1 cats 2 hen"))
     assert [[p.text[a:b] for a, b in filled_ranges(p)] for p in page_of(found)] == [["cats"], ["hen"]]
     assert filled_ranges(page_of(read_as("Ida &amp; Bo sing.\n"))[0]) == ()
+
+
+def test_options_may_be_parted_by_a_bold_or():
+    page = "1. I can fly. Am I a bee **or** an octopus **or** a pig?\n2. Is it red **or** blue?\n" + key(
+        "1 a bee 2 blue"
+    )
+    items = [item for one in read(ACTIVITY + page).exercises for item in one.items]
+    assert [[option.text for option in choice.options] for item in items for choice in item.choices] == [
+        ["a bee", "an octopus", "a pig"],
+        ["red", "blue"],
+    ]
+
+
+def test_brackets_set_in_bold_are_brackets():
+    page = "Put on your (1) **[boots / soup]** and (2) **[sing / sings]**!\n" + key("1 boots, 2 sing")
+    assert sentences(page) == ["Put on your boots and sing!"]
+
+
+def test_a_sign_may_stand_before_the_first_option():
+    page = "1 It is cold. Is it ◂ snow ▸ sand?\n\n2 We ◂ run ▸ runs home.\n" + key("1 snow 2 run")
+    items = [item for one in read(ACTIVITY + page).exercises for item in one.items]
+    assert [[option.text for option in choice.options] for item in items for choice in item.choices] == [
+        ["snow", "sand"],
+        ["run", "runs"],
+    ]
+    assert sentences(page) == ["It is cold. Is it snow?", "We run home."]
+
+
+def test_a_word_before_its_letter_is_a_label_too():
+    page = "Picture A: It rains.\nPicture B: It stops.\nPicture C: We sing.\n"
+    (exercise,) = read("### 1 Put the pictures in order. {.reading}\n\n" + page + key("1 C, 2 A, 3 B")).exercises
+    assert [(item.label.text, item.text) for item in exercise.items] == [
+        ("A", "It rains."),
+        ("B", "It stops."),
+        ("C", "We sing."),
+    ]
+    assert [answer.text for answer in exercise.key.order] == ["C", "A", "B"]
+    assert not read(ACTIVITY + "Look at picture A: it rains. In picture B: it stops.\n").exercises
+
+
+def test_the_parts_of_a_crosswords_key_begin_anew():
+    page = "**Across**\n\n1 It is wet. (4)\n\n3 It is hot. (4)\n\n**Down**\n\n1 It is red. (4)\n\n2 It is cold. (3)\n"
+    assert texts(read(ACTIVITY + page + key("Across: 1 rain, 3 fire\nDown: 1 rose, 2 ice"))) == [
+        [("1", "rain"), ("3", "fire")],
+        [("1", "rose"), ("2", "ice")],
+    ]
+
+
+def test_quotation_marks_part_no_options():
+    assert sentences("1. She says « hello » to me.\n2. He says « bye » to us.\n") == [
+        "She says « hello » to me.",
+        "He says « bye » to us.",
+    ]

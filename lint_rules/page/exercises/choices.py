@@ -6,19 +6,21 @@ item's end), else by the key, which says one of them; else it is one word each s
 
 import re
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from lint_rules.page.exercises.answers import alternatives, plain
 from lint_rules.page.exercises.model import Choice, Option, Place
-from lint_rules.page.exercises.separators import ANY, OPENERS
+from lint_rules.page.exercises.separators import BETWEEN_OPTIONS, OPENERS
 from lint_rules.plain_words import TOGETHER
 
 _TICKED = re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
-_STROKE = re.compile(rf"\s*{ANY}+\s*|\s+or\s+")
+_STROKE = re.compile(rf"\s*{BETWEEN_OPTIONS}+\s*|\s+or\s+")
 _BRACKETS = re.compile(r"[(\[{]([^()\[\]{}\n]*)[)\]}]")
 _WORD_BEFORE = re.compile(f"{TOGETHER.pattern}$")
 _MOST_BETWEEN = 4
-_ALL = re.compile(rf"\s*{ANY}+\s*")
+_ALL = re.compile(rf"\s*{BETWEEN_OPTIONS}+\s*")
 _OPENER = re.compile(rf"[{OPENERS}]\s*")
+_END = re.compile(r"[.?!,;)]")
 _SPACES = re.compile(r"(?:[ \t]|\u00a0){3,}|\s*\u00a0+\s*")
 _EDGE = " \t\u00a0,;|/"
 _STOPS = ".?!"
@@ -29,7 +31,7 @@ def choices_in(place: Place, answer: str, *, sure: bool = False) -> Iterator[Cho
     """The choices that stand inside a range, in order; ``answer`` is what the key says of it ('' for nothing).
     ``sure``: there is one, by its company, whatever the key says."""
     taken: list[Place] = []
-    for finder in (_tick_boxes, _set_off, _or_between, _behind, _rows, _strokes):
+    for finder in (_tick_boxes, _set_off, _or_between, _bold_or, _behind, _rows, _strokes):
         for choice in finder(place, answer, sure):
             inline = choice.inline
             if inline is not None and not any(inline.start < one.end and one.start < inline.end for one in taken):
@@ -69,7 +71,8 @@ def _set_off(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
     passage = place.passage
     said = {plain(one) for one in alternatives(answer)} if answer else set()
     ranges = [(match.start(1), match.end(1), match.start(), match.end()) for match in _BRACKETS.finditer(passage.text)]
-    ranges += [(start, end, start, end) for start, end in (*passage.emphasis, *passage.strong)]
+    bold = {(match.start(), match.end()) for match in _BRACKETS.finditer(passage.text)}  # **[falling / falls]**
+    ranges += [one * 2 for one in (*passage.emphasis, *passage.strong) if one not in bold]
     for start, end, outer, last in sorted(ranges):
         if not (place.start <= outer and last <= place.end):
             continue
@@ -113,11 +116,35 @@ def _or_between(place: Place, _: str, __: bool) -> Iterator[Choice]:
             at = last + 1
 
 
+def _bold_or(place: Place, answer: str, _: bool) -> Iterator[Choice]:
+    """`Am I a bee **or** an octopus **or** a spider?`: the words between, and as many before the first."""
+    text = place.passage.text
+    ors = sorted(
+        one
+        for one in {*place.passage.strong, *place.passage.emphasis}
+        if place.start <= one[0] and one[1] <= place.end and text[slice(*one)].casefold() == "or"
+    )
+    if not ors:
+        return
+    last = _END.search(text, ors[-1][1], place.end)
+    middle = [(left[1], right[0]) for left, right in pairwise(ors)]
+    said = [one for one in alternatives(answer) if plain(one) in plain(place.text)]
+    long = len(text[slice(*middle[0])].split()) if middle else len(said[0].split()) if said else 1
+    words = list(TOGETHER.finditer(text[place.start : ors[0][0]]))[-long:]
+    if not words or any(len(text[slice(*one)].split()) > _MOST_BETWEEN for one in middle):
+        return
+    pieces = [(place.start + words[0].start(), ors[0][0]), *middle, (ors[-1][1], last.start() if last else place.end)]
+    options = _options(place, pieces)
+    if len(options) == len(pieces):
+        yield Choice(options, Place(place.passage, options[0].place.start, options[-1].place.end))
+
+
 def _strokes(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
     """`nice / kind` inside a sentence. Entries that are all the item has are no choice, unless the key takes one."""
     text = place.passage.text
     said = {plain(one) for one in alternatives(answer)} if answer else set()
     for group in _groups(place):
+        group, opened = _without_opener(group)
         first = _WORD_BEFORE.search(text[place.start : group[0].start()])
         last = TOGETHER.match(text, group[-1].end(), place.end)
         if first is None or last is None:
@@ -134,7 +161,10 @@ def _strokes(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
         )
         chosen = any(plain(option.text) in said for option in options)
         if chosen or sure or (not answer and not whole and len(options) < 5):
-            yield Choice(options, Place(place.passage, pieces[0][0], pieces[-1][1]))
+            start = pieces[0][0] if opened is None else opened
+            while start < pieces[0][0] and text[start].isspace():
+                start += 1
+            yield Choice(options, Place(place.passage, start, pieces[-1][1]))
 
 
 def _is_row(pieces: Sequence[str]) -> bool:
@@ -155,6 +185,14 @@ def _groups(place: Place) -> Iterator[list["re.Match[str]"]]:
         group.append(match)
     if group:
         yield group
+
+
+def _without_opener(group: "list[re.Match[str]]") -> "tuple[list[re.Match[str]], int | None]":
+    """A row without the sign that begins it, and where that stands: `◂ cold ▸ hot`."""
+    first = group[0]
+    if len(group) > 1 and _OPENER.fullmatch(first[0].strip()) and not _OPENER.fullmatch(group[1][0].strip()):
+        return group[1:], first.start()
+    return group, None
 
 
 def _widened(place: Place, pieces: list[tuple[int, int]], answer: str) -> list[tuple[int, int]]:
@@ -182,6 +220,8 @@ def _rows(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
     if not (said or sure):
         return
     for between in (_SPACES, _ALL, re.compile(r"\s*,\s*")):
+        if between is _ALL and _OPENER.search(text, place.start, place.end):
+            continue
         pieces = _split(text, place.start, place.end, between)
         options = _options(place, pieces)
         short = all(len(option.text.split()) <= _MOST_WORDS for option in options)

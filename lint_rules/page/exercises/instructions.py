@@ -10,10 +10,17 @@ _NUMBERS = "|".join([*(word for word, number in NUMBER_WORDS.items() if number >
 _ONCE = re.compile(
     r"\b(?:each|every)\b[^.!?]{0,30}\b(?:once|one\s+gap\s+only|only\s+one\s+gap)\b|\bonly\s+once\b|\buse\s+all\b"
     r"|\b(?:each|every)\s+word\b[^.!?]{0,20}\bin(?:to)?\s+(?:one|a)\s+gap\b"
+    r"|\bneed\s+(?:every|each|all)\b"
     r"|\ball\s+(?:of\s+)?(?:the|these)\s+words\b|\b(?:use|write)\s+every\b",
     re.I,
 )
 _SPARE = re.compile(r"\b(?:extra|too\s+many|don['’]t\s+need|do\s+not\s+need|not\s+need|left\s+over|twice)\b", re.I)
+_LEFT_OVER = re.compile(
+    rf"\b(?P<number>one|an|{_NUMBERS})\s+(?:extra\s+(?:words?|phrases?|verbs?|answers?)"
+    r"|(?:words?|phrases?|verbs?|of\s+the\s+words)\s+(?:(?:that\s+)?you\s+(?:do\s+not|don['’]t|will\s+not|won['’]t)\s+(?:need|use)"
+    r"|(?:is|are)\s+(?:extra|not\s+needed|left\s+over)|too\s+many|more\s+than\s+you\s+need))",
+    re.I,
+)
 _ORDER = re.compile(r"\border\b|\bnumber\s+(?:the|them|these)\b|\bsequence\b|\bfirst\b", re.I)
 _ONE_LETTER = re.compile(
     r"\b(?:one|a)\s+letter\b[^.!?]*\b(?:line|gap|each)\b|\b(?:line|gap)s?\s+(?:is|means|for|=)\s+one\s+letter\b"
@@ -27,6 +34,10 @@ _COUNTED = re.compile(
     r"|animals|colou?rs|objects|pictures|answers|items|names|verbs|adjectives|nouns|gaps|boxes|rooms|jobs|clothes|fruits"
     r"|foods|toys|days|months|numbers|friends|classmates|children|people|pupils|partners|students|lines|steps|riddles"
     r"|clues|places|sports|countries|phrases|shapes|birds|insects|vegetables|rhymes|pairs|plurals))\b",
+    re.I,
+)
+_IN_A_ROW = re.compile(
+    r"\s+(?:\w+\s+)?(?:in|on)\s+(?:the|this)\s+(?:\w+\s+)?(?:line|snake|row|square|grid|puzzle|caterpillar|worm)\b",
     re.I,
 )
 _FREE = re.compile(
@@ -55,6 +66,16 @@ def each_once(instruction: str) -> bool:
     return _ONCE.search(instruction) is not None and _SPARE.search(instruction) is None
 
 
+def spare_words(instruction: str) -> tuple[int, int, int] | None:
+    """How many words of a box an instruction says are left over, and where it says so; None where it does not."""
+    match = _LEFT_OVER.search(instruction)
+    if match is None:
+        return None
+    written = match["number"].casefold()
+    number = int(written) if written.isdigit() else 1 if written in ("a", "an", "one") else NUMBER_WORDS[written]
+    return number, match.start("number"), match.end()
+
+
 def has_spare(instruction: str) -> bool:
     """Whether an instruction says that there are more options than are used."""
     return _SPARE.search(instruction) is not None
@@ -78,7 +99,10 @@ def asked_for(instruction: str) -> Iterator[Asked]:
         free = free and not (verb in _FINDING and instruction[match.end() :].lstrip().startswith("about"))
         written = match["number"].casefold()
         number = int(written) if written.isdigit() else NUMBER_WORDS[written]
-        if verb.startswith("there") and match["noun"].casefold() not in _TOLD_OF and "here" not in verb.split():
+        told = (
+            match["noun"].casefold() in _TOLD_OF or "here" in verb.split() or _IN_A_ROW.match(instruction, match.end())
+        )
+        if verb.startswith("there") and not told:
             continue
         if number > 1:
             yield Asked(*match.span("phrase"), number, verb, match["noun"].casefold(), free)

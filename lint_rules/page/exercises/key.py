@@ -199,6 +199,8 @@ def _next(
                 break  # a new row begins
             if other > wanted and mark.strength == LINE:
                 break
+            if wanted == value <= 1 and _is_led(mark, lines):
+                break  # `Down: 1 star`
             if _says_nothing(usable[last][0], mark, lines):
                 continue  # `1 2 coins`: no answer is a label
             surer = best is None or mark.strength > usable[best][0].strength

@@ -24,6 +24,10 @@ _MARK = re.compile(
 )
 _BEFORE = re.compile(rf"^(?:[{_TICKS}•·*–—-]\s*|_{{2,}}\s*|…\s*)+$")
 _LEAD_IN = re.compile(r"(?:^|[.;!?]\s+)[^\W\d_][\w’'/-]*(?:\s(?:/\s)?[\w’'/-]+){0,4}:\s+$")
+_NAMED = re.compile(
+    r"^(?:picture|photo|text|sentence|box|card|speaker|person|frame|line|step|sign|notice|scene|verse|message|speech)\s+$",
+    re.I,
+)
 _PART = re.compile(r"(?:part\s+)?[A-Z]\s+$", re.I)
 _ITS_FIRST = re.compile(r"[.):]?\s+[^\W\dA-Z_]\w")
 _CHOICE_INSIDE = re.compile(r"(?P<gap>[.:]?\s+)[\w’'-]+(?:\s[\w’'-]+){0,3}\s*[/|]\s*[^()/|]+(?:[/|][^()/|]+)*\)")
@@ -118,10 +122,12 @@ def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
         led = is_led(line.passage, line.start, match.start()) or (
             label == "1" and _PART.fullmatch(before) and _ITS_FIRST.match(text, end)
         )
-        strength = LINE if led else _strength(before, opened, closed, bold, bare_letter=not closed and label.isalpha())
+        named = label.isalpha() and _NAMED.match(before) is not None  # Picture A:
+        bare = not closed and label.isalpha()
+        strength = LINE if led or (named and closed) else _strength(before, opened, closed, bold, bare_letter=bare)
         if own and not before and not (opened or closed) and not _opens_row(line, match):
             strength = WEAK if label.isdigit() else APART  # behind the list's own number
-        first = line.start if strength == LINE and _BEFORE.match(before) else match.start()
+        first = line.start if strength == LINE and (named or _BEFORE.match(before)) else match.start()
         if opened and closed.endswith(".") and before.rstrip().endswith("_"):
             last = match.end() - 1  # `cold and ____ (4).`: the full stop is the sentence's
             first = line.start + len(before.rstrip())

@@ -11,15 +11,18 @@ from dataclasses import replace
 from itertools import groupby
 
 from lint_rules.manuscript.model import Activity, Unit
+from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.boxes import box_of_lines, box_of_table, boxes_in_instruction
 from lint_rules.page.exercises.drafts import Draft, DraftExercise, draft_exercises
 from lint_rules.page.exercises.headed import headed
 from lint_rules.page.exercises.items import items_of
 from lint_rules.page.exercises.key import ReadKey, read_key
 from lint_rules.page.exercises.marks import marks_in
-from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Gap, Key, Place, WordBox
+from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Gap, Key, Label, Place, WordBox
 from lint_rules.page.exercises.stream import Line, key_passages, mended_passages, page_lines
 from lint_rules.page.exercises.unnumbered import to_fill, unlabelled, unnumbered
+
+_FEWEST_STEPS = 3
 
 
 def exercises_in(activity: Activity, unit: Unit) -> Exercises:
@@ -139,6 +142,10 @@ def _shared_out(
     loose: list[Answer] = []
     for row in read.rows:
         labels = _labels(row)
+        steps = _steps(row, drafts)
+        if steps is not None:
+            keys[steps] = Key(own=read.own, order=tuple(_as_step(answer) for answer in row))
+            continue
         free = [at for at, key in enumerate(keys) if not key.answers]
         best = max(free, key=lambda at: (_overlap(drafts[at], labels), -at), default=None)
         if best is None or not _overlap(drafts[best], labels):
@@ -158,6 +165,22 @@ def _shared_out(
         wanted = len(gaps) if gaps else len(drafts[0].drafts) if len(drafts) == 1 else len(read.entries)
         return _in_order(drafts, keys, read.entries_for(wanted), gaps)
     return keys, tuple(loose)
+
+
+def _steps(row: Sequence[Answer], drafts: Sequence[DraftExercise]) -> int | None:
+    """The one exercise whose lettered things a key puts in order: `1 C, 2 F, 3 A` of pictures A to F."""
+    letters = [plain(answer.text) for answer in row]
+    if len(drafts) != 1 or len(row) < _FEWEST_STEPS or not all(answer.label is not None for answer in row):
+        return None
+    labels = {draft.label.key for draft in drafts[0].drafts}
+    numbered = all(answer.label is not None and answer.label.text.isdigit() for answer in row)
+    known = sum(letter in labels for letter in letters)
+    bare = not any(draft.options for draft in drafts[0].drafts) and not drafts[0].column
+    return 0 if numbered and bare and known == len(row) and not any(one.isdigit() for one in labels) else None
+
+
+def _as_step(answer: Answer) -> Answer:
+    return Answer(answer.place, Label(plain(answer.text), answer.place.span, answer.place))
 
 
 def _repeats(order: Sequence[Answer]) -> int:

@@ -65,6 +65,21 @@ RULE = Rule(
     ),
     fails=(
         Example(
+            "### 1 Number the sentences. {.reading}\n\na ____ It flies.\\\nb ____ It is new.\\\nc ____ It falls.\n\n"
+            + _key("a 2 b 1 c «2»"),
+            why="a number twice",
+        ),
+        Example(
+            "### 1 Put the pictures in order. {.story}\n\nPicture A: It rains.\nPicture B: It stops.\n"
+            "Picture C: We sing.\n\n" + _key("1 «C, 2 A, 3 C»"),
+            why="a picture twice",
+        ),
+        Example(
+            "### 1 Do the crossword. {.game}\n\n**Across**\n\n1 It is wet. (4)\n\n3 It is hot. (4)\n\n**Down**\n\n"
+            "1 It is red. (4)\n\n2 It is cold. (3)\n\n" + _key("Across: 1 rain, 3 fire\nDown: 1 rose, 2 ice, «4» moon"),
+            why="no such clue",
+        ),
+        Example(
             "| | |\n|---|---|\n| 1 | It is ____. |\n| 2 | «We are ____.» |\n| 3 | I am ____. |\n\n"
             + _key("1 red\n3 sad"),
             why="a number in a cell of its own",
@@ -139,9 +154,11 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
         yield from _other_labels(exercise, read, labels)
         yield from _another_count(exercise, read)
         return
-    if any(_CROSSWORD.search(passage.text) for passage in (*read.keys, read.activity.heading.passage)):
-        return  # numbered by its squares
     known = {item.label.key for item in exercise.items}
+    if any(_CROSSWORD.search(passage.text) for passage in (*read.keys, read.activity.heading.passage)):
+        outside = {answer.label.key for answer in answers if answer.label} - known
+        if len(outside) != 1 or len(answers) != len(known) + 1:
+            return  # numbered by its squares
     answered = [answer.label.text for answer in answers if answer.label]
     if not answered or not labels[0]:
         return

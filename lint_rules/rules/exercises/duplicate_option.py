@@ -22,6 +22,12 @@ RULE = Rule(
         Example("1. a) ![](a.svg) b) ![](b.svg)\n2. a) ![](c.svg) b) ![](d.svg)\n\n::: answers\n1 a 2 b\n:::\n"),
     ),
     fails=(
+        Example("1. They *live ~ lives ~ «live»* here.\n2. I *am ~ is* six.\n\n::: answers\n1 live 2 am\n:::\n"),
+        Example(
+            "He (1) ____ home, and they (2) ____ glad.\n\n| (1) | goes | go | «goes» |\n|---|---|---|---|\n"
+            "| (2) | is | are | am |\n\n::: answers\n1 goes 2 are\n:::\n",
+            why="words for a text in a table",
+        ),
         Example("1. He (live, lives) here.\n2. We (swim, swims, «swim»).\n\n::: answers\n1 lives 2 swim\n:::\n"),
         Example("1. The sky is …  a) blue  b) green  c) «blue»\n2. Grass is …  a) blue  b) green  c) red\n"),
         Example("1. Bats fly by day · night · «night».\n2. Owls can fly · read.\n\n::: answers\n1 night 2 fly\n:::\n"),

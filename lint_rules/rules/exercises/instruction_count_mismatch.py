@@ -12,7 +12,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Unit
 from lint_rules.page.charts import charts_of
 from lint_rules.page.exercises.answers import plain
-from lint_rules.page.exercises.instructions import PEOPLE, Asked, asked_for
+from lint_rules.page.exercises.instructions import PEOPLE, Asked, asked_for, spare_words
 from lint_rules.page.exercises.model import Exercises, Place
 from lint_rules.page.number_words import in_words
 from lint_rules.rule import Example, Reading, Rule
@@ -31,9 +31,31 @@ RULE = Rule(
         Example("### 1 Write six words. {.writing}\n\nGo!\n", why="the page numbers nothing"),
         Example("### 1 Write one word in each gap. {.writing}\n\n1. A ____ is red.\n2. A ____ is big.\n"),
         Example(f"### 1 Put three words together. {{.writing}}\n\n{_FIVE}", why="in each item"),
+        Example(
+            "### 1 Write. There is one extra word. {.writing}\n\nWord box: hat, kite, cat\n\n"
+            "1. A ____ is warm.\n2. A ____ flies.\n\n::: answers\n1 hat 2 kite\n:::\n"
+        ),
+        Example(
+            "### 1 Write. There are two extra words. {.writing}\n\nWord box: hat, kite, cat\n\n"
+            "1. Two ____ are warm.\n2. A ____ flies.\n\n::: answers\n1 hats 2 kite\n:::\n",
+            why="words change their form",
+        ),
+        Example("### 1 There are nine animals in the sea. Write two. {.game}\n\n::: answers\nseal, crab\n:::\n"),
         Example("### 1 Find two animals. {.game}\n\ncatdog\n\n::: answers\ncat, dog\n:::\n"),
     ),
     fails=(
+        Example(
+            "### 1 Write. There are «two extra words». {.writing}\n\nWord box: hat, kite, cat\n\n"
+            "1. A ____ is warm.\n2. A ____ flies.\n\n::: answers\n1 hat 2 kite\n:::\n"
+        ),
+        Example(
+            "### 1 There are «three animals» in this line. Circle them. {.game}\n\nsealcrab\n\n"
+            "::: answers\nseal, crab\n:::\n"
+        ),
+        Example(
+            "### 1 Here are «three answers». Write the questions. {.writing}\n\n"
+            "1. ____? – I'm six.\n2. ____? – I'm Ida.\n\n::: answers\n1 How old are you 2 Who are you\n:::\n"
+        ),
         Example(
             "### 1 Write «three sentences» about your home. {.writing}\n\n1. ________\n2. ________\n", why="two lines"
         ),
@@ -54,6 +76,7 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report numbers of instructions that the page does not have."""
     for read in reading.readings.exercises:
         passage = read.activity.heading.passage
+        yield from _spare(read)
         for asked in asked_for(passage.text):
             if _EACH_TIME.match(passage.text, asked.end):
                 continue  # Put two words together: in each item
@@ -63,6 +86,27 @@ def find(reading: Reading) -> Iterator[Found]:
                 words = passage.text[asked.start : asked.end]
                 message = f"The instruction says {in_words(asked.number)}; the page has {there}. Make them agree."
                 yield Found(passage.span(asked.start, asked.end), words, message)
+
+
+def _spare(read: Exercises) -> Iterator[Found]:
+    """`There are two extra words`: as many words of the box as no gap takes."""
+    passage = read.activity.heading.passage
+    told = spare_words(passage.text)
+    with_box = [one for one in read.exercises if one.box is not None]
+    if told is None or len(with_box) != 1 or len(read.boxes) != 1 or read.own:
+        return
+    number, start, end = told
+    items = [item for item in with_box[0].items if item.gaps or item.answer is not None or item.example]
+    used = {plain(item.answer.text) for item in items if item.answer is not None}
+    shown = {plain(item.text) for item in items if item.example}
+    words = [plain(word.text) for word in read.boxes[0].words]
+    spare = [word for word in words if word not in used and not any(word in text for text in shown)]
+    known = used <= set(words) and len(used) == sum(not item.example for item in items) > 1
+    if known and len(spare) != number:
+        message = (
+            f"The instruction says {in_words(number)} left over; no gap takes {in_words(len(spare))} of the words."
+        )
+        yield Found(passage.span(start, end), passage.text[start:end], message)
 
 
 def _writing_lines(read: Exercises) -> set[int]:

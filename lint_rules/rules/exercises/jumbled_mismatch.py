@@ -31,6 +31,10 @@ RULE = Rule(
     ),
     fails=(
         Example(
+            "1. ter + win ____\n2. mer + sum ____\n3. «tumn» ____\n\n::: answers\n1 winter 2 summer 3 autumn\n:::\n",
+            why="parts of words",
+        ),
+        Example(
             "1. [«has] [a] [hat] [Ed] [has»]\n2. [you] [are] [sad] [?]\n\n"
             "::: answers\n1 Ed has a hat.\n2 Are you sad?\n:::\n",
             why="cards",

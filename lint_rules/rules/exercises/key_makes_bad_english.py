@@ -51,6 +51,17 @@ RULE = Rule(
         ),
     ),
     fails=(
+        Example(
+            "1. It is «____» than a cat. / dangerous\n2. It is ____ than a dog. / old\n"
+            + _key("1 dangerouser 2 older"),
+            why="the word behind the sentence",
+        ),
+        Example("1. It's an ~~«apple»~~. ____\n2. They ~~has~~ cats. ____\n" + _key("1 pear 2 have"), why="struck out"),
+        Example(
+            "1. Ida is ____ now.\n2. Bo and Ida «____» home now.\n" + _key("1 here 2 hurries"),
+            english=(("hurries", "GRAMMAR", "AGREEMENT", "Use the base form."),),
+            why="what a checker finds in a gap is the key's slip",
+        ),
         Example("1. «____» lamp is far away.\n2. ____ hats are here.\n" + _key("1 Those 2 These")),
         Example(
             "1. If I «____» (have) a boat, I would sail.\n2. If she ____ (know), she would tell us.\n"

@@ -34,6 +34,11 @@ RULE = Rule(
     ),
     fails=(
         Example(
+            "1. You wear it. «a \\_ \\_ \\_»\n2. It is hot. f \\_ \\_ \\_\n3. It is cold. i \\_ \\_\n\n"
+            "::: answers\n1 apron 2 fire 3 ice\n:::\n",
+            why="a first letter that is a word too",
+        ),
+        Example(
             "### 1 Write. One line, one letter. {.writing}\n\n"
             "My d\\_g is wet. My t \\_ \\_ tle is dry. My «sq \\_ rrel» is in a tree.\n\n"
             "::: answers\ndog – turtle – squirrel\n:::\n",

@@ -19,7 +19,14 @@ from lint_rules.page.exercises.drafts import trimmed
 from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Item, Option, Place
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.tables import words
-from lint_rules.unit_language.right_together import right_together, says_the_same, tells_who
+from lint_rules.unit_language.right_together import (
+    either_goes,
+    either_time,
+    right_together,
+    says_the_same,
+    tells_a_time,
+    tells_who,
+)
 
 
 def _key(text: str) -> str:
@@ -67,6 +74,17 @@ RULE = Rule(
             + _key("1 She 2 She"),
             why="somebody is named",
         ),
+        Example(
+            "### 1 Choose. {.reading}\n\n1. We (go / went) to the lake.\n"
+            "2. I (sing / sang).\n3. They (run / ran).\n" + _key("1 went 2 sang 3 ran"),
+            why="no sentence tells a time: the lesson does",
+        ),
+        Example(
+            "### 1 Read. {.reading}\n\nNell feeds the hens. Then she plays the piano.\n\n"
+            "1 What does Nell do first? (a) feeds the hens (b) plays the piano\n"
+            "2 What does she play? (a) the piano (b) the drum\n" + _key("1 a 2 a"),
+            why="one after the other",
+        ),
         Example("1. We (always / never) sing.\n2. He (has / have) a dog.\n" + _key("1 always 2 has"), why="not both"),
     ),
     fails=(
@@ -88,6 +106,18 @@ RULE = Rule(
             why="whatever is hot may be good",
         ),
         Example(
+            "### 1 Choose. {.reading}\n\n1. «We (go / went) to the lake.»\n"
+            "2. Yesterday I (sing / sang).\n3. Last week they (run / ran).\n"
+            + _key("1 went 2 sang 3 ran"),
+            why="the others tell a time",
+        ),
+        Example(
+            "### 1 Read. {.reading}\n\nNell feeds the hens and takes the eggs to the shop.\n\n"
+            "1 «What does Nell do?» (a) feeds the hens (b) takes eggs to the shop\n"
+            "2 Where is the shop? (a) in the village (b) in a town\n" + _key("1 a 2 a"),
+            why="the text tells both",
+        ),
+        Example(
             "### 1 Choose. {.reading}\n\n1. «(He / She) can swim.»\n2. It (is / are) red.\n" + _key("1 He 2 is")
         ),
     ),
@@ -101,11 +131,13 @@ _ANYTHING = frozenset({"good", "nice", "lovely", "great", "beautiful", "wonderfu
 _BACK = re.compile(
     r"\b(?:again|back|story|text|song|rhyme|poem|chant|comic|diary|remember|watch|listen|lesson)\b", re.I
 )
+_NOT_BOTH = re.compile(r"\b(?:not|never|no|but|or|instead|then|later|first|after|than|if)\b|n['’]t\b", re.I)
 _LOOK = re.compile(r"\blook\b", re.I)
 _SHOWN = re.compile(r"\b(?:pictures?|map|photos?|plan|chart|table|drawings?)\b", re.I)
 _DECIDES = re.compile(
     r"\b(?:look|because|but|so|think|sure|promise|hope|if|when|not|never|maybe|perhaps|probably)\b|n['’]t\b", re.I
 )
+_TENSE = re.compile(r"\b(?:past|present|future|tense|yesterday|last|now|story|happened)\b", re.I)
 _FREE_WORDS = 15  # words of running text from which on a page tells something
 
 
@@ -119,6 +151,8 @@ def find(reading: Reading) -> Iterator[Found]:
             script = _script(read.activity)
             if script:
                 yield from _not_told(exercise, script)
+            elif told := list(_both_told(exercise, read)):
+                yield from told
             elif not _shows_something(read) and not _told_elsewhere(read.activity, reading):
                 for item in exercise.items:
                     yield from _undecided(item, exercise, read, reading, done[read.activity.span])
@@ -164,6 +198,33 @@ def _not_told(exercise: Exercise, script: str) -> Iterator[Found]:
     yield Found(place.span, place.text, message)
 
 
+def _both_told(exercise: Exercise, read: Exercises) -> Iterator[Found]:
+    """A question of whose options the page's text tells two in one breath: `She feeds the hens and takes eggs to the
+    shop`, where it does so for no other question."""
+    items = {id(place.passage) for one in read.exercises for item in one.items for place in item.prompt}
+    passages = (p for p in read.activity.part.passages if p.audience is Audience.PUPIL and id(p) not in items)
+    sentences = [one for p in passages for one in re.split(r"(?<=[.!?])\s+", p.text) if not _NOT_BOTH.search(one)]
+    found = []
+    for item in exercise.items:
+        if len(item.choices) != 1 or item.answer is None or not item.prompt or not item.text.rstrip().endswith("?"):
+            continue
+        chosen = completed(item, exercise).chosen[0]
+        for other in item.choices[0].options:
+            if chosen is None or other is chosen:
+                continue
+            if any(_tells(one, chosen) and _tells(one, other) for one in sentences):
+                found.append(_both_right(item, [chosen, other]))
+    if len(found) == 1 and len(exercise.items) > 1:
+        yield from found
+
+
+def _tells(sentence: str, option: Option) -> bool:
+    """Whether a sentence has all that an option says, of two words that matter or more."""
+    said = re.findall(r"[\w'’-]+", sentence.casefold())
+    content = [word for word in plain(option.text).split() if len(word) > 2 and word not in _SMALL]
+    return len(content) > 1 and all(word in said for word in content)
+
+
 def _is_told(option: Option, script: str) -> bool:
     if any(char.isdigit() for char in option.text):
         return True  # 4.30 may be said as half past four
@@ -198,6 +259,15 @@ def _undecided(
         if other is not chosen and right_together(chosen.text, other.text, _without_options(item), told_who=told):
             yield _both_right(item, [chosen, other])
             return
+    before, behind = _around(item)
+    for other in choice.options if _is_alone(item, exercise) and not looks else ():
+        timeless = _tells_times(exercise, item, reading_of.activity)
+        if other is not chosen and (
+            either_goes(chosen.text, other.text, before, behind)
+            or (timeless and either_time(chosen.text, other.text, before, _without_options(item)))
+        ):
+            yield _both_right(item, [chosen, other])
+            return
     passage = next((one for one in done.part.passages if _stands_in(one, item, chosen)), None)
     if passage is None or passage in reading.readings.unchecked or len(item.prompt) != 1:
         return
@@ -216,6 +286,28 @@ def _undecided(
         if _fits_anything(tokens, at, option) and _is_alone(item, exercise):
             yield _both_right(item, [chosen, option])
             return
+
+
+def _around(item: Item) -> tuple[str, str]:
+    """The words of an item before and behind its one gap, or its one choice; all before where it has neither in it."""
+    inline = item.choices[0].inline
+    places = [gap.place for gap in item.gaps] or ([inline] if inline is not None else [])
+    if not places:
+        return item.text, ""
+    if len(places) > 1:
+        return "", ""
+    whole = next((place for place in item.prompt if place.holds(places[0])), places[0])
+    text, end = whole.passage.text, whole.end
+    if inline is not None and inline.passage is whole.passage and places[0].end < inline.start < end:
+        end = inline.start - (text[inline.start - 1] in "([")  # `The girl ____ won. (who / that)`
+    return text[whole.start : places[0].start], text[places[0].end : end]
+
+
+def _tells_times(exercise: Exercise, item: Item, activity: Activity) -> bool:
+    """Whether the other items of an exercise have words that tell when, and its instruction names no tense."""
+    others = [one.text for one in exercise.items if one is not item and one.choices]
+    told = sum(tells_a_time(text) for text in others)
+    return len(others) > 1 and told * 3 >= 2 * len(others) and not _TENSE.search(activity.heading.passage.text)
 
 
 def _decided_elsewhere(item: Item, chosen: Option, activity: Activity, reading: Reading) -> bool:
