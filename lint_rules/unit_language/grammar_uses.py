@@ -37,6 +37,12 @@ SHORT_ANSWER = re.compile(
 _BE_HAVE_DO = re.compile(r"(?:am|is|are|was|were|have|has|had|do|does|did|['’](?:ve|s|m|re|d)|got)(?:n['’]t)?", re.I)
 _FORMS = re.compile(r"\w+\s*[–—→/]\s*\w+")  # forms side by side: have – had
 _REPORTED = "reported-clause"
+_UNREAL = frozenset({"second-or-third-conditional", "inverted-conditional"})
+# Words that a child learns whole, whatever their grammar: was born, it's called; our best story, the Best Biscuits; and
+# participles that say how something is, not what is done to it (covered with snow). House list, common practice.
+_WHOLE = re.compile(r"\b(?:born|called|named|covered|married|dressed|crowded|surrounded|filled)$")
+_BEST = re.compile(r"(?:\b(?:my|your|his|her|its|our|their)|[\w]['’]s)\s+best$", re.I)
+_BE = re.compile(r"(?:(?:am|is|are|was|were)\b|['’](?:m|s|re)\b)", re.I)
 _GAP_BEFORE = re.compile(r"_{2,}(?:\d{1,2}\b)?[^\w.!?]*(?:[\w'’]+\s+){0,3}$")
 _GAP_AFTER = re.compile(r"\s*(?:not\s+)?_{2,}")
 
@@ -124,6 +130,8 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
                 continue  # Say *Yes, it is*: the very words
             if "**" in passage.text[max(0, one.start - 2) : one.end]:
                 continue  # bold that the manuscript does not read cuts words in two: I**'m wearing
+            if _is_learnt_whole(passage.text, one):
+                continue
             if one.name == "imperative" and _is_answer(passage.text, one):
                 continue
             if _is_broken(passage.text, one) or any(start <= one.start < end for start, end in answers):
@@ -146,9 +154,11 @@ def _rows_of_words(passage: Passage) -> list[tuple[int, int]]:
 
 
 def is_carried(use: Use, known: Callable[[str], bool]) -> bool:
-    """Say whether a structure comes with another that the children know: a yes/no question with its verb (`Can you
-    …?`), the `is` of `there is`."""
+    """Say whether a structure comes with another that the children know, or that is the one to speak of: a yes/no
+    question with its verb (`Can you …?`), the `is` of `there is`, all the parts of an unreal condition."""
     name = use.structure.name
+    if name not in _UNREAL and not _UNREAL.isdisjoint(use.with_it):
+        return True
     if name == "present-simple-be":
         return "there-is" in use.with_it
     return name == "yes-no-question" and any(known(other) for other in use.with_it)
@@ -168,6 +178,15 @@ def _is_broken(text: str, one: Structure) -> bool:
     if _GAP_BEFORE.search(text[: one.start]):
         return True
     return _GAP_AFTER.match(text, one.end) is not None and bool(_BE_HAVE_DO.fullmatch(text[one.start : one.end]))
+
+
+def _is_learnt_whole(text: str, one: Structure) -> bool:
+    """Say whether words are known before their structure: `was born`, `It's called`, `my best friend`."""
+    words = text[one.start : one.end]
+    if one.name == "passive":
+        return _BE.match(words) is not None and _WHOLE.search(words) is not None
+    name = words == "Best" and text[: one.start].rstrip()[-1:].isalnum()  # the prize for the Best Biscuits
+    return one.name == "superlative" and words in {"best", "Best"} and (name or bool(_BEST.search(text[: one.end])))
 
 
 def _is_answer(text: str, one: Structure) -> bool:

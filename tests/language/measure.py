@@ -1,6 +1,6 @@
 """Measure how well the structures are found: precision, recall and F1 of each.
 
-python -m tests.language.measure                      the 300 sentences we tune on
+python -m tests.language.measure                      the 306 sentences we tune on
 python -m tests.language.measure --held-back          the 100 that nobody tunes on: totals alone
 python -m tests.language.measure FILE.jsonl           lines of {"text": …, "structures": […]}
 python -m tests.language.measure --errors [NAME]      what was missed (-) and invented (+)

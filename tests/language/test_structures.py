@@ -16,7 +16,7 @@ present-simple-be past-simple-be present-simple past-simple present-continuous p
 past-perfect perfect-continuous future-will going-to-future passive can could must should may-might would have-to
 have-got used-to imperative lets there-is comparative superlative relative-clause if-clause time-clause
 because-clause infinitive-of-purpose verb-to-infinitive verb-ing object-to-infinitive reported-clause tag-question
-wh-question yes-no-question participle-clause second-or-third-conditional"""
+wh-question yes-no-question participle-clause second-or-third-conditional inverted-conditional"""
 
 
 @pytest.fixture(scope="module")

@@ -95,8 +95,46 @@ TESTS = [
     Case("test-beyond-unit", _unit(1, "### 1 Read. {.reading}\n\nA cat.\n" + _GAME), (), words=_BREAD),
 ]
 
+_THIRD = "If Gus hadn't eaten our tickets, we would have got on."
 
-@pytest.mark.parametrize("case", [*WORDS, *TESTS], ids=lambda case: f"{case.rule}: {case.text.strip()[-50:]}")
+GRAMMAR = [
+    # one sentence with an unreal condition is one point, by its name; with or without if
+    Case("grammar-above-level", _THIRD + "\n", (("stop", "If Gus hadn't eaten our tickets, we would have got"),), A1),
+    Case("grammar-above-level", "Gus hadn't eaten our tickets.\n", (("stop", "hadn't eaten"),), A1),
+    Case(
+        "grammar-above-level",
+        "Had he read the packet, he would never have made a cake.\n",
+        (("stop", "Had he read the packet, he would never have made"),),
+        A2,
+    ),
+    Case(
+        "grammar-above-level",
+        "Had the council listened to her, the bridge would be there now.\n",
+        (("stop", "Had the council listened to her, the bridge would be"),),
+        B1,
+    ),
+    Case("grammar-above-level", "Had he read it? He had a cold, and I would like some tea.\n", (), B1),
+    # words that are known before their structure
+    Case("grammar-above-level", "It's called the Gull. She was born in May. This is our best cake.\n", (), A1),
+    Case("grammar-above-level", "The hat was eaten by Gus.\n", (("stop", "was eaten"),), A1),
+    Case("grammar-above-level", "The fields are covered with snow. We make the Best Biscuits.\n", (), A1),
+    Case(
+        "grammar-above-level",
+        "The fields are watered at six. She is the tallest.\n",
+        (("stop", "are watered"), ("note", "tallest")),
+        A1,
+    ),
+    Case(
+        "grammar-above-level",
+        "She could swim. I was ill, because I was cold. He must go.\n",
+        (("note", "could swim"), ("note", "must go")),
+        A2,
+        points=1,
+    ),
+]
+
+
+@pytest.mark.parametrize("case", [*WORDS, *GRAMMAR, *TESTS], ids=lambda case: f"{case.rule}: {case.text.strip()[-50:]}")
 def test_it_is_found_or_left_alone_as_authors_would(case, language):
     example = Example(case.text, course=case.course, words=case.words, others=case.others)
     modules = [module for module in load_rules() if module.rule.name == case.rule]

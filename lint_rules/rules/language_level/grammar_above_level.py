@@ -19,6 +19,7 @@ from lint_rules.manuscript.counting import first_words
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.grammar_uses import Use, is_carried
 
+_MAYBE = "may be above the level"
 _PRE_A1 = "levels: [{cefr: Pre-A1}]"
 
 RULE = Rule(
@@ -82,7 +83,16 @@ RULE = Rule(
         ),
         Limit("which unit teaches a structure", "the `grammar` labels of the units' front matter"),
     ),
-    gathers=(Gather(Within.UNIT, By.KEY),),
+    gathers=(
+        Gather(
+            Within.UNIT,
+            By.ABOUT,
+            "{count} structures of this unit may be above the level: {words}. Say them more plainly, or list those "
+            "that children know under `structures` in course.yaml.",
+            only=_MAYBE,
+        ),
+        Gather(Within.UNIT, By.KEY),
+    ),
 )
 
 
@@ -124,7 +134,8 @@ def _found(reading: Reading, uses: list[Use], where: str) -> Found:
     message = f"“{first_words(use.text)}” ({names()[name].called}{often}) {_why(reading, stands)}. "
     message += _settle(instead, name, stands) if stands.disputed else instead
     span = use.passage.span(use.structure.start, use.structure.end)
-    return Found(span, use.text, message, severity, key=name)
+    about = _MAYBE if severity is Severity.NOTE else ""
+    return Found(span, use.text, message, severity, key=name, about=about)
 
 
 def _is_lenient(use: Use) -> bool:

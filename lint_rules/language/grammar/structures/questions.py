@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from lint_rules.language.grammar.structures.clauses import inverted_condition
 from lint_rules.language.grammar.structures.declaration import Parsed, Range, StructureDeclaration
 from lint_rules.language.grammar.structures.sources import pre_a1, profile
 from lint_rules.language.parsing.verb_groups import AUXILIARIES, Group
@@ -82,6 +83,8 @@ def find_yes_no_question(parsed: Parsed) -> Iterator[Range]:
     words = parsed.text.words
     for group in parsed.groups:
         if group.tag or not group.finite or _question_word(parsed, group) >= 0:
+            continue
+        if inverted_condition(parsed, group.first) is not None:
             continue
         if _asks(parsed, group):
             before = words[group.first - 1].lower if group.first else ""
