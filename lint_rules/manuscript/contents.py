@@ -101,8 +101,8 @@ def cut_passage(
         div=setting.div,
         strong=within(plain.strong, start, end),
         emphasis=within(plain.emphasis, start, end),
-        struck=within(plain.struck, start, end),
         foreign=within(plain.foreign, start, end),
+        struck=within(plain.struck, start, end),
         gaps=gaps(text) if "__" in text else (),
         pictures=_pictures(plain, start, end),
     )

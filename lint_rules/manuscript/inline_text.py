@@ -122,6 +122,7 @@ def read_plain(token: Token) -> InlineText:
     _read(token.children or [], token.meta["places"], 0, plain, token.content)
     plain.strong = _merged(plain.strong)
     plain.emphasis = _merged(plain.emphasis)
+    plain.struck = _merged(plain.struck)
     return plain
 
 

@@ -78,13 +78,14 @@ def care_scores(care: Table, sentences: Sequence[Sentence]) -> Numbers:
     return np.asarray(np.round(scores.max(axis=0), 2), dtype=np.float32)
 
 
-def acts_of(texts: Sequence[ActivityText]) -> Iterator[list[Act]]:
-    """What is done in each of some activities that is sure enough to be asked about, the surest first.
+def acts_of(texts: Sequence[ActivityText], names: frozenset[str] = frozenset()) -> Iterator[list[Act]]:
+    """What is done in each of some activities that is sure enough to be asked about, the surest first; ``names``
+    are those of a course: they do nothing.
 
     Many activities at once are read much faster.
     """
     said = [[one for one in text.said if one.place in DONE] for text in texts]
-    sentences = [_sentences(one) for one in said]
+    sentences = [_sentences(one, names) for one in said]
     acts = table("acts")
     scores = scores_of_texts(acts, [(one, text.kinds) for one, text in zip(sentences, texts, strict=True)])
     for text, done, own, own_scores in zip(texts, said, sentences, scores, strict=True):
@@ -105,11 +106,11 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
     return sorted(found, key=lambda act: -act.score)
 
 
-def _sentences(said: Sequence[Said]) -> list[Sentence]:
+def _sentences(said: Sequence[Said], names: frozenset[str] = frozenset()) -> list[Sentence]:
     # The tables were taught one kind of materials.
     places = [Place.MATERIALS if one.place is Place.LESSON_MATERIALS else one.place for one in said]
     texts = [(one.passage.text, int(place)) for one, place in zip(said, places, strict=True)]
-    return sentences_of(texts, int(Place.INSTRUCTION))
+    return sentences_of(texts, int(Place.INSTRUCTION), names)
 
 
 def care_for(text: ActivityText, wanted: Sequence[str]) -> dict[str, float]:

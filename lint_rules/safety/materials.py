@@ -42,6 +42,16 @@ _QUOTED = re.compile(
 )
 
 
+# A box that is printed on the page: the words in the box, choose from the box.
+_PRINTED = re.compile(
+    r"\b(?:words?|phrases?|sentences?|names?|verbs?|answers?|letters?|numbers?|expressions?|questions?|adjectives?|nouns?"
+    r"|endings?|ideas?)\b[^.!?\n]{0,30}\b(?:in|from|inside) the (?:\w+ )?box\b"
+    r"|\b(?:use|read|choose from|complete|write|look at)\b[^.!?\n]{0,40}\bthe (?:\w+ )?box\b",
+    re.I,
+)
+_NOTHING = frozenset({"nothing", "none", "nobody"})
+
+
 @dataclass(frozen=True, slots=True)
 class Thing:
     """A row of the table."""
@@ -76,7 +86,7 @@ def used_in(text: str, analysis: Analysis) -> list[Used]:
     written = words_of(text)
     forms = [word.form for word in written]
     asked = [(one.start, one.end) for one in analysis.sentences if text[one.start : one.end].rstrip().endswith("?")]
-    quoted = [*_quoted(text), *asked]
+    quoted = [*_quoted(text), *asked, *(match.span() for match in _PRINTED.finditer(text))]
     drawn: set[str] = set()  # `Draw a boat with three ropes. Tie each word to a rope.`
     for (thing, handled), hit in longest(_nouns().find(forms)):
         start, end = written[hit.start].start, written[hit.end - 1].end
@@ -110,7 +120,7 @@ def _by_verb(text: str, tokens: Sequence[Token], index: int) -> Iterator[Used]:
     """The thing that a verb needs: `cut out the cards`, `stick it in your book`."""
     token = tokens[index]
     for thing in _needed_for().get(token.lemma, ()):
-        if _is_other_sense(tokens, index) or _is_said_of_me(tokens, index):
+        if _is_other_sense(tokens, index) or _is_said_of_me(tokens, index) or _is_denied(tokens, index):
             continue
         particle = tokens[index + 1] if index + 1 < len(tokens) else None
         with_out = particle is not None and particle.text.casefold() in ("out", "up", "off")
@@ -136,6 +146,12 @@ def _is_other_sense(tokens: Sequence[Token], index: int) -> bool:
     if lemma == "cut":
         return following in ("in", "down", "short") or any(token.lemma in ("cake", "time", "odd") for token in after)
     return False
+
+
+def _is_denied(tokens: Sequence[Token], verb: int) -> bool:
+    """Say whether nobody does it: they cut nothing; nobody cuts; do not cut."""
+    of_verb = (token for token in tokens if token.head == verb and token is not tokens[verb])
+    return any(token.dep == "neg" or token.text.casefold() in _NOTHING for token in of_verb)
 
 
 def _has_object(tokens: Sequence[Token], verb: int) -> bool:

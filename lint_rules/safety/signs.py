@@ -47,11 +47,21 @@ class Sentence:
     heads: bool
 
 
-def sentences_of(texts: Iterable[tuple[str, int]], heading: int) -> list[Sentence]:
-    """Cut texts, each with its place, into sentences; ``heading`` is the place of what heads them."""
+def sentences_of(texts: Iterable[tuple[str, int]], heading: int, names: frozenset[str] = frozenset()) -> list[Sentence]:
+    """Cut texts, each with its place, into sentences; ``heading`` is the place of what heads them. ``names`` are those
+    of a course: Pin is a girl there, and nothing sharp."""
     return [
-        Sentence(of, words, place, place == heading) for of, (text, place) in enumerate(texts) for words in _cut(text)
+        Sentence(of, words, place, place == heading)
+        for of, (text, place) in enumerate(texts)
+        for words in (_without(_cut(text), names) if names else _cut(text))
     ]
+
+
+def _without(sentences: Iterable[tuple[Word, ...]], names: frozenset[str]) -> Iterator[tuple[Word, ...]]:
+    for words in sentences:
+        rest = tuple(word for word in words if word.word not in names)
+        if any(word.word[0].isalnum() for word in rest):
+            yield rest
 
 
 @lru_cache(maxsize=1_000)  # two rules read a page

@@ -48,7 +48,8 @@ def _articles(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(at, at + 1, f"{better} {sentence.tokens[at + 1].text}")
 
 
-def _degrees(sentence: KeySentence) -> Iterator[KeySlip]:
+def degrees(sentence: KeySentence) -> Iterator[KeySlip]:
+    """Comparison that is wrong: more big, biger, hungry than."""
     for at in range(len(sentence.tokens)):
         low, after = sentence.low(at), sentence.low(at + 1)
         if low in ("more", "most") and sentence.touches(at, at + 1):
@@ -209,7 +210,7 @@ def _pronouns(sentence: KeySentence) -> Iterator[KeySlip]:
 
 _PATTERNS: tuple[Callable[[KeySentence], Iterator[KeySlip]], ...] = (
     _articles,
-    _degrees,
+    degrees,
     agreement,
     verb_forms,
     _numbers,

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 
-from lint_rules.language.grammar.labels import grammar_terms, structures_of_label
+from lint_rules.language.grammar.labels import grammar_terms, is_prose, structures_of_label
 from lint_rules.language.tokens import Analysis
 from lint_rules.manuscript.model import Audience, Passage, Unit
 from lint_rules.manuscript.pattern_table import pattern_sentences
@@ -72,6 +72,8 @@ def labels_in(text: str) -> Iterator[NamedLabel]:
             NamedLabel(first, last, structures_of_label(text[first:last]))
             for first, last in _cut(text, start, end, re.compile(r"\s(?:and|or|&|\+|vs\.?|versus)\s"))
         ]
+        if is_prose(text[start:end]):
+            continue
         structures = structures_of_label(text[start:end])
         apart = {name for part in parts for name in part.structures}
         if all(part.structures for part in parts) and apart == {*structures}:

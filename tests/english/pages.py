@@ -13,7 +13,7 @@ from lint_rules.page.readings import readings_of
 from lint_rules.rule import Reading
 from lint_rules.rules.correct_english import english_error
 from lint_rules.source import Source
-from tests.support import course_of
+from tests.support import course_of, no_analysis
 
 HERE = Path(__file__).parent
 _HEAD = (
@@ -48,7 +48,7 @@ def slips(unit: Unit, english: English, variety: str = "en-GB", of: Course | Non
     """What english-error finds in a unit: the words, and the message."""
     matches = matches_of(english, [done := readings_of(unit)], variety)
     house = of or course(variety)
-    reading = Reading(unit, house, house.levels[0], lambda _: None, lambda passage: matches.get(passage, ()), done=done)
+    reading = Reading(unit, house, house.levels[0], no_analysis, lambda passage: matches.get(passage, ()), done=done)
     return [(found.text, found.message) for found in english_error.find(reading)]
 
 

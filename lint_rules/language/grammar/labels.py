@@ -13,6 +13,8 @@ from lint_rules.language.grammar.label_patterns import LabelPattern, has_gap, pa
 from lint_rules.plain_words import TOGETHER
 from lint_rules.tables import alternatives, rows, words
 
+_OF_PATTERNS = ("…", "...", "?", "+", "/")  # what a label written as a pattern has
+_STRANGE = 3  # words of a sentence that belong to no label: it is no label itself
 _NEAR = 0.85  # a letter or two; a label of the course's own is not to be taken for a slip
 _WORD_LIST = re.compile(rf"{TOGETHER.pattern}(?:\s*/\s*{TOGETHER.pattern})+")  # under / behind: words, and no structure
 _TOKEN = re.compile(r"let's|there's|[a-z0-9]+n't|[a-z0-9]+|'[a-z]+|[():–—]")
@@ -81,6 +83,23 @@ def is_label_read(label: str) -> bool:
     return all(at in covered or token in small for at, token in enumerate(tokens))
 
 
+def is_prose(text: str) -> bool:
+    """Say whether a text only happens to have the words of a label: a sentence that names no grammar by a term and is
+    mostly other words (Let the children feel it with real things; there are two new structures here)."""
+    if any(sign in text for sign in _OF_PATTERNS):
+        return False
+    tokens = _words(_plain(text))[0]
+    covered = {at for match in _matches(tokens) for at in range(match.start, match.end)}
+    small = words("grammar_label_qualifiers")
+    strange = sum(at not in covered and token not in small for at, token in enumerate(tokens))
+    return strange >= _STRANGE and strange > len(covered) and not _named_by_term(text)
+
+
+def _named_by_term(text: str) -> bool:
+    plain = f" {' '.join(re.findall(r'[a-z]+', text.casefold()))} "
+    return any(f" {name} " in plain for term in all_grammar_terms() for name in (term.term, term.plural) if name)
+
+
 @cache
 def _small_words() -> frozenset[str]:
     return frozenset(
@@ -90,7 +109,7 @@ def _small_words() -> frozenset[str]:
 
 def label_meant(label: str) -> str:
     """The label that was probably meant by one that is not in the table; '' when none is near."""
-    if structures_of_label(label) or any(_matches(_words(_plain(label))[0])):
+    if is_label_read(label) or any(_matches(_words(_plain(label))[0])):
         return ""
     written = {" ".join(_words(_plain(name))[0]): name for name, *_ in rows("grammar_labels.csv")}
     near = get_close_matches(" ".join(_words(_plain(label))[0]), written, n=1, cutoff=_NEAR)

@@ -157,7 +157,7 @@ def _sentence_starts(pieces: Sequence[Piece], text: str) -> list[bool]:
             last = index - 1
             while last and pieces[last][0] in _CLOSERS and pieces[last - 1][0] not in _OPENERS:
                 last -= 1
-            if pieces[last][0] not in ends or word[:1].islower():
+            if pieces[last][0] not in ends or (word[:1].islower() and not _is_sung_sound(pieces, index)):
                 continue
             if last and starts[last - 1] and pieces[last - 1][0].isdigit():
                 continue  # `1. Look.`: the number belongs to what follows
@@ -165,6 +165,11 @@ def _sentence_starts(pieces: Sequence[Piece], text: str) -> list[bool]:
                 continue
             starts[index] = True
     return starts
+
+
+def _is_sung_sound(pieces: Sequence[Piece], index: int) -> bool:
+    """Say whether a line begins with a sound, which has no capital: Pin, Pin, Pin. i, i, i, sit in a tin!"""
+    return len(pieces[index][0]) == 1 and [word for word, _ in pieces[index + 1 : index + 3]] == [",", pieces[index][0]]
 
 
 def _is_speaker(pieces: Sequence[Piece], starts: Sequence[bool], colon: int) -> bool:

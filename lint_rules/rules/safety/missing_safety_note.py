@@ -123,8 +123,9 @@ def find(reading: Reading) -> Iterator[Found]:
 
     suggested: dict[str, list[_Open]] = {}
     in_lesson: set[tuple[int, str]] = set()
+    names = frozenset(form for name in reading.course.names for form in (name, name.upper()))
     texts = list(activity_texts(reading.unit))
-    for text, done in zip(texts, acts_of(texts), strict=True):
+    for text, done in zip(texts, acts_of(texts, names), strict=True):
         acts = done
         if text.whole_lesson:  # what is only listed or planned must be surer to count, and was said where it is done
             sure = (act for act in done if act.score >= sureness().stop)
