@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
+from lint_rules.english.alarms import is_listened_to
 from lint_rules.english.left_alone import SPELLER, is_left_alone
 from lint_rules.language.service import EnglishMatch
 from lint_rules.manuscript.model import Audience, Passage
@@ -15,7 +16,9 @@ def slips_of_key(passage: Passage, matches: Iterable[EnglishMatch]) -> Iterator[
     that no dictionary has may be a name: those are told as such."""
     filled = filled_ranges(passage) if passage.audience is Audience.PUPIL else ()
     for match in matches if filled else ():
-        if match.rule.startswith((SPELLER, *_NO_GRAMMAR)) or is_left_alone(passage, match, lambda _: False):
+        if match.rule.startswith((SPELLER, *_NO_GRAMMAR)) or not is_listened_to(match):
+            continue
+        if is_left_alone(passage, match, lambda _: False):
             continue
         touched = next((one for one in filled if match.start < one[1] and one[0] < match.end), None)
         if touched is not None:
