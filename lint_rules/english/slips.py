@@ -15,12 +15,14 @@ from lint_rules.tables import alternatives, rows, words
 
 @dataclass(frozen=True, slots=True)
 class Slip:
-    """A range of the text, what is wrong with it, and what would be right ('' where the author must say)."""
+    """A range of the text, what is wrong with it, and what would be right ('' where the author must say); ``parsed``:
+    found by how the sentence was read, so that a checker may know better."""
 
     start: int
     end: int
     message: str
     better: str = ""
+    parsed: bool = False
 
 
 _CAN_NOT = re.compile(r"\bcan not\b(?!\s+only\b)", re.I)

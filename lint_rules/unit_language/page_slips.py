@@ -7,6 +7,7 @@ by fourteen writers and 200 sentences with one slip each (tests/english). Pure.
 """
 
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 
 from lint_rules.language.inflection.forms import every_form
 from lint_rules.language.inflection.verb_forms import bases
@@ -40,14 +41,26 @@ _OF_A_SENSE = frozenset(
 )
 
 
-def page_slips(analysis: Analysis, variety: str) -> Iterator[KeySlip]:
+@dataclass(frozen=True, slots=True, order=True)
+class PageSlip:
+    """A range of a text that is wrong, what would be right ('' where there are several ways), and what is wrong."""
+
+    start: int
+    end: int
+    better: str
+    message: str
+
+
+def page_slips(analysis: Analysis, variety: str) -> list[PageSlip]:
     """What is surely wrong in a text, from left to right."""
     sentence = KeySentence(analysis.tokens, frozenset(range(len(analysis.tokens))), variety)
-    found = {slip for find in _PATTERNS for slip in find(sentence)}
-    yield from sorted(found, key=lambda slip: (slip.start, slip.end, slip.better))
+    found = {
+        PageSlip(slip.start, slip.end, slip.better, message) for find, message in _PATTERNS for slip in find(sentence)
+    }
+    return sorted(found | set(_agreement(sentence)))
 
 
-def _agreement(sentence: KeySentence) -> Iterator[KeySlip]:
+def _agreement(sentence: KeySentence) -> Iterator[PageSlip]:
     tokens = sentence.tokens
     for slip in agreement(sentence):
         at = [index for index, token in enumerate(tokens) if slip.start <= token.start < slip.end]
@@ -55,10 +68,12 @@ def _agreement(sentence: KeySentence) -> Iterator[KeySlip]:
             continue
         if _is_ordered(sentence, at[0]) or _is_asked(sentence, at[-1]) or not _is_told(sentence, at):
             continue
-        if (tokens[at[0]].dep in ("nsubj", "nsubjpass") and _is_subject(sentence, at[0])) or (
-            sentence.low(at[0]) in ("is", "was", "are", "were") and sentence.low(at[0] - 1) == "there"
-        ):
-            yield slip
+        first, last = tokens[at[0]].text, tokens[at[-1]].text
+        if tokens[at[0]].dep in ("nsubj", "nsubjpass") and _is_subject(sentence, at[0]):
+            start = tokens[at[-2] if last in ("n't", "n’t") else at[-1]].start
+            yield PageSlip(start, slip.end, "", f"Does the verb go with “{first}”?")
+        elif sentence.low(at[0]) in ("is", "was", "are", "were") and sentence.low(at[0] - 1) == "there":
+            yield PageSlip(slip.start, tokens[at[0]].end, "", f"Does the verb go with “{last}”?")
 
 
 def _first(sentence: KeySentence, at: int) -> int:
@@ -179,7 +194,8 @@ def _words(sentence: KeySentence) -> Iterator[KeySlip]:
         rhymes = last == "that" and tokens[at[0]].tag not in ("JJR", "RBR")  # two more words that rhyme
         particle = first in ("in", "on") and at[0] > 0 and tokens[at[0] - 1].pos == "VERB"  # fill in Monday
         same = last in ("cut", "put", "set", "hit", "let", "read")  # has been cut
-        cited = last == "it" and sentence.tokens[at[0] - 1].text[:1].isupper()  # ask How is it?
+        # Ask How is it? Ask What did you do first?
+        cited = at[0] > 1 and tokens[at[0] - 1].text[:1].isupper() and tokens[at[0] - 1].pos != "PROPN"
         denied = last in ("nothing", "no", "nobody", "nowhere", "none")
         if not (cited or denied or rhymes or particle or same or (first[:6] == "listen" and last == "at")):
             yield slip
@@ -206,11 +222,10 @@ def _alike(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(at, at, "practise")
 
 
-_PATTERNS: tuple[Callable[[KeySentence], Iterator[KeySlip]], ...] = (
-    _agreement,
-    _numbers,
-    _verb_forms,
-    degrees,
-    _words,
-    _alike,
+_PATTERNS: tuple[tuple[Callable[[KeySentence], Iterator[KeySlip]], str], ...] = (
+    (_numbers, "Is it more than one?"),
+    (_verb_forms, "These forms of verbs do not go together."),
+    (degrees, "Things are compared in another form."),
+    (_words, "This word does not go here."),
+    (_alike, "Another word that sounds like this one is meant."),
 )

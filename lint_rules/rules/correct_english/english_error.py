@@ -37,6 +37,7 @@ from lint_rules.language.vocabulary.reference import common, common_words, lowes
 from lint_rules.language.vocabulary.varieties import out_of_place
 from lint_rules.manuscript.counting import has_sentences, is_for_children
 from lint_rules.manuscript.model import PICTURE, Audience, Passage
+from lint_rules.page.exercises.edits import filled_ranges
 from lint_rules.page.mentions import foreign_words, is_shown_as_wrong
 from lint_rules.plain_words import PART
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
@@ -49,7 +50,6 @@ _SPELLING = ("TYPOS", "MORFOLOGIK_RULE_EN_GB", "Possible spelling mistake found.
 _SPACE = "space"
 _NAME = "name"
 _A_NAME = "A name? Put it under `characters` or `places`."
-_TOGETHER = "These words do not go together here."
 _UNKNOWN = "unknown"
 _WORDS = "In no dictionary: {words}. If they are right, add them to `known` in course.yaml."
 _NAMES = "In no dictionary: {words}. If these are names, put them under `characters` or `places` in course.yaml."
@@ -147,7 +147,7 @@ RULE = Rule(
         ),
         Example("The bun «can not» stop. The cat isn't there «no more». Pig runs «in» the bin.\n"),
         Example("The dog wags «it's» tail. Can you «to» swim?\n"),
-        Example("The baker's «hands was» white. «They is» cold.\n", why="agreement"),
+        Example("The baker's hands «was» white. They «is» cold.\n", why="agreement"),
         Example("I'm ____ «.» He's ____ «!» She's ____ «,» too.\n", why="one point a unit"),
         Example("I am «hapy» today.\n", english=(_spelling("hapy"),)),
         Example("::: teacher\n**Steps:** Children «colur» the kite.\n:::\n", english=(_spelling("colur"),)),
@@ -204,7 +204,7 @@ def find(reading: Reading) -> Iterator[Found]:
     of_key = _of_key(reading)
     for passage in reading.read.passages:
         matches = reading.english(passage)
-        own = [one for one in told.get(passage, []) if not (one[0].message == _TOGETHER and _is_heard(one[0], matches))]
+        own = [one for one in told.get(passage, []) if not (one[0].parsed and _is_heard(one[0], matches))]
         yield from (found for _, found in own)
         for match in matches:
             words = passage.text[match.start : match.end]
@@ -255,8 +255,8 @@ def _is_heard(slip: Slip, matches: Sequence[EnglishMatch]) -> bool:
 
 def _is_cited(passage: Passage, slip: Slip) -> bool:
     """Say whether words that do not go together are in part cited: after *did* and *didn't* the verb goes back."""
-    touched = (one for one in passage.emphasis if slip.start < one[1] and one[0] < slip.end)
-    return slip.message == _TOGETHER and any(not (start <= slip.start and slip.end <= end) for start, end in touched)
+    touched = (one for one in (*passage.emphasis, *passage.strong) if slip.start < one[1] and one[0] < slip.end)
+    return slip.parsed and any(not (start <= slip.start and slip.end <= end) for start, end in touched)
 
 
 def _is_told(passage: Passage) -> bool:
@@ -279,8 +279,13 @@ def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
     for passage, _ in passages_to_check(reading.read):
         if passage in reading.readings.unchecked:
             continue
-        grammar = page_slips(reading.analyse(passage), reading.course.variety) if _is_told(passage) else ()
-        slips = [*slips_in(passage.text), *(Slip(one.start, one.end, _TOGETHER, one.better) for one in grammar)]
+        filled = filled_ranges(passage)  # what a key has put there is key-makes-bad-english's
+        grammar = page_slips(reading.analyse(passage), reading.course.variety) if _is_told(passage) else []
+        grammar = [one for one in grammar if not any(one.start < end and start < one.end for start, end in filled)]
+        slips = [
+            *slips_in(passage.text),
+            *(Slip(one.start, one.end, one.message, one.better, parsed=True) for one in grammar),
+        ]
         for number, slip in enumerate(slips):
             if any(slip.start < other.end and other.start < slip.end for other in slips[:number]):
                 continue
