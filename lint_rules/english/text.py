@@ -37,6 +37,7 @@ _CHOICE = re.compile(rf"(?<![\w’'/|-]){TOGETHER.pattern}(?:\s*[/|]\s*{TOGETHER
 _SOUND = re.compile(r"(?<!\w)(?:/[^\s/]{1,12}/|[-–][^\W\d_]{1,4})(?!\w)")  # /eɪ/, -ing
 _LETTERS = 3  # a word picked out of at most so many letters is a spelling, a sound or an ending: `the *ai* of *rain*`
 _LETTER = re.compile(r"(?<=[a-z,;] )A(?= )")
+_HEAD_LETTER = re.compile(r"[A-H][.):]?\s+(?=[A-Z])")
 _BETWEEN = re.compile(r"\s*[/|]\s*")
 _NUMBER = re.compile(
     r"(?:^|(?<=\s))(\d{1,2})"
@@ -114,7 +115,7 @@ def wordings(passage: Passage, kinds: Sequence[str] = ()) -> tuple[Wording, ...]
             *_gaps(passage.text),
             *_sounds(passage, kinds),
             *_choices(passage.text),
-            *_labels(passage.text),
+            *_labels(passage.text, passage.strong),
             *(_numbers(passage.text) if passage.audience is Audience.KEY else ()),
             *(_lettered(passage.text) if passage.audience is Audience.KEY else ()),
             *(_separators(passage.text) if passage.role in _IN_ROWS else ()),
@@ -212,10 +213,13 @@ def _separators(text: str) -> Iterator[_Hidden]:
         yield _Hidden(match.start(), match.end(), (", ",))
 
 
-def _labels(text: str) -> Iterator[_Hidden]:
+def _labels(text: str, bold: Sequence[tuple[int, int]]) -> Iterator[_Hidden]:
     """A letter that names something inside a sentence (in picture A the queue …) is no article."""
     for match in _LETTER.finditer(text):
         yield _Hidden(match.start(), match.end(), ("B",))
+    head = _HEAD_LETTER.match(text)
+    if head is not None and any(start == 0 for start, _ in bold):
+        yield _Hidden(0, head.end(), ("",))  # **A** Write the words.
 
 
 def _choices(text: str) -> Iterator[_Hidden]:

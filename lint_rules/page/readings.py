@@ -12,10 +12,11 @@ from dataclasses import dataclass, replace
 
 from lint_rules.manuscript.model import PICTURE, Activity, Audience, Lesson, Part, Passage, Role, Unit
 from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.choices import is_all, stands_behind
 from lint_rules.page.exercises.completed import Completed, completed, word_with
 from lint_rules.page.exercises.drafts import without
 from lint_rules.page.exercises.edits import Edits, Fill
-from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Gap, Item, Option, Place
+from lint_rules.page.exercises.model import Exercise, Exercises, Gap, Item, Option, Place
 from lint_rules.page.exercises.reading import exercises_in
 from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.exercises.stream import dates_in, page_lines
@@ -189,7 +190,7 @@ class _Activity:
             inline = choice.inline
             edits = self._of(inline.passage)
             taken = chosen or choice.options[0]
-            alone = not cloze and (_is_all(choice, item) or _stands_behind(choice))
+            alone = not cloze and (is_all(choice, item) or stands_behind(choice))
             if alone:
                 edits.cuts.append((inline.start, inline.end))
             else:
@@ -377,30 +378,8 @@ def _is_in_sentence(item: Item, gap: Gap) -> bool:
     return before[-1:].isalpha() and text[jumble.end : gap.place.start].strip()[:1] in (".", "!", "?")
 
 
-def _stands_behind(choice: Choice) -> bool:
-    """Whether a choice stands behind a sentence: `The kite is red. yes / no`."""
-    inline = choice.inline
-    if inline is None:
-        return False
-    text = inline.passage.text
-    return text[: inline.start].rstrip()[-1:] in (".", "!", "?") and not text[inline.end :].strip(" .!?")
-
-
 def _said(item: Item) -> str:
     return plain(item.answer.text) if item.answer is not None else ""
-
-
-def _is_all(choice: Choice, item: Item) -> bool:
-    """Whether an item is nothing but its options: a set, a row of words to tick."""
-    inline = choice.inline
-    outside = " ".join(
-        place.text
-        if inline is None or place.passage is not inline.passage
-        else place.passage.text[place.start : max(place.start, inline.start)]
-        + place.passage.text[min(place.end, inline.end) : place.end]
-        for place in item.prompt
-    )
-    return not any(char.isalpha() for char in outside) or any(box in item.text for box in ("☐", "□", "◯", "○", "▢"))
 
 
 def _with(part: Part, passages: tuple[Passage, ...]) -> Part:

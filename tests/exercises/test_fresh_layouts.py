@@ -231,3 +231,20 @@ def test_quotation_marks_part_no_options():
         "She says « hello » to me.",
         "He says « bye » to us.",
     ]
+
+
+def test_the_word_for_a_picture_stands_where_the_picture_is():
+    heading = "### 1 Write the word for each picture. {.picture-sentence}\n\n"
+    page = f"1. A {PICTURE.format('frog')} jumps.\n2. I see an {PICTURE.format('owl')}!\n\n1 ____ 2 ____\n"
+    assert sentences(page + key("1 frog 2 owl"), heading) == ["A frog jumps.", "I see an owl!"]
+
+
+def test_the_last_of_several_groups_has_all_its_lines():
+    page = "1\\\na It is hot.\\\nb It is cold.\n\n2\\\na We run.\\\nb We sing.\n" + key("1 b · 2 a")
+    (exercise,) = read(ACTIVITY + page).exercises
+    assert [len(choice.options) for item in exercise.items for choice in item.choices] == [2, 2]
+
+
+def test_a_number_may_hang_on_its_letter_by_a_dash():
+    page = "| | |\n|---|---|\n| 1 Hello! | a Fine. |\n| 2 How are you? | b Hi! |\n"
+    assert texts(read(ACTIVITY + page + key("1–b 2–a"))) == [[("1", "b"), ("2", "a")]]

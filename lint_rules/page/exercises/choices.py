@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from lint_rules.page.exercises.answers import alternatives, plain
-from lint_rules.page.exercises.model import Choice, Option, Place
+from lint_rules.page.exercises.model import Choice, Item, Option, Place
 from lint_rules.page.exercises.separators import BETWEEN_OPTIONS, OPENERS
 from lint_rules.plain_words import TOGETHER
 
@@ -248,3 +248,25 @@ def _takes_one(options: Sequence[Option], said: set[str]) -> bool:
     taken = [option for option in options if plain(option.text) in said]
     alike = len({len(option.text.split()) for option in options}) == 1
     return len(taken) == 1 or (alike and len({plain(option.text) for option in taken}) == 1)
+
+
+def stands_behind(choice: Choice) -> bool:
+    """Whether a choice stands behind a sentence: `The kite is red. yes / no`."""
+    inline = choice.inline
+    if inline is None:
+        return False
+    text = inline.passage.text
+    return text[: inline.start].rstrip()[-1:] in (".", "!", "?") and not text[inline.end :].strip(" .!?")
+
+
+def is_all(choice: Choice, item: Item) -> bool:
+    """Whether an item is nothing but its options: a set, a row of words to tick."""
+    inline = choice.inline
+    outside = " ".join(
+        place.text
+        if inline is None or place.passage is not inline.passage
+        else place.passage.text[place.start : max(place.start, inline.start)]
+        + place.passage.text[min(place.end, inline.end) : place.end]
+        for place in item.prompt
+    )
+    return not any(char.isalpha() for char in outside) or any(box in item.text for box in ("☐", "□", "◯", "○", "▢"))

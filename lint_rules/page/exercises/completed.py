@@ -185,3 +185,26 @@ def word_with(word: str, said: str) -> str | None:
             whole = _BLANK.sub(letter, whole, count=1)
         return whole
     return None
+
+
+def is_option(item: Item) -> bool | None:
+    """Whether an answer is one of an item's options; None where that is not to be told."""
+    if item.answer is None or len(item.choices) != 1 or item.example:
+        return None
+    said, choice = item.answer.text, item.choices[0]
+    letters = letters_of(said)
+    labels = {option.label.key for option in choice.options if option.label is not None}
+    if letters and labels:
+        return all(letter in labels for letter in letters)
+    return _says_option(said, choice)
+
+
+def _says_option(said: str, choice: Choice) -> bool | None:
+    texts = {plain(option.text) for option in choice.options}
+    words = {plain(one) for one in alternatives(said)}
+    if not said or any(not text for text in texts):
+        return None  # pictures to choose from
+    if words & texts or any(text in plain(said) for text in texts):
+        return True
+    longest = max(len(text.split()) for text in texts)
+    return False if len(plain(said).split()) <= longest + 1 else None

@@ -230,7 +230,7 @@ def _drafts(chain: Sequence[Mark], rest: Sequence[Mark], lines: Sequence[Line], 
     for at, mark in enumerate(chain):
         last = at + 1 == len(chain)
         places = _region(mark, None if last else chain[at + 1], lines, longest)
-        longest = max(longest, len({id(place.passage) for place in places}))
+        longest = max(longest, len({id(lines[mark.line].passage), *(id(place.passage) for place in places)}))
         draft = Draft(label_of(mark, lines), mark, places)
         if options:
             _take_options(draft, rest, lines, chain)

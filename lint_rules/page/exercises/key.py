@@ -24,7 +24,7 @@ _LABEL_ROW = re.compile(
     r"\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?(?:\s*(?:,|;|–|—|-|→|>|\s)\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?)+\s*\.?\s*"
 )
 _ONE_LABEL = re.compile(r"\d{1,2}|[A-Za-z]+")
-_ATTACHED = re.compile(r"(?<![\w.–-])(?P<label>\d{1,2})(?=[A-Za-z](?:[\s,;.)]|$)|\s?[–-]\s?\d{1,2}[.):]?\s)")
+_ATTACHED = re.compile(r"(?<![\w.–-])(?P<label>\d{1,2})(?=[–=-]?[A-Za-z](?:[\s,;.)]|$)|\s?[–-]\s?\d{1,2}[.):]?\s)")
 _BEHIND = re.compile(r"(?:\(?[A-Za-z]\)?[ –-]{0,3}\d{1,2}\s*(?:[,;.·|]|\s|$)\s*){2,}")
 _ONE_BEHIND = re.compile(r"\(?(?P<answer>[A-Za-z])\)?[ –-]{0,3}(?P<label>\d{1,2})")
 _PAIR = re.compile(r"\(?(?P<label>[A-Za-z])[).:]?\s*[=→–-]?\s*(?P<answer>\d{1,2})")

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import groupby
 
-from lint_rules.manuscript.model import Activity, Unit
+from lint_rules.manuscript.model import PICTURE, Activity, Unit
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.boxes import box_of_lines, box_of_table, boxes_in_instruction
 from lint_rules.page.exercises.drafts import Draft, DraftExercise, draft_exercises
@@ -18,7 +18,7 @@ from lint_rules.page.exercises.headed import headed
 from lint_rules.page.exercises.items import items_of
 from lint_rules.page.exercises.key import ReadKey, read_key
 from lint_rules.page.exercises.marks import marks_in
-from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Gap, Key, Label, Place, WordBox
+from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Gap, Item, Key, Label, Place, WordBox
 from lint_rules.page.exercises.stream import Line, key_passages, mended_passages, page_lines
 from lint_rules.page.exercises.unnumbered import to_fill, unlabelled, unnumbered
 
@@ -49,6 +49,8 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
     instruction = activity.heading.passage.text
     keys, loose = _shared_out(drafts, loose_gaps, read)
     found = [_exercise(one, key, box, instruction) for one, key in zip(drafts, keys, strict=True)]
+    if "picture-sentence" in activity.kinds:
+        found = [replace(one, items=tuple(_pictured(item) for item in one.items)) for one in found]
     if named is not None:
         found, loose = [*found, replace(named, box=box)], ()
     elif not any(item.gaps for one in found for item in one.items):
@@ -207,6 +209,22 @@ def _in_order(
             keys[at] = Key(answers, keys[at].own)
             return keys, ()
     return keys, entries
+
+
+def _pictured(item: Item) -> Item:
+    """A sentence with one picture for a word of it, whose blank stands apart: the word goes where the picture is."""
+    places = [(place, at) for place in item.prompt for at in _pictures_in(place)]
+    apart = len(item.gaps) == 1 and all(
+        not any(char.isalnum() for char in place.text) for place in item.prompt if place.holds(item.gaps[0].place)
+    )
+    if len(places) != 1 or not apart or item.answer is None or len(item.answer.text.split()) > 1:
+        return item
+    place, at = places[0]
+    return replace(item, gaps=(Gap(Place(place.passage, at, at + 1)),))
+
+
+def _pictures_in(place: Place) -> list[int]:
+    return [at for at in range(place.start, place.end) if place.passage.text[at] == PICTURE]
 
 
 def _exercise(one: DraftExercise, key: Key, box: WordBox | None, instruction: str) -> Exercise:

@@ -13,8 +13,9 @@ from collections.abc import Iterator, Sequence
 from lint_rules.finding import Found, Severity
 from lint_rules.page.exercises.answers import alternatives, letters_of, plain
 from lint_rules.page.exercises.boxes import entries_of
+from lint_rules.page.exercises.completed import is_option
 from lint_rules.page.exercises.instructions import asks_for_order, each_once
-from lint_rules.page.exercises.model import Answer, Choice, Exercise, Exercises, Item
+from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
 
@@ -235,7 +236,7 @@ def _another_count(exercise: Exercise, read: Exercises) -> Iterator[Found]:
 
 def _options(exercise: Exercise) -> Iterator[Found]:
     """An answer must be one of the options, by its letter or its words."""
-    fits = [_is_option(item) for item in exercise.items]
+    fits = [is_option(item) for item in exercise.items]
     told, wrong = sum(fit is not None for fit in fits), sum(fit is False for fit in fits)
     sure = wrong * 3 <= told or (wrong == 1 and told < 3)
     for item, fit in zip(exercise.items, fits, strict=True):
@@ -249,29 +250,6 @@ def _options(exercise: Exercise) -> Iterator[Found]:
         shown = ", ".join(option.label.text if option.label else f"“{option.text}”" for option in choice.options)
         message = f"Item {item.label.text} has the options {shown}; “{answer.text}” is none of them."
         yield Found(answer.place.span, answer.text, message)
-
-
-def _is_option(item: Item) -> bool | None:
-    """Whether an answer is one of an item's options; None where that is not to be told."""
-    if item.answer is None or len(item.choices) != 1 or item.example:
-        return None
-    said, choice = item.answer.text, item.choices[0]
-    letters = letters_of(said)
-    labels = {option.label.key for option in choice.options if option.label is not None}
-    if letters and labels:
-        return all(letter in labels for letter in letters)
-    return _says_option(said, choice)
-
-
-def _says_option(said: str, choice: Choice) -> bool | None:
-    texts = {plain(option.text) for option in choice.options}
-    words = {plain(one) for one in alternatives(said)}
-    if not said or any(not text for text in texts):
-        return None  # pictures to choose from
-    if words & texts or any(text in plain(said) for text in texts):
-        return True
-    longest = max(len(text.split()) for text in texts)
-    return False if len(plain(said).split()) <= longest + 1 else None
 
 
 def _column(exercise: Exercise) -> Iterator[Found]:

@@ -22,6 +22,7 @@ from lint_rules.unit_language.key_slips import key_slips
 _SENTENCE = 3  # words
 _HINT = re.compile(r"\(\s*([^\W\d_]+)\s*\)")
 _HINT_BEHIND = re.compile(r"[.!?]\s*(?:/|[–—→:*]+)\s*([^\W\d_]+)\s*$")  # `It is ____ than a cat. / big`
+_DENIED = re.compile(r"^(?:not|never)\s+", re.I)
 _LAST_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?(?=\s*$)")
 _LETTER_FIRST = re.compile(r"([A-Za-z])[).]?\s+(?=[A-Z])")
 
@@ -145,7 +146,8 @@ def _hinted(item: Item, exercise: Exercise) -> Found | None:
         hint = gap.hint.text if gap.hint is not None else alone[0] if len(alone) == 1 else ""
         before = _LAST_WORD.search(gap.place.passage.text[: gap.place.start])
         word = before[0] if before is not None else ""
-        better = hinted_slip(hint.strip("() "), text, word) if hint and text and gap.word is None else None
+        verb = _DENIED.sub("", hint.strip("() "))
+        better = hinted_slip(verb, text, word) if hint and text and gap.word is None else None
         if text and better is not None:
             perhaps = f" Perhaps “{better}”?" if better else ""
             return Found(gap.place.span, text, f"The key's form of “{hint.strip('() ')}”, “{text}”, is wrong.{perhaps}")
