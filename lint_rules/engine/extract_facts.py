@@ -11,6 +11,7 @@ from lint_rules.language.vocabulary.word_index import Origin, canonical
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.manuscript.counting import count_words
 from lint_rules.manuscript.model import Audience, DivKind, Lesson, Passage, Role, Unit
+from lint_rules.page.activity_numbers import numbered_through
 from lint_rules.page.audio import is_own_track, scripts_of, tracks_played
 from lint_rules.page.cross_references import references_in
 from lint_rules.page.pictures import files_named_in
@@ -18,7 +19,7 @@ from lint_rules.page.times import lesson_minutes, stated_time
 from lint_rules.rule import Reading
 from lint_rules.unit_language.tests_of import TEST, is_test
 from lint_rules.unit_language.unit_words import is_title, read_by_children
-from lint_rules.unit_language.word_meetings import spelt_as_words, spelt_in, words_of_picture
+from lint_rules.unit_language.word_meetings import rows_by_form, spelt_as_words, spelt_in, words_of_picture
 
 
 def facts_of(reading: Reading) -> UnitFacts:
@@ -39,6 +40,8 @@ def facts_of(reading: Reading) -> UnitFacts:
         scripts=tuple(_scripts(unit)),
         tracks_elsewhere=tuple(_tracks_elsewhere(unit)),
         track_references=tuple(_track_references(unit)),
+        activities=tuple(sorted(numbered_through(unit))),
+        activity_references=tuple(_activity_references(unit)),
         instructions=tuple(_instructions(unit)),
         pictures=tuple(sorted(files_named_in(unit))),
         front_title=unit.front.title,
@@ -91,6 +94,8 @@ def _in_texts(reading: Reading, read: Iterable[_Read]) -> Iterator[tuple[tuple[i
         found = [(lists.row(e), word.start, word.end) for word in one.words if (e := word.entry or word.elsewhere)]
         spelt = spelt_in(reading.analyse(one.passage), one.words, reading.course.words)
         found += [(word.row, word.start, word.end) for word in spelt]
+        if one.where is Where.PANEL:
+            found += _as_spelt(reading, one.passage)
         for row, start, end in found:
             where = one.where
             if where is Where.RUBRIC and not lists.is_of_instructions(reading.course.words[row].word):
@@ -99,6 +104,18 @@ def _in_texts(reading: Reading, read: Iterable[_Read]) -> Iterator[tuple[tuple[i
             yield (row, one.lesson, where), spot
             if one.in_test and where is not Where.TEST:
                 yield (row, one.lesson, Where.TEST), spot
+
+
+def _as_spelt(reading: Reading, passage: Passage) -> Iterator[tuple[int, int, int]]:
+    """The target words that a panel spells, as whatever part of speech the list has them: interview (noun, verb) and
+    a warning that a parser takes for a form of to warn."""
+    words = reading.course.words
+    rows = rows_by_form(words)
+    for token in reading.analyse(passage).tokens:
+        spelt = canonical(token.text)
+        for row in rows.get(spelt, ()):
+            if canonical(words[row].word) == spelt:
+                yield row, token.start, token.end
 
 
 def _headings(reading: Reading) -> Iterator[_Read]:
@@ -215,6 +232,17 @@ def _tracks_elsewhere(unit: Unit) -> Iterator[tuple[str, Spot]]:
         for track in tracks_played(activity):
             if not is_own_track(track, unit.front.unit):
                 yield track, Spot(*heading.span(), heading.text)
+
+
+def _activity_references(unit: Unit) -> Iterator[tuple[Spot, int, int]]:
+    """The activities of other units of the level that a unit speaks of, where their lesson is not named too."""
+    for passage in unit.passages:
+        if passage.audience is not Audience.ARTIST:
+            for one in references_in(passage.text):
+                own = one.unit in {0, unit.front.unit}
+                if one.kind == "activity" and not (own or one.elsewhere or one.lesson):
+                    words = passage.text[one.start : one.end]
+                    yield Spot(*passage.span(one.start, one.end), words), one.unit, int(one.number.partition(".")[0])
 
 
 def _track_references(unit: Unit) -> Iterator[tuple[Spot, str]]:

@@ -133,8 +133,100 @@ GRAMMAR = [
     ),
 ]
 
+_PANEL = (
+    "### 1 Look. {.words}\n\n::: words\n| People | What they do |\n|---|---|\n| baker | interview |\n"
+    "| interview | ask |\n:::\n"
+)
+_TWO = "interview,noun,,1\ninterview,verb,,1\n"
+_UNITS = "levels:\n  - units: 2\n"
+_NO = "yes,interjection,,1\n"
+_YES = "## Lesson 1: Test {.test}\n\n### 1 Write. {.test .writing}\n\nYes!\n"
 
-@pytest.mark.parametrize("case", [*WORDS, *GRAMMAR, *TESTS], ids=lambda case: f"{case.rule}: {case.text.strip()[-50:]}")
+
+def _title(body: str) -> str:
+    return f"---\nlevel: level-1\nunit: 1\ntitle: Cats\n---\n\n# Cats\n\n{body}"
+
+
+LISTS = [
+    # what a panel spells is taught, as whatever part of speech the list has it
+    Case("target-word-not-taught", _title("## Lesson 1: A {.words}\n\n" + _PANEL), (), words=_TWO),
+    Case(
+        "target-word-not-taught",
+        _title("## Lesson 1: A {.words}\n\n### 1 Look.\n\n::: words\nTown: council, bridge, warning\n:::\n"),
+        (),
+        words="warn,verb,,\nwarning,noun,,1\n",
+    ),
+    Case(
+        "target-word-not-taught",
+        _title("## Lesson 1: A {.words}\n\n### 1 Look.\n\n::: words\nTown: council, bridge\n:::\n"),
+        (("query", "Cats"),),
+        words="warning,noun,,1\n",
+    ),
+]
+
+_THROUGH = "## Lesson 1: A {.words}\n\n### 1 Look.\n\n## Lesson 2: B {.words}\n\n### 2 Look.\n\n### 3 Read.\n\n"
+_SECOND = _title(_THROUGH).replace("unit: 1", "unit: 2")
+
+REFERENCES = [
+    Case("broken-reference", _title(_THROUGH + "Look at activity 1 again.\n"), ()),
+    Case("broken-reference", _title(_THROUGH + "Look at activity 34 again.\n"), (("query", "activity 34"),)),
+    # an activity of another unit
+    Case("broken-reference", _SECOND + "As in Unit 1, activity 3.\n", (), others=(_title(_THROUGH),)),
+    Case(
+        "broken-reference",
+        _SECOND + "As in Unit 1, activity 31.\n",
+        (("query", "Unit 1, activity 31"),),
+        others=(_title(_THROUGH),),
+    ),
+    Case(  # numbered lesson by lesson: nobody can tell
+        "broken-reference",
+        _SECOND + "As in Unit 1, activity 31.\n",
+        (),
+        others=(_title(_THROUGH.replace("### 2 Look", "### 1 Look").replace("### 3 Read", "### 2 Read")),),
+    ),
+]
+
+
+def test_a_broken_reference_names_the_range_of_the_unit(language):
+    files = assemble(Example(_title(_THROUGH + "Look at activity 34 again.\n"))).files
+    modules = [one for one in load_rules() if one.rule.name == "broken-reference"]
+    (found,) = run_files(files, modules, language).open
+    assert found.message == "This unit has no activity 34: it has activities 1 to 3."
+
+
+LABELS = [
+    Case(
+        "unreadable-manuscript",
+        f"---\nlevel: level-1\nunit: 1\ntitle: Cats\ngrammar: [{label}]\n---\n\n# Cats\n\n{_THROUGH}",
+        found,
+    )
+    for label, found in (
+        ("a and an", ()),
+        ("'The van is red.'", ()),
+        ("reported questions", ()),
+        ("comparitives", (("query", "comparitives"),)),
+        ("wobbly glumph", (("note", "wobbly glumph"),)),
+    )
+]
+
+
+def test_only_a_test_of_its_own_unit_is_told_of(language):
+    def said(text: str, others: tuple[str, ...] = ()) -> str:
+        files = assemble(Example(text, words=_NO, others=others, course=_UNITS)).files
+        modules = [one for one in load_rules() if one.rule.name == "target-word-not-taught"]
+        (found,) = run_files(files, modules, language).open
+        return found.message
+
+    plain = "## Lesson 1: A {.words}\n\n### 1 Look.\n\nA cat.\n"
+    assert "only a test" in said(_title(_YES))
+    assert "nothing there" in said(_title(plain), (_title(_YES).replace("unit: 1", "unit: 2"),))
+
+
+@pytest.mark.parametrize(
+    "case",
+    [*LISTS, *REFERENCES, *LABELS, *WORDS, *GRAMMAR, *TESTS],
+    ids=lambda case: f"{case.rule}: {case.text.strip()[-50:]}",
+)
 def test_it_is_found_or_left_alone_as_authors_would(case, language):
     example = Example(case.text, course=case.course, words=case.words, others=case.others)
     modules = [module for module in load_rules() if module.rule.name == case.rule]

@@ -17,6 +17,8 @@ _OF_PATTERNS = ("…", "...", "?", "+", "/")  # what a label written as a patter
 _STRANGE = 3  # words of a sentence that belong to no label: it is no label itself
 _NEAR = 0.85  # a letter or two; a label of the course's own is not to be taken for a slip
 _WORD_LIST = re.compile(rf"{TOGETHER.pattern}(?:\s*/\s*{TOGETHER.pattern})+")  # under / behind: words, and no structure
+_SENTENCE = re.compile(r"\s\S+[.!?][\"'”’]*$")  # "The van is red.": the very sentence that is taught
+_SMALLEST = frozenset({"a", "an", "the", "and", "or"})  # a and an
 _TOKEN = re.compile(r"let's|there's|[a-z0-9]+n't|[a-z0-9]+|'[a-z]+|[():–—]")
 
 
@@ -76,6 +78,8 @@ def _structures_of_name(name: str) -> tuple[str, ...]:
 def is_label_read(label: str) -> bool:
     """Say whether a label means anything here: a name of grammar (of a structure or not), a pattern, small words."""
     if structures_of_label(label) or has_gap(label) or _WORD_LIST.fullmatch(label.strip()):
+        return True
+    if _SENTENCE.search(label) or set(_words(_plain(label))[0]) <= _SMALLEST:
         return True
     tokens = _words(_plain(label))[0]
     covered = {at for match in _matches(tokens) for at in range(match.start, match.end)}

@@ -84,8 +84,14 @@ RULE = Rule(
             "::: words\n![«a dog»](../art/apple.svg) cat, dog\n:::\n", words=_WORDS, files=_FILES, why="the word is cat"
         ),
         Example(
-            "::: art\n«Mina waves from the ferry.»\n:::\n\n::: art\nPhoto: the harbour from above\n:::\n",
+            "::: art\n«Mina waves from the ferry.»\n:::\n\n::: art\nPhoto: the harbour from above\n:::\n\n"
+            "::: art\nDrawing: a gull\n:::\n",
             why="drawing or photo?",
+        ),
+        Example(
+            "::: art\n«Mina waves from the ferry.»\n:::\n\n::: art\nPhoto: the harbour from above\n:::\n",
+            why="what is no photo is meant to be drawn",
+            weight=Severity.NOTE,
         ),
         Example("«::: {.art .drawing}»\n:::\n\n::: art\n«A full-page drawing.»\n:::\n", why="of what?"),
         Example("::: art\n«Photo: a red apple»\n:::\n", words=_WORDS, weight=Severity.NOTE),
@@ -130,8 +136,9 @@ def find(reading: Reading) -> Iterator[Found]:
     some_photo = any(map(partial(_asks_photo, unit), briefs)) or any(
         is_photo(shown.picture.attributes.classes) for shown in _pictures(unit)
     )
+    some_drawing = any(_says_drawing(unit, div) for div in briefs)
     for div in briefs:
-        yield from _brief(div, reading, topics, must_say_how=some_photo)
+        yield from _brief(div, reading, topics, must_say_how=some_photo, is_habit=not some_drawing)
 
 
 @dataclass(frozen=True, slots=True)
@@ -274,8 +281,14 @@ def _asks_photo(unit: Unit, div: Div) -> bool:
     return asked_photo(text, classes)
 
 
-def _brief(div: Div, reading: Reading, topics: TopicList, *, must_say_how: bool) -> Iterator[Found]:
-    """One art brief: it must say what it shows, and drawing or photo in a unit that has both."""
+def _says_drawing(unit: Unit, div: Div) -> bool:
+    _, text, classes = _said_in(div, unit)
+    return says_how(text, classes) and not asked_photo(text, classes)
+
+
+def _brief(div: Div, reading: Reading, topics: TopicList, *, must_say_how: bool, is_habit: bool) -> Iterator[Found]:
+    """One art brief: it must say what it shows, and drawing or photo in a unit that has both. A unit whose briefs name
+    photos alone means drawings by all others: that is only noted."""
     unit = reading.unit
     passages, text, classes = _said_in(div, unit)
     if shows_nothing(text):
@@ -288,7 +301,8 @@ def _brief(div: Div, reading: Reading, topics: TopicList, *, must_say_how: bool)
             "This art brief does not say whether it asks for a drawing or a photo, and this unit has photos. Begin it "
             "“Drawing:” or “Photo:”."
         )
-        yield replace(_at_brief(passages, div, unit, message), about="how")
+        weight = Severity.NOTE if is_habit else None
+        yield replace(_at_brief(passages, div, unit, message, weight), about="how")
     elif (
         asked_photo(text, classes)
         and _is_one_thing(_without_how(text))

@@ -32,6 +32,12 @@ RULE = Rule(
         Example(_TASK.format("about 20 words", _MODEL)),
         Example(_TASK.format("five words", "sea, sun, dog, hot, swim")),
         Example(_TASK.format("20–30 words", "Children's own answers."), why="no model"),
+        Example(
+            "### 1 Write. {.writing}\n\n" + _MODEL + "\n\nWrite 15–20 words about your day.\n\n::: answers\n"
+            "The model above is one possible answer. A good text has a day, a place, and at least two things that were "
+            "seen there, one of them in the past.\n:::\n",
+            why="a remark on the model",
+        ),
         Example("### 1 Write a postcard. {.writing}\n\n::: answers\n" + _MODEL + "\n:::\n", why="no limit"),
         Example(_TASK.format("8–10 words", "1. I swim.\n2. I run with my dog.\n3. I eat fish and cake.")),
     ),
@@ -40,6 +46,10 @@ RULE = Rule(
         Example("### 1 Write a postcard («up to 15 words»). {.writing}\n\n::: answers\n" + _MODEL * 2 + "\n:::\n"),
         Example(_TASK.format("«40 to 50 words»", "Sample answer: " + _MODEL)),
         Example(_TASK.format("«40–50 words»", "Children's own answers. Sample: " + _MODEL)),
+        Example(
+            "### 1 Write. {.writing}\n\n" + _MODEL + "\n\nWrite «40–50 words» about your day.\n\n::: answers\n"
+            "The model above is one possible answer.\n:::\n"
+        ),
         Example("### 1 Read the example. Write. {.writing}\n\n**The sea**\n\n" + _MODEL + "\n\nWrite «5–10 words».\n"),
     ),
 )  # fmt: skip
@@ -54,6 +64,12 @@ _LABEL = re.compile(
     re.I,
 )
 _OWN = re.compile(r"\b(?:own|vary|varies|various|open|free)\b", re.I)
+# What is said of a model that stands on the page: The model above is one possible answer.
+_REMARK = re.compile(
+    r"\b(?:the|this) (?:model|text|example|report|story|letter|diary|e-?mail)\b"
+    r"[^.!?]*\b(?:above|on the page|is (?:one|a) )",
+    re.I,
+)
 _NUMBERED = re.compile(r"^\W*\d{1,2}[).\s]", re.M)
 _READ_FIRST = re.compile(r"\bread (?:the|this|an?) (?:\w+ )?(?:example|model)\b", re.I)
 _NEAR = 1.1
@@ -121,6 +137,10 @@ def _model(activity: Activity, asked: Passage) -> str:
     if not key or any(passage.role not in (Role.TEXT, Role.LINE) for passage in key):
         return ""
     text = "\n".join(passage.text for passage in key)
+    if _REMARK.search(text):
+        return "\n".join(
+            passage.text for passage in page if passage is not asked and count_words(passage.text) >= _TEXT
+        )
     labels = list(_LABEL.finditer(text))
     if labels:
         text = text[labels[0].end() :]

@@ -39,11 +39,14 @@ RULE = Rule(
         Example(_lesson("boat, canal, rope", _PAGE + "\n\n::: teacher\n**Steps:** Show a rope.\n:::")),
         Example(_lesson("boat, canal, colours, one to ten", _PAGE), why="kinds of words"),
         Example(_lesson("all the words of the unit", _PAGE)),
+        Example(_lesson("Teach *boat*, *canal*, *lock* and *bridge* from the panel; others can be guessed.", _PAGE)),
+        Example(_lesson("teach boat, canal, lock", _PAGE)),
         Example(_lesson("new: boat, canal; passive: lock", _PAGE), why="labels"),
         Example(_lesson("plum, pear, apple, boat", _PAGE), why="most is not there: meant otherwise"),
     ),
     fails=(
         Example(_lesson("boat, canal, «towpath», bridge", _PAGE)),
+        Example(_lesson("Teach *boat*, *canal*, *lock* and *«towpath»* before the reading.", _PAGE)),
         Example(_lesson("a boat (n), the canal, «get up», lock", _PAGE)),
         Example(_lesson("boat; canal; to «sail»; bridges.", _PAGE)),
     ),
@@ -59,7 +62,10 @@ RULE = Rule(
 _ITEM = re.compile(r"[^,;·•\n]+")
 _LABEL = re.compile(r"^[^:]*:\s*")
 _ASIDE = re.compile(r"\([^()]*\)|[.…!?\"“”]+$")
-_ARTICLE = re.compile(r"^(?:an?|the|to|some)\s+", re.I)
+_ARTICLE = re.compile(
+    r"^(?:(?:(?:pre-?)?teach|explain|introduce|present|practise|revise|review|elicit)\s+)?(?:(?:an?|the|to|some)\s+)?",
+    re.I,
+)
 _PLAIN = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*(?: [^\W\d_]+(?:['’-][^\W\d_]+)*)?")
 _LEAST = 3  # promised words that make a list: common practice, no source
 
@@ -94,9 +100,12 @@ def _lists(lesson: Lesson) -> Iterator[Passage]:
 
 
 def _items(passage: Passage) -> Iterator[tuple[Passage, int, int]]:
-    """The words of a list, as ranges of its text: no label, no article, nothing in brackets."""
-    for match in _ITEM.finditer(passage.text):
-        start, end = match.span()
+    """The words of a list, as ranges of its text: no label, no article, nothing in brackets. Of a list in prose (Teach
+    *bell*, *marsh* and *shore* before the reading) the words in italics."""
+    items = [match.span() for match in _ITEM.finditer(passage.text)]
+    if len(passage.emphasis) > 1 and len(passage.emphasis) * 2 >= len(items):
+        items = list(passage.emphasis)
+    for start, end in items:
         label = _LABEL.match(passage.text[start:end])
         start += label.end() if label else 0
         aside = _ASIDE.search(passage.text[start:end].rstrip())
@@ -104,7 +113,7 @@ def _items(passage: Passage) -> Iterator[tuple[Passage, int, int]]:
         text = passage.text[start:end]
         start += len(text) - len(text.lstrip())
         article = _ARTICLE.match(passage.text[start:end])
-        start += article.end() if article else 0
+        start += article.end() if article and article.end() < end - start else 0
         word = passage.text[start:end].rstrip()
         if _PLAIN.fullmatch(word):
             yield passage, start, start + len(word)

@@ -2,7 +2,8 @@
 
 "Look at activity 5 again" in a lesson of four activities costs a class minutes and a teacher her standing. Numbers go
 wrong whenever a lesson is cut or moved, so they are checked in pupil pages, notes and answers alike. An activity is
-looked for in its own lesson unless the words name another one. Pages exist only once the book is laid out; a note asks
+looked for in its own lesson unless the words name another one, and in the whole unit where activities are numbered
+straight through it. Pages exist only once the book is laid out; a note asks
 to name the lesson and activity, which stay right when pages move.
 """
 
@@ -11,6 +12,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
+from lint_rules.page.activity_numbers import numbered_through, numbers_of
 from lint_rules.page.audio import is_own_track, scripted_tracks
 from lint_rules.page.cross_references import CrossReference, references_in
 from lint_rules.rule import Book, By, Example, Gather, Reading, Rule, Within
@@ -82,8 +84,14 @@ def find(reading: Reading) -> Iterator[Found]:
 
 
 def find_in_book(book: Book) -> Iterator[Found]:
-    """Report references to tracks that no unit of the level has (those of the unit itself are judged with it)."""
+    """Report references to tracks and activities of other units that are not there (find judges those of the unit)."""
     for unit in book.units:
+        for place, of_unit, activity in unit.activity_references:
+            other = next((one for one in book.units if (one.level, one.unit) == (unit.level, of_unit)), None)
+            if other is not None and other.activities and activity not in other.activities:
+                first, last = min(other.activities), max(other.activities)
+                message = f"Unit {of_unit} has no activity {activity}: it has activities {first} to {last}."
+                yield Found(Span(place.start, place.end), place.text, message, path=unit.path)
         level = {track for other in book.units if other.level == unit.level for track, _ in other.scripts}
         for spot, number in unit.track_references:
             if number not in level:
@@ -151,9 +159,11 @@ def _activity(number: int, in_lesson: int, here: Lesson | None, unit: Unit) -> t
         return _lesson(in_lesson, unit)
     if lesson is None:
         return None
-    numbers = _numbers(lesson)
-    if number in numbers or (not in_lesson and _runs_on(number, unit)):
+    numbers = numbers_of(lesson)
+    if number in numbers or (not in_lesson and number in numbered_through(unit)):
         return None
+    if not in_lesson and (all_of := numbered_through(unit)):
+        return None, f"This unit has no activity {number}: it has activities {min(all_of)} to {max(all_of)}."
     which = f"Lesson {in_lesson}" if in_lesson else "This lesson"
     count = f"activities {min(numbers)} to {max(numbers)}" if len(numbers) > 1 else "one activity"
     return None, f"{which} has no activity {number}: it has {count if numbers else 'no activities'}."
@@ -167,16 +177,3 @@ def _find_lesson(number: int, unit: Unit) -> Lesson | None:
             return lesson
     unnumbered = not any(lesson.heading.number for lesson in unit.lessons)
     return unit.lessons[number - 1] if unnumbered and 0 < number <= len(unit.lessons) else None
-
-
-def _runs_on(number: int, unit: Unit) -> bool:
-    """Say whether activities are numbered straight through a unit, and one of its lessons has this number."""
-    own = [_numbers(lesson) for lesson in unit.lessons]
-    apart = sum(map(len, own)) == len(frozenset().union(*own))
-    return apart and any(number in numbers for numbers in own)
-
-
-def _numbers(lesson: Lesson) -> set[int]:
-    """The numbers of a lesson's activities: as written, else by place."""
-    written = {int(found[0]) for a in lesson.activities if (found := re.search(r"\d+", a.heading.number))}
-    return written or set(range(1, len(lesson.activities) + 1))

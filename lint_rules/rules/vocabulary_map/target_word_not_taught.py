@@ -84,7 +84,8 @@ def find_in_book(book: Book) -> Iterator[Found]:
             level = book.course.levels[row.entry.level]
             place = unit_to_teach(row, level, by_level[level.index])
             if place is not None:
-                yield _found(row, level, place, _as_what(row.entry, several))
+                tested = any(book.units[sight.unit] is place for sight in row.tested)
+                yield _found(row, level, place, _as_what(row.entry, several), tested=tested)
 
 
 def _is_everyday(word: str) -> bool:
@@ -104,11 +105,11 @@ def _as_what(entry: WordEntry, several: Set[str]) -> str:
     return f" ({entry.part_of_speech})" if entry.word in several and entry.part_of_speech else ""
 
 
-def _found(row: WordRow, level: Level, unit: UnitFacts, as_what: str) -> Found:
+def _found(row: WordRow, level: Level, unit: UnitFacts, as_what: str, *, tested: bool) -> Found:
     entry = row.entry
     listed = f"{entry.path}, line {entry.row}"
     where = f"{level.name} unit {entry.unit}" if entry.unit else level.name
-    lack = "only a test there has it" if row.tested else "nothing there teaches it"
+    lack = "only a test there has it" if tested else "nothing there teaches it"
     cure = "its `words` panel" if entry.unit else "a unit"
     message = (
         f"“{entry.word}”{as_what} is a target word of {where} ({listed}), and {lack}. "
