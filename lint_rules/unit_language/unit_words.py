@@ -24,6 +24,7 @@ _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE})
 _DASHES = frozenset("-–")
 _AFFIX = 5  # letters of an ending or a beginning, with its dash
 _LABEL = re.compile(r"[A-Z][a-z]+ (?:\d{1,2}|[A-Z])[.:]?|(?:Across|Down)[.:]?")
+_PART = re.compile(r"([A-Z][a-z]+(?: [a-z]+)?) (?:\d{1,2}(?:\.\d{1,2})?|[A-Z])(?=[.:]?(?:\s|$))")
 _NUMBER_AFTER = re.compile(r" (?:\d{1,2}|[A-Z])\b(?!['’])")  # in Panel 2
 # What is said of a word beside it: `a kettle (a pot for hot water)`, `kettle = a pot for hot water`.
 _GLOSS = re.compile(r"[\"”’')]*\s*(?:\((?!\d)[^()]*\s[^()]*\)|=\s*\w)")
@@ -104,8 +105,13 @@ def _is_all(text: str, word: WordLevel) -> bool:
 
 def labels_of(unit: Unit) -> frozenset[str]:
     """The words that a unit labels its parts with (Panel 1, Panel 2), in lower case: children see what they mean."""
-    found = (_LABEL.fullmatch(passage.text) for passage in unit.passages if is_for_children(passage))
-    return frozenset(match[0].split()[0].casefold() for match in found if match and " " in match[0])
+    found = (_PART.match(passage.text) for passage in unit.passages if is_for_children(passage) and _is_headed(passage))
+    return frozenset(word for match in found if match for word in parts_of(match[1]))
+
+
+def _is_headed(passage: Passage) -> bool:
+    """Say whether a passage begins with words set apart: **Grammar panel 1.1** Comparing two things."""
+    return any(start == 0 for start, _ in (*passage.strong, *passage.emphasis)) or is_title(passage)
 
 
 def is_glossed(passage: Passage, word: WordLevel) -> bool:

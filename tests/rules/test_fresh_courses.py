@@ -42,6 +42,7 @@ WORDS = [
     Case("word-above-level", "The narrator is here.\n" + _NOTES.format("Explain *crew*."), (("stop", "narrator"),), A2),
     # labels of a comic
     Case("word-above-level", "**Panel 1**\n\nA cat.\n\nWho is in Panel 2? Draw a panel.\n", (), A1),
+    Case("word-above-level", "**Grammar panel 1.1** Two cats\n\nLook at the panel.\n", (), A2),
     Case("word-above-level", "Draw a panel of the comic.\n", (("query", "panel"),), A2),
     # a term of grammar in a table of grammar
     Case("word-above-level", f"::: pattern\n{_TABLE}:::\n", (), A2),
@@ -97,6 +98,16 @@ TESTS = [
 
 _THIRD = "If Gus hadn't eaten our tickets, we would have got on."
 
+
+def _taught(number: int, grammar: str, page: str) -> str:
+    return (
+        f"---\nlevel: level-1\nunit: {number}\ntitle: Unit {number}\ngrammar: ['{grammar}']\n---\n\n# Unit {number}\n\n"
+        f"## Lesson 1: Look {{.words}}\n\n### 1 Read. {{.reading}}\n\n{page}"
+    )
+
+
+_SHE = _taught(2, "present simple: he and she", "")
+
 GRAMMAR = [
     # one sentence with an unreal condition is one point, by its name; with or without if
     Case("grammar-above-level", _THIRD + "\n", (("stop", "If Gus hadn't eaten our tickets, we would have got"),), A1),
@@ -123,6 +134,22 @@ GRAMMAR = [
         "The fields are watered at six. She is the tallest.\n",
         (("stop", "are watered"), ("note", "tallest")),
         A1,
+    ),
+    # a label for he and she keeps back their forms alone
+    Case(
+        "grammar-before-taught", _taught(1, "can", "I like my hat. You wear it. Do you like it?\n"), (), others=(_SHE,)
+    ),
+    Case(
+        "grammar-before-taught",
+        _taught(1, "can", "She likes my hat. He doesn't wear it.\n"),
+        (("query", "likes"),),
+        others=(_SHE,),
+    ),
+    Case(
+        "grammar-before-taught",
+        _taught(1, "can", "I like my hat.\n"),
+        (("query", "like"),),
+        others=(_taught(2, "present simple", ""),),
     ),
     Case(
         "grammar-above-level",

@@ -5,6 +5,7 @@ teaches comes too early; else the band counts that the course sets itself (`stru
 later level teaches is above level; else the house table of structures decides, with its sources.
 """
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -19,6 +20,11 @@ from lint_rules.tables import rows
 
 HOUSE_SAYS = "house default"
 LOWEST = CEFR_BANDS[0]
+# Structures whose third person has a form of its own, what names that person in a label, and what has that form.
+_WITH_S = frozenset({"present-simple", "have-got"})
+_THIRD = re.compile(r"\b(?:he|she|third[ -]person)\b", re.I)
+_FIRST_AND_SECOND = re.compile(r"\b(?:I|you|we|they)\b")
+_S_FORM = re.compile(r"s\b|\bdoesn['’]t\b|\bhasn['’]t\b", re.I)
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,9 +101,18 @@ def _teaching(name: str, course: Course, here: tuple[int, int], shown: tuple[str
         if (plan.level, plan.unit) <= here:
             return plan
         patterns = patterns_that_teach(name, label)
+        if not patterns and shown is not None and _is_of_others(name, label, *shown):
+            continue
         if not patterns or (shown is not None and stands_in(patterns, *shown)):
             return plan
     return None
+
+
+def _is_of_others(name: str, label: str, text: str, start: int, end: int) -> bool:
+    """Say whether a label speaks of he and she alone, and the words are those of others: `present simple: he, she, it`
+    keeps back `she likes`, not `I like`."""
+    only_third = _THIRD.search(label) is not None and _FIRST_AND_SECOND.search(label) is None
+    return name in _WITH_S and only_third and _S_FORM.search(text[start:end]) is None
 
 
 @memo
