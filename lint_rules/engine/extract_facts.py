@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from lint_rules.course.model import CEFR_BANDS, Course, band_rank
+from lint_rules.course.model import CEFR_BANDS, Course, WordEntry, band_rank
 from lint_rules.facts import Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
 from lint_rules.language.demands import weighed_band
 from lint_rules.language.vocabulary.word_index import Origin, canonical
@@ -96,7 +96,8 @@ def _in_texts(reading: Reading, read: Iterable[_Read]) -> Iterator[tuple[tuple[i
         found += [(word.row, word.start, word.end) for word in spelt]
         if one.where is Where.PANEL:
             found += _as_spelt(reading, one.passage)
-        for row, start, end in found:
+        found += [(other, a, b) for row, a, b in found for other in _alike(row, reading.course.words)]
+        for row, start, end in dict.fromkeys(found):
             where = one.where
             if where is Where.RUBRIC and not lists.is_of_instructions(reading.course.words[row].word):
                 where = Where.HEADING
@@ -104,6 +105,15 @@ def _in_texts(reading: Reading, read: Iterable[_Read]) -> Iterator[tuple[tuple[i
             yield (row, one.lesson, where), spot
             if one.in_test and where is not Where.TEST:
                 yield (row, one.lesson, Where.TEST), spot
+
+
+def _alike(row: int, words: tuple[WordEntry, ...]) -> Iterator[int]:
+    """The other rows of a word that a list has as several parts of speech: who meets one meets its spelling."""
+    key = canonical(words[row].word)
+    level = words[row].level
+    for other in rows_by_form(words).get(key, ()):
+        if other != row and canonical(words[other].word) == key and words[other].level == level:
+            yield other
 
 
 def _as_spelt(reading: Reading, passage: Passage) -> Iterator[tuple[int, int, int]]:

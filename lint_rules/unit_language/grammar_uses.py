@@ -36,6 +36,7 @@ SHORT_ANSWER = re.compile(
 )
 _BE_HAVE_DO = re.compile(r"(?:am|is|are|was|were|have|has|had|do|does|did|['’](?:ve|s|m|re|d)|got)(?:n['’]t)?", re.I)
 _FORMS = re.compile(r"\w+\s*[–—→/]\s*\w+")  # forms side by side: have – had
+_OF_ONE_WORD = frozenset({"imperative", "present-simple"})
 _REPORTED = "reported-clause"
 _UNREAL = frozenset({"second-or-third-conditional", "inverted-conditional"})
 # Words that a child learns whole, whatever their grammar: was born, it's called; our best story, the Best Biscuits; and
@@ -132,7 +133,7 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
                 continue  # bold that the manuscript does not read cuts words in two: I**'m wearing
             if _is_learnt_whole(passage.text, one):
                 continue
-            if one.name == "imperative" and _is_answer(passage.text, one):
+            if one.name in _OF_ONE_WORD and _is_answer(passage.text, one):
                 continue
             if _is_broken(passage.text, one) or any(start <= one.start < end for start, end in answers):
                 continue

@@ -106,6 +106,7 @@ def _taught(number: int, grammar: str, page: str) -> str:
     )
 
 
+_SIMPLE = _taught(2, "present simple", "")
 _SHE = _taught(2, "present simple: he and she", "")
 
 GRAMMAR = [
@@ -145,11 +146,16 @@ GRAMMAR = [
         (("query", "likes"),),
         others=(_SHE,),
     ),
+    # what a clue asks for is no sentence
+    Case("grammar-before-taught", _taught(1, "can", "1. A boat for people and cars: ferry\n"), (), others=(_SIMPLE,)),
+    Case(
+        "grammar-before-taught", _taught(1, "can", "1. For you: I like it.\n"), (("query", "like"),), others=(_SIMPLE,)
+    ),
     Case(
         "grammar-before-taught",
         _taught(1, "can", "I like my hat.\n"),
         (("query", "like"),),
-        others=(_taught(2, "present simple", ""),),
+        others=(_SIMPLE,),
     ),
     Case(
         "grammar-above-level",
@@ -165,6 +171,7 @@ _PANEL = (
     "| interview | ask |\n:::\n"
 )
 _TWO = "interview,noun,,1\ninterview,verb,,1\n"
+_ONE = "levels:\n  - units: 1\n"
 _UNITS = "levels:\n  - units: 2\n"
 _NO = "yes,interjection,,1\n"
 _YES = "## Lesson 1: Test {.test}\n\n### 1 Write. {.test .writing}\n\nYes!\n"
@@ -188,6 +195,20 @@ LISTS = [
         _title("## Lesson 1: A {.words}\n\n### 1 Look.\n\n::: words\nTown: council, bridge\n:::\n"),
         (("query", "Cats"),),
         words="warning,noun,,1\n",
+    ),
+]
+_THREE = "".join(f"## Lesson {n}: A {{.words}}\n\n### 1 Look.\n\n{text}\n\n" for n, text in enumerate(
+    ("::: words\ninterview, ask\n:::", "She interviewed Tom.", "It was a good interview.", "A cat."), 1))  # fmt: skip
+
+LISTS += [
+    # a word listed as noun and verb comes back as either
+    Case("word-not-recycled", _title(_THREE), (), "levels:\n  - units: 1\n", _TWO),
+    Case(
+        "word-not-recycled",
+        _title(_THREE.replace("She interviewed", "I saw")),
+        (("note", "interview"),) * 2,
+        _ONE,
+        _TWO,
     ),
 ]
 

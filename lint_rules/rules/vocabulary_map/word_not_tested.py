@@ -1,10 +1,10 @@
 """A target word that no test asks for, neither in its own unit nor later.
 
 What is not tested, a teacher cannot see whether a child has learnt. A word is tested where a test's page, script or
-picture has it, or where the answers have it (a child writes it). A test samples: nothing is said
-where tests ask for more than half of the words that a unit teaches, nor of words that children need only know when they
-meet them (`use` know). This is for information; a level that tests nothing at all, and does not mean to, is left alone,
-and units that are still to be written are waited for. `hornbook words --gaps` lists every one.
+picture has it, or where the answers have it (a child writes it). A test samples: nothing is said where tests ask for a
+third of the words that a unit teaches (of 104 judged notes none was thanked for), nor of words that children need only
+know when they meet them (`use` know). This is for information; a level that tests nothing at all, and does not mean to,
+is left alone, and units that are still to be written are waited for. `hornbook words --gaps` lists every one.
 """
 
 from collections import Counter
@@ -52,10 +52,14 @@ RULE = Rule(
         Example(_PANEL.format("hill"), words=_LIST, course=_TWO_UNITS, why="its test is still to come"),
     ),
     fails=(
-        Example(_PANEL.format("«hill»") + _TEST.format("The kite is red."), words=_LIST),
         Example(
-            _PANEL.format("«hill»") + _TEST.format("The kite is red.\n\n::: teacher\n**Steps:** Draw a hill.\n:::"),
-            words=_LIST,
+            _PANEL.format("«hill», «boat», «sea»") + _TEST.format("The kite is red."),
+            words=_LIST + "boat,noun,,1\nsea,noun,,1\n",
+        ),
+        Example(
+            _PANEL.format("«hill», «boat», «sea»")
+            + _TEST.format("The kite is red.\n\n::: teacher\n**Steps:** Draw a hill.\n:::"),
+            words=_LIST + "boat,noun,,1\nsea,noun,,1\n",
             why="the notes do not test",
         ),
     ),
@@ -81,7 +85,7 @@ def find_in_book(book: Book) -> Iterator[Found]:
         level = book.course.levels[row.entry.level]
         if row.taught is None or Gap.TESTED not in gaps(row, book.course, book.units):
             continue
-        if untested[row.taught.unit] * 2 < taught[row.taught.unit]:
+        if untested[row.taught.unit] * 3 <= taught[row.taught.unit] * 2:
             continue
         units = [unit for unit in book.units if unit.level == level.index]
         unit, spot = book.units[row.taught.unit], row.taught.spot
