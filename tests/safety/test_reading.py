@@ -1,11 +1,11 @@
-"""Texts that are weighed together get what each gets by itself."""
+"""How the learned tables read texts: sentence by sentence, and many texts at once as each by itself."""
 
 import pytest
 
 from lint_rules.safety.acts import acts_of
 from lint_rules.safety.learned import shown, table
 from lint_rules.safety.sensitive_topics import touches
-from lint_rules.safety.signs import sentences_of
+from lint_rules.safety.signs import heaviest, near, sentences_of
 from tests.safety.test_acts import lines, texts_of, told
 
 
@@ -51,3 +51,30 @@ def test_a_sentence_shows_what_its_own_text_shows(name):
         assert signs.keys[later].tolist() == expected.keys.tolist()
         assert signs.times[later].tolist() == expected.times.tolist()
     assert both.sense[len(one) :].tolist() == alone.sense.tolist()
+
+
+def test_a_text_is_read_sentence_by_sentence():
+    found = sentences_of([("Cut it out. Glue it; go!\n…\nSing", 3)], 1)
+    assert [" ".join(word.word for word in one.words) for one in found] == ["Cut it out .", "Glue it ;", "go !", "Sing"]
+
+
+def test_a_heading_is_read_with_every_sentence_and_others_with_those_beside_them():
+    texts = [("Make a lamp.", 1), ("Say it. " * 10, 3)]
+    assert all(0 in around for around in near(sentences_of(texts, 1)))
+    assert [at for at, around in enumerate(near(sentences_of(texts, 9))) if 0 in around] == [0, 1, 2, 3, 4]
+
+
+@pytest.mark.parametrize(
+    ("text", "heavy", "shown_words"),
+    [
+        ("Light the candle!", ["candle"], "Light the candle"),
+        ("Sit down and light the candle.", ["candle"], "light the candle"),
+        ("They light a candle with a match.", ["candle", "match"], "candle with a match"),
+        ("Now eat the nuts!", ["nuts", "!"], "Now eat the nuts"),
+        ("Eat “nuts” now.", ["“", "nuts"], "nuts"),
+    ],
+)
+def test_what_is_pointed_at_begins_with_the_order_and_ends_with_a_word(text, heavy, shown_words):
+    (sentence,) = sentences_of([(text, 3)], 1)
+    start, end = heaviest(sentence, [float(word.word in heavy) for word in sentence.words])
+    assert text[start:end] == shown_words
