@@ -8,7 +8,9 @@ believed only where it has really graded a word, and the word itself is looked a
 - a verb that a teacher can act (to dip, to stir) is a query;
 - another word that no reference has graded is a query, however rare it is;
 - a word one band up is a query;
-- a word for who does something, or where it is done, is a note where children know what is done (a baker, a ferryman);
+- a word for who does something, or where it is done, is a note where children know what is done (a swimmer, a
+  ferryman), and stops nobody where that is one band up (a baker);
+- a spelling that instructions use as a verb (a stick) is a note;
 - a word that nobody has graded and that is long, rare and made of no easier one (perfunctory) is a stop as well;
 - a participle that is an adjective (well known) is as hard as its verb;
 - a spelling that children know as another part of speech (mine, to fish; a flash, where the course teaches to flash) is
@@ -47,9 +49,9 @@ def off_list_severity(
         return None
     if policy in {"stop", "query", "note"}:
         return Severity(policy)
-    if of_known or _is_made_of_known(word, level):
+    if of_known or _is_made_of_known(word, level) or _is_in_instructions(word, level):
         return Severity.NOTE
-    usual = _usual_weight(word, above, pictured=pictured)
+    usual = _usual_weight(word, above, pictured=pictured or _is_made_of_known(word, level, spare=1))
     # The same spelling taught as another part of speech: the parser may be wrong about which it is.
     return min(usual, Severity.QUERY, key=lambda s: s.weight) if word.elsewhere is not None else usual
 
@@ -69,9 +71,8 @@ def _is_known_otherwise(word: WordLevel, level: Level) -> bool:
     low = min((band for text in (word.lemma, word.text) if (band := lowest(text))), default="")
     if low and bands_above(low, level) <= 0:
         return True
-    other_bands = (*function_bands(word.text), *classroom_bands(word.text), *classroom_bands(word.lemma))
-    if any(band and bands_above(band, level) <= 0 for band in other_bands):
-        return True  # a stick, where instructions say Stick
+    if any(band and bands_above(band, level) <= 0 for band in function_bands(word.text)):
+        return True
     verb = lemma(word.text.casefold(), "VBN", "VERB", "")  # well known, from to know
     of_verb = lowest(verb) if word.part_of_speech == "adjective" and verb not in {"", word.text.casefold()} else ""
     return bool(of_verb) and bands_above(of_verb, level) <= 0
@@ -87,11 +88,18 @@ def _usual_weight(word: WordLevel, above: int, *, pictured: bool) -> Severity:
     return Severity.STOP if (graded(word) and above >= 2) or _is_ungraded_and_hard(word) else Severity.QUERY
 
 
-def _is_made_of_known(word: WordLevel, level: Level) -> bool:
-    """Say whether a word is a doer, or a place, of something within the band: a swimmer, a seller."""
+def _is_in_instructions(word: WordLevel, level: Level) -> bool:
+    """Say whether children of the level follow instructions with a spelling: a carrot stick, where they read Stick."""
+    bands = (*classroom_bands(word.text), *classroom_bands(word.lemma))
+    return word.origin is not Origin.CLASSROOM and any(bands_above(band, level) <= 0 for band in bands)
+
+
+def _is_made_of_known(word: WordLevel, level: Level, spare: int = 0) -> bool:
+    """Say whether a word is a doer, or a place, of something within the band (or hardly above it, by so many bands): a
+    swimmer, a seller."""
     if word.part_of_speech != "noun":
         return False
-    return any((band := lowest(base)) and bands_above(band, level) <= 0 for base in doers_bases(word.lemma))
+    return any((band := lowest(base)) and bands_above(band, level) <= spare for base in doers_bases(word.lemma))
 
 
 def _is_ungraded_and_hard(word: WordLevel) -> bool:

@@ -31,7 +31,7 @@ _NOTES = "\n::: teacher\n**Words:** {}\n:::\n"
 
 WORDS = [
     # a word that the notes explain, or that speaks in the scripts, is at most a note
-    Case("word-above-level", "The narrator is here.\n", (("stop", "narrator"),), A2),
+    Case("word-above-level", "The narrator is here.\n", (("query", "narrator"),), A2),
     Case(
         "word-above-level",
         "The narrator is here.\n" + _NOTES.format("Tell the class that the *narrator* is the teller."),
@@ -39,7 +39,7 @@ WORDS = [
         A2,
     ),
     Case("word-above-level", "Where is the narrator?\n\n**Narrator:** It is cold.\n", (("note", "narrator"),), A2),
-    Case("word-above-level", "The narrator is here.\n" + _NOTES.format("Explain *crew*."), (("stop", "narrator"),), A2),
+    Case("word-above-level", "The narrator is here.\n" + _NOTES.format("Say *crew*."), (("query", "narrator"),), A2),
     # labels of a comic
     Case("word-above-level", "**Panel 1**\n\nA cat.\n\nWho is in Panel 2? Draw a panel.\n", (), A1),
     Case("word-above-level", "**Grammar panel 1.1** Two cats\n\nLook at the panel.\n", (), A2),
@@ -54,6 +54,7 @@ WORDS = [
     Case("word-above-level", "It was obstinately cold.\n", (("stop", "obstinately"),), A2),
     # easy: made of an easy word with a usual ending, or of two
     Case("word-above-level", "The baker has a cake.\n", (("note", "baker"),), A1, "bakery,noun,,1\n"),
+    Case("word-above-level", "The baker has a cake.\n", (("query", "baker"),), A1),
     Case("word-above-level", "The ferryman is old.\n", (("note", "ferryman"),), B1, "ferry,noun,,1\n"),
     Case("word-above-level", "The rider is on the horse.\n", (("note", "rider"),), A2),
     Case("word-above-level", "Draw a timeline.\n", (), A2),
@@ -63,8 +64,8 @@ WORDS = [
         (("note", "wobbly"), ("query", "twinkling"), ("query", "multicoloured"), ("note", "snowflake")),
         A2,
     ),
-    # a spelling that instructions use as a verb is known
-    Case("word-above-level", "Is it a carrot stick?\n", (), A1, "carrot,noun,,1\n"),
+    # a spelling that instructions use as a verb is a note
+    Case("word-above-level", "Is it a carrot stick?\n", (("note", "stick"),), A1, "carrot,noun,,1\n"),
     Case("word-above-level", "It is a good grid.\n", (("stop", "grid"),), A2),
 ]  # fmt: skip
 
@@ -84,6 +85,10 @@ _GAME = (
 )
 
 TESTS = [
+    # a label of the page may be named in an instruction
+    Case("unfamiliar-instruction-word", "### 1 Read panels 1 to 3. {.reading}\n\nA cat.\n", (), A2),
+    Case("unfamiliar-instruction-word", "### 1 Read the panel. {.reading}\n\nA cat.\n", (("query", "panel"),), A2),
+    Case("unfamiliar-instruction-word", "### 1 Help the baker. {.reading}\n\nA cat.\n", (), A1, "bakery,noun,,1\n"),
     Case(
         "word-before-taught",
         _unit(1, "### 1 Read. {.reading}\n\nI like bread.\n"),

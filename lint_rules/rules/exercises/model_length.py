@@ -38,6 +38,11 @@ RULE = Rule(
             "seen there, one of them in the past.\n:::\n",
             why="a remark on the model",
         ),
+        Example(
+            "### 1 Write 40–50 words about a trip. {.writing}\n\n::: answers\nA good text says who went where, and it "
+            "has two things that were seen there.\n:::\n",
+            why="what a good one has",
+        ),
         Example("### 1 Write a postcard. {.writing}\n\n::: answers\n" + _MODEL + "\n:::\n", why="no limit"),
         Example(_TASK.format("8–10 words", "1. I swim.\n2. I run with my dog.\n3. I eat fish and cake.")),
     ),
@@ -67,7 +72,9 @@ _OWN = re.compile(r"\b(?:own|vary|varies|various|open|free)\b", re.I)
 # What is said of a model that stands on the page: The model above is one possible answer.
 _REMARK = re.compile(
     r"\b(?:the|this) (?:model|text|example|report|story|letter|diary|e-?mail)\b"
-    r"[^.!?]*\b(?:above|on the page|is (?:one|a) )",
+    r"[^.!?]*\b(?:above|on the page|is (?:one|a) )"
+    r"|\bone (?:possible |good )?(?:example|answer|way)\b"
+    r"|\ba good (?:\w+ )?\w+ (?:has|says|gives|tells|needs|ends|begins|uses)\b",
     re.I,
 )
 _NUMBERED = re.compile(r"^\W*\d{1,2}[).\s]", re.M)

@@ -26,6 +26,7 @@ from lint_rules.unit_language.off_list import off_list_severity, what_the_refere
 from lint_rules.unit_language.unit_words import Met, has_picture, listed
 
 _AFFIX = 4  # letters that are no word by themselves have fewer
+_NUMBERED = re.compile(r" (?:\d{1,2}(?:\.\d{1,2})?|[A-Z])\b(?!['’])")
 _QUOTED = re.compile(r"“[^”]+”|\"[^\"]+\"|(?<!\w)‘[^’]+’(?!\w)")
 _PRE_A1 = "levels:\n  - cefr: Pre-A1\n"
 
@@ -99,6 +100,8 @@ def _judge(met: Met, reading: Reading) -> str | None:
     word, level = met.word, reading.level
     if word.free or len(word.text.rstrip(".")) == 1 or _is_part_of_word(met):  # `Write L or Q.`
         return None
+    if word.part_of_speech == "noun" and _NUMBERED.match(met.passage.text, word.end):
+        return None  # panels 1 to 3: the page says so beside each
     bands = (*classroom_bands(word.text), *classroom_bands(word.lemma))
     at_most = CEFR_BANDS[0] if word.entry is not None else level.cefr
     if any(band_rank(band) <= band_rank(at_most) for band in bands):
@@ -116,7 +119,8 @@ def _judge(met: Met, reading: Reading) -> str | None:
     topics = {*reading.unit.front.topics, *(topic for entry in reading.course.words for topic in entry.topics)}
     if canonical(word.lemma) in {canonical(topic).removesuffix("s") for topic in topics}:
         return None  # what the unit is about
-    weight = off_list_severity(word, level, "", pictured=has_picture(met.place, word))
+    family = word.part_of_speech == "noun" and reading.words.lists.has_family(word.lemma)
+    weight = off_list_severity(word, level, "", pictured=has_picture(met.place, word), of_known=family)
     if weight in {None, Severity.NOTE}:  # a child's word, or a thing that can be shown: Make a mask
         return None
     what = what_the_reference_says(word)
