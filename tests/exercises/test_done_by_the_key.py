@@ -144,3 +144,18 @@ def test_a_remark_of_the_key_goes_into_no_blank():
 def test_lines_to_write_on_are_no_blanks_of_a_text():
     found = read(ACTIVITY + "Write about it.\n\n________\n\n________\n")
     assert (found.exercises, len(found.lines)) == ((), 2)
+
+
+def test_the_only_blank_of_a_row_takes_up_the_row():
+    page = "| Name | Pet |\n|---|---|\n| Ida has | a ____ . |\n| Bo has | two ____ . |\n"
+    assert [item.text for item in exercise(page + key("hen, cows")).items] == ["Ida has a ____ .", "Bo has two ____ ."]
+
+
+def test_two_blanks_side_by_side_are_one_and_apart_they_are_two():
+    one = exercise("1. I ____ ____ it.\n2. I ____ it ____.\n" + key("1 like 2 do, now"))
+    assert [[gap.place.text for gap in item.gaps] for item in one.items] == [["____ ____"], ["____", "____"]]
+
+
+def test_a_cloze_needs_two_numbers_before_blanks():
+    one = exercise("1. The hen (1) ____ red.\n2. The cow is (2) old.\n" + key("1 is 2 very"))
+    assert not one.cloze

@@ -54,6 +54,7 @@ def test_letters_around_a_blank_are_one_word_where_something_says_so(page, words
         ("1. t ____ n\n2. b ____ k\n" + key("1 ow 2 oo"), ["town", "book"]),
         ("1. It's an ~~apple~~. ____\n2. They ~~has~~ cats. ____\n" + key("1 egg 2 have"), ["It's an egg.", "They have cats."]),
         ("1. The ~~dog~~ sleeps. (cats) ____\n2. The ~~hen~~ runs. (pigs) ____\n" + key("1 The cats sleep.\n2 The pigs run."), ["The dog sleeps.", "The cats sleep.", "The hen runs.", "The pigs run."]),
+        ("We have ~~soop~~ ____ and ~~bred~~ ____.\n" + key("soup, bread"), ["We have soup and bread."]),
         ("quick + ly = ____\n\nun + happy = ____\n" + key("quickly, unhappy"), ["quickly", "unhappy"]),
         ("rain + ____ = ________\n\nsnow + ____ = ________\n" + key("raincoat, snowman"), ["raincoat", "snowman"]),
         ("1. 4 - 15 - 7 ____\n2. 3 - 1 - 20 ____\n" + key("1 dog 2 cat"), ["dog", "cat"]),

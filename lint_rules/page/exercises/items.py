@@ -79,10 +79,17 @@ def _struck_out(draft: Draft, gaps: Sequence[Gap], said: str) -> tuple[Gap, ...]
         for start, end in place.passage.struck
         if place.start <= start and end <= place.end
     ]
+    beside = [one for one in struck if gaps and not _between(one, gaps[0].place).strip()]
+    struck = beside if len(beside) == 1 else struck
     whole = said.rstrip()[-1:] in (".", "!", "?") and len(said.split()) >= _SENTENCE
     if len(struck) != 1 or len(gaps) != 1 or gaps[0].word is not None or not said or whole:
         return ()
     return (Gap(struck[0]),)
+
+
+def _between(one: Place, other: Place) -> str:
+    """What stands between two places of a passage; something, where they do not follow each other in one."""
+    return one.passage.text[one.end : other.start] if one.passage is other.passage and one.end <= other.start else "…"
 
 
 def _ticked(draft: Draft, said: str) -> tuple[Option, ...]:
