@@ -127,6 +127,7 @@ def test_the_key_has_a_part_for_each_blank():
         pytest.param("____ you ____ tea?\n\n____ it rain?\n" + key("Do … like, Does"), ["Do", "like", "Does"], id="one answer for two blanks"),
         pytest.param("It *is / are* red. We *is / are* old.\n" + key("is, are"), ["is", "are"], id="choices in a text"),
         pytest.param("| Ida | Bo |\n|---|---|\n| It is ____. | |\n| He is ____. | |\n" + key("red, old"), ["red", "old"], id="rows of a table"),
+        pytest.param("____ ____\n" + key("red, old"), ["red", "old"], id="two blanks in a row"),
         pytest.param("____ ____ ____\n" + key("red, old, new"), ["red", "old", "new"], id="blanks in a row"),
         pytest.param("- a hen\n- a cow\n" + key("egg; milk"), ["egg", "milk"], id="a list without blanks"),
     ],

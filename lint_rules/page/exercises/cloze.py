@@ -3,7 +3,7 @@
 import re
 from collections.abc import Sequence
 
-from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains
+from lint_rules.page.exercises.marks import WEAK, Kind, Mark, chains
 from lint_rules.page.exercises.stream import Line
 
 _GAP_NEXT = re.compile(r"\s*(?:_{2,}|…|[☐□▢◯○◻⬜❏❑])")
@@ -69,7 +69,7 @@ def _opens_gap(mark: Mark, lines: Sequence[Line]) -> bool:
 def _within_text(mark: Mark, lines: Sequence[Line]) -> bool:
     line = lines[mark.line]
     before = line.passage.text[line.start : mark.first].rstrip()
-    if not _LETTER.search(before) or (before.endswith(":") and mark.strength == LINE and not mark.dressed):
+    if not _LETTER.search(before):
         return False
     apart = line.passage.text[line.start : mark.first]
     wide = len(apart) - len(before) > 1 or "\u00a0" in apart[len(before) :]
