@@ -43,6 +43,7 @@ _UNREAL = frozenset({"second-or-third-conditional", "inverted-conditional"})
 # participles that say how something is, not what is done to it (covered with snow). House list, common practice.
 _WHOLE = re.compile(r"\b(?:born|called|named|covered|married|dressed|crowded|surrounded|filled)$")
 _BEST = re.compile(r"(?:\b(?:my|your|his|her|its|our|their)|[\w]['’]s)\s+best$", re.I)
+_IN_NAME = re.compile(r" [A-Z]")
 _BE = re.compile(r"(?:(?:am|is|are|was|were)\b|['’](?:m|s|re)\b)", re.I)
 _GAP_BEFORE = re.compile(r"_{2,}(?:\d{1,2}\b)?[^\w.!?]*(?:[\w'’]+\s+){0,3}$")
 _GAP_AFTER = re.compile(r"\s*(?:not\s+)?_{2,}")
@@ -186,7 +187,7 @@ def _is_learnt_whole(text: str, one: Structure) -> bool:
     words = text[one.start : one.end]
     if one.name == "passive":
         return _BE.match(words) is not None and _WHOLE.search(words) is not None
-    name = words == "Best" and text[: one.start].rstrip()[-1:].isalnum()  # the prize for the Best Biscuits
+    name = words == "Best" and _IN_NAME.match(text, one.end) is not None  # the prize for the Best Biscuits
     return one.name == "superlative" and words in {"best", "Best"} and (name or bool(_BEST.search(text[: one.end])))
 
 

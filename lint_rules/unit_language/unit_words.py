@@ -25,6 +25,7 @@ _DASHES = frozenset("-–")
 _AFFIX = 5  # letters of an ending or a beginning, with its dash
 _LABEL = re.compile(r"[A-Z][a-z]+ (?:\d{1,2}|[A-Z])[.:]?|(?:Across|Down)[.:]?")
 _PART = re.compile(r"([A-Z][a-z]+(?: [a-z]+)?) (?:\d{1,2}(?:\.\d{1,2})?|[A-Z])(?=[.:]?(?:\s|$))")
+_NEW = re.compile(r"\bnew words?\b[^.:\n]{0,30}:\s*([^.(\n]+)", re.I)
 _NUMBER_AFTER = re.compile(r" (?:\d{1,2}|[A-Z])\b(?!['’])")  # in Panel 2
 # What is said of a word beside it: `a kettle (a pot for hot water)`, `kettle = a pot for hot water`.
 _GLOSS = re.compile(r"[\"”’')]*\s*(?:\((?!\d)[^()]*\s[^()]*\)|=\s*\w)")
@@ -149,10 +150,13 @@ class UnitWords:
     @cached_property
     def explained(self) -> frozenset[str]:
         """The words, in lower case, that the unit makes plain without listing them: those that the Words field of its
-        notes speaks of (Explain *crew* quickly), and those that name who speaks (NARRATOR: …)."""
-        notes = (p for p in self._unit.passages if p.role is Role.FIELD and field_key(p.field) == "word")
+        notes speaks of (Explain *crew* quickly) or its steps call new (New word: crew), and those that name who speaks
+        (NARRATOR: …)."""
+        fields = [passage for passage in self._unit.passages if passage.role is Role.FIELD]
+        notes = (passage.text for passage in fields if field_key(passage.field) == "word")
+        new = (match[1] for passage in fields for match in _NEW.finditer(passage.text))
         spoken = (passage.speaker for passage in self._unit.passages if passage.speaker)
-        texts = (*(passage.text for passage in notes), *spoken)
+        texts = (*notes, *new, *spoken)
         return frozenset(word for text in texts for word in parts_of(text))
 
     @cached_property

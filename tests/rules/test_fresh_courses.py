@@ -85,6 +85,17 @@ _GAME = (
 )
 
 TESTS = [
+    Case("unfamiliar-instruction-word", "### 1 Make a wind spinner. {.make}\n\nCut.\n", (), A1),
+    Case("unfamiliar-instruction-word", "### 1 Read the ballad. {.reading}\n\nA cat.\n", (("query", "ballad"),), A1),
+    # what the notes call new is a note
+    Case(
+        "word-before-taught",
+        _unit(
+            1, "### 1 Read. {.reading}\n\nI like bread.\n\n::: teacher\n**Steps:** New word: bread (show it).\n:::\n"
+        ),
+        (("note", "bread"),),
+        words=_BREAD,
+    ),
     # a label of the page may be named in an instruction
     Case("unfamiliar-instruction-word", "### 1 Read panels 1 to 3. {.reading}\n\nA cat.\n", (), A2),
     Case("unfamiliar-instruction-word", "### 1 Read the panel. {.reading}\n\nA cat.\n", (("query", "panel"),), A2),
@@ -133,6 +144,8 @@ GRAMMAR = [
     Case("grammar-above-level", "Had he read it? He had a cold, and I would like some tea.\n", (), B1),
     # words that are known before their structure
     Case("grammar-above-level", "It's called the Gull. She was born in May. This is our best cake.\n", (), A1),
+    Case("grammar-above-level", "Best Biscuits: Tam.\n", (), A1),
+    Case("grammar-above-level", "Best of all, it was the best day.\n", (("note", "Best"),), A1),
     Case("grammar-above-level", "The hat was eaten by Gus.\n", (("stop", "was eaten"),), A1),
     Case("grammar-above-level", "The fields are covered with snow. We make the Best Biscuits.\n", (), A1),
     Case(

@@ -136,9 +136,10 @@ def find(reading: Reading) -> Iterator[Found]:
     some_photo = any(map(partial(_asks_photo, unit), briefs)) or any(
         is_photo(shown.picture.attributes.classes) for shown in _pictures(unit)
     )
-    some_drawing = any(_says_drawing(unit, div) for div in briefs)
+    drawings = [div for div in briefs if not _asks_photo(unit, div)]
+    is_habit = sum(_says_drawing(unit, div) for div in drawings) * 2 < len(drawings)
     for div in briefs:
-        yield from _brief(div, reading, topics, must_say_how=some_photo, is_habit=not some_drawing)
+        yield from _brief(div, reading, topics, must_say_how=some_photo, is_habit=is_habit)
 
 
 @dataclass(frozen=True, slots=True)
@@ -287,8 +288,8 @@ def _says_drawing(unit: Unit, div: Div) -> bool:
 
 
 def _brief(div: Div, reading: Reading, topics: TopicList, *, must_say_how: bool, is_habit: bool) -> Iterator[Found]:
-    """One art brief: it must say what it shows, and drawing or photo in a unit that has both. A unit whose briefs name
-    photos alone means drawings by all others: that is only noted."""
+    """One art brief: it must say what it shows, and drawing or photo in a unit that has both. A unit that leaves
+    most drawings unsaid means them by all that are no photos: that is only noted."""
     unit = reading.unit
     passages, text, classes = _said_in(div, unit)
     if shows_nothing(text):

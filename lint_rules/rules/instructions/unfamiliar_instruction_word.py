@@ -26,6 +26,7 @@ from lint_rules.unit_language.off_list import off_list_severity, what_the_refere
 from lint_rules.unit_language.unit_words import Met, has_picture, listed
 
 _AFFIX = 4  # letters that are no word by themselves have fewer
+_MAKE = re.compile(r"\b(?:make|build)\b[^.!?]*$", re.I)
 _NUMBERED = re.compile(r" (?:\d{1,2}(?:\.\d{1,2})?|[A-Z])\b(?!['’])")
 _QUOTED = re.compile(r"“[^”]+”|\"[^\"]+\"|(?<!\w)‘[^’]+’(?!\w)")
 _PRE_A1 = "levels:\n  - cefr: Pre-A1\n"
@@ -100,6 +101,8 @@ def _judge(met: Met, reading: Reading) -> str | None:
     word, level = met.word, reading.level
     if word.free or len(word.text.rstrip(".")) == 1 or _is_part_of_word(met):  # `Write L or Q.`
         return None
+    if word.part_of_speech == "noun" and _is_made(met):
+        return None  # Make a wind spinner: the steps show what it is
     if word.part_of_speech == "noun" and _NUMBERED.match(met.passage.text, word.end):
         return None  # panels 1 to 3: the page says so beside each
     bands = (*classroom_bands(word.text), *classroom_bands(word.lemma))
@@ -125,6 +128,15 @@ def _judge(met: Met, reading: Reading) -> str | None:
         return None
     what = what_the_reference_says(word)
     return f"{said} is in no list, and {what}; {level.name} is {level.cefr}. {_advice(met, reading)}"
+
+
+def _is_made(met: Met) -> bool:
+    activity = met.place.activity
+    return (
+        activity is not None
+        and "make" in activity.kinds
+        and _MAKE.search(met.passage.text[: met.word.start]) is not None
+    )
 
 
 def _is_part_of_word(met: Met) -> bool:

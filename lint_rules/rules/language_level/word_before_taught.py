@@ -92,9 +92,14 @@ def find(reading: Reading) -> Iterator[Found]:
             met.passage.span(met.word.start, met.word.end),
             met.word.text,
             _message(met, entry, reading),
-            Severity.NOTE if is_title(met.passage) or _is_for_its_sound(met) else None,
+            Severity.NOTE if is_title(met.passage) or _is_for_its_sound(met) or _is_explained(met, reading) else None,
             key=entry.word,
         )
+
+
+def _is_explained(met: Met, reading: Reading) -> bool:
+    """Say whether the notes explain a word, or call it new, where it is met: New word: captain."""
+    return not {canonical(met.word.text), canonical(met.word.lemma)}.isdisjoint(reading.words.explained)
 
 
 def _is_for_its_sound(met: Met) -> bool:
