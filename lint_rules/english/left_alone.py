@@ -168,7 +168,7 @@ def _is_run_together(passage: Passage, match: EnglishMatch) -> bool:
 
 def _is_taste(passage: Passage, match: EnglishMatch) -> bool:
     """Crepe or crêpe; knees up or knees-up."""
-    hyphen = is_of_one_word(match.rule) and all("-" in word for word in match.replacements)
+    hyphen = is_of_one_word(match.rule) and any("-" in word for word in match.replacements)
     return hyphen or match.rule.startswith(_FOREIGN_MARKS)
 
 

@@ -11,11 +11,12 @@ for en-CA this rule has nothing to say.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from lint_rules.english.text import passages_to_check
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.grammar.steps import is_among_orders
+from lint_rules.language.tokens import Token
 from lint_rules.language.vocabulary.varieties import AMERICAN, doubtful, out_of_place, spelt_as, wrong_as
 from lint_rules.language.vocabulary.word_shapes import is_bare
 from lint_rules.manuscript.model import Passage, Role, field_key
@@ -35,6 +36,7 @@ RULE = Rule(
         Example("::: teacher\n**Words:** wake up, brush, practise, early\n:::\n", why="in a list it may be the verb"),
         Example("::: teacher\n**Steps:** Groups of four. Read, practise, show.\n:::\n", why="an order among orders"),
         Example("What's your favourite colour?\n\nIt's grey.\n"),
+        Example("::: teacher\n**Steps:** 1) Pairs practise. 2) Groups of four practise and choose.\n:::\n"),
         Example("My dog and I ____ (practise) a trick.\n", why="a hint: the verb that is to be put in"),
         Example("What's your favorite color?\n\nIt's gray.\n", course="variety: en-US"),
         Example("I realize that. Look at the program!\n", why="right in British English too"),
@@ -103,11 +105,17 @@ def _part_it_is_wrong_as(word: str, passage: Passage, start: int, reading: Readi
     part = tokens[at].pos
     if part == "NOUN" and is_among_orders(reading.analyse(passage), start):
         part = "VERB"  # Read, practise, show: an order among orders
-    if (word, part) not in wrong:
+    if (word, part) not in wrong or (part == "NOUN" and not _is_surely_noun(tokens, at)):
         return ""
     after = tokens[at + 1].pos if at + 1 < len(tokens) else ""
     is_title = after == "NUM" or (at == 0 and after in {"NOUN", "PROPN"})  # 'Practice 2', 'Practice time': a noun
     return "" if is_title else part
+
+
+def _is_surely_noun(tokens: Sequence[Token], at: int) -> bool:
+    """Say whether something before a word makes a noun of it: the practise, good practise; not: Pairs practise."""
+    before = tokens[at - 1] if at else None
+    return before is not None and (before.pos in ("ADJ", "ADP") or before.tag in ("DT", "PRP$", "POS"))
 
 
 def _other_variety(word: str, right: str, variety: str) -> str:
