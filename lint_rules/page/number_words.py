@@ -1,6 +1,7 @@
-"""Numbers in words, as books for children and teacher's notes write them: zero to twenty."""
+"""Numbers as books for children and teacher's notes write them: in words up to a hundred, and in figures."""
 
-from collections.abc import Mapping
+import re
+from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
 # fmt: off
@@ -8,10 +9,36 @@ _WORDS = (
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
     "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty",
 )
+_TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
 # fmt: on
 NUMBER_WORDS: Mapping[str, int] = MappingProxyType({word: number for number, word in enumerate(_WORDS)})
+_ALL = (
+    dict(NUMBER_WORDS)
+    | {word: 10 * (at + 2) for at, word in enumerate(_TENS)}
+    | {
+        f"{tens}-{one}": 10 * (at + 2) + number
+        for at, tens in enumerate(_TENS)
+        for number, one in enumerate(_WORDS[1:10], 1)
+    }
+)
+_NUMBER = re.compile(
+    rf"(?<![\w.,:/-])(?:\d{{1,4}}|{'|'.join(sorted(_ALL, key=len, reverse=True))})(?![\w:/-]|[.,]\d)", re.IGNORECASE
+)
+# What it counts: the noun behind it, with one word that says how it is (four little ducks).
+_THING = re.compile(
+    r"\s+(?:(?:little|big|small|large|old|new|red|blue|green|yellow|black|white|brown|more)\s+)?([^\W\d_]{3,})"
+)
 
 
 def in_words(number: int) -> str:
     """A number as a children's book writes it: in words up to twenty, else in figures."""
     return _WORDS[number] if 0 <= number < len(_WORDS) else str(number)
+
+
+def numbers_in(text: str) -> Iterator[tuple[int, int, int, str]]:
+    """The numbers of a text: the number, its range, and the word behind it, which may be what it counts ('' at an
+    end)."""
+    for match in _NUMBER.finditer(text):
+        word = match[0].casefold()
+        thing = _THING.match(text, match.end())
+        yield _ALL.get(word, int(word) if word.isdigit() else 0), match.start(), match.end(), thing[1] if thing else ""

@@ -66,7 +66,7 @@ def _agreement(sentence: KeySentence) -> Iterator[PageSlip]:
         at = [index for index, token in enumerate(tokens) if slip.start <= token.start < slip.end]
         if not at or any(sentence.low(index) in _BETWEEN for index in at):
             continue
-        if _is_ordered(sentence, at[0]) or _is_asked(sentence, at[-1]) or not _is_told(sentence, at):
+        if _is_ordered(sentence, at[0]) or _is_asked(sentence, at[0]) or not _is_told(sentence, at):
             continue
         first, last = tokens[at[0]].text, tokens[at[-1]].text
         if tokens[at[0]].dep in ("nsubj", "nsubjpass") and _is_subject(sentence, at[0]):

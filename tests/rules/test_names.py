@@ -12,7 +12,8 @@ PROMISED = {
     "safety": "missing-safety-note unconfirmed-draft sensitive-topic",
     "unit pattern": "unit-pattern missing-recurring-activity activity-numbering broken-reference audio-script",
     "exercises": "answers-mismatch word-box-mismatch letter-gap-mismatch jumbled-mismatch duplicate-option missing-gap"
-    " instruction-count-mismatch key-makes-bad-english two-right-answers model-length",
+    " instruction-count-mismatch key-makes-bad-english two-right-answers model-length"
+    " key-against-text",
     "activities": "short-survey picture-sentence-not-in-story unclear-odd-one-out mind-map-misfit"
     " sound-spelling-mismatch art-brief",
     "vocabulary map": "target-word-not-taught word-not-recycled word-not-tested test-beyond-unit test-skills",

@@ -1,0 +1,171 @@
+"""A number in the key that the text, the script or the picture of the task contradicts.
+
+The pupil counts four ducks, the key says three; the e-mail sells thirty papers, and the key calls forty true. A wrong
+key is what publishers dread most: every class finds it, after the book is printed. Numbers are the part of it that can
+be seen without understanding the text. Nothing is asked of sums, of years, of what children count out of a text, nor
+where the number can be reckoned from those of the texts.
+"""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from lint_rules.finding import Found, Severity
+from lint_rules.manuscript.counting import is_for_children
+from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
+from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.model import Exercises, Item
+from lint_rules.page.number_words import numbers_in
+from lint_rules.rule import Example, Limit, Reading, Rule
+
+_COUNTED = "### 1 Count. {.writing}\n\n::: art\nDrawing: four ducks on a pond.\n:::\n\n1. How many ducks? ____\n\n"
+_SOLD = "We wrote it on Monday. We sold thirty papers in our village, and fifteen in town.\n\n"
+
+
+def _key(text: str) -> str:
+    return f"\n::: answers\n{text}\n:::\n"
+
+
+RULE = Rule(
+    name="key-against-text",
+    family="exercises",
+    severity=Severity.QUERY,
+    since="0.2",
+    cure="Read the text and the key side by side, and mend the one that is wrong.",
+    passes=(
+        Example(_COUNTED + _key("1 four")),
+        Example(_COUNTED.replace("Count", "How many more? Add two") + _key("1 six"), why="a sum"),
+        Example(_SOLD + "### 1 True or false?\n\n1. They sold thirty papers. ____\n" + _key("1 true")),
+        Example(_SOLD + "### 1 True or false?\n\n1. They sold forty papers. ____\n" + _key("1 false")),
+        Example(_SOLD + "### 1 True or false?\n\n1. They sold forty-five papers. ____\n" + _key("1 true"), why="a sum"),
+        Example("### 1 Read.\n\nTom has two cats.\n\n1. How many dogs are there? ____\n" + _key("1 three")),
+    ),
+    fails=(
+        Example(_COUNTED + _key("1 «three»")),
+        Example(_SOLD + "### 1 True or false?\n\n1. They sold «forty» papers. ____\n" + _key("1 true")),
+        Example(
+            _SOLD + "### 1 Read and answer.\n\n1. How many papers did they sell? ____\n" + _key("1 They sold «forty».")
+        ),
+    ),
+    limits=(Limit("numbers from 13 on are not counted out of a text by children", "common practice, no source"),),
+)
+
+_SUM = re.compile(r"\b(?:add|sums?|plus|minus|more|left|altogether|total|count on|maths|double|half)\b|[+×÷=]", re.I)
+_HOW_MANY = re.compile(
+    r"\bhow many (?:[a-z]+ )?([a-z]+)\b(?:\s+(?:are|can|has|have|do|does|did|is|were|was)\b|\s*\?)", re.I
+)
+_TRUE = frozenset({"true", "t", "right", "yes", "✓", "tick", "correct"})
+_LARGE = 13
+_YEARS = 1000
+_LONG = 8  # words of a passage that tells something
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What texts say in numbers: those of each thing, and all of them."""
+
+    of: dict[str, set[int]]
+    numbers: set[int]
+
+
+def find(reading: Reading) -> Iterator[Found]:
+    """Report numbers that the key holds for right and the texts do not have, where they have another."""
+    for read in reading.readings.exercises:
+        if _SUM.search(read.activity.heading.passage.text):
+            continue
+        answered = [
+            item for one in read.exercises for item in one.items if item.answer is not None and not item.example
+        ]
+        if not answered:
+            continue
+        near = _told(_texts(read.activity.part.passages, answered, briefs=True))
+        lesson = _lesson(reading.unit, read)
+        around = _told(_texts(lesson.passages if lesson else (), answered, briefs=False))
+        unit = _told(_texts(reading.unit.passages, answered, briefs=True))
+        for item in answered:
+            yield from _item(item, (near, around), unit)
+
+
+def _item(item: Item, tiers: Sequence[_Told], unit: _Told) -> Iterator[Found]:
+    answer = item.answer
+    if answer is None:
+        return
+    prompt = " ".join(place.text for place in item.prompt)
+    if _SUM.search(prompt):
+        return
+    asked = _HOW_MANY.search(prompt)
+    if plain(answer.text) in _TRUE:
+        for place in item.prompt:
+            for number, start, end, thing in numbers_in(place.text):
+                other = _other(number, thing, tiers, unit, asked=False)
+                if other is not None:
+                    yield _found(place.passage, place.start + start, place.start + end, number, thing, other)
+        return
+    told = list(numbers_in(answer.text))
+    if not told:
+        return
+    number, start, end, thing = told[0]
+    other = _other(number, asked[1] if asked else thing, tiers, unit, asked=asked is not None)
+    if other is not None and (asked or number >= _LARGE):
+        at = answer.place.start + answer.place.text.index(answer.text)
+        yield _found(answer.place.passage, at + start, at + end, number, asked[1] if asked else thing, other)
+
+
+def _other(number: int, thing: str, tiers: Sequence[_Told], unit: _Told, *, asked: bool) -> int | None:
+    """The one number that the texts have of a thing, or a large one, where they have not this one."""
+    if number >= _YEARS:
+        return None
+    for told in tiers:
+        of = told.of.get(_single(thing), set()) if thing else set()
+        if len(of) == 1 and number not in of and (asked or not _is_made(number, told.numbers)):
+            return next(iter(of))
+        if of:
+            return None
+    large = {one for told in tiers for one in told.numbers if _LARGE <= one < _YEARS}
+    if number >= _LARGE and len(large) == 1 and not _is_made(number, unit.numbers):
+        return next(iter(large))
+    return None
+
+
+def _is_made(number: int, numbers: set[int]) -> bool:
+    """Say whether a number stands in the texts, or can be reckoned from two that do."""
+    large = [one for one in numbers if one >= _LARGE]
+    return number in numbers or any(number == one + other for one in large for other in large)
+
+
+def _found(passage: Passage, start: int, end: int, number: int, thing: str, other: int) -> Found:
+    words = passage.text[start:end]
+    of = f" {thing}" if thing else ""
+    message = f"The key holds {words}{of} for right, and the text or the picture of this task has {other}. Which is it?"
+    return Found(passage.span(start, end), words, message)
+
+
+def _texts(passages: Iterable[Passage], items: Sequence[Item], *, briefs: bool) -> Iterator[str]:
+    """What tells something: texts, captions, scripts, and for the picture of the same task its brief; no item."""
+    asked = {id(place.passage) for item in items for place in item.prompt}
+    for passage in passages:
+        told = is_for_children(passage) and passage.role not in (Role.INSTRUCTION, Role.ALT)
+        if id(passage) in asked or not (told or (briefs and passage.audience is Audience.ARTIST)):
+            continue
+        if len(passage.text.split()) >= _LONG or passage.audience is not Audience.PUPIL:
+            yield passage.text
+
+
+def _told(texts: Iterable[str]) -> _Told:
+    of: dict[str, set[int]] = {}
+    numbers: set[int] = set()
+    for text in texts:
+        for number, _, _, thing in numbers_in(text):
+            numbers.add(number)
+            if thing:
+                of.setdefault(_single(thing), set()).add(number)
+    return _Told(of, numbers)
+
+
+def _single(thing: str) -> str:
+    return thing.casefold().removesuffix("s")
+
+
+def _lesson(unit: Unit, read: Exercises) -> Lesson | None:
+    span = read.activity.span
+    return next((one for one in unit.lessons if any(activity.span == span for activity in one.activities)), None)
