@@ -94,8 +94,7 @@ def _in_texts(reading: Reading, read: Iterable[_Read]) -> Iterator[tuple[tuple[i
         found = [(lists.row(e), word.start, word.end) for word in one.words if (e := word.entry or word.elsewhere)]
         spelt = spelt_in(reading.analyse(one.passage), one.words, reading.course.words)
         found += [(word.row, word.start, word.end) for word in spelt]
-        if one.where is Where.PANEL:
-            found += _as_spelt(reading, one.passage)
+        found += _as_spelt(reading, one.passage, in_panel=one.where is Where.PANEL)
         found += [(other, a, b) for row, a, b in found for other in _alike(row, reading.course.words)]
         for row, start, end in dict.fromkeys(found):
             where = one.where
@@ -116,15 +115,16 @@ def _alike(row: int, words: tuple[WordEntry, ...]) -> Iterator[int]:
             yield other
 
 
-def _as_spelt(reading: Reading, passage: Passage) -> Iterator[tuple[int, int, int]]:
-    """The target words that a panel spells, as whatever part of speech the list has them: interview (noun, verb) and
-    a warning that a parser takes for a form of to warn."""
+def _as_spelt(reading: Reading, passage: Passage, *, in_panel: bool) -> Iterator[tuple[int, int, int]]:
+    """The target words that a panel spells, as whatever part of speech the list has them: to interview, and a warning
+    that a parser takes for a form of to warn. Words that children need only know are met so anywhere, in a listed
+    phrase too: the school of go to school."""
     words = reading.course.words
     rows = rows_by_form(words)
     for token in reading.analyse(passage).tokens:
         spelt = canonical(token.text)
         for row in rows.get(spelt, ()):
-            if canonical(words[row].word) == spelt:
+            if (in_panel or words[row].use == "know") and canonical(words[row].word) == spelt:
                 yield row, token.start, token.end
 
 

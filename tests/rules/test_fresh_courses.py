@@ -199,7 +199,18 @@ def _title(body: str) -> str:
     return f"---\nlevel: level-1\nunit: 1\ntitle: Cats\n---\n\n# Cats\n\n{body}"
 
 
+_PHRASE = _title("## Lesson 1: A {.words}\n\n### 1 Read.\n\nI go to school at half past eight.\n")
+
 LISTS = [
+    # a word that children need only know is met in a listed phrase too
+    Case("target-word-not-taught", _PHRASE, (), words="go to school,verb,,1,say,\nschool,noun,,1,know,\n"),
+    Case(
+        "target-word-not-taught",
+        _PHRASE,
+        (("query", "Cats"),) * 2,
+        words="go to bed,verb,,1,say,\nbed,noun,,1,know,\n",
+        points=1,
+    ),
     # what a panel spells is taught, as whatever part of speech the list has it
     Case("target-word-not-taught", _title("## Lesson 1: A {.words}\n\n" + _PANEL), (), words=_TWO),
     Case(
