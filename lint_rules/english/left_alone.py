@@ -119,6 +119,11 @@ def _crosses_italics(passage: Passage, match: EnglishMatch) -> bool:
     )
 
 
+def _is_foreign(passage: Passage, match: EnglishMatch) -> bool:
+    """You are [a avó]{lang=pt}: what is marked as another language."""
+    return any(match.start < end and start < match.end for start, end in passage.foreign)
+
+
 def _is_letter(passage: Passage, match: EnglishMatch) -> bool:
     """A as in hat; Write: a or an? the signs t, d, id; wh- words."""
     words, after = _words(passage, match), passage.text[match.end : match.end + _BEFORE]
@@ -229,6 +234,7 @@ def _is_cut_up(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], b
 
 _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_spoken_of,
+    _is_foreign,
     _crosses_italics,
     _makes_no_word,
     _is_counted_elsewhere,

@@ -47,7 +47,7 @@ _PAGE_ROLES = {
     Role.ITEM: Place.LIST,
     Role.CAPTION: Place.PAGE,
     Role.CELL: Place.LIST,
-    Role.LINE: Place.PAGE,
+    Role.LINE: Place.HEARD,  # a line of verse is said, whatever it says: and drink a cup of tea
     Role.TURN: Place.HEARD,
 }
 

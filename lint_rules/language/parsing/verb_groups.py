@@ -32,6 +32,7 @@ AUXILIARIES = BE | MODALS.keys() | {"do", "does", "did", "have", "has", "had", "
 _SUBJECTS = frozenset({"nsubj", "nsubjpass", "expl", "csubj", "csubjpass"})
 _TAG_PRONOUNS = frozenset({"i", "you", "he", "she", "it", "we", "they", "there"})
 _NO_ORDERS = frozenset(["xcomp", "pcomp", "csubj", "acl", "relcl", "amod", "compound", "pobj", "dobj", "aux", "nsubj"])
+_CLOSING = frozenset({"?", "!", '"', "”"})
 
 
 @dataclass(slots=True)
@@ -87,6 +88,11 @@ def verb_groups(text: Text) -> list[Group]:
     return groups
 
 
+def _is_parted(text: Text, helper: int, verb: Word) -> bool:
+    """Say whether somebody's words end between a helping verb and a verb: "Are you ready?" whispered the cat."""
+    return any(word.lower in _CLOSING for word in text.words[helper + 1 : verb.index])
+
+
 def _group(text: Text, verb: Word) -> Group:
     """Collect the members and the subject of a verb, and read its forms."""
     words = text.words
@@ -96,7 +102,7 @@ def _group(text: Text, verb: Word) -> Group:
         if child.dep in ("aux", "auxpass"):
             if child.tag == "TO":
                 group.to = index
-            elif child.tag in VERB and index < verb.index and not child.mention:
+            elif child.tag in VERB and index < verb.index and not child.mention and not _is_parted(text, index, verb):
                 group.members.insert(len(group.members) - 1, index)
         elif child.dep in _SUBJECTS and (
             group.subject < 0 or child.dep == "expl" or (index < verb.index and words[group.subject].dep != "expl")

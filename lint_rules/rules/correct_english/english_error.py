@@ -237,7 +237,9 @@ def find(reading: Reading) -> Iterator[Found]:
                 continue
             if match.rule.startswith(SPELLER):
                 about = spelling_of(words)
-                if about in names:
+                if about in names or (
+                    words[:1].isupper() and words[1:].islower() and not is_slip(words, match.replacements)
+                ):
                     message = f"{_WHERE[passage.audience]}: “{words}” is in no dictionary. {_A_NAME}"
                     yield Found(span, words, message, key=_NAME, about=_NAME)
                     continue
