@@ -125,7 +125,12 @@ def _is_subject(sentence: KeySentence, at: int) -> bool:
     """Say whether a word can only be what does something: he, nobody, the twins, Kofi; in winter the bears."""
     low, before = sentence.low(at), sentence.low(at - 1)
     verb = sentence.tokens[sentence.tokens[at].head]
-    if low in ("that", "this", "these", "those", "it", "you") or low in _GROUPS or low.endswith("fish") or low == "dice":
+    if (
+        low in ("that", "this", "these", "those", "it", "you")
+        or low in _GROUPS
+        or low.endswith("fish")
+        or low == "dice"
+    ):
         return False
     if any(sentence.low(index) in _OF_A_SENSE for index in range(max(0, at - 4), at)):
         return False  # it makes the cat go; let the twins see

@@ -2,6 +2,7 @@
 
 import pytest
 
+from lint_rules.page.exercises.completed import completed
 from tests.exercises.test_layouts import ACTIVITY, read, texts
 
 KEY = "\n::: answers\n{}\n:::\n"
@@ -109,3 +110,38 @@ def test_people_who_take_turns_are_no_options():
     (exercise,) = read(ACTIVITY + page).exercises
     assert not exercise.column
     assert len(exercise.items) == 4
+
+
+def test_the_words_for_a_blank_are_those_that_a_whole_sentence_has_in_bold():
+    page = "I went (1) ____ the office and (2) ____ a bell.\n" + KEY.format(
+        "1. I went **to** the office.\n2. I **rang** (or **heard**) a bell."
+    )
+    assert texts(read(ACTIVITY + page)) == [[("1", "to"), ("2", "rang")]]
+
+
+def test_a_whole_sentence_of_the_key_is_not_put_into_the_blank_of_its_sentence():
+    page = "They told us (1) ____ come in and (2) ____ to touch it.\n" + KEY.format(
+        "1. They told us to come in.\n2. and not to touch it."
+    )
+    (exercise,) = read(ACTIVITY + page).exercises
+    assert [completed(item, exercise).filled for item in exercise.items] == [("to",), ("not",)]
+
+
+def test_steps_may_have_their_letters_behind_them():
+    page = "a. The boat came.\nb. A rope broke.\nc. It rained.\n" + KEY.format(
+        "1. First it rained (c).\n2. Then a rope broke (b).\n3. At last the boat came (a)."
+    )
+    (exercise,) = read(ACTIVITY + page).exercises
+    assert [answer.label.text for answer in exercise.key.order if answer.label] == ["c", "b", "a"]
+
+
+def test_options_of_several_words_go_on_with_the_numbers_of_a_text():
+    page = "I (1) **laugh / laughed**. We (2) **didn't swim / didn't swam**. So we (3) **buyed / bought** it.\n"
+    (exercise,) = read(ACTIVITY + page + KEY.format("1 laughed, 2 didn't swim, 3 bought")).exercises
+    assert [len(item.choices) for item in exercise.items] == [1, 1, 1]
+
+
+def test_a_childs_own_sentence_is_no_word_for_a_blank():
+    page = "1. There ____\n2. It's a ____.\n" + KEY.format("1 Children's own sentence: one mark for *is*.\n\n2 hat")
+    (exercise,) = read(ACTIVITY + page).exercises
+    assert completed(exercise.items[0], exercise).filled == (None,)

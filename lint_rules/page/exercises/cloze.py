@@ -8,7 +8,7 @@ from lint_rules.page.exercises.stream import Line
 
 _GAP_NEXT = re.compile(r"\s*(?:_{2,}|…|[☐□▢◯○◻⬜❏❑])")
 _GAP_JUST_BEFORE = re.compile(r"(?:_{2,}|…)[.,;:!?]?\s*$")
-_CHOICE_NEXT = re.compile(r"\s*[*(\[]?[\w’'-]+\s*/\s*[\w’'-]+")
+_CHOICE_NEXT = re.compile(r"\s*[*(\[]?[\w’'-]+(?:\s[\w’'-]+){0,3}\s*/\s*[\w’'-]+")
 _LETTER = re.compile(r"[^\W\d_]")
 
 

@@ -10,7 +10,13 @@ from lint_rules.page.exercises.model import Choice, Exercise, Gap, Item, Option
 from lint_rules.page.exercises.sums import sum_in
 
 # The child's own answer; any room.
-_OPEN = re.compile(r"\bown (?:\w+ )?(?:answers?|ideas?|words?|names?|choice)\b|^\W*any (?!more\b|time\b)\w+", re.I)
+_OPEN = re.compile(
+    r"\b(?:child|children|pupil|student|learner)s?['’]?s?['’]? own\b"
+    r"|\bown (?:\w+ )?(?:answers?|ideas?|words?|names?|choice|sentences?|examples?|opinions?)\b"
+    r"|^\W*any (?!more\b|time\b)\w+",
+    re.I,
+)
+_NUMBER_OF_GAP = re.compile(r"[(\[]?\b\d{1,2}[)\].]?\s*$")
 _PARTS = re.compile(r"\s*(?:,|;|/|\||…|\.\.\.|\s[–—-]\s|\band\b)\s*")
 _VERDICT = re.compile(r"\s*(?:[TF]|true|false|right|wrong|✓|✗)\s*[–—:;.,-]\s*(?=\S)", re.I)
 _CAPITAL = re.compile(r"[A-Z]{1,2}")
@@ -146,7 +152,8 @@ def _without_repeated(gap: Gap, said: str) -> str:
     """What goes into a blank, where the key repeats words that stand around it: `with her` for `I play with ____`."""
     text = gap.place.passage.text
     behind = gap.hint.end if gap.hint is not None and gap.hint.start >= gap.place.end else gap.place.end
-    before, after = _plain_words(text[: gap.place.start]), _plain_words(text[behind:])
+    before = _plain_words(_NUMBER_OF_GAP.sub("", text[: gap.place.start]))
+    after = _plain_words(text[behind:])
     words = list(_WORD.finditer(said))
     plain_words = _plain_words(said)
     left = next((n for n in range(len(words) - 1, 0, -1) if plain_words[:n] == before[-n:]), 0)

@@ -35,10 +35,21 @@ def items_of(one: DraftExercise, answers: Sequence[Answer | None], instruction: 
     cut_up = [_is_cut_up(draft, text) for draft, text in zip(one.drafts, said, strict=True)]
     company = sum(cut_up) >= _FEWEST and sum(cut_up) * 2 >= len(cut_up)
     items = [
-        _item(draft, answer, one, instruction, cut_up=company)
+        _with_word_alone(_item(draft, answer, one, instruction, cut_up=company))
         for draft, answer in zip(one.drafts, answers, strict=True)
     ]
     return tuple(_in_company(items, one))
+
+
+def _with_word_alone(item: Item) -> Item:
+    """An item whose key gives the whole sentence, with the words for the blank in bold: `I went **to** the office.`"""
+    if item.answer is None or len(item.gaps) != 1:
+        return item
+    place = item.answer.place
+    bold = [one for one in place.passage.strong if place.start < one[0] and one[1] < place.end]
+    if not bold or place.passage.text[slice(*bold[0])].isdigit():
+        return item
+    return replace(item, answer=replace(item.answer, place=Place(place.passage, *bold[0])))
 
 
 def _is_cut_up(draft: Draft, said: str) -> bool:

@@ -6,6 +6,7 @@ answer at hand; what is left of the page are word boxes (``boxes``), items that 
 and lines to write on.
 """
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import groupby
@@ -22,6 +23,7 @@ from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Gap, It
 from lint_rules.page.exercises.stream import Line, key_passages, mended_passages, page_lines
 from lint_rules.page.exercises.unnumbered import to_fill, unlabelled, unnumbered
 
+_LETTER_AT_END = re.compile(r"\(([a-z])\)\W*$", re.I)
 _FEWEST_STEPS = 3
 
 
@@ -171,7 +173,7 @@ def _shared_out(
 
 def _steps(row: Sequence[Answer], drafts: Sequence[DraftExercise]) -> int | None:
     """The one exercise whose lettered things a key puts in order: `1 C, 2 F, 3 A` of pictures A to F."""
-    letters = [plain(answer.text) for answer in row]
+    letters = [plain(_step_of(answer).text) for answer in row]
     if len(drafts) != 1 or len(row) < _FEWEST_STEPS or not all(answer.label is not None for answer in row):
         return None
     labels = {draft.label.key for draft in drafts[0].drafts}
@@ -181,8 +183,16 @@ def _steps(row: Sequence[Answer], drafts: Sequence[DraftExercise]) -> int | None
     return 0 if numbered and bare and known == len(row) and not any(one.isdigit() for one in labels) else None
 
 
+def _step_of(answer: Answer) -> Place:
+    """The letter of a step: all that the key says, or in brackets at the end: `1. First, the boat came (c).`"""
+    place = answer.place
+    match = _LETTER_AT_END.search(place.passage.text, place.start, place.end)
+    return Place(place.passage, *match.span(1)) if match else place
+
+
 def _as_step(answer: Answer) -> Answer:
-    return Answer(answer.place, Label(plain(answer.text), answer.place.span, answer.place))
+    place = _step_of(answer)
+    return Answer(place, Label(plain(place.text), place.span, place))
 
 
 def _repeats(order: Sequence[Answer]) -> int:

@@ -28,6 +28,7 @@ RULE = Rule(
     passes=(
         Example(f"### 1 Ask your partner five questions. {{.speaking}}\n\n{_FIVE}"),
         Example(f"### 1 Answer. Write two sentences about your family. {{.writing}}\n\n{_FIVE}", why="written freely"),
+        Example("### 1 Find two animals. {.game}\n\n::: answers\ncat, dog, hen. Any two of these will do.\n:::\n"),
         Example("### 1 Write six words. {.writing}\n\nGo!\n", why="the page numbers nothing"),
         Example("### 1 Write one word in each gap. {.writing}\n\n1. A ____ is red.\n2. A ____ is big.\n"),
         Example(f"### 1 Put three words together. {{.writing}}\n\n{_FIVE}", why="in each item"),
@@ -71,12 +72,16 @@ RULE = Rule(
 _EACH_TIME = re.compile(r"\s+(?:together|side by side|(?:in|for|on|to|from|with) each|each time)\b", re.I)
 _NEAR = 3  # a number that is further off counts something else
 
+_ANY_OF_THESE = re.compile(r"\bany\b[^.\n]{0,20}\bof (?:these|them|the)\b", re.I)
+
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report numbers of instructions that the page does not have."""
     for read in reading.readings.exercises:
         passage = read.activity.heading.passage
         yield from _spare(read)
+        if any(_ANY_OF_THESE.search(key.text) for key in read.keys):
+            continue  # Any five of these will do: more are given than asked for
         for asked in asked_for(passage.text):
             if _EACH_TIME.match(passage.text, asked.end):
                 continue  # Put two words together: in each item
