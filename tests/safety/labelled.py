@@ -7,6 +7,7 @@ from array import array
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
@@ -22,7 +23,7 @@ from lint_rules.source import Source, Span
 
 HERE = Path(__file__).parent
 ACTIVITIES = HERE / "activities"
-HELD_BACK = {"hand-7", "hand-10"}
+HELD_BACK = {"hand-12", "hand-13"}
 TAUGHT = [path for path in sorted(ACTIVITIES.glob("hand-*.jsonl")) if path.stem not in HELD_BACK]
 COURSES = [HERE.parents[1] / "example_manuscript", HERE.parent / "judged"]
 FRONT = "---\nlevel: level-1\nunit: 1\ntitle: A\n---\n\n# A\n\n## Lesson 1: A\n\n"
@@ -54,8 +55,8 @@ Marks = list[tuple[str, int, int]]  # name, start, end in a passage
 class Labelled:
     """A text: its sentences, and beside each the names that its words were labelled with.
 
-    ``labels`` are those of the whole text (a hazard with its care), ``disputed`` those that only one of two readers
-    saw.
+    ``labels`` are those of the whole text (a hazard with its care), ``disputed`` those of which no reading says where
+    their words stand: they teach nothing.
     """
 
     id: str
@@ -93,16 +94,30 @@ def labelled(said: Iterable[tuple[Passage, Place, Marks]], places: frozenset[Pla
 def activities(hands: Iterable[Path], *, care: bool) -> Iterator[Labelled]:
     """Activities of several hands, marked with what is done in them, or else with the care that is taken."""
     for path in hands:
-        second = path.with_name(path.name.replace("hand", "second"))
-        again = {}
-        if second.exists():
-            rows = map(json.loads, second.read_text("utf-8").splitlines())
-            again = {row["id"]: {one["hazard"] for one in row["hazards"]} for row in rows}
-        for line in path.read_text("utf-8").splitlines():
-            row = json.loads(line)
+        for row in settled_rows(path):
             labels = {one["hazard"]: one["care"] for one in row["hazards"]}
-            disputed = again[row["id"]] ^ set(labels) if row["id"] in again else set()
-            yield _activity(row, labels, care, hand=path.stem, disputed=disputed)
+            bare = {
+                one["hazard"] for one in row["hazards"] if one["care"] == "sufficient" and not one.get("care_words")
+            }
+            yield _activity(row, labels, care, hand=path.stem, disputed=bare if care else set())
+
+
+def settled_rows(path: Path) -> Iterator[dict[str, Any]]:
+    """The activities of a hand; where two readers differ on a hazard or its care, a third one's word counts."""
+    settled = _third_readings()
+    for row in map(json.loads, path.read_text("utf-8").splitlines()):
+        labels = {one["hazard"]: one for one in row["hazards"]}
+        for one in settled.get(row["id"], ()):
+            before = labels.pop(one["hazard"], {})
+            if one["real"]:
+                labels[one["hazard"]] = {**one, **before, "care": one["care"]}
+        yield row | {"hazards": list(labels.values())}
+
+
+@cache
+def _third_readings() -> dict[str, list[dict[str, Any]]]:
+    rows = map(json.loads, (ACTIVITIES / "third.jsonl").read_text("utf-8").splitlines())
+    return {row["id"]: row["settled"] for row in rows}
 
 
 def _activity(row: dict[str, Any], labels: dict[str, str], care: bool, **rest: Any) -> Labelled:

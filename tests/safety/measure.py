@@ -5,8 +5,9 @@
 
 Found: a hazard without sufficient care is reported, as a stop or a query. Nagged: it is reported although there is
 sufficient care. False: an activity with a stop or query about a hazard that it has not. Notes are counted apart. Where
-a second reader's labels stand beside a hand (`second-N.jsonl`), a hazard that only one of the two saw, or whose care
-only one found sufficient, counts neither way; with --first the first reader's labels decide alone.
+a second reader's labels stand beside a hand (`second-N.jsonl`) and the two differ, a third reader decides
+(`third.jsonl`); with --agreed a hazard that only one of the two saw, or whose care only one found sufficient, counts
+neither way; with --first the first reader's labels decide alone.
 """
 
 import argparse
@@ -21,7 +22,7 @@ from lint_rules.manuscript.reading import read_unit
 from lint_rules.rule import Reading
 from lint_rules.rules.safety.missing_safety_note import RULE, find
 from lint_rules.source import Source
-from tests.safety.labelled import FRONT
+from tests.safety.labelled import FRONT, settled_rows
 from tests.support import course_of, no_analysis, no_english
 
 COURSE = course_of(
@@ -41,12 +42,16 @@ class Answer(NamedTuple):
     reported: dict[str, tuple[Severity, str]]
 
 
-def read(paths: list[Path], *, first: bool = False) -> list[dict[str, Any]]:
-    """The lines of the files, each with the hazards that two readers do not agree on as ``disputed``."""
+def read(paths: list[Path], *, by: str = "") -> list[dict[str, Any]]:
+    """The lines of the files, each with the hazards that count neither way as ``disputed``; ``by``: `agreed`, `first`,
+    or '' for labels that a third reader has settled."""
     found = []
     for path in paths:
+        if not by:
+            found += [row | {"disputed": set()} for row in settled_rows(path)]
+            continue
         second = path.with_name(path.name.replace("hand", "second"))
-        again = {} if first or not second.exists() else {row["id"]: _cares(row) for row in _rows(second)}
+        again = {} if by == "first" or not second.exists() else {row["id"]: _cares(row) for row in _rows(second)}
         for row in _rows(path):
             one, other = _cares(row), again.get(row["id"], _cares(row))
             enough = {
@@ -112,9 +117,10 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("files", nargs="+", type=Path)
     parser.add_argument("--first", action="store_true", help="the first reader's labels alone")
+    parser.add_argument("--agreed", action="store_true", help="only what two readers agree on")
     parser.add_argument("--list", action="store_true", help="print each miss, nag and invention")
     options = parser.parse_args()
-    given = list(answers(read(options.files, first=options.first)))
+    given = list(answers(read(options.files, by="first" if options.first else "agreed" if options.agreed else "")))
     table, every = totals(given)
     if options.list:
         _list(given)

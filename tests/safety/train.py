@@ -31,6 +31,7 @@ from wordfreq import top_n_list
 from lint_rules.safety.acts import act_scores, care_scores
 from lint_rules.safety.learned import ANY, Shown, Table, competing, shown, values_of, weigh
 from lint_rules.safety.sensitive_topics import listed
+from lint_rules.safety.signs import PIECE
 from lint_rules.safety.word_pieces import WORD
 from lint_rules.safety.word_pieces import cut as cut_word
 from lint_rules.tables import rows
@@ -142,9 +143,10 @@ def learn(items: Sequence[Labelled], names: Sequence[str], weight: Weight, *, re
 
 
 def _keys(said: Shown) -> tuple[Any, Any]:
-    """The signs that more than one sentence shows, and how rare they are."""
+    """The signs that sentences share, and how rare they are: word pieces of two sentences, other signs of three."""
     keys, met = np.unique(np.concatenate([said.own.keys, said.near.keys, said.placed.keys]), return_counts=True)
-    keys, met = keys[met > 1], met[met > 1]
+    shared = met > np.where(keys >> 40 == PIECE, 1, 2)
+    keys, met = keys[shared], met[shared]
     return keys, (np.log((1 + len(said.sense)) / (1 + met)) + 1).astype(np.float32)
 
 
@@ -167,6 +169,8 @@ def of_acts(item: Labelled, marked: set[str], name: str) -> float:
 
 def of_care(item: Labelled, marked: set[str], name: str) -> float:
     """How much a sentence counts for whether it names a care."""
+    if name in item.disputed:
+        return 0.0
     if name in marked:
         return 3.0 * item.weight
     return item.weight if name in item.labels else 0.1
