@@ -54,8 +54,9 @@ RULE = Rule(
         Example("We have a party at «Christmas». A «ghost» comes!\n", course="markets: [worldwide]"),
         Example("### 1 Point to the «cigarette». {.listening}\n"),
         Example("They put all their money on the «grey horse».\n", why="no word of the list"),
+        Example("Grandma fell asleep in her chair and «never woke up again».\n", why="no word of the list"),
         Example(
-            "Grandma fell asleep in her chair and «never woke up again».\n",
+            "The men shouted and «threw stones» at the town hall.\n",
             weight=Severity.NOTE,
             why="no word of the list, and less sure",
         ),
