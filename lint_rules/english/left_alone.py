@@ -50,6 +50,10 @@ _CRIES = re.compile(
 _AMONG = re.compile(
     r"(?:^|[\s(:])(?:-?\w{1,2},\s*(?:and\s+|or\s+)?)$|^\s*,?\s*(?:and\s+|or\s+|,\s*)-?\w{1,2}\b(?![\w'’])"
 )
+_SHORT_DATES = frozenset(
+    {"mon", "tue", "tues", "wed", "thu", "thur", "thurs", "fri", "sat", "sun", "jan", "feb", "mar", "apr", "jun", "jul"}
+    | {"aug", "sep", "sept", "oct", "nov", "dec"}
+)
 _DAYS_AND_MONTHS = (
     *("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"),
     *(
@@ -160,6 +164,8 @@ def _is_shorthand(passage: Passage, match: EnglishMatch) -> bool:
 def _is_date(passage: Passage, match: EnglishMatch) -> bool:
     """Mon, Tu, Sept at the head of a timetable: days and months cut short in a chart."""
     word = _words(passage, match).strip(" .").casefold()
+    if word in _SHORT_DATES and match.rule.startswith(SPELLER):
+        return True
     in_chart = passage.role in (Role.HEAD, Role.CELL)
     return in_chart and len(word) > 1 and any(name.startswith(word) for name in _DAYS_AND_MONTHS)
 

@@ -189,6 +189,8 @@ class _Activity:
                 continue
             inline = choice.inline
             edits = self._of(inline.passage)
+            if any(gap.hint is not None and gap.hint.holds(inline) for gap in item.gaps):
+                continue  # `____ (for / since) a week`: the blank is where it stands
             taken = chosen or choice.options[0]
             alone = not cloze and (is_all(choice, item) or stands_behind(choice))
             if alone:

@@ -144,7 +144,9 @@ def _forms(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(at - 1, at)
         if before == "been" and low in bases() and tokens[at].pos in ("VERB", "NOUN") and not can_be_participle(low):
             yield sentence.slip(at - 1, at)
-        earlier = {sentence.low(index) for index in range(max(0, at - 4), at)}
+        row = [sentence.low(index) for index in range(max(0, at - 4), at)]
+        stops = [index for index, word in enumerate(row) if word in (".", "!", "?")]
+        earlier = set(row[stops[-1] + 1 :] if stops else row)
         person = before in ("i", "you", "he", "she", "we", "they", "it")
         if low == "saw" and (
             (person and "did" in earlier) or (before in ("never", "ever") and earlier & {"have", "has"})

@@ -43,12 +43,14 @@ _OF_A_SENSE = frozenset(
 
 @dataclass(frozen=True, slots=True, order=True)
 class PageSlip:
-    """A range of a text that is wrong, what would be right ('' where there are several ways), and what is wrong."""
+    """A range of a text that is wrong, what would be right ('' where there are several ways), and what is wrong;
+    ``of_subject``: it is a verb that does not go with who does it."""
 
     start: int
     end: int
     better: str
     message: str
+    of_subject: bool = False
 
 
 def page_slips(analysis: Analysis, variety: str) -> list[PageSlip]:
@@ -71,9 +73,9 @@ def _agreement(sentence: KeySentence) -> Iterator[PageSlip]:
         first, last = tokens[at[0]].text, tokens[at[-1]].text
         if tokens[at[0]].dep in ("nsubj", "nsubjpass") and _is_subject(sentence, at[0]):
             start = tokens[at[-2] if last in ("n't", "n’t") else at[-1]].start
-            yield PageSlip(start, slip.end, "", f"Does the verb go with “{first}”?")
+            yield PageSlip(start, slip.end, "", f"Does the verb go with “{first}”?", of_subject=True)
         elif sentence.low(at[0]) in ("is", "was", "are", "were") and sentence.low(at[0] - 1) == "there":
-            yield PageSlip(slip.start, tokens[at[0]].end, "", f"Does the verb go with “{last}”?")
+            yield PageSlip(slip.start, tokens[at[0]].end, "", f"Does the verb go with “{last}”?", of_subject=True)
 
 
 def _first(sentence: KeySentence, at: int) -> int:

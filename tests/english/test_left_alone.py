@@ -65,6 +65,7 @@ def notes(text: str) -> str:
         ("says vwomp", SPELLING, "The big box says vwomp."),
         ("Thur", SPELLING, "| Time | Thur |\n|---|---|\n| 9.00 | art |"),
         ("Octo.", SPELLING, "| Octo. | Sept. |\n|---|---|\n| wet | dry |"),
+        ("Tue", SPELLING, "I play football on Tue and Thu."),
         ("be comes", GRAMMAR, notes("*There's going to be* comes again in Lesson 3.")),
         ("answer", "CD_NN", "The first two teams answer."),
         ("lake", "CD_NN", "1 hill, 2 town, 3 lake, 4 cloud"),

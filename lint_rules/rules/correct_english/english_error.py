@@ -42,7 +42,7 @@ from lint_rules.page.mentions import foreign_words, is_shown_as_wrong
 from lint_rules.plain_words import PART
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.tables import entries
-from lint_rules.unit_language.page_slips import page_slips
+from lint_rules.unit_language.page_slips import PageSlip, page_slips
 from lint_rules.unit_language.unit_words import spellings_of
 
 _SPELLING = ("TYPOS", "MORFOLOGIK_RULE_EN_GB", "Possible spelling mistake found.")
@@ -179,6 +179,7 @@ _OPEN_AFTER = re.compile(
     r"(?:big|black|blue|brown|cold|dark|green|high|hot|little|long|red|shoe|short|small|white|wild)\s", re.I
 )
 _MARKS_OF_GAPS = frozenset({"DOUBLE_PUNCTUATION", "COMMA_PERIOD", "UNLIKELY_OPENING_PUNCTUATION"})
+_SAID_SECOND = frozenset({"INFORMATIONS"})  # the first sentence of their message is about another sense
 _SPACED = "COMMA_PARENTHESIS_WHITESPACE"
 # White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
 _LOOSE = re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
@@ -255,6 +256,15 @@ def _is_heard(slip: Slip, matches: Sequence[EnglishMatch]) -> bool:
     return any(match.start < slip.end and slip.start < match.end and is_listened_to(match) for match in matches)
 
 
+def _is_open(passage: Passage, slip: PageSlip, reading: Reading) -> bool:
+    """Say whether the sentence of a slip has a blank: what is wrong there may be what a pupil mends."""
+    for sentence in reading.analyse(passage).sentences:
+        if sentence.start <= slip.start < sentence.end:
+            span = passage.span(sentence.start, sentence.end)
+            return "__" in reading.unit.source.text[span.start : span.end]
+    return False
+
+
 def _is_cited(passage: Passage, slip: Slip) -> bool:
     """Say whether words that do not go together are in part cited: after *did* and *didn't* the verb goes back."""
     touched = (one for one in (*passage.emphasis, *passage.strong) if slip.start < one[1] and one[0] < slip.end)
@@ -284,6 +294,7 @@ def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
         filled = filled_ranges(passage)  # what a key has put there is key-makes-bad-english's
         grammar = page_slips(reading.analyse(passage), reading.course.variety) if _is_told(passage) else []
         grammar = [one for one in grammar if not any(one.start < end and start < one.end for start, end in filled)]
+        grammar = [one for one in grammar if one.of_subject or not _is_open(passage, one, reading)]
         slips = [
             *slips_in(passage.text),
             *(Slip(one.start, one.end, one.message, one.better, parsed=True) for one in grammar),
@@ -392,7 +403,8 @@ def _may_stand_open(words: str, solid: Sequence[str]) -> bool:
 
 def _message(passage: Passage, match: EnglishMatch, words: str) -> str:
     where = _WHERE.get(passage.audience, "Here")
-    first = _SENTENCE_END.split(match.message.strip())[0]  # a checker may explain at length, and not for every eye
+    said = _SENTENCE_END.split(match.message.strip())  # a checker may explain at length, and not for every eye
+    first = said[1] if match.rule in _SAID_SECOND and len(said) > 1 else said[0]
     better = [f"“{word}”" for word in match.replacements[:3] if word and word not in first]
     perhaps = f" Perhaps {' or '.join(better)}?" if better else ""
     if match.rule.startswith(SPELLER):
