@@ -122,6 +122,8 @@ def _by_verb(text: str, tokens: Sequence[Token], index: int) -> Iterator[Used]:
     for thing in _needed_for().get(token.lemma, ()):
         if _is_other_sense(tokens, index) or _is_said_of_me(tokens, index) or _is_denied(tokens, index):
             continue
+        if _is_done_by_others(tokens, index):
+            continue
         particle = tokens[index + 1] if index + 1 < len(tokens) else None
         with_out = particle is not None and particle.text.casefold() in ("out", "up", "off")
         yield Used(thing, token.start, particle.end if particle is not None and with_out else token.end, named=False)
@@ -146,6 +148,14 @@ def _is_other_sense(tokens: Sequence[Token], index: int) -> bool:
     if lemma == "cut":
         return following in ("in", "down", "short") or any(token.lemma in ("cake", "time", "odd") for token in after)
     return False
+
+
+def _is_done_by_others(tokens: Sequence[Token], verb: int) -> bool:
+    """Say whether somebody does it who is not in the class: It cuts trees; Nan Pip cuts."""
+    if tokens[verb].tag != "VBZ":
+        return False
+    subjects = [token for token in tokens if token.head == verb and token.dep == "nsubj"]
+    return bool(subjects) and not any(token.lemma.casefold() in words("class_people") for token in subjects)
 
 
 def _is_denied(tokens: Sequence[Token], verb: int) -> bool:

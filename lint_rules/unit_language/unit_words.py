@@ -25,6 +25,11 @@ _DASHES = frozenset("-–")
 _AFFIX = 5  # letters of an ending or a beginning, with its dash
 _LABEL = re.compile(r"[A-Z][a-z]+ (?:\d{1,2}|[A-Z])[.:]?|(?:Across|Down)[.:]?")
 _PART = re.compile(r"([A-Z][a-z]+(?: [a-z]+)?) (?:\d{1,2}(?:\.\d{1,2})?|[A-Z])(?=[.:]?(?:\s|$))")
+_EXPLAINS = re.compile(
+    r"\b(?:(?:pre-?teach|teach|explain|introduce|present|mime|draw|show|check|gloss)\w{0,3}|point out|meaning of)\b",
+    re.I,
+)
+_MOST_EXPLAINED = 2  # words: a phrase is said, not explained
 _NEW = re.compile(r"\bnew words?\b[^.:\n]{0,30}:\s*([^.(\n]+)", re.I)
 _NUMBER_AFTER = re.compile(r" (?:\d{1,2}|[A-Z])\b(?!['’])")  # in Panel 2
 # What is said of a word beside it: `a kettle (a pot for hot water)`, `kettle = a pot for hot water`.
@@ -120,6 +125,14 @@ def is_glossed(passage: Passage, word: WordLevel) -> bool:
     return _GLOSS.match(passage.text, word.end) is not None
 
 
+def _explained_in(passage: Passage) -> Iterator[str]:
+    """The words in italics that a teacher is to explain, in the order of a sentence: Pre-teach *mist* and *lodge*."""
+    for start, end in passage.emphasis:
+        sentence = re.split(r"[.!?\n]\s", passage.text[:start])[-1]
+        if _EXPLAINS.search(sentence) and len(passage.text[start:end].split()) <= _MOST_EXPLAINED:
+            yield passage.text[start:end]
+
+
 class UnitWords:
     """The words of one unit's passages: each passage is looked up once, however many rules ask."""
 
@@ -150,13 +163,13 @@ class UnitWords:
     @cached_property
     def explained(self) -> frozenset[str]:
         """The words, in lower case, that the unit makes plain without listing them: those that the Words field of its
-        notes speaks of (Explain *crew* quickly) or its steps call new (New word: crew), and those that name who speaks
-        (NARRATOR: …)."""
+        notes speaks of (Explain *crew* quickly) or its steps call new (New word: crew) or have explained (Pre-teach
+        *mist* and *lodge*), and those that name who speaks (NARRATOR: …)."""
         fields = [passage for passage in self._unit.passages if passage.role is Role.FIELD]
         notes = (passage.text for passage in fields if field_key(passage.field) == "word")
         new = (match[1] for passage in fields for match in _NEW.finditer(passage.text))
         spoken = (passage.speaker for passage in self._unit.passages if passage.speaker)
-        texts = (*notes, *new, *spoken)
+        texts = (*notes, *new, *spoken, *(word for passage in fields for word in _explained_in(passage)))
         return frozenset(word for text in texts for word in parts_of(text))
 
     @cached_property

@@ -55,6 +55,11 @@ _HOW_MANY = re.compile(
     r"\bhow many (?:[a-z]+ )?([a-z]+)\b(?:\s+(?:are|can|has|have|do|does|did|is|were|was)\b|\s*\?)", re.I
 )
 _TRUE = frozenset({"true", "t", "right", "yes", "✓", "tick", "correct"})
+_MEASURES = frozenset(
+    {"year", "month", "week", "day", "hour", "minute", "second", "time", "o'clock", "metre", "kilometre", "centimetre"}
+    | {"litre", "gram", "kilo", "kilogram", "pound", "euro", "penny", "pence", "percent", "per", "degree", "and", "or"}
+    | {"point", "of", "in", "the", "more", "other", "are", "is", "was", "were", "mark", "step", "page"}
+)
 _LARGE = 13
 _YEARS = 1000
 _LONG = 8  # words of a passage that tells something
@@ -115,6 +120,8 @@ def _other(number: int, thing: str, tiers: Sequence[_Told], unit: _Told, *, aske
     """The one number that the texts have of a thing, or a large one, where they have not this one."""
     if number >= _YEARS:
         return None
+    if _single(thing) in _MEASURES:
+        return None  # fifty years are of one thing, and ninety of another
     for told in tiers:
         of = told.of.get(_single(thing), set()) if thing else set()
         if len(of) == 1 and number not in of and (asked or not _is_made(number, told.numbers)):
@@ -157,7 +164,7 @@ def _told(texts: Iterable[str]) -> _Told:
     for text in texts:
         for number, _, _, thing in numbers_in(text):
             numbers.add(number)
-            if thing:
+            if thing and _single(thing) not in _MEASURES:
                 of.setdefault(_single(thing), set()).add(number)
     return _Told(of, numbers)
 

@@ -185,6 +185,7 @@ _LIST_MARK = re.compile(r"\s+[·•|]\s+")  # a square of paper · a pencil · a
 _DOES = re.compile(r"^\W*(?:[A-Z][\w ]{0,20}:\s*)?\([^()]*\)(?=\s*\S)")
 # A letter by itself that is no word: `c, a, t`; a and I are words but for where they stand between commas or hyphens.
 _SPELT = re.compile(r"(?<![\w'’-])(?:[b-hj-zB-HJ-Z]|[aAiI](?=[,-]))(?![\w'’])")
+_UNREAL = frozenset({"second-or-third-conditional", "inverted-conditional"})
 _SHOWN = 3  # words of a place to cut at that a message shows
 
 # A gap's number: `The sea is (1) ____.`
@@ -212,6 +213,8 @@ def find(reading: Reading) -> Iterator[Found]:
         analysis = reading.analyse(passage)
         directions = stage_directions(passage)
         for sentence in analysis.sentences:
+            if _must_go(analysis, sentence, reading):
+                continue
             for start, end in _pieces(passage, sentence):
                 text = passage.text[start:end]
                 if any(left <= start < right for left, right in directions) or not _is_sentence(passage, text):
@@ -228,6 +231,12 @@ def find(reading: Reading) -> Iterator[Found]:
                         yield Found(span, text, message, weight, key=f"up to {limit} words", about=_LITTLE)
                     else:
                         yield Found(span, text, message)
+
+
+def _must_go(analysis: Analysis, sentence: Sentence, reading: Reading) -> bool:
+    """Say whether a sentence has to go anyway: an unreal condition is told again by what is really so, not cut."""
+    own = (one for one in analysis.structures if sentence.start <= one.start < sentence.end)
+    return reading.level.cefr in ("Pre-A1", "A1", "A2") and any(one.name in _UNREAL for one in own)
 
 
 def _usual(reading: Reading) -> int:

@@ -8,6 +8,7 @@ course are is one decision, so a unit's long texts are one point; a limit that t
 thumb, and hardly over it is nothing.
 """
 
+import re
 from collections.abc import Iterable, Iterator
 
 from lint_rules.course.defaults import default_limits
@@ -104,6 +105,10 @@ def find(reading: Reading) -> Iterator[Found]:
             yield _found(reading, heading, f"The audio script here has {script} words", Severity.NOTE)
 
 
+# What only names a part of the page.
+_LABEL = re.compile(r"(?:picture|frame|panel|scene|part|page|box|bubble|verse|act)\s+(?:\d{1,2}|[A-Z])[.:]?", re.I)
+
+
 def _texts(reading: Reading) -> Iterator[tuple[Heading, Part]]:
     unit = reading.read
     if unit.heading is not None:
@@ -119,6 +124,7 @@ def _words(reading: Reading, passages: Iterable[Passage], audience: Audience) ->
         count_words(passage.text) - sum(count_words(passage.text[a:b]) for a, b in stage_directions(passage))
         for passage in passages
         if passage.audience is audience
+        and _LABEL.fullmatch(passage.text.strip()) is None
         and not {DivKind.WORDS, DivKind.PATTERN}.intersection(reading.unit.div_kinds(passage))
     )
 

@@ -88,7 +88,11 @@ RULE = Rule(
 )
 
 
-_MAKES = re.compile(r"\b(?:make|makes|made|making|build)\s+((?:(?!\b(?:with|from|using|out|and)\b)[^.!?\n])*)", re.I)
+_MAKES = re.compile(
+    r"\b(?:makes?|made|making|build|design|create|invent|draw|paint)\s+"
+    r"((?:(?!\b(?:with|from|using|out|and)\b)[^.!?\n])*)",
+    re.I,
+)
 
 
 def find(reading: Reading) -> Iterator[Found]:
