@@ -85,6 +85,12 @@ def bold_label(plain: InlineText, start: int, end: int) -> Piece | None:
     return Piece(after, end, name, first, first + len(name))
 
 
+def usual_field(text: str) -> str:
+    """The usual field that a cell of a table names (`Aim`, `Materials:`), as written; '' where it names none."""
+    name = text.strip().removesuffix(":").rstrip()
+    return name if field_key(name) in _USUAL else ""
+
+
 def field_leads(plain: InlineText) -> list[Piece]:
     """The fields of a paragraph of notes, in order: `**Aim:**` at the start of a line, or a usual field anywhere.
 

@@ -10,8 +10,8 @@ from lint_rules.manuscript import paragraph_split
 from lint_rules.manuscript.attributes import broken_braces
 from lint_rules.manuscript.contents import InnerComment, Setting, cut_passage, empty_passage
 from lint_rules.manuscript.inline_text import InlineText, placed_braces
-from lint_rules.manuscript.model import PICTURE, Audience, DivKind, Heading, Item, Problem, Role
-from lint_rules.manuscript.reader_state import SONGS, ReaderState
+from lint_rules.manuscript.model import PICTURE, Audience, DivKind, Heading, Item, Problem, Role, field_key
+from lint_rules.manuscript.reader_state import SONGS, OpenTable, ReaderState
 from lint_rules.source import Span
 
 _NUMBER_WORDS = "(?i:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
@@ -66,6 +66,8 @@ def read_cell(state: ReaderState, token: Token, plain: InlineText) -> None:
     block = state.lines_span(token)
     state.note_comments(plain, block)
     setting = state.setting(block)
+    if setting.audience is Audience.TEACHER and _names_field(state, state.table, plain):
+        return
     if state.table.head:
         state.add(cut_passage(plain, 0, plain.length, Role.HEAD, setting))
         return
@@ -76,6 +78,30 @@ def read_cell(state: ReaderState, token: Token, plain: InlineText) -> None:
         read_entries(state, plain, setting)
     else:
         state.add(cut_passage(plain, 0, plain.length, Role.CELL, setting))
+
+
+def _names_field(state: ReaderState, table: OpenTable, plain: InlineText) -> bool:
+    """Read a cell of notes that are laid out as a table: a usual name at the start of a row begins a field (`| Aim |
+    …`), and so does each cell under a head of such names (`| Aim | Materials |`)."""
+    name = paragraph_split.usual_field(plain.text)
+    span = Span(plain.starts[0], plain.ends[-1]) if plain.length else Span(0, 0)
+    if table.head:
+        if name:
+            table.fields[table.column] = name, span
+        elif table.column == 1 and list(table.fields) == [0]:  # no head of columns: the first row of fields
+            first, begun = table.fields.pop(0)
+            if field_key(first) != "time" or any(char.isdigit() for char in plain.text):
+                state.begin_field(first, begun, begun.end)
+        return bool(name)
+    if len(table.fields) > 1:
+        if table.column in table.fields:
+            column, begun = table.fields[table.column]
+            state.begin_field(column, begun, begun.end)
+        return False
+    if name and table.column == 0:
+        state.begin_field(name, span, span.end)
+        return True
+    return False
 
 
 _GRID = re.compile(r"\+(?:[-=:]+\+)+\s")  # Pandoc's grid tables (Pandoc User's Guide, 'Tables')

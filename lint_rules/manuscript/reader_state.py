@@ -53,6 +53,7 @@ class OpenTable:
     row: int = -1
     column: int = -1
     head: bool = True
+    fields: dict[int, tuple[str, Span]] = field(default_factory=dict)  # names of fields that head columns of notes
 
 
 @dataclass(slots=True)

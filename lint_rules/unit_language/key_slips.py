@@ -154,7 +154,7 @@ def _numbers(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(at, at, _false_plurals()[low])
         elif at and sentence.tokens[at].text[:1].isupper() and sentence.tokens[at - 1].text not in ".!?":
             continue  # a name: Cerys
-        elif re.fullmatch(r"[a-z]+(?:[^aeiou]ys|(?:x|ch|sh|ss)s)", low):
+        elif re.fullmatch(r"[a-z]+(?:[^aeiou]ys|(?:x|ch|sh|ss)s)", low) and not sentence.tokens[at].text[:1].isupper():
             yield sentence.slip(at, at)
 
 

@@ -206,6 +206,24 @@ def test_a_usual_field_may_be_a_lead_in_bold_that_runs_on(text: str, fields: lis
 
 
 @pytest.mark.parametrize(
+    ("table", "fields"),
+    [
+        (
+            "| Lesson card | |\n|:--|:--|\n| **Aim** | say hello |\n| Materials: | cards |\n| **Time** | 40 minutes |",
+            [("Aim", "say hello"), ("Materials", "cards"), ("Time", "40 minutes")],
+        ),
+        ("| **Aim** | say hello |\n|---|---|\n| **Time** | 5 minutes |", [("Aim", "say hello"), ("Time", "5 minutes")]),
+        ("| Aim | Materials |\n|---|---|\n| say hello | cards |", [("Aim", "say hello"), ("Materials", "cards")]),
+        ("| Time | What we do |\n|---|---|\n| 5 minutes | We sing. |", []),
+        ("| Stage | Minutes |\n|---|---|\n| Song | 5 |\n| Story | 10 |", []),
+    ],
+)
+def test_notes_may_be_a_table_of_fields(table: str, fields: list[tuple[str, str]]) -> None:
+    (activity,) = unit_of(f"::: teacher\n{table}\n:::").activities
+    assert [(field.name, field.text) for field in activity.part.fields] == fields
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "**Hold** up a card: red.",
