@@ -108,10 +108,10 @@ def _example(example: Example) -> Iterator[str]:
         if text.strip():
             yield f"  ({what})"
             for line in text.strip("\n").splitlines():
-                yield f"    {escape(line)}"
+                yield f"    {_as_it_is(line)}"
     for text in (example.text, *example.others):
         for line in text.strip("\n").splitlines():
-            yield f"  | {escape(line)}"
+            yield f"  | {_as_it_is(line)}"
 
 
 def _as_dict(module: RuleModule) -> dict[str, Any]:
@@ -126,3 +126,8 @@ def _as_dict(module: RuleModule) -> dict[str, Any]:
         "cure": rule.cure,
         "limits": [{"what": limit.what, "source": limit.source} for limit in rule.limits],
     }
+
+
+def _as_it_is(line: str) -> str:
+    """A line of Markdown as markup that prints it: a backslash at its end would be doubled, if nothing followed it."""
+    return escape(f"{line} ").removesuffix(" ")

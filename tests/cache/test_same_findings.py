@@ -236,7 +236,8 @@ class Told:
     def check(self, texts, variety):
         self.asked += texts
         return [
-            (EnglishMatch(0, 2, "RULE", "GRAMMAR", self.message),) if text.startswith("It") else () for text in texts
+            (EnglishMatch(0, 2, "HE_VERB_AGR", "GRAMMAR", self.message),) if text.startswith("It") else ()
+            for text in texts
         ]
 
 
