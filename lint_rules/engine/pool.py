@@ -14,6 +14,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import msgspec
 
@@ -21,6 +22,9 @@ from lint_rules.course.model import Course
 from lint_rules.engine.check import Outcome
 from lint_rules.rule import RuleModule
 from lint_rules.source import Source
+
+if TYPE_CHECKING:
+    from multiprocessing.context import BaseContext
 
 UNITS_EACH = 5  # a pool takes as long to get ready as this process to read some ten units
 MOST = 8  # processes
@@ -39,17 +43,13 @@ class UnitPool:
 
     def read(self, sources: Sequence[Source]) -> Iterator[Outcome]:
         """What reading the units gave, in order: of all, of none where it would not pay, of the first if it breaks."""
-        processes = min(cores(), MOST, len(sources) // UNITS_EACH)
+        processes = _processes(len(sources))
         if processes < 2:
             return
-        import multiprocessing  # slow to load, and most runs need none
         from concurrent.futures import ProcessPoolExecutor
         from concurrent.futures.process import BrokenProcessPool
 
-        # Not forked from this process, which may have threads and has the store open.
-        ways = multiprocessing.get_all_start_methods()
-        fresh = multiprocessing.get_context("forkserver" if "forkserver" in ways else "spawn")
-        fresh.set_forkserver_preload([_WORKER])
+        fresh = _context()
         # OSError: no more processes; the last two: a system without semaphores.
         with suppress(BrokenProcessPool, OSError, NotImplementedError, ImportError):
             executor = ProcessPoolExecutor(processes, mp_context=fresh, initializer=_begin, initargs=(self,))
@@ -59,6 +59,30 @@ class UnitPool:
                 yield from map(_OUTCOMES.decode, outcomes)
             finally:
                 executor.shutdown(cancel_futures=True)
+
+
+def make_ready(units: int) -> None:
+    """Let the process that loads the model begin, where a book of so many units will be read anew: the course can be
+    read meanwhile."""
+    if _processes(units) > 1 and _context().get_start_method() == "forkserver":
+        from multiprocessing import forkserver
+
+        with suppress(OSError, ValueError), _no_interrupt():
+            forkserver.ensure_running()
+
+
+def _processes(units: int) -> int:
+    return min(cores(), MOST, units // UNITS_EACH)
+
+
+def _context() -> "BaseContext":
+    """How processes are begun: not forked from this one, which may have threads and has the store open."""
+    import multiprocessing  # slow to load, and most runs need none
+
+    ways = multiprocessing.get_all_start_methods()
+    fresh = multiprocessing.get_context("forkserver" if "forkserver" in ways else "spawn")
+    fresh.set_forkserver_preload([_WORKER])
+    return fresh
 
 
 @contextmanager

@@ -135,8 +135,8 @@ def _is_letter(passage: Passage, match: EnglishMatch) -> bool:
     plain = words.strip(" \"'“”‘’,.;:!?–—").casefold()
     if len(plain) == 1 and plain.isalpha() and _LETTER.match(after):
         return True
-    if words.startswith("A ") and before[-2:-1].isalnum():  # Child A presses the button
-        return True
+    if words.startswith("A ") and (before[-2:-1].isalnum() or passage.audience is Audience.KEY):
+        return True  # Child A presses the button; A roots, B leaves
     if plain in _ARTICLES and (words[-1:] in ",.;:!?–—" or re.match(r"\s*(?:,|[.?!]|or\b|/)", after)):
         return True
     if not plain.isalpha() or len(plain) > _LETTERS:
@@ -144,7 +144,7 @@ def _is_letter(passage: Passage, match: EnglishMatch) -> bool:
     if after[:1] in {"-", "–"} or before[-1:] in {"-", "–"}:
         return True
     among = _AMONG.search(before) or _AMONG.match(after)
-    return among is not None and passage.audience is not Audience.PUPIL
+    return among is not None and (passage.audience is not Audience.PUPIL or passage.role is Role.INSTRUCTION)
 
 
 def _is_shorthand(passage: Passage, match: EnglishMatch) -> bool:

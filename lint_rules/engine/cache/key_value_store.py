@@ -64,6 +64,7 @@ class KeyValueStore:
         self._now = int(time.time())
         self._file = None if folder is None else folder / f"kept-{SCHEMA}.sqlite"
         self._base: sqlite3.Connection | None = None
+        self.is_new = self._file is None or not self._file.exists()  # nothing is known of any book
         if self._file is not None:
             self._open(self._file)
 

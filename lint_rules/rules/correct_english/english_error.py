@@ -180,6 +180,7 @@ _OPEN_AFTER = re.compile(
 )
 _MARKS_OF_GAPS = frozenset({"DOUBLE_PUNCTUATION", "COMMA_PERIOD", "UNLIKELY_OPENING_PUNCTUATION"})
 _SAID_SECOND = frozenset({"INFORMATIONS"})  # the first sentence of their message is about another sense
+_FEW = 2  # words in italics that are named, not said
 _SPACED = "COMMA_PARENTHESIS_WHITESPACE"
 # White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
 _LOOSE = re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
@@ -267,6 +268,9 @@ def _is_open(passage: Passage, slip: PageSlip, reading: Reading) -> bool:
 
 def _is_cited(passage: Passage, slip: Slip) -> bool:
     """Say whether words that do not go together are in part cited: after *did* and *didn't* the verb goes back."""
+    cited = [(start, end) for start, end in passage.emphasis if len(passage.text[start:end].split()) <= _FEW]
+    if slip.parsed and any(start <= slip.start and slip.end <= end for start, end in cited):
+        return True  # Mime *guess*: tap your head
     touched = (one for one in (*passage.emphasis, *passage.strong) if slip.start < one[1] and one[0] < slip.end)
     return slip.parsed and any(not (start <= slip.start and slip.end <= end) for start, end in touched)
 

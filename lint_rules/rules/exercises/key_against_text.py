@@ -124,6 +124,8 @@ def _other(number: int, thing: str, tiers: Sequence[_Told], unit: _Told, *, aske
         return None  # fifty years are of one thing, and ninety of another
     for told in tiers:
         of = told.of.get(_single(thing), set()) if thing else set()
+        if any(one and number % one == 0 for one in of):
+            return None  # ten pots and ten pots are twenty
         if len(of) == 1 and number not in of and (asked or not _is_made(number, told.numbers)):
             return next(iter(of))
         if of:
