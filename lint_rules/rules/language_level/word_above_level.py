@@ -29,7 +29,7 @@ from lint_rules.language.vocabulary.noises import is_sound
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import Origin, canonical, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
-from lint_rules.manuscript.model import DivKind
+from lint_rules.manuscript.model import DivKind, Role
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.off_list import off_list_severity, what_the_reference_says
 from lint_rules.unit_language.unit_words import (
@@ -232,6 +232,9 @@ def find(reading: Reading) -> Iterator[Found]:
         )
 
 
+_BANDS = ("Pre-A1", "A1", "A2", "B1")
+
+
 def _is_lenient(met: Met) -> bool:
     """Titles are for the teacher as well, and songs and chants are carried by tune and rhyme: they stop nobody."""
     return is_title(met.passage) or met.place.sung
@@ -275,10 +278,13 @@ def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str,
     shown = explained or has_picture(met.place, word) or is_glossed(met.passage, word)
     often = f" ({met.times} times here)" if met.times > 1 and met.place.activity else ""
     if word.entry is not None:
-        if word.entry.level <= level.index or word.noise:
-            return None
+        ordered = met.passage.role is not Role.TURN and reading.words.lists.is_of_instructions(word.lemma)
+        if word.entry.level <= level.index or word.noise or ordered:
+            return None  # what an instruction asks is unfamiliar-instruction-word's
         itself = reading.words.presents("".join(parts_of(word.lemma)))  # the unit presents the word itself
-        unsure = itself or shown or word.elsewhere is not None
+        # A word that a later level only lists (for its sound, say) may be known long before: tree.
+        easy = lowest(word.lemma) in _BANDS[: _BANDS.index(level.cefr) + 1] if level.cefr in _BANDS else False
+        unsure = itself or shown or easy or word.elsewhere is not None
         severity = Severity.QUERY if unsure else Severity.STOP
         return severity, f"“{word.text}”{often} {_of_later_level(word, word.entry, reading)}", ""
     if met.place.sung and "-" in word.text and not lowest(word.lemma):
