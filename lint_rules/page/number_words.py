@@ -24,6 +24,11 @@ _ALL = (
 _NUMBER = re.compile(
     rf"(?<![\w.,:/-])(?:\d{{1,4}}|{'|'.join(sorted(_ALL, key=len, reverse=True))})(?![\w:/-]|[.,]\d)", re.IGNORECASE
 )
+_NAMES_A_PART = re.compile(
+    r"\b(?:activity|activities|lesson|unit|page|part|track|exercise|picture|question|number|level|step|item)s?\s+$",
+    re.I,
+)
+_BEFORE = 20  # characters
 # What it counts: the noun behind it, with one word that says how it is (four little ducks).
 _THING = re.compile(
     r"\s+(?:(?:little|big|small|large|old|new|red|blue|green|yellow|black|white|brown|more)\s+)?([^\W\d_]{3,})"
@@ -39,6 +44,8 @@ def numbers_in(text: str) -> Iterator[tuple[int, int, int, str]]:
     """The numbers of a text: the number, its range, and the word behind it, which may be what it counts ('' at an
     end)."""
     for match in _NUMBER.finditer(text):
+        if _NAMES_A_PART.search(text, max(0, match.start() - _BEFORE), match.start()):
+            continue  # Look back at Activity 34
         word = match[0].casefold()
         thing = _THING.match(text, match.end())
         yield _ALL.get(word, int(word) if word.isdigit() else 0), match.start(), match.end(), thing[1] if thing else ""

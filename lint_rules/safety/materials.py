@@ -49,6 +49,8 @@ _PRINTED = re.compile(
     r"|\b(?:use|read|choose from|complete|write|look at)\b[^.!?\n]{0,40}\bthe (?:\w+ )?box\b",
     re.I,
 )
+_PREPARED = re.compile(r"\bbefore (?:the |this |your )?(?:lesson|class)\b|\bbeforehand\b|\bin advance\b", re.I)
+_NEAR = 60  # characters
 _NOTHING = frozenset({"nothing", "none", "nobody"})
 
 
@@ -119,6 +121,8 @@ def _covering(thing: Thing) -> Finder[str]:
 def _by_verb(text: str, tokens: Sequence[Token], index: int) -> Iterator[Used]:
     """The thing that a verb needs: `cut out the cards`, `stick it in your book`."""
     token = tokens[index]
+    if _PREPARED.search(text, max(0, token.start - _NEAR), token.start + _NEAR):
+        return  # what the teacher does before the lesson
     for thing in _needed_for().get(token.lemma, ()):
         if _is_other_sense(tokens, index) or _is_said_of_me(tokens, index) or _is_denied(tokens, index):
             continue

@@ -110,9 +110,9 @@ def _is_told(sentence: KeySentence, at: Sequence[int]) -> bool:
         return False  # nobody need go
     if bare and (end == "!" or low in _PASTS_TOO or not _opens(sentence, at[0])):
         return False
-    known = (
-        bare or low.removesuffix("s") in bases() or low.removesuffix("es") in bases() or verb.lemma in ("be", "have")
-    )
+    helps = any(sentence.low(index) in ("have", "has", "do", "does") for index in at)
+    regular = low.removesuffix("s") in bases() or low.removesuffix("es") in bases()
+    known = bare or regular or helps or verb.lemma in ("be", "have")
     return known and low != "means"
 
 
@@ -146,6 +146,8 @@ def _is_subject(sentence: KeySentence, at: int) -> bool:
     if before in _BEFORE_A_NOUN or sentence.low(at - 2) in _BEFORE_A_NOUN:
         return True
     first = _first(sentence, at) == at
+    if sentence.tokens[at].tag == "NNP" and first and not low.endswith("s"):
+        return sentence.low(at + 1) == "have"  # Nyako have got a basket
     if sentence.tokens[at].tag == "NNP":
         return verb.text.casefold() in bases() and not first
     # Headphones is a compound word; Bubbles is a goldfish; Musical chairs is a game
