@@ -7,6 +7,7 @@
     python -m tests.exercises.measure fifth                # a fifth, by another hand: measured once, learnt from since
     python -m tests.exercises.measure sixth                # a sixth, by yet another: measured once, learnt from since
     python -m tests.exercises.measure seventh              # a seventh, layouts that the others had not
+    python -m tests.exercises.measure eighth               # an eighth, by a third stranger: measured once, at the end
     python -m tests.exercises.measure tuned --english URL  # with an English checker
 
 Each exercise is wrapped into a course of its own. Counted are stops and queries (notes stop nobody). A clean exercise
