@@ -86,14 +86,19 @@ def _names_field(state: ReaderState, table: OpenTable, plain: InlineText) -> boo
     name = paragraph_split.usual_field(plain.text)
     span = Span(plain.starts[0], plain.ends[-1]) if plain.length else Span(0, 0)
     if table.head:
-        if name:
+        if name and table.column and field_key(name) in ("time", "step"):
+            table.staged = True
+            table.fields.clear()
+        elif name and not table.staged:
             table.fields[table.column] = name, span
         elif table.column == 1 and list(table.fields) == [0]:  # no head of columns: the first row of fields
             first, begun = table.fields.pop(0)
             if field_key(first) != "time" or any(char.isdigit() for char in plain.text):
                 state.begin_field(first, begun, begun.end)
-        return bool(name)
-    if len(table.fields) > 1:
+        return bool(name) and not table.staged
+    if table.staged:
+        return False
+    if table.fields:
         if table.column in table.fields:
             column, begun = table.fields[table.column]
             state.begin_field(column, begun, begun.end)

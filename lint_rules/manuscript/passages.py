@@ -32,7 +32,7 @@ _PLAIN_TAG = re.compile(
     r"(?i)</?(?:br|wbr|hr|b|i|em|strong|u|s|del|ins|sub|sup|small|mark|kbd|p|div|span|center)\s*/?>"
 )
 _STROKES = re.compile(r"[\s|+/\\_=<>^-]+|[\s\u2500-\u257f]+")
-_PROSE = re.compile(r"[^\W\d_]+[,;:]? [^\W\d_]+[,;:]? [^\W\d_]+")  # three words in a row
+_PROSE = re.compile(r"(?<![^\W\d_])[^\W\d_]+[,;:]? [^\W\d_]+[,;:]? [^\W\d_]+")  # three words in a row
 _WORD = re.compile(r"[^\W\d_]{2}")
 UNCLOSED_COMMENT = "This comment is not closed: what follows it would vanish. End it with -->."
 

@@ -54,6 +54,7 @@ class OpenTable:
     column: int = -1
     head: bool = True
     fields: dict[int, tuple[str, Span]] = field(default_factory=dict)  # names of fields that head columns of notes
+    staged: bool = False  # a plan of stages: its times and steps are no fields
 
 
 @dataclass(slots=True)

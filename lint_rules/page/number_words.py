@@ -16,7 +16,8 @@ _ALL = (
     dict(NUMBER_WORDS)
     | {word: 10 * (at + 2) for at, word in enumerate(_TENS)}
     | {
-        f"{tens}-{one}": 10 * (at + 2) + number
+        f"{tens}{between}{one}": 10 * (at + 2) + number
+        for between in ("-", " ")
         for at, tens in enumerate(_TENS)
         for number, one in enumerate(_WORDS[1:10], 1)
     }
@@ -25,7 +26,8 @@ _NUMBER = re.compile(
     rf"(?<![\w.,:/-])(?:\d{{1,4}}|{'|'.join(sorted(_ALL, key=len, reverse=True))})(?![\w:/-]|[.,]\d)", re.IGNORECASE
 )
 _NAMES_A_PART = re.compile(
-    r"\b(?:activity|activities|lesson|unit|page|part|track|exercise|picture|question|number|level|step|item)s?\s+$",
+    r"\b(?:activity|activities|lesson|unit|page|part|track|exercise|picture|question|number|level|item|room|bus|house"
+    r"|row|gate|group)s?\s+(?:\d+\s*(?:and|,|–|-)\s*)?$",
     re.I,
 )
 _BEFORE = 20  # characters

@@ -9,9 +9,11 @@ by fourteen writers and 200 sentences with one slip each (tests/english). Pure.
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
+import msgspec
+
 from lint_rules.language.inflection.forms import every_form
 from lint_rules.language.inflection.verb_forms import bases
-from lint_rules.language.tokens import Analysis
+from lint_rules.language.tokens import Analysis, Sentence, Token
 from lint_rules.language.vocabulary.reference import common
 from lint_rules.unit_language.key_sentence import MANY, MODALS, PLURAL, SINGULAR, KeySentence, KeySlip, either_number
 from lint_rules.unit_language.key_slips import degrees
@@ -27,6 +29,22 @@ _BEFORE_A_NOUN = frozenset(
 _GROUPS = frozenset(
     {"cast", "row", "class", "team", "group", "family", "half", "pair", "crew", "band", "audience", "crowd", "staff"}
     | {"rest", "couple", "majority", "number", "public", "police", "ours", "yours", "theirs", "mine", "i"}
+)
+_MEASURES = frozenset(
+    {
+        "minutes",
+        "hours",
+        "days",
+        "weeks",
+        "months",
+        "years",
+        "pounds",
+        "euros",
+        "metres",
+        "kilometres",
+        "miles",
+        "litres",
+    }
 )
 _ENDS = frozenset(".!?")
 _ASKING = frozenset({"how", "which", "what", "whose", "who", "whoever", "whatever", "that"})
@@ -55,7 +73,22 @@ class PageSlip:
 
 def page_slips(analysis: Analysis, variety: str) -> list[PageSlip]:
     """What is surely wrong in a text, from left to right."""
-    sentence = KeySentence(analysis.tokens, frozenset(range(len(analysis.tokens))), variety)
+    return [slip for one in analysis.sentences for slip in _in_sentence(_alone(analysis, one), variety)]
+
+
+def _alone(analysis: Analysis, one: Sentence) -> list[Token]:
+    """The words of one sentence, with heads counted from its start."""
+    words = analysis.tokens[one.first : one.last]
+    many = len(words)
+    heads = (token.head - one.first for token in words)
+    return [
+        msgspec.structs.replace(token, head=head if 0 <= head < many else at)
+        for at, (token, head) in enumerate(zip(words, heads, strict=True))
+    ]
+
+
+def _in_sentence(tokens: Sequence[Token], variety: str) -> list[PageSlip]:
+    sentence = KeySentence(tokens, frozenset(range(len(tokens))), variety)
     found = {
         PageSlip(slip.start, slip.end, slip.better, message) for find, message in _PATTERNS for slip in find(sentence)
     }
@@ -138,6 +171,11 @@ def _is_subject(sentence: KeySentence, at: int) -> bool:
         return False  # it makes the cat go; let the twins see
     if low in SINGULAR or low in PLURAL:
         return True
+    before_all = range(_first(sentence, at), at)
+    if any(sentence.tokens[index].tag == "VBG" for index in before_all):
+        return False  # eating sweets makes me happy
+    if low in _MEASURES and verb.lemma == "be":
+        return False  # five minutes is enough
     before_it = {sentence.low(index) for index in range(_first(sentence, at), at)}
     if before_it & _ASKING:
         return False  # how many legs has a spider; whoever has more cards starts

@@ -215,6 +215,8 @@ def test_a_usual_field_may_be_a_lead_in_bold_that_runs_on(text: str, fields: lis
         ("| **Aim** | say hello |\n|---|---|\n| **Time** | 5 minutes |", [("Aim", "say hello"), ("Time", "5 minutes")]),
         ("| Aim | Materials |\n|---|---|\n| say hello | cards |", [("Aim", "say hello"), ("Materials", "cards")]),
         ("| Time | What we do |\n|---|---|\n| 5 minutes | We sing. |", []),
+        ("| Stage | Time | Steps |\n|---|---|---|\n| 1 | 50 minutes | Sing. |\n| 2 | 10 minutes | Act. |", []),
+        ("| Aim |\n|---|\n| say hello |", [("Aim", "say hello")]),
         ("| Stage | Minutes |\n|---|---|\n| Song | 5 |\n| Story | 10 |", []),
     ],
 )

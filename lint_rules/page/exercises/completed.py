@@ -171,7 +171,7 @@ def _plain_words(text: str) -> list[str]:
 
 def _loose(text: str) -> str:
     words = (re.escape(word).replace("’", "['’]").replace("'", "['’]") for word in _WORD.findall(text))
-    return "".join(rf"\W*\b{word}\b" for word in words) + r"\W*"
+    return "".join(rf"\W*(?<!\w){word}(?!\w)" for word in words) + r"\W*"
 
 
 def word_with(word: str, said: str) -> str | None:

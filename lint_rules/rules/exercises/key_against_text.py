@@ -38,6 +38,9 @@ RULE = Rule(
         Example(_SOLD + "### 1 True or false?\n\n1. They sold thirty papers. ____\n" + _key("1 true")),
         Example(_SOLD + "### 1 True or false?\n\n1. They sold forty papers. ____\n" + _key("1 false")),
         Example(_SOLD + "### 1 True or false?\n\n1. They sold forty-five papers. ____\n" + _key("1 true"), why="a sum"),
+        Example(
+            _COUNTED.replace("ducks?", "ducks do you know?") + _key("1 Own answers, e.g. 25 ducks"), why="anybody's"
+        ),
         Example("### 1 Read.\n\nTom has two cats.\n\n1. How many dogs are there? ____\n" + _key("1 three")),
     ),
     fails=(
@@ -51,6 +54,8 @@ RULE = Rule(
 )
 
 _SUM = re.compile(r"\b(?:add|sums?|plus|minus|more|left|altogether|total|count on|maths|double|half)\b|[+×÷=]", re.I)
+_OPEN = re.compile(r"\bown\b|\be\.?g\b|\bor\b|/|\bexample\b", re.I)  # another answer may be right
+_OF_THE_CHILD = re.compile(r"\byour?\b", re.I)
 _HOW_MANY = re.compile(
     r"\bhow many (?:[a-z]+ )?([a-z]+)\b(?:\s+(?:are|can|has|have|do|does|did|is|were|was)\b|\s*\?)", re.I
 )
@@ -96,7 +101,7 @@ def _item(item: Item, tiers: Sequence[_Told], unit: _Told) -> Iterator[Found]:
     if answer is None:
         return
     prompt = " ".join(place.text for place in item.prompt)
-    if _SUM.search(prompt):
+    if _SUM.search(prompt) or _OPEN.search(answer.text) or _OF_THE_CHILD.search(prompt):
         return
     asked = _HOW_MANY.search(prompt)
     if plain(answer.text) in _TRUE:
