@@ -22,7 +22,6 @@ from lint_rules.tables import words as words_in
 SPELLER = "MORFOLOGIK"  # the dictionary's own alarms; others of its category are grammar (its for it's)
 
 _WELL_KNOWN = 4.0  # Zipf frequency: common practice, no source (checks has 4.2)
-_FOREIGN_MARKS = "EN_DIACRITICS"
 _UNCOUNTED = "A_UNCOUNTABLE"
 _COUNTED = "CD_NN"
 _NUMBERED = re.compile(r"\b1\.? [^\W\d]\w*[,;]? 2\.? [^\W\d]")  # 1 hill, 2 town, 3 lake
@@ -76,11 +75,6 @@ _BEATS = re.compile(r"[^\W\d_]{1,4}(?:-[^\W\d_]{1,4})+")
 def is_left_alone(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], bool]) -> bool:
     """Say whether what a checker flags is no slip on a course page; ``is_ours`` says whether the course has a word."""
     return any(reason(passage, match) for reason in _REASONS) or _is_cut_up(passage, match, is_ours)
-
-
-def is_of_one_word(rule: str) -> bool:
-    """Say whether a check is for words that are mostly written as one, or with a hyphen."""
-    return rule.startswith("EN_COMPOUNDS") or rule.endswith("_COMPOUNDS")
 
 
 def _words(passage: Passage, match: EnglishMatch) -> str:
@@ -177,12 +171,6 @@ def _is_run_together(passage: Passage, match: EnglishMatch) -> bool:
     return joined and words.isalpha() and common(words.casefold()) >= _WELL_KNOWN
 
 
-def _is_taste(passage: Passage, match: EnglishMatch) -> bool:
-    """Crepe or crêpe; knees up or knees-up."""
-    hyphen = is_of_one_word(match.rule) and any("-" in word for word in match.replacements)
-    return hyphen or match.rule.startswith(_FOREIGN_MARKS)
-
-
 def _is_a_kind(passage: Passage, match: EnglishMatch) -> bool:
     """A number or a food: most nouns that are not counted are when a kind is meant."""
     if match.rule != _UNCOUNTED:
@@ -250,7 +238,6 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_shorthand,
     _is_date,
     _is_a_kind,
-    _is_taste,
     _is_run_together,
     _is_cry,
     _is_drawn_out,

@@ -19,22 +19,20 @@ letters and words that the child is to put in order (part them by slashes).
 """
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from lint_rules.english.alarms import is_listened_to, is_slip, weight_of
-from lint_rules.english.left_alone import SPELLER, is_left_alone, is_of_one_word
+from lint_rules.english.left_alone import SPELLER, is_left_alone
 from lint_rules.english.of_key import slips_of_key
 from lint_rules.english.slips import Slip, slips_in
+from lint_rules.english.spellings import LETTERS, Spellings, doubtful, is_of_the_trade, spellings_for
 from lint_rules.english.text import passages_to_check
 from lint_rules.finding import Edit, Found, Mend, Severity
-from lint_rules.language.inflection.forms import every_form
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.course_words import CourseWords
-from lint_rules.language.vocabulary.house_words import house_spellings, spelling_of
+from lint_rules.language.vocabulary.house_words import spelling_of
 from lint_rules.language.vocabulary.misspellings import meant_by
-from lint_rules.language.vocabulary.noises import DRAWN_OUT, is_sound, noises
-from lint_rules.language.vocabulary.reference import common, common_words, lowest
-from lint_rules.language.vocabulary.varieties import out_of_place
+from lint_rules.language.vocabulary.noises import is_sound, noises
 from lint_rules.manuscript.counting import has_sentences, is_for_children
 from lint_rules.manuscript.model import PICTURE, Audience, Passage
 from lint_rules.page.exercises.edits import filled_ranges
@@ -77,7 +75,7 @@ RULE = Rule(
         ),
         Example(
             "### 1 Write a, an or the. {.writing}\n\n1. It's ____ kite.\n",
-            english=(("a,", "GRAMMAR", "THE_PUNCT", "A word may be missing."),),
+            english=(("a,", "GRAMMAR", "EN_A_VS_AN", "Use “an”."),),
             why="a word that is spoken of",
         ),
         Example("Soup is [sopa]{lang=es}.\n", english=(_spelling("sopa"),), why="marked as another language"),
@@ -108,12 +106,7 @@ RULE = Rule(
         Example(
             "The kite has got a fish tail.\n",
             english=(("fish tail", "MISC", "EN_COMPOUNDS_FISH_TAIL", "This word is normally spelled as one."),),
-            why="a child knows no fishtail",
-        ),
-        Example(
-            "The clock has got a long hand and a short hand.\n",
-            english=(("short hand", "MISC", "EN_COMPOUNDS_SHORT_HAND", "This word is normally spelled as one."),),
-            why="it says which hand",
+            why="a check that is often wrong",
         ),
         Example(
             "The wind sings whoo, whoo! Pittle pattle, vwomp!\n",
@@ -173,37 +166,20 @@ _WHERE = {
     Audience.TEACHER: "In the teacher's notes",
 }
 _TWICE = "ENGLISH_WORD_REPEAT_RULE"
-_CHILDS_WORD = 2.5  # Zipf frequency, common practice, no source: toothbrush has 3.4, houseboat 2.7, fishtail 2.2
-# A black bird need not be a blackbird, nor a clock's short hand shorthand; a shoe box is in dictionaries too.
-_OPEN_AFTER = re.compile(
-    r"(?:big|black|blue|brown|cold|dark|green|high|hot|little|long|red|shoe|short|small|white|wild)\s", re.I
-)
-_MARKS_OF_GAPS = frozenset({"DOUBLE_PUNCTUATION", "COMMA_PERIOD", "UNLIKELY_OPENING_PUNCTUATION"})
 _SAID_SECOND = frozenset({"INFORMATIONS"})  # the first sentence of their message is about another sense
 _FEW = 2  # words in italics that are named, not said
-_SPACED = "COMMA_PARENTHESIS_WHITESPACE"
 # White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
 _LOOSE = re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
 _MARKS = " \"'“”‘’,.;:!?–—"
-_LETTERS = 3  # of a spelling that is talked about
-_KNOWN = 3.0  # Zipf frequency (decode has 3.3): common practice, no source
-_BEGINNINGS = ("pre", "re", "un", "non", "mini", "multi", "over")
-_ENDINGS = ("able", "ables")
-_SPELT_OUT = re.compile(r"[^\W\d_](?:-[^\W\d_])*")
 
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report what the English checker says, less what a course vouches for, and what it lets pass."""
-    house = house_spellings(reading.course) | _listed("sound_words.txt") | _listed("trade_words.txt")
-    house |= {spelling_of(word) for word in PART.findall(reading.course.title)}
-    house |= {spelling_of(one) for one in (*spellings_of(reading.unit), *foreign_words(reading.unit))}
-    of_sounds = [activity.span for activity in reading.unit.activities if "sounds" in activity.kinds]
-    letters = {spelling_of(one) for one in spellings_of(reading.unit)}
-    elsewhere, never_twice = out_of_place(reading.course.variety), frozenset(entries("never_twice.txt"))
-    told, names = _own_slips(reading), _names_in(reading)
+    letters = frozenset(spelling_of(one) for one in spellings_of(reading.unit))
+    spellings = spellings_for(reading.course, (*letters, *foreign_words(reading.unit)))
+    told, names, of_key = _own_slips(reading), _names_in(reading), _of_key(reading)
     for passage in reading.unit.passages:
         yield from _loose_marks(passage)
-    of_key = _of_key(reading)
     for passage in reading.read.passages:
         matches = reading.english(passage)
         own = [one for one in told.get(passage, []) if not (one[0].parsed and _is_heard(one[0], matches))]
@@ -212,44 +188,49 @@ def find(reading: Reading) -> Iterator[Found]:
             words = passage.text[match.start : match.end]
             if any(match.start < slip.end and slip.start < match.end for slip, _ in own):
                 continue
-            if _is_noise(passage.text, match, reading) or words.strip(_MARKS).casefold() in letters:
+            at_its_place = (_activity(passage, reading), match.rule, words) if passage.audience is Audience.KEY else ()
+            if (passage, match) in of_key or at_its_place in of_key:
                 continue
-            if (passage, match) in of_key or (passage.audience is Audience.KEY and (match.rule, words) in of_key):
+            if words.strip(_MARKS).casefold() in letters or _is_let_alone(passage, match, reading, spellings):
                 continue
-            if is_left_alone(passage, match, lambda word: _is_word_of_ours(word, house, elsewhere)):
-                continue
-            doubtful = _doubtful(words)
-            if match.rule.startswith(SPELLER) and (
-                _is_word_of_ours(words, house, elsewhere)
-                or _is_word_of_ours(doubtful, house, elsewhere)
-                or (passage.audience is Audience.TEACHER and _is_of_the_trade(doubtful.casefold()))
-                or (len(words) <= _LETTERS and any(one.start <= passage.block.start < one.end for one in of_sounds))
-            ):
-                continue
-            if match.rule == _SPACED and passage.text[: match.start].rstrip()[-1:] in {"_", PICTURE}:
-                continue
-            if match.rule == _TWICE and never_twice.isdisjoint(words.casefold().split()):
-                continue
-            if is_of_one_word(match.rule) and _may_stand_open(words, match.replacements):
-                continue
-            if not is_listened_to(match):
-                continue
-            span, key, about = passage.span(match.start, match.end), "", ""
-            if match.rule in _MARKS_OF_GAPS and "_" in reading.unit.source.text[span.start : span.end]:
-                continue
-            if match.rule.startswith(SPELLER):
-                about = spelling_of(words)
-                if about in names or (
-                    words[:1].isupper() and words[1:].islower() and not is_slip(words, match.replacements)
-                ):
-                    message = f"{_WHERE[passage.audience]}: “{words}” is in no dictionary. {_A_NAME}"
-                    yield Found(span, words, message, key=_NAME, about=_NAME)
-                    continue
-                key = _UNKNOWN if words.islower() and not is_slip(words, match.replacements) else ""
-            if is_of_one_word(match.rule):
-                about = words.casefold()
-            severity = weight_of(match)
-            yield Found(span, words, _message(passage, match, words), severity, key=key, about=about)
+            yield _found(passage, match, names)
+
+
+def _is_let_alone(passage: Passage, match: EnglishMatch, reading: Reading, spellings: Spellings) -> bool:
+    """Say whether an alarm is none here: its check is not listened to, or what it flags is meant so."""
+    words = passage.text[match.start : match.end]
+    spelt = match.rule.startswith(SPELLER)
+    return (
+        not is_listened_to(match)
+        or _is_noise(passage.text, match, reading)
+        or is_left_alone(passage, match, spellings.vouch_for)
+        or (spelt and _is_right(words, passage, reading, spellings))
+        or (match.rule == _TWICE and frozenset(entries("never_twice.txt")).isdisjoint(words.casefold().split()))
+    )
+
+
+def _is_right(words: str, passage: Passage, reading: Reading, spellings: Spellings) -> bool:
+    """Say whether what no dictionary has is right here: a word of the course, of the trade, or letters of sounds."""
+    unknown = doubtful(words)
+    if spellings.vouch_for(words) or spellings.vouch_for(unknown):
+        return True
+    if passage.audience is Audience.TEACHER and is_of_the_trade(unknown.casefold()):
+        return True
+    sounds = (activity.span for activity in reading.unit.activities if "sounds" in activity.kinds)
+    return len(words) <= LETTERS and any(one.start <= passage.block.start < one.end for one in sounds)
+
+
+def _found(passage: Passage, match: EnglishMatch, names: frozenset[str]) -> Found:
+    words = passage.text[match.start : match.end]
+    span = passage.span(match.start, match.end)
+    if not match.rule.startswith(SPELLER):
+        return Found(span, words, _message(passage, match, words), weight_of(match))
+    slip, about = is_slip(words, match.replacements), spelling_of(words)
+    if about in names or (words[:1].isupper() and words[1:].islower() and not slip):
+        message = f"{_WHERE[passage.audience]}: “{words}” is in no dictionary. {_A_NAME}"
+        return Found(span, words, message, key=_NAME, about=_NAME)
+    key = _UNKNOWN if words.islower() and not slip else ""
+    return Found(span, words, _message(passage, match, words), weight_of(match), key=key, about=about)
 
 
 def _is_heard(slip: Slip, matches: Sequence[EnglishMatch]) -> bool:
@@ -280,13 +261,20 @@ def _is_told(passage: Passage) -> bool:
     return has_sentences(passage) or passage.audience is Audience.TEACHER
 
 
-def _of_key(reading: Reading) -> set[tuple[object, object]]:
-    """What key-makes-bad-english says of blanks; and, by rule and words, what the key says in its own place."""
-    found: set[tuple[object, object]] = set()
+def _of_key(reading: Reading) -> set[tuple[object, ...]]:
+    """What key-makes-bad-english says of blanks; and, by activity, rule and words, what the key says in its place."""
+    found: set[tuple[object, ...]] = set()
     for passage in reading.read.passages:
         for match, _ in slips_of_key(passage, reading.english(passage)):
-            found |= {(passage, match), (match.rule, passage.text[match.start : match.end])}
+            words = passage.text[match.start : match.end]
+            found |= {(passage, match), (_activity(passage, reading), match.rule, words)}
     return found
+
+
+def _activity(passage: Passage, reading: Reading) -> int:
+    """Where the activity begins that a passage stands in; -1 outside of all."""
+    starts = (one.span.start for one in reading.unit.activities if one.span.start <= passage.block.start < one.span.end)
+    return next(starts, -1)
 
 
 def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
@@ -350,59 +338,6 @@ def _is_in_mid_sentence(text: str, match: EnglishMatch) -> bool:
     before = text[: match.start].rstrip(" \"“‘'(")
     word = text[match.start : match.end]
     return word[:1].isupper() and word[1:].islower() and (before[-1:].isalnum() or before[-1:] in {",", "_"})
-
-
-def _listed(table: str) -> frozenset[str]:
-    return frozenset(form for word in entries(table) for form in every_form(word))
-
-
-def _is_word_of_ours(words: str, house: frozenset[str], elsewhere: Mapping[str, str]) -> bool:
-    word = spelling_of(words)
-    return (
-        word in house
-        or _are_words_of_ours(re.split(r"[\s-]+", word), house)
-        or word in elsewhere
-        or DRAWN_OUT.search(word) is not None
-        or _SPELT_OUT.fullmatch(word) is not None
-        or _is_nonsense(word.split("-"))
-    )
-
-
-def _are_words_of_ours(parts: Sequence[str], house: frozenset[str]) -> bool:
-    """Say whether of several words one is the house's, and the others are too or plain English (Sts can)."""
-    return not house.isdisjoint(parts) and all(part in house or lowest(part) in {"A1", "A2"} for part in parts)
-
-
-def _doubtful(words: str) -> str:
-    """Of two words that a checker flags together the one that nobody knows (Sts can), where it is one."""
-    unknown = [word for word in words.split() if lowest(word.casefold()) not in {"A1", "A2", "B1"}]
-    return unknown[0] if len(unknown) == 1 else words
-
-
-def _is_nonsense(parts: Sequence[str]) -> bool:
-    """Say whether a word of three beats and more is sung or howled: fol-de-ray, whoo-oo-oo."""
-    return len(parts) > 2 and lowest(parts[0]) in {"", "C2"}
-
-
-def _is_of_the_trade(word: str) -> bool:
-    """Say whether a teacher may write a word that no dictionary has: letters of a sound (igh), or a known word with an
-    ending or a beginning (decodable, preteach)."""
-    if len(word) <= _LETTERS:
-        return len(word) < _LETTERS or not any(
-            sorted(word) == sorted(other) for other in common_words() if len(other) == len(word)
-        )
-    for beginning in _BEGINNINGS:
-        if word.startswith(beginning) and lowest(word.removeprefix(beginning)) not in {"", "C2"}:
-            return True
-    bases = {word.removesuffix(end) + more for end in _ENDINGS if word.endswith(end) for more in ("", "e")}
-    return any(lowest(base) not in {"", "C2"} or common(base) >= _KNOWN for base in bases if len(base) > _LETTERS)
-
-
-def _may_stand_open(words: str, solid: Sequence[str]) -> bool:
-    """Say whether two words need not be one: the one is beyond a child (a fish tail), or the first says how it is (a
-    black bird). A grand mother is a slip.
-    """
-    return _OPEN_AFTER.match(words) is not None or all(common(word) < _CHILDS_WORD for word in solid)
 
 
 def _message(passage: Passage, match: EnglishMatch, words: str) -> str:
