@@ -7,7 +7,7 @@ into a span of the file: rules use nothing else to point at something.
 
 from array import array
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from enum import StrEnum
 
@@ -144,6 +144,22 @@ class Passage:
     struck: tuple[tuple[int, int], ...] = ()
     gaps: tuple[tuple[int, int], ...] = ()
     pictures: tuple[Picture, ...] = ()
+
+    def bare(self, text: str, starts: "array[int]", ends: "array[int]") -> "Passage":
+        """The same passage with another text, in which nothing is marked."""
+        none: tuple[tuple[int, int], ...] = ()
+        return replace(
+            self,
+            text=text,
+            starts=starts,
+            ends=ends,
+            strong=none,
+            emphasis=none,
+            foreign=none,
+            struck=none,
+            gaps=none,
+            pictures=(),
+        )
 
     def span(self, start: int = 0, end: int | None = None) -> Span:
         """Span of the file that shows ``text[start:end]`` (an empty range gives an empty span)."""

@@ -2,7 +2,6 @@
 
 from array import array
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
 from itertools import groupby, pairwise
 
 from lint_rules.manuscript.model import Audience, DivKind, Passage, Role, Unit
@@ -54,15 +53,4 @@ def _joined(cells: Sequence[Passage]) -> Iterator[Passage]:
         starts.extend(cell.starts)
         ends.extend(cell.ends)
     text = " ".join(cell.text for cell in cells)
-    yield replace(
-        cells[0],
-        text=text,
-        starts=starts,
-        ends=ends,
-        strong=(),
-        emphasis=(),
-        foreign=(),
-        struck=(),
-        gaps=(),
-        pictures=(),
-    )
+    yield cells[0].bare(text, starts, ends)

@@ -4,6 +4,8 @@ import re
 from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
+from lint_rules.page.exercises.small_words import small_words
+
 # fmt: off
 _WORDS = (
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
@@ -50,4 +52,6 @@ def numbers_in(text: str) -> Iterator[tuple[int, int, int, str]]:
             continue  # Look back at Activity 34
         word = match[0].casefold()
         thing = _THING.match(text, match.end())
+        if thing is not None and thing[1].casefold() in small_words():
+            thing = None
         yield _ALL.get(word, int(word) if word.isdigit() else 0), match.start(), match.end(), thing[1] if thing else ""

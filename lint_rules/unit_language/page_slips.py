@@ -8,51 +8,31 @@ by fourteen writers and 200 sentences with one slip each (tests/english). Pure.
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cache
 
 import msgspec
 
 from lint_rules.language.inflection.forms import every_form
+from lint_rules.language.inflection.irregular import irregular_verbs
 from lint_rules.language.inflection.verb_forms import bases
 from lint_rules.language.tokens import Analysis, Sentence, Token
 from lint_rules.language.vocabulary.reference import common
+from lint_rules.tables import words
 from lint_rules.unit_language.key_sentence import MANY, MODALS, PLURAL, SINGULAR, KeySentence, KeySlip, either_number
 from lint_rules.unit_language.key_slips import degrees
 from lint_rules.unit_language.key_slips_of_verbs import agreement, verb_forms
 from lint_rules.unit_language.key_slips_of_words import slips_of_words
 
-_BETWEEN = frozenset(",;:–—-/()\"“”'‘’")
+_PARTS = frozenset(",;:–—-/()\"“”'‘’")
 _BEFORE_A_NOUN = frozenset(
     {"the", "this", "that", "these", "those", "my", "your", "his", "her", "its", "our", "their", "every", "each", "'s"}
     | {"some", "all", "both", "two", "three", "four", "five", "six", "most", "many"}
 )
-# One word for several people, who may be many in Britain: the cast share, half the row say.
-_GROUPS = frozenset(
-    {"cast", "row", "class", "team", "group", "family", "half", "pair", "crew", "band", "audience", "crowd", "staff"}
-    | {"rest", "couple", "majority", "number", "public", "police", "ours", "yours", "theirs", "mine", "i"}
-)
-_MEASURES = frozenset(
-    {
-        "minutes",
-        "hours",
-        "days",
-        "weeks",
-        "months",
-        "years",
-        "pounds",
-        "euros",
-        "metres",
-        "kilometres",
-        "miles",
-        "litres",
-    }
-)
 _ENDS = frozenset(".!?")
 _ASKING = frozenset({"how", "which", "what", "whose", "who", "whoever", "whatever", "that"})
-_PASTS_TOO = frozenset({"burst", "cut", "hit", "hurt", "let", "put", "read", "set", "shut", "split", "spread", "cost"})
 _GOING = frozenset({"go", "come", "live", "sit", "stand", "be", "get", "arrive", "stay", "wait", "meet", "see", "say"})
 _SHORTEST = 3
 _RARER = 1.0  # Zipf frequency, by what was seen: liras are 1.2 rarer than lira, sisters .4 than sister
-_NO_THINGS = frozenset({"dozen", "home", "dice"})
 _NEW_CLAUSE = frozenset({"and", "but", "or", "when", "while", "if", "that", "until", "because", "so", "before", ","})
 _OF_A_SENSE = frozenset(
     {"make", "makes", "made", "let", "lets", "help", "helps", "helped", "see", "saw", "hear", "watch"}
@@ -99,7 +79,7 @@ def _agreement(sentence: KeySentence) -> Iterator[PageSlip]:
     tokens = sentence.tokens
     for slip in agreement(sentence):
         at = [index for index, token in enumerate(tokens) if slip.start <= token.start < slip.end]
-        if not at or any(sentence.low(index) in _BETWEEN for index in at):
+        if not at or any(sentence.low(index) in _PARTS for index in at):
             continue
         if _is_ordered(sentence, at[0]) or _is_asked(sentence, at[0]) or not _is_told(sentence, at):
             continue
@@ -141,12 +121,22 @@ def _is_told(sentence: KeySentence, at: Sequence[int]) -> bool:
         return sentence.low(at[0] - 1) == "there" and bool(end)
     if any(sentence.low(index) in ("need", "dare") for index in at):
         return False  # nobody need go
-    if bare and (end == "!" or low in _PASTS_TOO or not _opens(sentence, at[0])):
+    if bare and (end == "!" or low in same_pasts() or not _opens(sentence, at[0])):
         return False
     helps = any(sentence.low(index) in ("have", "has", "do", "does") for index in at)
     regular = low.removesuffix("s") in bases() or low.removesuffix("es") in bases()
-    known = bare or regular or helps or verb.lemma in ("be", "have")
-    return known and low != "means"
+    return bare or regular or helps or verb.lemma in ("be", "have")
+
+
+def _may_be_many(word: str) -> bool:
+    """Say whether a word goes with either number: family, sheep, jellyfish."""
+    return word in either_number() or any(len(one) > _SHORTEST and word.endswith(one) for one in either_number())
+
+
+@cache
+def same_pasts() -> frozenset[str]:
+    """Verbs whose past is what they are: cut, burst, read."""
+    return frozenset(verb.base for verb in irregular_verbs() if verb.base in verb.pasts)
 
 
 def _opens(sentence: KeySentence, at: int) -> bool:
@@ -160,12 +150,7 @@ def _is_subject(sentence: KeySentence, at: int) -> bool:
     """Say whether a word can only be what does something: he, nobody, the twins, Kofi; in winter the bears."""
     low, before = sentence.low(at), sentence.low(at - 1)
     verb = sentence.tokens[sentence.tokens[at].head]
-    if (
-        low in ("that", "this", "these", "those", "it", "you")
-        or low in _GROUPS
-        or low.endswith("fish")
-        or low == "dice"
-    ):
+    if low in ("that", "this", "these", "those", "it", "you", "i") or _may_be_many(low):
         return False
     if any(sentence.low(index) in _OF_A_SENSE for index in range(max(0, at - 4), at)):
         return False  # it makes the cat go; let the twins see
@@ -174,8 +159,8 @@ def _is_subject(sentence: KeySentence, at: int) -> bool:
     before_all = range(_first(sentence, at), at)
     if any(sentence.tokens[index].tag == "VBG" for index in before_all):
         return False  # eating sweets makes me happy
-    if low in _MEASURES and verb.lemma == "be":
-        return False  # five minutes is enough
+    if verb.lemma == "mean" or (low.removesuffix("s") in words("measures") and verb.lemma == "be"):
+        return False  # wrists tired means stop; five minutes is enough
     before_it = {sentence.low(index) for index in range(_first(sentence, at), at)}
     if before_it & _ASKING:
         return False  # how many legs has a spider; whoever has more cards starts
@@ -203,8 +188,6 @@ def _numbers(sentence: KeySentence) -> Iterator[KeySlip]:
         goes_on = at + 2 < len(tokens) and tokens[at + 2].pos in ("NOUN", "PROPN", "ADJ", "NUM", "DET", "ADV")
         goes_on = goes_on or (at + 2 < len(tokens) and tokens[at + 2].tag in ("VB", "VBP", "VBZ", "VBG"))
         marked = at + 2 < len(tokens) and tokens[at + 2].text[:1] in "'’-"
-        if sentence.low(at + 1) in _NO_THINGS:
-            continue
         counts = tokens[at].head == at + 1 and tokens[at].dep in ("nummod", "amod")
         if counts and not goes_on and not marked and _can_be_counted(sentence.low(at + 1)):
             yield sentence.slip(at, at + 1)
@@ -221,15 +204,14 @@ def _can_be_counted(word: str) -> bool:
 
 
 def _verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
+    """`didn't knew`, `was go`: not behind a question word, `as` or an order (how many has paste; as hard as you can to
+    wake him; keep it hidden), nor where a mark stands between."""
     for slip in verb_forms(sentence):
-        words = [token for token in sentence.tokens if slip.start <= token.start < slip.end]
-        last = words[-1].text.casefold()
-        if not any(token.text.casefold() in ("'", "’", "'s", "’s", ":", ";", ",") for token in words) and last not in (
-            "to",
-            "comes",
-            "paste",
-            "hidden",
-        ):
+        at = [index for index, token in enumerate(sentence.tokens) if slip.start <= token.start < slip.end]
+        before = {sentence.low(index) for index in range(at[-1])}
+        parted = any(sentence.low(index) in _PARTS or sentence.low(index) == "'s" for index in at)
+        ordered = at[0] > 0 and sentence.tokens[at[0] - 1].tag == "VB"
+        if not (parted or ordered or before & {*_ASKING, "as"}):
             yield slip
 
 
@@ -240,7 +222,7 @@ def _words(sentence: KeySentence) -> Iterator[KeySlip]:
         first, last = sentence.low(at[0]), sentence.low(at[-1])
         rhymes = last == "that" and tokens[at[0]].tag not in ("JJR", "RBR")  # two more words that rhyme
         particle = first in ("in", "on") and at[0] > 0 and tokens[at[0] - 1].pos == "VERB"  # fill in Monday
-        same = last in ("cut", "put", "set", "hit", "let", "read")  # has been cut
+        same = last in same_pasts()  # has been cut
         # Ask How is it? Ask What did you do first?
         cited = at[0] > 1 and tokens[at[0] - 1].text[:1].isupper() and tokens[at[0] - 1].pos != "PROPN"
         denied = last in ("nothing", "no", "nobody", "nowhere", "none")

@@ -46,18 +46,7 @@ def with_blanks(passage: Passage, source: Source) -> Passage:
     shift = sorted(index for index, _ in lost)
     pictures = tuple(replace(one, at=one.at + sum(at <= one.at for at in shift)) for one in passage.pictures)
     found = gaps(whole) if "__" in whole else ()
-    return replace(
-        passage,
-        text=whole,
-        starts=starts,
-        ends=ends,
-        strong=(),
-        emphasis=(),
-        foreign=(),
-        struck=(),
-        gaps=found,
-        pictures=pictures,
-    )
+    return replace(passage.bare(whole, starts, ends), gaps=found, pictures=pictures)
 
 
 def _as_written(passage: Passage, source: Source) -> Passage:

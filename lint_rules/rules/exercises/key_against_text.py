@@ -17,6 +17,7 @@ from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.model import Exercises, Item
 from lint_rules.page.number_words import numbers_in
 from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.tables import words
 
 _COUNTED = "### 1 Count. {.writing}\n\n::: art\nDrawing: four ducks on a pond.\n:::\n\n1. How many ducks? ____\n\n"
 _SOLD = "We wrote it on Monday. We sold thirty papers in our village, and fifteen in town.\n\n"
@@ -60,11 +61,6 @@ _HOW_MANY = re.compile(
     r"\bhow many (?:[a-z]+ )?([a-z]+)\b(?:\s+(?:are|can|has|have|do|does|did|is|were|was)\b|\s*\?)", re.I
 )
 _TRUE = frozenset({"true", "t", "right", "yes", "✓", "tick", "correct"})
-_MEASURES = frozenset(
-    {"year", "month", "week", "day", "hour", "minute", "second", "time", "o'clock", "metre", "kilometre", "centimetre"}
-    | {"litre", "gram", "kilo", "kilogram", "pound", "euro", "penny", "pence", "percent", "per", "degree", "and", "or"}
-    | {"point", "of", "in", "the", "more", "other", "are", "is", "was", "were", "mark", "step", "page"}
-)
 _LARGE = 13
 _YEARS = 1000
 _LONG = 8  # words of a passage that tells something
@@ -125,7 +121,7 @@ def _other(number: int, thing: str, tiers: Sequence[_Told], unit: _Told, *, aske
     """The one number that the texts have of a thing, or a large one, where they have not this one."""
     if number >= _YEARS:
         return None
-    if _single(thing) in _MEASURES:
+    if _single(thing) in words("measures"):
         return None  # fifty years are of one thing, and ninety of another
     for told in tiers:
         of = told.of.get(_single(thing), set()) if thing else set()
@@ -148,10 +144,10 @@ def _is_made(number: int, numbers: set[int]) -> bool:
 
 
 def _found(passage: Passage, start: int, end: int, number: int, thing: str, other: int) -> Found:
-    words = passage.text[start:end]
+    said = passage.text[start:end]
     of = f" {thing}" if thing else ""
-    message = f"The key holds {words}{of} for right, and the text or the picture of this task has {other}. Which is it?"
-    return Found(passage.span(start, end), words, message)
+    message = f"The key holds {said}{of} for right, and the text or the picture of this task has {other}. Which is it?"
+    return Found(passage.span(start, end), said, message)
 
 
 def _texts(passages: Iterable[Passage], items: Sequence[Item], *, briefs: bool) -> Iterator[str]:
@@ -171,7 +167,7 @@ def _told(texts: Iterable[str]) -> _Told:
     for text in texts:
         for number, _, _, thing in numbers_in(text):
             numbers.add(number)
-            if thing and _single(thing) not in _MEASURES:
+            if thing and _single(thing) not in words("measures"):
                 of.setdefault(_single(thing), set()).add(number)
     return _Told(of, numbers)
 
