@@ -29,6 +29,7 @@ from lint_rules.manuscript.counting import (
 )
 from lint_rules.manuscript.model import Audience, DivKind, Passage, Role, Unit
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
+from lint_rules.unit_language.sentence_cuts import place_to_cut
 from lint_rules.unit_language.unit_words import is_title
 
 _LIMIT = "levels: [{sentence: {words: 8}}]"
@@ -175,9 +176,7 @@ RULE = Rule(
 # What a child ticks or circles after a sentence: `The kite is red. yes / no`.
 _OPTIONS_AFTER = re.compile(r"(?<=[.!?])[\"'”’)]*\s+[^\s.!?][^.!?]*?\s*/\s*[^.!?]*$")
 
-_LEAST = 3  # words of a half: common practice, no source
-_SUBJECTS = frozenset({"nsubj", "nsubjpass", "expl"})
-_FINITE = frozenset({"VBZ", "VBD", "VBP"})
+_LEAST = 3  # words of a turn that the next child adds to: common practice, no source
 # A list after a colon: `You need: an egg, some milk`; it begins in lower case, for a sentence has a capital.
 _LIST_AFTER = re.compile(r":\s+(?=[^:]*,[^:]*$)(?=[a-z0-9])")
 _LIST_MARK = re.compile(r"\s+[·•|]\s+")  # a square of paper · a pencil · a pin
@@ -186,7 +185,6 @@ _DOES = re.compile(r"^\W*(?:[A-Z][\w ]{0,20}:\s*)?\([^()]*\)(?=\s*\S)")
 # A letter by itself that is no word: `c, a, t`; a and I are words but for where they stand between commas or hyphens.
 _SPELT = re.compile(r"(?<![\w'’-])(?:[b-hj-zB-HJ-Z]|[aAiI](?=[,-]))(?![\w'’])")
 _UNREAL = frozenset({"second-or-third-conditional", "inverted-conditional"})
-_SHOWN = 3  # words of a place to cut at that a message shows
 
 # A gap's number: `The sea is (1) ____.`
 _GAP_NUMBER = re.compile(r"\(\d{1,2}\)\s*(?=_{2,})|(?<=_)\s*\(\d{1,2}\)")
@@ -213,18 +211,18 @@ def find(reading: Reading) -> Iterator[Found]:
         analysis = reading.analyse(passage)
         directions = stage_directions(passage)
         for sentence in analysis.sentences:
-            if _must_go(analysis, sentence, reading):
-                continue
             for start, end in _pieces(passage, sentence):
                 text = passage.text[start:end]
                 if any(left <= start < right for left, right in directions) or not _is_sentence(passage, text):
                     continue
                 words = _counted(text, _tokens(analysis, start, end))
                 weight = weight_over(words, limit, _usual(reading))
-                if weight is not None and not any(_grows(one, text) for one in chains.get(id(passage), ())):
+                if weight is None or _must_go(analysis, sentence, reading):
+                    continue
+                if not any(_grows(one, text) for one in chains.get(id(passage), ())):
                     if said.setdefault(_letters(text), passage.audience) is not passage.audience:
                         continue
-                    cut = _cut(analysis, sentence, passage.text)
+                    cut = place_to_cut(analysis, sentence, passage.text)
                     message = _message(reading, words, cut, id(passage) in beside)
                     span = passage.span(start, end)
                     if weight is Severity.NOTE:
@@ -335,8 +333,8 @@ def _in_games(unit: Unit) -> dict[int, tuple[str, ...]]:
 
 
 def _grows(before: str, text: str) -> bool:
-    """Say whether a sentence has all the words of one before it, in order, and some of its own: the next child's turn
-    in a game of memory."""
+    """Say whether a sentence has all the words of one before it, in order: the next child's turn in a game of memory,
+    or the same turn said again."""
     words, own = iter(_letters(text).split()), _letters(before.partition(":")[2] or before).split()
     return len(own) >= _LEAST and all(word in words for word in own)
 
@@ -349,57 +347,3 @@ def _beside_pictures(unit: Unit) -> frozenset[int]:
         if activity.part.pictures or any(passage.role is Role.BRIEF for passage in activity.part.passages)
         for passage in activity.part.passages
     )
-
-
-def _cut(analysis: Analysis, sentence: Sentence, text: str) -> str:
-    """The words before which an editor would cut: `and`, `but` or `so`, right before what another, or the same, does.
-
-    What follows must be a sentence of its own, with its subject if it can be; of several, the one nearest the middle.
-    """
-    tokens = analysis.tokens
-    middle = (sentence.first + sentence.last) / 2
-    found: list[tuple[bool, float, int]] = []
-    for index in range(sentence.first + _LEAST, sentence.last - _LEAST):
-        word = tokens[index]
-        if word.pos != "CCONJ" or word.text.casefold() not in ("and", "but", "so"):
-            continue
-        verb = next((at for at in range(index + 1, sentence.last) if _is_clause(tokens, at, index, word.head)), None)
-        if verb is not None:
-            own = any(tokens[at].head == verb and tokens[at].dep in _SUBJECTS for at in range(index + 1, verb + 2))
-            found.append((not own, abs(index - middle), index))
-    if not found:
-        return ""
-    index = min(found)[2]
-    marks = (at for at in range(index, sentence.last) if tokens[at].pos == "PUNCT")
-    end = min(next(marks, sentence.last), index + _SHOWN)
-    last = tokens[end - 1].end
-    while last < len(text) and not text[last].isspace() and text[last] not in ",.;:!?":
-        last += 1  # the parser cuts isn't in two
-    return text[tokens[index].start : last]
-
-
-def _is_clause(tokens: Sequence[Token], verb: int, cut: int, head: int) -> bool:
-    """Say whether a finite verb is joined to the sentence's own by the word at ``cut``, and its clause begins there."""
-    if tokens[verb].dep != "conj" or tokens[verb].head != head or not _is_main(tokens, head):
-        return False
-    helpers = [at for at in range(cut + 1, verb) if tokens[at].pos == "AUX" and tokens[at].head == verb]
-    if tokens[verb].tag not in _FINITE and not helpers:
-        return False
-    return all(_is_under(tokens, at, verb) for at in range(cut + 1, verb))
-
-
-def _is_under(tokens: Sequence[Token], at: int, verb: int) -> bool:
-    for _ in range(len(tokens)):
-        if at == verb:
-            return True
-        if tokens[at].head == at:
-            return False
-        at = tokens[at].head
-    return False
-
-
-def _is_main(tokens: Sequence[Token], verb: int) -> bool:
-    """Say whether a verb is the sentence's own, or joined to it by `and`: no cut inside `when it was dark and …`."""
-    while tokens[verb].dep == "conj":
-        verb = tokens[verb].head
-    return tokens[verb].head == verb
