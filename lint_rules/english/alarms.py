@@ -1,7 +1,7 @@
 """Which alarms of an English checker are listened to, and how much they weigh.
 
 A checker that is made for letters and reports cries wolf on a children's page. What counts is whether a check was seen
-to be right (`english_checks.csv`; `python -m tests.english.measure URL --checks` says what each says of which lines).
+to be right (`english_checks.csv`; `python -m tests.english.checks URL` counts what each says).
 """
 
 from collections.abc import Sequence
@@ -20,8 +20,13 @@ _SHORTEST = 3  # letters of a part of a word
 
 
 def is_listened_to(match: EnglishMatch) -> bool:
-    """Say whether a check was seen to be right."""
-    return match.rule.startswith((*_checks("sure"), *_checks("doubtful")))
+    """Say whether an alarm is of a check that was seen to be right."""
+    return listens_to(match.rule)
+
+
+def listens_to(check: str) -> bool:
+    """Say whether a check of this name was seen to be right."""
+    return check.startswith((*_checks("sure"), *_checks("doubtful")))
 
 
 @cache
