@@ -194,8 +194,9 @@ def find_participle_clause(parsed: Parsed) -> Iterator[Range]:
 
 
 def _is_title(words: Sequence[Word], at: int) -> bool:
-    """`Panel 2.1 Talking about the past`: what follows a number is the title of it, and rests on no noun."""
-    return at > 0 and words[at - 1].lower[:1].isdigit()
+    """`Panel 2.1 Talking about the past`, `Missing: the key`: a title of what follows, that rests on no noun."""
+    before, after = words[max(0, at - 1) : at], words[at + 1 : at + 2]
+    return any(word.lower[:1].isdigit() for word in before) or any(word.lower == ":" for word in after)
 
 
 def _said_again(words: Sequence[Word], at: int) -> bool:
@@ -289,6 +290,7 @@ DECLARATIONS = (
             "It was a sleeping dragon.",
             "I like wearing a hat.",
             "Panel 2.1 Talking about the past",
+            "Missing: the key to the hut",
         ),
         find=find_participle_clause,
         sure=False,
