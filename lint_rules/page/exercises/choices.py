@@ -22,8 +22,17 @@ _ALL = re.compile(rf"\s*{BETWEEN_OPTIONS}+\s*")
 _OPENER = re.compile(rf"[{OPENERS}]\s*")
 _END = re.compile(r"[.?!,;)]")
 _SPACES = re.compile(r"(?:[ \t]|\u00a0){3,}|\s*\u00a0+\s*")
+# What else lists options, where the key takes one of them: commas, semicolons, dashes, wide spaces.
+_LISTED = (
+    re.compile(r"\s*,\s*(?:or\s+)?"),
+    re.compile(r"\s*;\s*(?:or\s+)?"),
+    re.compile(r"\s+[–—-]\s+"),
+    _SPACES,
+)
 _EDGE = " \t\u00a0,;|/"
 _STOPS = ".?!"
+_GOES_ON = re.compile(r"(?:…|\.{3,})(?=\W*$)")
+_SENTENCE_END = re.compile(r"[.?!]\s+(?=\S)")
 _MOST_WORDS = 6
 
 
@@ -80,13 +89,12 @@ def _set_off(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
         if len(pieces) > 1 and all(0 < len(passage.text[a:b].split()) <= _MOST_WORDS for a, b in pieces):
             yield Choice(_options(place, pieces), Place(passage, outer, last))
             continue
-        pieces = _split(passage.text, start, end, re.compile(r"\s*,\s*(?:or\s+)?"))
-        if (
-            passage.text[outer] == "("
-            and len(pieces) > 1
-            and (sure or said & {plain(passage.text[a:b]) for a, b in pieces})
-        ):
-            yield Choice(_options(place, pieces), Place(passage, outer, last))
+        for between in _LISTED:
+            pieces = _split(passage.text, start, end, between)
+            named = {plain(passage.text[a:b]) for a, b in pieces}
+            if len(pieces) > 1 and "_" not in passage.text[start:end] and (sure or said & named):
+                yield Choice(_options(place, pieces), Place(passage, outer, last))
+                break
 
 
 def _split(text: str, start: int, end: int, between: "re.Pattern[str]") -> list[tuple[int, int]]:
@@ -225,7 +233,7 @@ def _rows(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
         pieces = _split(text, place.start, place.end, between)
         options = _options(place, pieces)
         short = all(len(option.text.split()) <= _MOST_WORDS for option in options)
-        if "_" in text[place.start : place.end]:
+        if "_" in text[place.start : place.end] or _GOES_ON.search(text, place.start, place.end):
             return  # `red, blue, ____`: a row to go on with
         if short and len(options) > 1 and (sure or _takes_one(options, said)):
             yield Choice(options, Place(place.passage, options[0].place.start, options[-1].place.end))
@@ -233,14 +241,20 @@ def _rows(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
 
 
 def _behind(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
-    """`I haven't eaten ____.   already   yet   just`: what stands behind a sentence with wide spaces between."""
+    """`I haven't eaten ____.   already   yet   just`, `It makes honey.   a bee   a hen`: what is listed behind a
+    sentence, with wide spaces or any other sign between."""
     said = {plain(one) for one in alternatives(answer)}
-    pieces = _split(place.passage.text, place.start, place.end, _SPACES)
-    options = _options(place, pieces[1:])
-    first = place.passage.text[slice(*pieces[0])]
-    short = all(len(option.text.split()) <= _MOST_BETWEEN and "_" not in option.text for option in options)
-    if len(options) > 1 and short and "_" in first and (sure or said & {plain(option.text) for option in options}):
-        yield Choice(options, Place(place.passage, options[0].place.start, options[-1].place.end))
+    text = place.passage.text
+    spaced = [one[0] for one in _split(text, place.start, place.end, _SPACES)[1:2]]
+    ended = [match.end() for match in _SENTENCE_END.finditer(text, place.start, place.end)][-1:]
+    for start, between in (*((at, _SPACES) for at in spaced), *((at, one) for at in ended for one in _LISTED)):
+        first = text[place.start : start].rstrip()
+        told = "_" in first or first[-1:] in _STOPS
+        options = _options(place, _split(text, start, place.end, between)) if told else ()
+        short = all(len(option.text.split()) <= _MOST_BETWEEN and "_" not in option.text for option in options)
+        if len(options) > 1 and short and (sure or said & {plain(option.text) for option in options}):
+            yield Choice(options, Place(place.passage, options[0].place.start, options[-1].place.end))
+            return
 
 
 def _takes_one(options: Sequence[Option], said: set[str]) -> bool:

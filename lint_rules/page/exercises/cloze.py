@@ -4,12 +4,15 @@ import re
 from collections.abc import Sequence
 
 from lint_rules.page.exercises.marks import WEAK, Kind, Mark, chains
+from lint_rules.page.exercises.model import Label
 from lint_rules.page.exercises.stream import Line
 
 _GAP_NEXT = re.compile(r"\s*(?:_{2,}|…|[☐□▢◯○◻⬜❏❑])")
 _GAP_JUST_BEFORE = re.compile(r"(?:_{2,}|…)[.,;:!?]?\s*$")
 _CHOICE_NEXT = re.compile(r"\s*[*(\[]?[\w’'-]+(?:\s[\w’'-]+){0,3}\s*/\s*[\w’'-]+")
 _LETTER = re.compile(r"[^\W\d_]")
+_STOP = re.compile(r"[.?!]+[\"”’']?(?=\s|$)|\s[–—](?=\s)")
+_EDGE = " \t\n\u00a0–—-"
 
 
 def cloze_chains(lines: Sequence[Line], marks: Sequence[Mark]) -> list[list[Mark]]:
@@ -18,19 +21,64 @@ def cloze_chains(lines: Sequence[Line], marks: Sequence[Mark]) -> list[list[Mark
     passages = {id(lines[mark.line].passage) for mark in before_gap}
     bare = [mark for mark in marks if _lost_its_gap(mark, lines) and id(lines[mark.line].passage) in passages]
     with_bare = [mark for mark in marks if mark in before_gap or mark in bare]
-    found = []
+    found: list[list[Mark]] = []
     for chain in chains(with_bare, Kind.NUMBER, WEAK):
         told = [mark for mark in chain if mark in before_gap]
         lost = len(chain) - len(told)
         if len(told) > 1 and lost <= 1 and any(_within_text(mark, lines) for mark in told):
             found.append(chain)
     if found or not bare:
-        return found
+        return [_past_lost(chain, marks, before_gap, lines) for chain in found]
     return [
-        chain
+        _past_lost(chain, marks, before_gap, lines)
         for chain in chains([mark for mark in marks if mark in before_gap], Kind.NUMBER, WEAK)
         if len(chain) > 1 and any(_within_text(mark, lines) for mark in chain)
     ]
+
+
+def _past_lost(chain: list[Mark], marks: Sequence[Mark], opens: set[Mark], lines: Sequence[Line]) -> list[Mark]:
+    """A chain with what follows behind the one number that it has lost together with its gap: (1), (2), (4), (5)."""
+    found, skipped = list(chain), False
+    for mark in marks:
+        value, last = mark.value(Kind.NUMBER), found[-1].value(Kind.NUMBER) or 0
+        if mark.order <= found[-1].order or mark not in opens or not mark.dressed:
+            continue
+        if value == last + 1:
+            found.append(mark)
+        elif value == last + 2 and not skipped and lost_number(found[-1], mark, lines) is not None:
+            found.append(mark)
+            skipped = True
+    return found
+
+
+def lost_number(mark: Mark, following: Mark | None, lines: Sequence[Line]) -> Label | None:
+    """The number that a text has lost between two others, and the sentences between in which it must have stood; None
+    where the one follows the other, or where no sentence stands between."""
+    value = mark.value(Kind.NUMBER)
+    if following is None or value is None or following.value(Kind.NUMBER) != value + 2:
+        return None
+    for at in range(mark.line, following.line + 1):
+        line = lines[at]
+        text = line.passage.text
+        start = _end_of_sentence(text, mark.last, line.end) if at == mark.line else line.start
+        end = line.end
+        if at == following.line:
+            end = max(start, _start_of_sentence(text, start, following.first))
+        said = text[start:end]
+        if _LETTER.search(said) and "_" not in said:
+            start += len(said) - len(said.lstrip(_EDGE))
+            end -= len(said) - len(said.rstrip(_EDGE))
+            return Label(str(value + 1), line.passage.span(start, end))
+    return None
+
+
+def _end_of_sentence(text: str, at: int, stop: int) -> int:
+    match = _STOP.search(text, at, stop)
+    return match.end() if match is not None else stop
+
+
+def _start_of_sentence(text: str, start: int, at: int) -> int:
+    return max([start, *(match.end() for match in _STOP.finditer(text, start, at))])
 
 
 def _lost_its_gap(mark: Mark, lines: Sequence[Line]) -> bool:

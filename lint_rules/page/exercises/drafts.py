@@ -9,8 +9,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
-from lint_rules.page.exercises.cloze import cloze_chains, numbers_behind
-from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains, label_of
+from lint_rules.page.exercises.cloze import cloze_chains, lost_number, numbers_behind
+from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains, end_lines, label_of
 from lint_rules.page.exercises.model import Label, Option, Place
 from lint_rules.page.exercises.stream import Line
 
@@ -38,12 +38,14 @@ class Draft:
 
 @dataclass(slots=True)
 class DraftExercise:
-    """Drafts that count on from each other, and what they count with; ``cloze``: they stand in a running text."""
+    """Drafts that count on from each other, and what they count with; ``cloze``: they stand in a running text;
+    ``behind``: their labels end the lines that they stand on, as letters of pictures do (`sp__n (A)`)."""
 
     drafts: list[Draft]
     kind: Kind
     column: list[Option] = field(default_factory=list)
     cloze: bool = False
+    behind: bool = False
 
 
 def draft_exercises(lines: Sequence[Line], marks: Sequence[Mark]) -> list[DraftExercise]:
@@ -72,8 +74,20 @@ def draft_exercises(lines: Sequence[Line], marks: Sequence[Mark]) -> list[DraftE
         parents = _parents(several, lines)
         if parents:
             return [DraftExercise(parents, Kind.NUMBER)]
-        found += [DraftExercise(_drafts(chain, rest, lines, options=False), kind) for chain in several]
+        for chain in several:
+            ends = end_lines(chain, lines)
+            drafts = _before(chain, lines) if ends else _drafts(chain, rest, lines, options=False)
+            found.append(DraftExercise(drafts, kind, behind=ends))
     return _merged(found)
+
+
+def _before(chain: Sequence[Mark], lines: Sequence[Line]) -> list[Draft]:
+    """Drafts of which each stands before its label."""
+    rows = [lines[mark.line] for mark in chain]
+    return [
+        Draft(label_of(mark, lines), mark, [Place(row.passage, row.start, mark.first)])
+        for mark, row in zip(chain, rows, strict=True)
+    ]
 
 
 def _holds(chain: Sequence[Mark], cloze: set[int], lines: Sequence[Line]) -> bool:
@@ -209,6 +223,9 @@ def _cloze_exercise(chain: Sequence[Mark], lines: Sequence[Line], *, behind: boo
         if following is not None and lines[following.line].passage is line.passage:
             end = following.first
         drafts.append(Draft(label_of(mark, lines), mark, [Place(line.passage, mark.last, end)]))
+        lost = lost_number(mark, following, lines)
+        if lost is not None:
+            drafts.append(Draft(lost, None))
     return DraftExercise(drafts, Kind.NUMBER, cloze=True)
 
 

@@ -13,7 +13,7 @@ from lint_rules.page.exercises import jumbles
 from lint_rules.page.exercises.answers import alternatives, letters_of, plain
 from lint_rules.page.exercises.choices import choices_in
 from lint_rules.page.exercises.completed import chosen_option
-from lint_rules.page.exercises.drafts import Draft, DraftExercise
+from lint_rules.page.exercises.drafts import Draft, DraftExercise, trimmed
 from lint_rules.page.exercises.gaps import cut_up_word, gaps_in
 from lint_rules.page.exercises.model import Answer, Choice, Gap, Item, Option, Place
 
@@ -26,6 +26,7 @@ _BRACKETED = re.compile(r"\([ \u00a0]*[^\W\d_]{3,}[ \u00a0]*\)(?=[ .]*$)")
 _TWO = re.compile(r"\s(?:…|\.{3})\s")  # `Did … do`: an answer for two blanks
 _BOX = re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
 _FEWEST = 2
+_MOST_WORDS = 6  # of an option
 _SENTENCE = 3  # words
 
 
@@ -34,9 +35,12 @@ def items_of(one: DraftExercise, answers: Sequence[Answer | None], instruction: 
     said = [answer.text if answer is not None else "" for answer in answers]
     cut_up = [_is_cut_up(draft, text) for draft, text in zip(one.drafts, said, strict=True)]
     company = sum(cut_up) >= _FEWEST and sum(cut_up) * 2 >= len(cut_up)
+    below = [_below(draft, text) if not one.cloze else () for draft, text in zip(one.drafts, said, strict=True)]
+    listed = sum(bool(options) for options in below)
+    offered = below if listed >= _FEWEST and listed * 3 >= 2 * len(below) else [()] * len(below)
     items = [
-        _with_word_alone(_item(draft, answer, one, instruction, cut_up=company))
-        for draft, answer in zip(one.drafts, answers, strict=True)
+        _with_word_alone(_item(draft, answer, one, instruction, cut_up=company, below=options))
+        for draft, answer, options in zip(one.drafts, answers, offered, strict=True)
     ]
     return tuple(_in_company(items, one))
 
@@ -56,13 +60,21 @@ def _is_cut_up(draft: Draft, said: str) -> bool:
     return any(cut_up_word(place, said) is not None for place in draft.places)
 
 
-def _item(draft: Draft, answer: Answer | None, one: DraftExercise, instruction: str, *, cut_up: bool) -> Item:
+def _item(
+    draft: Draft,
+    answer: Answer | None,
+    one: DraftExercise,
+    instruction: str,
+    *,
+    cut_up: bool,
+    below: tuple[Option, ...],
+) -> Item:
     said = answer.text if answer is not None else ""
-    ticked = _ticked(draft, said) if not draft.options else ()
+    ticked = (_ticked(draft, said) or below) if not draft.options else ()
     lettered = (Choice(tuple(draft.options) or ticked),) if draft.options or ticked else ()
     if ticked:
-        boxes = {id(option.place.passage) for option in ticked}
-        draft = replace(draft, places=[place for place in draft.places if id(place.passage) not in boxes])
+        apart = [place for place in draft.places if not any(place.holds(option.place) for option in ticked)]
+        draft = replace(draft, places=apart)
     inline = tuple(choice for place in draft.places for choice in choices_in(place, said))
     if one.cloze:
         inline = inline[:1]
@@ -113,6 +125,18 @@ def _ticked(draft: Draft, said: str) -> tuple[Option, ...]:
     words = {plain(one) for one in alternatives(said)}
     taken = not said or any(plain(option.text) in words for option in found)
     return tuple(found) if len(found) > 1 and taken else ()
+
+
+def _below(draft: Draft, said: str) -> tuple[Option, ...]:
+    """Options that nothing labels, each on a line, in a list's entry or in a cell of its own behind an item; the key
+    must take one of them."""
+    first, *others = [place for place in draft.places if place.text.strip()] or [None]
+    if first is None or draft.options or not any(char.isalpha() for char in first.text):
+        return ()
+    found = [Option(trimmed(place)) for place in others]
+    short = all(0 < len(one.text.split()) <= _MOST_WORDS and "_" not in one.text for one in found)
+    words = {plain(one) for one in alternatives(said)} if said else set()
+    return tuple(found) if len(found) > 1 and short and any(plain(one.text) in words for one in found) else ()
 
 
 def _jumble(draft: Draft, gaps: Sequence[Gap], said: str, instruction: str, *, sure: bool = False) -> Place | None:

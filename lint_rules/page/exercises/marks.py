@@ -28,6 +28,8 @@ _NAMED = re.compile(
     r"^(?:picture|photo|text|sentence|box|card|speaker|person|frame|line|step|sign|notice|scene|verse|message|speech)\s+$",
     re.I,
 )
+_LETTER = re.compile(r"[^\W\d_]")
+_ENDS_BRACKET = re.compile(r"\([^()]*[^\W\d_]{2}[^()]*$")
 _PART = re.compile(r"(?:part\s+)?[A-Z]\s+$", re.I)
 _ITS_FIRST = re.compile(r"[.):]?\s+[^\W\dA-Z_]\w")
 _CHOICE_INSIDE = re.compile(r"(?P<gap>[.:]?\s+)[\w’'-]+(?:\s[\w’'-]+){0,3}\s*[/|]\s*[^()/|]+(?:[/|][^()/|]+)*\)")
@@ -113,6 +115,8 @@ def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
         if (opened == "(") != closed.startswith(")") and (opened or len(label) > 2):
             continue
         before = text[line.start : match.start()]
+        if not opened and closed.startswith(")") and _ENDS_BRACKET.search(before):
+            continue  # `jacket (picture 1)`: it ends what the brackets say
         after = _AFTER.match(text, match.end(), line.end)
         last = after.end() if after else match.end()
         counts = opened and before.strip() and last >= line.end and label.isdigit()
@@ -226,3 +230,11 @@ def label_of(mark: Mark, lines: Sequence[Line]) -> Label:
         assert passage.item is not None
         return Label(mark.label, passage.item.label_span)
     return Label(mark.label, passage.span(mark.start, mark.end), Place(passage, mark.first, mark.last))
+
+
+def end_lines(chain: Sequence[Mark], lines: Sequence[Line]) -> bool:
+    """Whether labels in brackets stand at the ends of lines of their own, each behind what it labels."""
+    rows = [lines[mark.line] for mark in chain]
+    ends = all(mark.dressed and not mark.own and mark.last >= row.end for mark, row in zip(chain, rows, strict=True))
+    said = all(_LETTER.search(row.passage.text, row.start, mark.first) for mark, row in zip(chain, rows, strict=True))
+    return ends and said and len({mark.line for mark in chain}) == len(chain)

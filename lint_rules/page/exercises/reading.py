@@ -152,7 +152,10 @@ def _shared_out(
             continue
         free = [at for at, key in enumerate(keys) if not key.answers]
         best = max(free, key=lambda at: (_overlap(drafts[at], labels), -at), default=None)
-        if best is None or not _overlap(drafts[best], labels):
+        behind = len(drafts) == 1 and drafts[0].behind and len(row) == len(drafts[0].drafts)
+        if behind and not _overlap(drafts[0], labels):
+            keys, _ = _in_order(drafts, keys, row, ())
+        elif best is None or not _overlap(drafts[best], labels):
             loose += row
         else:
             keys[best] = Key(row, read.own, crossed=read.crossed_out)

@@ -21,6 +21,7 @@ from lint_rules.page.exercises.stream import Line
 
 _WRITING_LINE = re.compile(r"[_\s]+")
 _TWO = re.compile(r"\s+(?:…|\.{3})\s+")
+_PICTURE = re.compile(r"\([^\W\d_]+\s+(\d{1,2})\)$")  # of a picture, a photo, a drawing
 _BLANK = re.compile(r"_{2,}")
 _LETTER = re.compile(r"[^\W\d_]")
 _ROW = 0
@@ -58,7 +59,7 @@ def unnumbered(
     nothing fits."""
     for count in (_by_site, _by_line, _by_bullet):
         drafts = count(lines, read, instruction)
-        answers = _answers(read, len(drafts))
+        answers = _by_picture(read, drafts) or _answers(read, len(drafts))
         if answers and not any(_is_remark(draft, answer) for draft, answer in zip(drafts, answers, strict=True)):
             one = DraftExercise(drafts, Kind.NUMBER, cloze=count is _by_site)
             items = items_of(one, answers, instruction)
@@ -82,6 +83,16 @@ def _answers(read: ReadKey, count: int) -> list[Answer]:
         if len(row) == count > 1:
             return [replace(answer, label=None) for answer in row]
     return []
+
+
+def _by_picture(read: ReadKey, drafts: Sequence[Draft]) -> list[Answer]:
+    """The answers of a key that goes by the pictures which the items name: `c_p (picture 2)`."""
+    named = [_PICTURE.search(draft.places[-1].text.rstrip()) for draft in drafts]
+    numbers = [match[1] for match in named if match is not None]
+    numbered = {answer.label.text: answer for row in read.rows for answer in row if answer.label is not None}
+    if len(numbers) < len(drafts) or len(numbers) < 2 or set(numbers) != numbered.keys():
+        return []
+    return [replace(numbered[number], label=None) for number in numbers]
 
 
 def _parted(answers: Sequence[Answer]) -> list[Answer]:

@@ -187,7 +187,7 @@ def _words(passage: Passage, wanted: Practised, source: Source) -> Iterator[tupl
             continue  # h-a-t →
         if len(letters) < 2 or letters.casefold() in spelt or _PHONETIC.search(word.word) or PICTURE in word.shown:
             continue
-        if PICTURE not in passage.text[word.start : word.end]:
+        if not {PICTURE, "_"} & set(passage.text[word.start : word.end]):  # `_ o x`: letters are missing
             yield word, choice
 
 

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from lint_rules.finding import Found, Severity
 from lint_rules.page.exercises.model import Exercise, Item
 from lint_rules.rule import Example, Reading, Rule
+from lint_rules.source import Source
 
 _KEY = "\n::: answers\n1 on 2 under 3 in\n:::\n"
 
@@ -36,6 +37,11 @@ RULE = Rule(
             "::: answers\n(1) has (2) is (3) like (4) are\n:::\n",
             why="in a text",
         ),
+        Example(
+            "He (1) ____ a dog. It (2) ____ red. «We it.» They (4) ____ here.\n\n"
+            "::: answers\n(1) has (2) is (3) like (4) are\n:::\n",
+            why="the number is lost too",
+        ),
         Example("1. I ____ (get) up.\n2. «We (see) it.»\n3. It ____ (run).\n\n::: answers\n1 got 2 saw 3 ran\n:::\n"),
     ),
 )  # fmt: skip
@@ -49,7 +55,7 @@ def find(reading: Reading) -> Iterator[Found]:
     for read in reading.readings.exercises:
         for exercise in read.exercises:
             if exercise.cloze:
-                yield from _in_text(exercise)
+                yield from _in_text(exercise, reading.unit.source)
             elif not exercise.column:
                 yield from _without(exercise)
 
@@ -69,13 +75,17 @@ def _without(exercise: Exercise) -> Iterator[Found]:
         yield Found(first.span, first.text, message)
 
 
-def _in_text(exercise: Exercise) -> Iterator[Found]:
-    """The one number of a text that has neither blank nor choice."""
+def _in_text(exercise: Exercise, source: Source) -> Iterator[Found]:
+    """The one number of a text that has neither blank nor choice, or is not there itself."""
     items = [item for item in exercise.items if not item.example and item.label.text]
     missing = [item for item in items if not item.gaps and not item.choices and item.answer is not None]
     if len(missing) == 1 and len(items) > 2:
         label = missing[0].label
         mark = label.mark
+        if mark is None and not missing[0].prompt:
+            message = f"The text has no gap {label.text}, and the key has an answer for it. Put ({label.text}) ____ here."
+            yield Found(label.span, source.slice(label.span), message)
+            return
         shown = mark.text.strip() if mark is not None else label.text
         span = mark.passage.span(mark.start, mark.start + len(mark.text.rstrip())) if mark is not None else label.span
         yield Found(span, shown, f"Number {label.text} of the text has no gap to write in. Put ____ behind it.")

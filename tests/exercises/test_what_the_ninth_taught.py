@@ -1,0 +1,144 @@
+# ruff: noqa: E501 - each row is one exercise
+"""What the ninth set taught, in other layouts, each written before anybody saw what the program made of it: faults that
+are found at their words, and beside them exercises of the same layouts of which nothing is said.
+"""
+
+import re
+
+import pytest
+
+from tests.exercises.measure import ABOUT_LEVEL, Exercise, findings_of
+
+
+def _key(text: str) -> str:
+    return f"\n::: answers\n{text}\n:::\n"
+
+
+CAUGHT = [
+    # Letters of a code that the instruction explains.
+    ("answers-mismatch", "X", "### 1 Write A (animal), P (plant) or T (thing). {.reading}\n\n1. a hen ____\n2. a rose ____\n3. a cup ____\n4. a tree ____\n" + _key("1 A 2 P 3 T 4 X")),
+    ("answers-mismatch", "m", "### 1 Write *b* for a bird, *f* for a fish or *i* for an insect. {.writing}\n\n1. an owl ____\n2. a shark ____\n3. a bee ____\n4. a duck ____\n" + _key("1. b\n2. f\n3. i\n4. m")),
+    ("answers-mismatch", "H", "### 1 When is it? Write W = winter, S = summer. {.reading}\n\n- We swim. ____\n- It snows. ____\n- It is hot. ____\n- We skate. ____\n" + _key("S, W, S, H")),
+    ("answers-mismatch", "6 D", "### 1 Who says it? Write A, B or C. {.reading}\n\n1 I have a ship. ____\\\n2 I am a cook. ____\\\n3 I teach. ____\\\n4 I sail. ____\\\n5 I make soup. ____\\\n6 I have a class. ____\n" + _key("1 A, 2 B, 3 C, 4 A, 5 B, 6 D")),
+    # Options without labels: nested, in lines, in any brackets, behind a sentence, in cells.
+    ("duplicate-option", "a rope", "### 1 Choose. {.reading}\n\n1. What does it eat?\n    * a carrot\n    * a stone\n    * a shoe\n2. What do you climb?\n    * a rope\n    * a cup\n    * a rope\n" + _key("1. a carrot\n2. a rope")),
+    ("duplicate-option", "red", "### 1 Choose. {.reading}\n\n1 What colour is snow?\\\nwhite\\\nred\\\nred\n\n2 What colour is grass?\\\nblue\\\ngreen\\\nwhite\n" + _key("1 white\n2 green")),
+    ("duplicate-option", "{who; which; who}", "### 1 Choose. {.test}\n\n1. The girl {who; which; who} sings is my cousin.\n2. The cup {who; which; where} fell is old.\n" + _key("1 who\n2 which")),
+    ("duplicate-option", "in, on, in", "### 1 Choose. {.test}\n\n1. My book is *in, on, in* my bag.\n2. We sing *at, on, to* Fridays.\n" + _key("1 in\n2 on")),
+    ("duplicate-option", "a cat     a cat", "### 1 Read and choose. {.reading}\n\n1 It says miaow.     a cat     a cat     a cup\n\n2 It has two wheels.     a bike     a bed     a bee\n" + _key("1 a cat 2 a bike")),
+    ("duplicate-option", "a spoon; a fork; a spoon", "### 1 Read and choose. {.reading}\n\n1 You eat soup with it. a spoon; a fork; a spoon\n\n2 You drink from it. a cup; a coat; a comb\n" + _key("1 a spoon 2 a cup")),
+    ("duplicate-option", "a fish", "### 1 Choose. {.reading}\n\n| | | | |\n|---|---|---|---|\n| 1 It swims. | a fish | a cup | a fish |\n| 2 It barks. | a rose | a dog | a pen |\n" + _key("1 a fish\n2 a dog")),
+    # Words with letter gaps that carry no number, or that something stands behind.
+    ("letter-gap-mismatch", "sp\\_n", "### 1 Write one letter on each line. {.writing}\n\nf\\_rk (A)\n\nsp\\_n (B)\n\nc\\_p (C)\n\npl\\_te (D)\n" + _key("1 fork 2 spoon 3 cup 4 plate")),
+    ("letter-gap-mismatch", "j\\_k\\_t", "### 1 One line for each letter. {.writing}\n\n- sh\\_e (picture 1)\n- j\\_k\\_t (picture 2)\n- h\\_t (picture 3)\n" + _key("1 shoe\n2 jacket\n3 hat")),
+    ("letter-gap-mismatch", "m\\_th", "### 1 Write one letter on each line. {.writing}\n\nPicture 1: n\\_se\n\nPicture 2: m\\_th\n\nPicture 3: h\\_nd\n" + _key("1 nose\n2 mouth\n3 hand")),
+    # A number of a text that is left out, with its gap.
+    ("missing-gap", "It very cold.", "### 1 Complete. {.writing}\n\nHi Ola,\n\nWe (1) ____ at the lake. Dad (2) ____ a boat.\n\nIt very cold. But I (4) ____ every day, and Mum (5) ____ tea.\n" + _key("1 are 2 has 3 is 4 swim 5 makes")),
+    ("missing-gap", "Yes, we a big one.", "### 1 Complete. {.speaking}\n\n- (1) ____ you have a garden?\n- Yes, we a big one.\n- (3) ____ there trees in it?\n- Yes, there (4) ____ ten.\n" + _key("1 Do, 2 have, 3 Are, 4 are")),
+    # Words sorted under heads of any sort.
+    ("answers-mismatch", "seed", "### 1 Sort the words. {.sounds sound=\"ɪ\" spelling=\"i\"}\n\nship, tree, fish, sheep, king, green\n\n| /ɪ/ | /iː/ |\n|---|---|\n| ____ | ____ |\n| ____ | ____ |\n| ____ | ____ |\n" + _key("/ɪ/ ship, fish, king\n/iː/ tree, sheep, green, seed")),
+    ("answers-mismatch", "cups", "### 1 Sort the words. {.writing}\n\nboxes, dogs, dishes, hats, buses\n\n| -s | -es |\n|---|---|\n| ____ | ____ |\n| ____ | ____ |\n" + _key("-s dogs, hats, cups\n-es boxes, dishes, buses")),
+    ("answers-mismatch", "lamp", "### 1 Sort the words. {.writing}\n\nhen, chair, cow, sofa, goat\n\n| farm | living room |\n|---|---|\n| ____ | ____ |\n| ____ | ____ |\n" + _key("**farm** hen, cow, goat\n\n**living room** chair, sofa, lamp")),
+    # Lines to write on, with a word to help beside them.
+    ("instruction-count-mismatch", "five sentences", "### 1 Write five sentences about your day. {.writing}\n\n| | | Words |\n|---|---|---|\n| 1 | ________________ | get up |\n| 2 | ________________ | eat |\n| 3 | ________________ | walk |\n| 4 | ________________ | play |\n" + _key("Children's own answers.")),
+    ("instruction-count-mismatch", "four sentences", "### 1 Write four sentences about your pet. {.writing}\n\n1 ____________________ (eat)\n\n2 ____________________ (run)\n\n3 ____________________ (sleep)\n" + _key("Children's own answers.")),
+    ("instruction-count-mismatch", "three sentences", "### 1 Write three sentences about your school. {.writing}\n\n| big | 1 ________________ |\n|---|---|\n| old | 2 ________________ |\n" + _key("Children's own answers.")),
+    # A number above one, and one thing.
+    ("key-makes-bad-english", "dog", "### 1 Finish the words. {.writing}\n\n1 My cousin has three d____.\n2 There is a h____ on the farm.\n3 I see a c____.\n" + _key("1 dog\n2 hen\n3 cow")),
+    ("key-makes-bad-english", "book", "### 1 Finish the words. {.writing}\n\n1. We have many b____ at home.\n2. I drink m____.\n" + _key("1 book 2 milk")),
+    ("key-makes-bad-english", "tooth", "### 1 The first two letters are given. {.writing}\n\n1 The baby has got four te____ now.\n2 I have got one no____.\n" + _key("1 tooth\n2 nose")),
+    # What the key gets wrong by itself is marked in the key.
+    ("key-makes-bad-english", "The people was", "### 1 Write the sentences. Use *was* or *were*. {.writing}\n\n1 The people / happy. ______________\n2 My dog / wet. ______________\n" + _key("1 The people was happy.\n2 My dog was wet.")),
+    ("key-makes-bad-english", "older that", "### 1 Write the second sentence so that it means the same. {.writing}\n\n1. Ida is younger than Bo. (OLD)\\\nBo is ________ Ida.\n2. It is not hot. (COLD)\\\nIt ________.\n" + _key("1 older that\n2 is cold")),
+    ("key-makes-bad-english", "My feet is", "### 1 Write. {.writing}\n\n1. my feet / cold ____________\n2. my nose / red ____________\n" + _key("1. My feet is cold.\n2. My nose is red.")),
+    # Two that are right, whatever anybody knows.
+    ("two-right-answers", "My cousin is (taller / shorter) than me.", "### 1 Choose. {.test}\n\n1. My cousin is (taller / shorter) than me.\n2. They (is / are) here.\n" + _key("1 taller 2 are")),
+    ("two-right-answers", "Our new bag is very ____.", "### 1 Choose. {.test}\n\n1. Our new bag is very ____. a) heavy b) light c) heavier\n2. We ____ home. a) go b) goes c) going\n" + _key("1 a 2 a")),
+    ("two-right-answers", "Bring *my / the* umbrella, please.", "### 1 Circle. {.test}\n\n1 Bring *my / the* umbrella, please.\n2 This is *Ida's / Ida* hat.\n" + _key("1 my 2 Ida's")),
+    ("two-right-answers", "The kitten is sitting", "### 1 Choose. {.test}\n\n1. The kitten is sitting **on** or **under** the table.\n2. We get up **at** or **on** six.\n" + _key("1 on 2 at")),
+    ("two-right-answers", "Gran (brought / gave) us biscuits yesterday.", "### 1 Underline. {.test}\n\n1. Gran (brought / gave) us biscuits yesterday.\n2. He (go / goes) home.\n" + _key("1 gave 2 goes")),
+    ("two-right-answers", "Our bus can go very", "### 1 Circle. {.test}\n\n1 Our bus can go very *fast · fastly · quickly*.\n2 She *sing · sings · singing* well.\n" + _key("1 fast 2 sings")),
+    ("two-right-answers", "I ____ tidy my room today.", "### 1 Choose. {.test}\n\n1. I ____ tidy my room today. A) should B) must C) am\n2. He ____ got a dog. A) have B) has C) is\n" + _key("1 B 2 B")),
+    ("two-right-answers", "I (love / like) my granny's soup.", "### 1 Choose. {.test}\n\n1. I (love / like) my granny's soup.\n2. He (love / loves) cats.\n" + _key("1 love 2 loves")),
+    ("two-right-answers", "My sister is (seven / eight).", "### 1 Choose. {.test}\n\n1. My sister is (seven / eight).\n2. These (is / are) pens.\n" + _key("1 seven 2 are")),
+]  # fmt: skip
+
+LEFT_ALONE = [
+    # Letters of a code.
+    "### 1 Write A (animal), P (plant) or T (thing). {.reading}\n\n1. a hen ____\n2. a rose ____\n3. a cup ____\n4. a tree ____\n" + _key("1 A 2 P 3 T 4 P"),
+    "### 1 Write T (true) or F (false). {.reading}\n\n1. Fish swim. ____\n2. Cats bark. ____\n3. Dogs run. ____\n" + _key("1 T\n2 F – cats say miaow\n3 T"),
+    "### 1 Write *a* or *an*. {.writing}\n\n1. ____ egg\n2. ____ hat\n3. ____ owl\n4. ____ cup\n" + _key("1 an 2 a 3 an 4 a"),
+    "### 1 Where is it? Write F (farm), S (sea) or FS (farm and sea). {.reading}\n\n1. a cow ____\n2. a shell ____\n3. a dog ____\n4. a hen ____\n" + _key("1 F 2 S 3 FS 4 F"),
+    "### 1 Look at letters A, B and C. Which letter comes next? {.writing}\n\n1. A, B, C, ____\n2. K, L, M, ____\n3. T, U, V, ____\n" + _key("1 D 2 N 3 W"),
+    "### 1 Match the people to texts A–F. Write the letter. {.reading}\n\n1. Ida likes boats. ____\n2. Bo likes soup. ____\n3. Mo likes snow. ____\n\n**A** The lake  **B** The farm  **C** The kitchen  **D** The hill  **E** The river  **F** The shop\n" + _key("1 A 2 C 3 D"),
+    # Options without labels.
+    "### 1 Choose. {.reading}\n\n1. What does it eat?\n    * a carrot\n    * a stone\n    * a shoe\n2. What do you climb?\n    * a rope\n    * a cup\n    * a coat\n" + _key("1. a carrot\n2. a rope"),
+    "### 1 Say and clap. {.game}\n\n1. Start.\n    - clap\n    - stamp\n    - clap\n2. Stop.\n    - stamp\n    - clap\n    - stamp\n",
+    "### 1 What comes next? {.writing}\n\n1. red, blue, red, ____\n2. sun, sun, moon, ____\n" + _key("1 blue\n2 sun"),
+    "### 1 What comes next? {.writing}\n\n1. red, blue, red, …\n2. sun, moon, moon, sun, …\n" + _key("1 blue\n2 moon"),
+    "### 1 Put the words in order. {.writing}\n\n1. [the, cat, sees, the, dog]\n2. [is, the, hat, on, the, bed]\n" + _key("1 The cat sees the dog.\n2 The hat is on the bed."),
+    "### 1 Answer. {.reading}\n\n1. It is very, very cold. Where is Ida, Bo?\n2. Who runs, runs, runs?\n" + _key("1 Ida is at home.\n2 The dog"),
+    "### 1 Choose. {.test}\n\n1. The girl {who; which; where} sings is my cousin.\n2. The cup {who; which; where} fell is old.\n" + _key("1 who\n2 which"),
+    # Words with letter gaps.
+    "### 1 Write one letter on each line. {.writing}\n\nf\\_rk (A)\n\nsp\\_\\_n (B)\n\nc\\_p (C)\n\npl\\_te (D)\n" + _key("1 fork 2 spoon 3 cup 4 plate"),
+    "### 1 One line for each letter. {.writing}\n\n- sh\\_e (picture 3)\n- j\\_ck\\_t (picture 1)\n- h\\_t (picture 2)\n" + _key("1 jacket\n2 hat\n3 shoe"),
+    "### 1 Write one letter on each line. {.writing}\n\nPicture 1: n\\_se\n\nPicture 2: m\\_\\_th\n\nPicture 3: h\\_nd\n" + _key("1 nose\n2 mouth\n3 hand"),
+    "### 1 Listen and write. One line is one letter. {.sounds sound=\"ɒ\" spelling=\"o\"}\n\n1 f _ x\n2 d _ g\n3 _ o t\n" + _key("1 fox\n2 dog\n3 hot"),
+    "### 1 Say and write. {.sounds sound=\"æ\" spelling=\"a\"}\n\n1. c _ t\n2. h _ t\n3. b _ g\n" + _key("1 cat\n2 hat\n3 bag"),
+    # Numbers of a text.
+    "### 1 Complete. {.writing}\n\nHi Ola,\n\nWe (1) ____ at the lake. Dad (2) ____ a boat.\n\nIt (3) ____ very cold. But I (4) ____ every day, and Mum (5) ____ tea.\n" + _key("1 are 2 has 3 is 4 swim 5 makes"),
+    "### 1 Complete. {.writing}\n\nIn room (1) ____ lives Ida. In room (2) ____ lives Bo. The room with number (5) is big.\n" + _key("1 one 2 two"),
+    "### 1 Complete. {.speaking}\n\n- (1) ____ you have a garden?\n- Yes! Come and see.\n- (2) ____ there trees in it?\n- Yes, there (3) ____ ten.\n" + _key("1 Do, 2 Are, 3 are"),
+    # Words to sort.
+    "### 1 Sort the words. {.sounds sound=\"ɪ\" spelling=\"i\"}\n\nship, tree, fish, sheep, king, green\n\n| /ɪ/ | /iː/ |\n|---|---|\n| ____ | ____ |\n| ____ | ____ |\n| ____ | ____ |\n" + _key("/ɪ/ ship, fish, king\n/iː/ tree, sheep, green"),
+    "### 1 Sort the words. {.writing}\n\nboxes, dogs, dishes, hats\n\n| -s | -es |\n|---|---|\n| ____ | ____ |\n| ____ | ____ |\n" + _key("-s dogs, hats\n-es boxes, dishes"),
+    "### 1 Sort the animals and the food. {.writing}\n\nhen, bread, cow, soup\n\n| Animals | Food |\n|---|---|\n| ____ | ____ |\n| ____ | ____ |\n" + _key("Animals may stand in any order.\n\nFood may stand in any order."),
+    # Lines to write on.
+    "### 1 Write four sentences about your day. {.writing}\n\n| | | Words |\n|---|---|---|\n| 1 | ________________ | get up |\n| 2 | ________________ | eat |\n| 3 | ________________ | walk |\n| 4 | ________________ | play |\n" + _key("Children's own answers."),
+    "### 1 Complete the chart. Then write two sentences about your friend. {.writing}\n\n| | |\n|---|---|\n| 1 name | ________ |\n| 2 age | ________ |\n| 3 pet | ________ |\n| 4 hobby | ________ |\n" + _key("Children's own answers."),
+    "### 1 Write three sentences about each animal. {.writing}\n\n| 1 | ________________ | the owl |\n|---|---|---|\n| 2 | ________________ | the fox |\n" + _key("Children's own answers."),
+    # A number above one.
+    "### 1 Finish the words. {.writing}\n\n1 My cousin has three d____.\n2 I have four s____.\n3 We see two f____.\n" + _key("1 dogs\n2 sheep\n3 fish"),
+    "### 1 Finish the words. {.writing}\n\n1 It is two o____.\n2 I have twenty-t____ pens.\n3 It is a ten m____ walk.\n" + _key("1 o'clock\n2 two\n3 minute"),
+    "### 1 Finish the words. {.writing}\n\n1 Bus number two g____ to school.\n2 The girls are nine, and both s____.\n3 Room six is b____.\n" + _key("1 goes\n2 sing\n3 big"),
+    # What the key gives as a whole.
+    "### 1 Write the sentences. Use *was* or *were*. {.writing}\n\n1 The people / happy. ______________\n2 My dog / wet. ______________\n" + _key("1 The people were happy.\n2 My dog was wet."),
+    "### 1 Write the second sentence so that it means the same. {.writing}\n\n1. Ida is younger than Bo. (OLD)\\\nBo is ________ Ida.\n2. It is not hot. (COLD)\\\nIt ________.\n" + _key("1 older than\n2 is cold"),
+    # Something decides: what everybody knows, a sentence beside, a contrast that is just taught, a picture.
+    "### 1 Choose. {.test}\n\n1. My grandad is (older / younger) than me.\n2. A mouse is (bigger / smaller) than a cow.\n3. Ice is (colder / warmer) than water.\n4. Our cat is (bigger / smaller) than our horse.\n" + _key("1 older 2 smaller 3 colder 4 smaller"),
+    "### 1 Choose. {.test}\n\n1. My sister is six and I am nine. My sister is (older / younger) than me.\n2. This bag is full of stones. My bag is (heavy / light).\n" + _key("1 younger 2 heavy"),
+    "### 1 Look and choose. {.test}\n\n::: art\nA boy beside a tall girl.\n:::\n\n1. My cousin is (taller / shorter) than me.\n2. My bag is (big / small).\n" + _key("1 taller 2 big"),
+    "### 1 Choose. {.test}\n\n1. My cousin is (taller / tallest) than me.\n2. Our bag is very (heavy / heavier).\n" + _key("1 taller 2 heavy"),
+    "### 1 Choose. {.test}\n\n1. (My / The) sun is hot.\n2. I brush (my / the) teeth.\n3. She is (the / my) best singer in the class.\n4. What's (your / the) name?\n" + _key("1 The 2 my 3 the 4 your"),
+    "### 1 Choose. {.test}\n\n1. The milk is (in / on) the cup.\n2. The book is (in / on) the desk lamp.\n3. The bird is (in / under) the sky.\n4. The clock is (on / under) the wall.\n" + _key("1 in 2 on 3 in 4 on"),
+    "### 1 Choose. {.test}\n\n1. Mum (gave / did) us pancakes.\n2. He (made / gave) me a promise.\n3. She (bought / brought) me a book from the shop.\n4. The sun (gives / makes) us light.\n" + _key("1 gave 2 made 3 bought 4 gives"),
+    "### 1 Choose. {.test}\n\n1. This car is very (fast / quickly).\n2. The dog is (quick / quickly).\n3. It is a (fast / quickly) train.\n" + _key("1 fast 2 quick 3 fast"),
+    "### 1 Choose *must* or *should*. {.test}\n\n1. We (must / should) stop at a red light.\n2. You look tired. You (must / should) go to bed.\n3. I (must / should) wear a school jumper: it is a rule.\n" + _key("1 must 2 should 3 must"),
+    "### 1 Choose. {.test}\n\n1. I (like / likes) soup.\n2. I don't want it. I (love / hate) soup.\n3. I (like / love) to swim, but he (hates / hate) it.\n" + _key("1 like 2 hate 3 like"),
+    "### 1 Choose. {.test}\n\n1. I have got (two / ten) eyes.\n2. My week has (seven / nine) days.\n3. A spider has (six / eight) legs.\n4. My hand has (five / four) fingers.\n" + _key("1 two 2 seven 3 eight 4 five"),
+]  # fmt: skip
+
+
+def _exercises(activities: list[str]) -> list[Exercise]:
+    return [Exercise(f"{at:02}", activity, "", (), "A2", "") for at, activity in enumerate(activities)]
+
+
+@pytest.fixture(scope="module")
+def said():
+    return findings_of(_exercises([*(activity for _, _, activity in CAUGHT), *LEFT_ALONE]))
+
+
+@pytest.mark.parametrize("at", range(len(CAUGHT)), ids=[f"{rule}: {words}" for rule, words, _ in CAUGHT])
+def test_a_fault_is_found_at_its_words(said, at):
+    rule, words, activity = CAUGHT[at]
+    findings, text = said[f"{at:02}"]
+    spans = [match.span() for match in re.finditer(re.escape(words), text)]
+    at_words = [one for one in findings if any(one.span.start < end and start < one.span.end for start, end in spans)]
+    assert rule in {finding.rule for finding in at_words}, findings
+    assert {finding.rule for finding in findings if finding.rule not in ABOUT_LEVEL} == {rule}
+
+
+@pytest.mark.parametrize("at", range(len(LEFT_ALONE)))
+def test_nothing_is_said_of_what_is_right(said, at):
+    findings, _ = said[f"{at + len(CAUGHT):02}"]
+    assert [(one.rule, one.text) for one in findings if one.rule not in ABOUT_LEVEL] == []
