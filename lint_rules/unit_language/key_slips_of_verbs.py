@@ -52,6 +52,7 @@ def _agree(subject: str, number: str, verb: str) -> bool:
     return number == subject
 
 
+_PLURAL_IN_ANY_FORM = frozenset({"people", "police"})
 _BE_HAVE_DO = {
     "is": "singular", "was": "singular", "has": "singular", "does": "singular", "isn't": "singular",
     "are": "plural", "were": "plural", "have": "plural", "do": "plural", "am": "I",
@@ -114,6 +115,8 @@ def _number_of_subject(sentence: KeySentence, at: int) -> str | None:
         return "plural"  # Tom and Ben
     if under & {"cc", "conj", "relcl", "appos"} or ("prep" in under and sentence.low(0) != "there"):
         return None
+    if low in _PLURAL_IN_ANY_FORM and sentence.low(at - 1) in ("the", "these", "those", "many", ""):
+        return "plural"
     if low in either_number() or not token.text.isalpha() or sentence.low(at - 1) in ("and", "or", "nor"):
         return None
     if low == "i":

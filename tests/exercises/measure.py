@@ -132,7 +132,9 @@ def report(name: str, *, english: English | None, show: bool) -> Iterator[str]:
 def main() -> None:
     """Print the figures."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("set", choices=("tuned", "held_back", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth"))
+    parser.add_argument(
+        "set", choices=("tuned", "held_back", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth")
+    )
     parser.add_argument("--english", metavar="URL")
     arguments = parser.parse_args()
     english = EnglishClient(arguments.english, direct=False) if arguments.english else None

@@ -44,9 +44,9 @@ CAUGHT = [
     ("instruction-count-mismatch", "four sentences", "### 1 Write four sentences about your pet. {.writing}\n\n1 ____________________ (eat)\n\n2 ____________________ (run)\n\n3 ____________________ (sleep)\n" + _key("Children's own answers.")),
     ("instruction-count-mismatch", "three sentences", "### 1 Write three sentences about your school. {.writing}\n\n| big | 1 ________________ |\n|---|---|\n| old | 2 ________________ |\n" + _key("Children's own answers.")),
     # A number above one, and one thing.
-    ("key-makes-bad-english", "dog", "### 1 Finish the words. {.writing}\n\n1 My cousin has three d____.\n2 There is a h____ on the farm.\n3 I see a c____.\n" + _key("1 dog\n2 hen\n3 cow")),
-    ("key-makes-bad-english", "book", "### 1 Finish the words. {.writing}\n\n1. We have many b____ at home.\n2. I drink m____.\n" + _key("1 book 2 milk")),
-    ("key-makes-bad-english", "tooth", "### 1 The first two letters are given. {.writing}\n\n1 The baby has got four te____ now.\n2 I have got one no____.\n" + _key("1 tooth\n2 nose")),
+    ("key-makes-bad-english", "three d____", "### 1 Finish the words. {.writing}\n\n1 My cousin has three d____.\n2 There is a h____ on the farm.\n3 I see a c____.\n" + _key("1 dog\n2 hen\n3 cow")),
+    ("key-makes-bad-english", "b____", "### 1 Finish the words. {.writing}\n\n1. We have many b____ at home.\n2. I drink m____.\n" + _key("1 book 2 milk")),
+    ("key-makes-bad-english", "te____", "### 1 The first two letters are given. {.writing}\n\n1 The baby has got four te____ now.\n2 I have got one no____.\n" + _key("1 tooth\n2 nose")),
     # What the key gets wrong by itself is marked in the key.
     ("key-makes-bad-english", "The people was", "### 1 Write the sentences. Use *was* or *were*. {.writing}\n\n1 The people / happy. ______________\n2 My dog / wet. ______________\n" + _key("1 The people was happy.\n2 My dog was wet.")),
     ("key-makes-bad-english", "older that", "### 1 Write the second sentence so that it means the same. {.writing}\n\n1. Ida is younger than Bo. (OLD)\\\nBo is ________ Ida.\n2. It is not hot. (COLD)\\\nIt ________.\n" + _key("1 older that\n2 is cold")),

@@ -1,6 +1,7 @@
 """What an answer of the key says: its letters, its alternatives, its words as they are compared."""
 
 import re
+from collections.abc import Sequence, Set
 from functools import lru_cache
 
 _LETTER = re.compile(r"\(?([a-z]|[ivx]+)\)?", re.IGNORECASE)
@@ -71,3 +72,21 @@ def is_verdict(text: str) -> bool:
     """Whether an answer is a verdict or a sign, which nobody reads as a word of the sentence: `T`, `✗`, `no`."""
     bare = plain(text)
     return bare in _VERDICTS or not any(char.isalpha() for char in bare)
+
+
+def range_of(labels: Sequence[str]) -> str:
+    """Labels as a message names them: `1 to 4`; names one by one."""
+    distinct = list(dict.fromkeys(labels))
+    if len(distinct) > 1 and max(len(label) for label in distinct) > len("xviii"):
+        return ", ".join(f"“{label}”" for label in distinct)
+    return distinct[0] if len(distinct) == 1 else f"{distinct[0]} to {distinct[-1]}"
+
+
+def is_among(answer: str, words: Set[str]) -> bool:
+    """Whether an answer, or one of what it allows, is among some plain words."""
+    return not words.isdisjoint({plain(one) for one in (*alternatives(answer), *answer.split(","))})
+
+
+def alike(one: str, other: str) -> bool:
+    """Whether two plain words may be forms of one: `go` and `goes`."""
+    return one[:3] == other[:3] or one in other or other in one

@@ -44,16 +44,17 @@ def headed(lines: Sequence[Line], read: ReadKey) -> Exercise | None:
     for names, sorting in ((list(_columns(lines)), True), (list(_groups(lines)), True), (list(_fields(lines)), False)):
         if len(names) < _FEWEST or len({name.key for name in names}) < len(names):
             continue
-        answers = list(_answers(read, names))
-        known = {answer.label.key for answer in answers if answer.label} & {name.key for name in names}
-        if len(known) < _FEWEST or len(known) * 2 < len(names):
-            continue
-        by_name = {answer.label.key: answer for answer in reversed(answers) if answer.label}
-        items = tuple(
-            Item(Label(name.place.text, name.place.span), name.prompt, name.gaps, answer=by_name.get(name.key))
-            for name in names
-        )
-        return Exercise(items, key=Key(tuple(answers), read.own), sorting=sorting)
+        for find in (_answers, _leading) if sorting else (_answers,):
+            answers = list(find(read, names))
+            by_name = {plain(answer.label.text): answer for answer in reversed(answers) if answer.label}
+            known = by_name.keys() & {name.key for name in names}
+            if len(known) < _FEWEST or len(known) * 2 < len(names):
+                continue
+            items = tuple(
+                Item(Label(name.place.text, name.place.span), name.prompt, name.gaps, answer=by_name.get(name.key))
+                for name in names
+            )
+            return Exercise(items, key=Key(tuple(answers), read.own), sorting=sorting)
     return None
 
 
@@ -129,6 +130,26 @@ def _answers(read: ReadKey, names: Sequence[_Name]) -> Iterator[Answer]:
             start = begin + len(said) - len(said.lstrip(_EDGE))
             stop = begin + len(said.rstrip(_EDGE))
             yield Answer(Place(line.passage, start, max(start, stop)), Label(label, name.span, name))
+
+
+def _leading(read: ReadKey, names: Sequence[_Name]) -> Iterator[Answer]:
+    """Lines of a key that each begin with a name as the page has it, whatever stands behind it: `/əʊ/ goat, snow`."""
+    found: list[Answer] = []
+    for line in read.lines:
+        text = line.text.casefold()
+        begun = [one for one in names if text.startswith(one.place.text.casefold())]
+        longest = max(begun, key=lambda one: len(one.place.text), default=None)
+        if longest is None:
+            return
+        end = line.start + len(longest.place.text)
+        said = line.passage.text[end : line.end]
+        start = end + len(said) - len(said.lstrip(_EDGE + ":="))
+        if start == end:
+            return  # another word that only begins so
+        name = Place(line.passage, line.start, end)
+        stop = max(start, end + len(said.rstrip(_EDGE)))
+        found.append(Answer(Place(line.passage, start, stop), Label(longest.place.text, name.span, name)))
+    yield from found
 
 
 def _bold_name(line: Line, names: Sequence[_Name]) -> tuple[Place, str, int] | None:

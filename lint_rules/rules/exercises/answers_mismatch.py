@@ -11,11 +11,12 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
-from lint_rules.page.exercises.answers import alternatives, letters_of, plain
+from lint_rules.page.exercises.answers import alike, is_among, letters_of, plain, range_of
 from lint_rules.page.exercises.boxes import entries_of
+from lint_rules.page.exercises.codes import letters_told, outside_code
 from lint_rules.page.exercises.completed import is_option
 from lint_rules.page.exercises.instructions import asks_for_order, each_once
-from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item
+from lint_rules.page.exercises.model import Exercise, Exercises, Item
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
 
@@ -69,6 +70,11 @@ RULE = Rule(
             "### 1 Number the sentences. {.reading}\n\na ____ It flies.\\\nb ____ It is new.\\\nc ____ It falls.\n\n"
             + _key("a 2 b 1 c «2»"),
             why="a number twice",
+        ),
+        Example(
+            "### 1 Write F (farm) or S (sea). {.reading}\n\n1. a cow ____\n2. a shell ____\n3. a hen ____\n"
+            "4. a boat ____\n\n" + _key("1 F 2 S 3 F 4 «B»"),
+            why="no letter of the code",
         ),
         Example(
             "### 1 Put the pictures in order. {.story}\n\nPicture A: It rains.\nPicture B: It stops.\n"
@@ -142,6 +148,7 @@ def find(reading: Reading) -> Iterator[Found]:
             yield from _options(exercise)
             yield from _column(exercise)
             yield from _box(exercise, instruction)
+            yield from _code(exercise, instruction)
             yield from _sorted(exercise)
             yield from _order(exercise, instruction)
             yield from _steps(exercise, instruction)
@@ -163,7 +170,7 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
     answered = [answer.label.text for answer in answers if answer.label]
     if not answered or not labels[0]:
         return
-    run = f"The items are {_range([item.label.text for item in items])}, the key has {_range(answered)}"
+    run = f"The items are {range_of([item.label.text for item in items])}, the key has {range_of(answered)}"
     extra = [answer for answer in answers if answer.label and answer.label.key not in known]
     without = [item for item in items if item.label.key not in {answer.label.key for answer in answers if answer.label}]
     twice = Counter(answer.label.key for answer in answers if answer.label)
@@ -212,7 +219,7 @@ def _other_labels(exercise: Exercise, read: Exercises, labels: Sequence[str]) ->
     if any(letters_of(answer.text) or plain(answer.text).isdigit() for answer in loose):
         return  # `1 c, 2 a`: an order of lettered things
     if labels[0].isdigit() not in numbers:
-        shown, given = _range(labels), _range([answer.label.text for answer in loose if answer.label])
+        shown, given = range_of(labels), range_of([answer.label.text for answer in loose if answer.label])
         for answer in loose:
             if answer.label is not None:
                 message = f"The items are {shown}, the key has {given}: label the answers as the items are labelled."
@@ -259,7 +266,7 @@ def _column(exercise: Exercise) -> Iterator[Found]:
     given = [(item, letters_of(item.answer.text)) for item in exercise.items if item.answer is not None]
     if not labels or not given or sum(bool(letters) for _, letters in given) * 2 < len(given):
         return
-    shown = _range([option.label.text for option in exercise.column if option.label is not None])
+    shown = range_of([option.label.text for option in exercise.column if option.label is not None])
     if sum(any(letter not in labels for letter in letters) for _, letters in given) * 3 > len(given) + 1:
         return  # another column is meant
     used: Counter[str] = Counter()
@@ -290,15 +297,24 @@ def _box(exercise: Exercise, instruction: str) -> Iterator[Found]:
         return
     words = {plain(word.text) for word in box.words}
     given = [item.answer for item in exercise.items if item.answer is not None and item.gaps and not item.choices]
-    outside = [answer for answer in given if not _in_box(answer, words)]
+    outside = [answer for answer in given if not is_among(answer.text, words)]
     gaps = sum(len(item.gaps) for item in exercise.items)
     if len(outside) != 1 or len(given) < _BOX_SHARE or (gaps > len(words) and each_once(instruction)):
         return
     answer = outside[0]
-    if any(_alike(plain(answer.text), word) for word in words):
+    if any(alike(plain(answer.text), word) for word in words):
         return  # another form of a word of the box
     message = f"“{answer.text}” is not in the word box. Put it there, or give the word that is."
     yield Found(answer.place.span, answer.text, message)
+
+
+def _code(exercise: Exercise, instruction: str) -> Iterator[Found]:
+    """A letter must be one of those that the instruction gives: `Write F (farm) or S (seaside)`."""
+    answer = outside_code(exercise, instruction)
+    if answer is not None:
+        told = ", ".join(letters_told(instruction))
+        message = f"The instruction gives the letters {told}; “{answer.text}” is none of them."
+        yield Found(answer.place.span, answer.text, message)
 
 
 def _sorted(exercise: Exercise) -> Iterator[Found]:
@@ -326,15 +342,6 @@ def _sorted(exercise: Exercise) -> Iterator[Found]:
         yield Found(word.span, word.text, f"The key sorts “{word.text}” into no column. Give it one.")
 
 
-def _in_box(answer: Answer, words: set[str]) -> bool:
-    said = {plain(one) for one in alternatives(answer.text)} | {plain(one) for one in answer.text.split(",")}
-    return bool(said & words)
-
-
-def _alike(one: str, other: str) -> bool:
-    return one[:3] == other[:3] or one in other or other in one
-
-
 def _order(exercise: Exercise, instruction: str) -> Iterator[Found]:
     """An order has each step once."""
     order = exercise.key.order
@@ -348,7 +355,7 @@ def _order(exercise: Exercise, instruction: str) -> Iterator[Found]:
         return
     first, last = order[0].place, order[-1].place
     span = first.passage.span(first.start, last.end)
-    message = f"The steps are {_range(labels)}; the key leaves out {', '.join(missing)}. Give each step once."
+    message = f"The steps are {range_of(labels)}; the key leaves out {', '.join(missing)}. Give each step once."
     yield Found(span, first.passage.text[first.start : last.end], message)
 
 
@@ -388,10 +395,3 @@ def _numbers_alone(read: Exercises, instruction: str) -> Iterator[Found]:
     elif not missing and len(twice) == 1 and len(numbers) == max(numbers) + 1:
         message = f"The key has {twice[0]} twice, and no {len(numbers)}. Give each step its number."
         yield Found(span, words, message)
-
-
-def _range(labels: Sequence[str]) -> str:
-    distinct = list(dict.fromkeys(labels))
-    if len(distinct) > 1 and max(len(label) for label in distinct) > len("xviii"):
-        return ", ".join(f"“{label}”" for label in distinct)
-    return distinct[0] if len(distinct) == 1 else f"{distinct[0]} to {distinct[-1]}"

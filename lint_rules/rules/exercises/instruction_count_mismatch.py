@@ -13,7 +13,7 @@ from lint_rules.manuscript.model import Unit
 from lint_rules.page.charts import charts_of
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.instructions import PEOPLE, Asked, asked_for, spare_words
-from lint_rules.page.exercises.model import Exercises, Place
+from lint_rules.page.exercises.model import Exercises, Item, Place
 from lint_rules.page.number_words import in_words
 from lint_rules.rule import Example, Reading, Rule
 
@@ -69,7 +69,10 @@ RULE = Rule(
     ),
 )  # fmt: skip
 
-_EACH_TIME = re.compile(r"\s+(?:together|side by side|(?:in|for|on|to|from|with) each|each time)\b", re.I)
+_EACH_TIME = re.compile(
+    r"\s+(?:together|side by side|(?:in|for|on|to|from|with|about|of|under|beside) (?:each|every)|each time)\b", re.I
+)
+_HELP = 3  # words of what helps with a line
 _NEAR = 3  # a number that is further off counts something else
 
 _ANY_OF_THESE = re.compile(r"\bany\b[^.\n]{0,20}\bof (?:these|them|the)\b", re.I)
@@ -115,14 +118,30 @@ def _spare(read: Exercises) -> Iterator[Found]:
 
 
 def _writing_lines(read: Exercises) -> set[int]:
-    """The numbered lines to write on, where a page has nothing else: they count even what is written freely."""
-    if len(read.exercises) != 1 or read.charts or read.lines:
+    """The numbered lines to write on, where a page has nothing else but words to help beside them: they count even
+    what is written freely."""
+    if len(read.exercises) != 1 or read.lines:
         return set()
     items = read.exercises[0].items
-    bare = all(
-        len(item.gaps) == 1 and not item.choices and not any(char.isalnum() for char in item.text) for item in items
-    )
-    return {len(items)} if bare and len(items) > 1 else set()
+    tables = {_table(place) for item in items for place in item.prompt}
+    if any(_table(place) not in tables for place in read.charts):
+        return set()
+    return {len(items)} if all(_is_line(item) for item in items) and len(items) > 1 else set()
+
+
+def _is_line(item: Item) -> bool:
+    """Whether an item is a line to write on, right behind its number: no field of a form, no sentence with a gap."""
+    if len(item.gaps) != 1 or item.choices:
+        return False
+    first, *beside = item.prompt
+    gap = item.gaps[0]
+    hint = gap.hint.text if gap.hint is not None else ""
+    bare = first.holds(gap.place) and not any(char.isalnum() for char in first.text.replace(hint, " "))
+    return bare and all(len(place.text.split()) <= _HELP for place in beside)
+
+
+def _table(place: Place) -> int:
+    return place.passage.cell.table if place.passage.cell is not None else -1
 
 
 def _counts(read: Exercises, asked: Asked, unit: Unit) -> set[int]:

@@ -24,6 +24,7 @@ _HINT = re.compile(r"\(\s*([^\W\d_]+)\s*\)")
 _HINT_BEHIND = re.compile(r"[.!?]\s*(?:/|[–—→:*]+)\s*([^\W\d_]+)\s*$")  # `It is ____ than a cat. / big`
 _DENIED = re.compile(r"^(?:not|never)\s+", re.I)
 _LAST_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?(?=\s*$)")
+_FIRST_LETTERS = re.compile(r"[^\W\d_]{1,3}_{3,}")  # `c____`: the whole word is the key's
 _LETTER_FIRST = re.compile(r"([A-Za-z])[).]?\s+(?=[A-Z])")
 
 
@@ -65,11 +66,12 @@ RULE = Rule(
         ),
         Example("1. «____» lamp is far away.\n2. ____ hats are here.\n" + _key("1 Those 2 These")),
         Example(
-            "1. If I «____» (have) a boat, I would sail.\n2. If she ____ (know), she would tell us.\n"
-            + _key("1 would have 2 knew")
+            "1. If I ____ (have) a boat, I would sail.\n2. If she ____ (know), she would tell us.\n"
+            + _key("1 «would have» 2 knew"),
+            why="words that the key itself puts together",
         ),
         Example("1. I «____» (teach) him a song.\n2. We ____ (sing) it.\n" + _key("1 teached 2 sang")),
-        Example("1. It is «____» than a duck. (big)\n2. It is ____ than a dog. (old)\n" + _key("1 more big 2 older")),
+        Example("1. It is ____ than a duck. (big)\n2. It is ____ than a dog. (old)\n" + _key("1 «more big» 2 older")),
         Example("1. The bus «____» at eight. (go)\n2. The buses ____ at nine. (go)\n" + _key("1 go 2 go")),
         Example("1 ____ egg     2 «____» old hat     3 ____ hat\n" + _key("1 an 2 a 3 a")),
         Example("1. «____» your cat sleep here?\n2. ____ they like it?\n" + _key("1 Do 2 Do")),
@@ -169,8 +171,22 @@ def _item(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> I
                 better = f" Perhaps “{slip.better}”?" if slip.better else ""
                 whole = _around(passage.text, slip.start, slip.end)
                 message = f"With the key this reads “{whole}”: “{words}” is wrong.{better}"
-                yield Found(span, passage.text[found[0] : found[1]], message)
+                own = _in_key(item, words) if found[0] <= slip.start and slip.end <= found[1] else None
+                if own is not None:
+                    yield Found(own.span, own.text, message)
+                else:
+                    yield Found(span, passage.text[found[0] : found[1]], message)
                 return
+
+
+def _in_key(item: Item, words: str) -> Place | None:
+    """Where the key itself puts words together that are wrong: `taller that`; None for one word, which its gap shows."""
+    assert item.answer is not None
+    place = item.answer.place
+    at = place.text.casefold().find(words.casefold())
+    if at < 0 or len(words.split()) < 2:
+        return None
+    return Place(place.passage, place.start + at, place.start + at + len(words))
 
 
 def _spans(item: Item, exercise: Exercise) -> Iterator[Span]:
@@ -182,7 +198,7 @@ def _spans(item: Item, exercise: Exercise) -> Iterator[Span]:
     if (result.matched is not None or apart) and not item.gaps and item.prompt:
         yield trimmed(item.prompt[-1]).span  # the halves of a sentence, what ends it
     for gap, text in zip(item.gaps, result.filled, strict=True):
-        if text and gap.word is None:
+        if text and (gap.word is None or _FIRST_LETTERS.fullmatch(gap.word.text)):
             yield gap.place.span
     for choice, chosen in zip(item.choices, result.chosen, strict=True):
         if choice.inline is not None and chosen is not None:

@@ -83,7 +83,9 @@ def _in_text(exercise: Exercise, source: Source) -> Iterator[Found]:
         label = missing[0].label
         mark = label.mark
         if mark is None and not missing[0].prompt:
-            message = f"The text has no gap {label.text}, and the key has an answer for it. Put ({label.text}) ____ here."
+            message = (
+                f"The text has no gap {label.text}, and the key has an answer for it. Put ({label.text}) ____ here."
+            )
             yield Found(label.span, source.slice(label.span), message)
             return
         shown = mark.text.strip() if mark is not None else label.text
