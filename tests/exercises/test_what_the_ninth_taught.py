@@ -130,7 +130,7 @@ def said():
 
 @pytest.mark.parametrize("at", range(len(CAUGHT)), ids=[f"{rule}: {words}" for rule, words, _ in CAUGHT])
 def test_a_fault_is_found_at_its_words(said, at):
-    rule, words, activity = CAUGHT[at]
+    rule, words, _ = CAUGHT[at]
     findings, text = said[f"{at:02}"]
     spans = [match.span() for match in re.finditer(re.escape(words), text)]
     at_words = [one for one in findings if any(one.span.start < end and start < one.span.end for start, end in spans)]

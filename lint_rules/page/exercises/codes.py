@@ -1,4 +1,4 @@
-"""Letters that an instruction gives to write: `F (farm), S (seaside) or H (hospital)`, `W = winter`, `Write A, B or C`."""
+"""Letters that an instruction gives to write: `F (farm) or S (seaside)`, `W = winter`, `Write A, B or C`."""
 
 import re
 

@@ -130,10 +130,10 @@ def _ticked(draft: Draft, said: str) -> tuple[Option, ...]:
 def _below(draft: Draft, said: str) -> tuple[Option, ...]:
     """Options that nothing labels, each on a line, in a list's entry or in a cell of its own behind an item; the key
     must take one of them."""
-    first, *others = [place for place in draft.places if place.text.strip()] or [None]
-    if first is None or draft.options or not any(char.isalpha() for char in first.text):
+    places = [place for place in draft.places if place.text.strip()]
+    if not places or draft.options or not any(char.isalpha() for char in places[0].text):
         return ()
-    found = [Option(trimmed(place)) for place in others]
+    found = [Option(trimmed(place)) for place in places[1:]]
     short = all(0 < len(one.text.split()) <= _MOST_WORDS and "_" not in one.text for one in found)
     words = {plain(one) for one in alternatives(said)} if said else set()
     return tuple(found) if len(found) > 1 and short and any(plain(one.text) in words for one in found) else ()

@@ -180,7 +180,7 @@ def _item(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> I
 
 
 def _in_key(item: Item, words: str) -> Place | None:
-    """Where the key itself puts words together that are wrong: `taller that`; None for one word, which its gap shows."""
+    """Where the key itself puts words together that are wrong: `taller that`; None of one word: its gap shows it."""
     assert item.answer is not None
     place = item.answer.place
     at = place.text.casefold().find(words.casefold())

@@ -16,10 +16,12 @@ from lint_rules.manuscript.model import Activity, Audience, Passage, Role
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.drafts import trimmed
-from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Item, Option, Place
+from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Item, Option
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.tables import words
 from lint_rules.unit_language.matters_of_taste import colours_of_own, fits_anything, matter_of_taste
+from lint_rules.unit_language.nothing_decides import nothing_decides, should_or_must
+from lint_rules.unit_language.one_sentence import around, is_alone, told_beside, without_options, word_decides
 from lint_rules.unit_language.right_together import (
     either_goes,
     either_time,
@@ -132,9 +134,6 @@ _BACK = re.compile(
 _NOT_BOTH = re.compile(r"\b(?:not|never|no|but|or|instead|then|later|first|after|than|if)\b|n['’]t\b", re.I)
 _LOOK = re.compile(r"\blook\b", re.I)
 _SHOWN = re.compile(r"\b(?:pictures?|map|photos?|plan|chart|table|drawings?)\b", re.I)
-_DECIDES = re.compile(
-    r"\b(?:look|because|but|so|think|sure|promise|hope|if|when|not|never|maybe|perhaps|probably)\b|n['’]t\b", re.I
-)
 _TENSE = re.compile(r"\b(?:past|present|future|tense|yesterday|last|now|story|happened)\b", re.I)
 _FREE_WORDS = 15  # words of running text from which on a page tells something
 
@@ -245,7 +244,7 @@ def _undecided(
         return
     for other in choice.options:
         same = other is not chosen and says_the_same(chosen.text, other.text)
-        if same and not _word_decides(choice, chosen, other):
+        if same and not word_decides(choice, chosen, other):
             message = f"“{chosen.text}” and “{other.text}” say the same here: both are right. Take another option."
             yield Found(other.place.span, other.text, message)
             return
@@ -253,16 +252,25 @@ def _undecided(
         return
     looks = _LOOK.search(reading_of.activity.heading.passage.text) is not None
     told = looks or _tells_before(item, exercise)
-    for other in choice.options if _is_alone(item, exercise) else ():
-        if other is not chosen and right_together(chosen.text, other.text, _without_options(item), told_who=told):
+    for other in choice.options if is_alone(item, exercise) else ():
+        if other is not chosen and right_together(chosen.text, other.text, without_options(item), told_who=told):
             yield _both_right(item, [chosen, other])
             return
-    before, behind = _around(item)
-    for other in choice.options if _is_alone(item, exercise) and not looks else ():
+    before, behind = around(item)
+    apart = is_alone(item, exercise, denied=True) and not looks and not told_beside(item, exercise)
+    for other in choice.options if apart else ():
+        lesson = _is_the_lesson(chosen, other, exercise, reading_of.activity)
+        if other is not chosen and (
+            nothing_decides(chosen.text, other.text, before, behind)
+            or (not lesson and should_or_must(chosen.text, other.text, before, behind))
+        ):
+            yield _both_right(item, [chosen, other])
+            return
+    for other in choice.options if is_alone(item, exercise) and not looks else ():
         timeless = _tells_times(exercise, item, reading_of.activity)
         if other is not chosen and (
             either_goes(chosen.text, other.text, before, behind)
-            or (timeless and either_time(chosen.text, other.text, before, _without_options(item)))
+            or (timeless and either_time(chosen.text, other.text, before, without_options(item)))
         ):
             yield _both_right(item, [chosen, other])
             return
@@ -281,24 +289,17 @@ def _undecided(
         yield _both_right(item, choice.options)
         return
     for option in others:
-        if fits_anything(tokens, at, option) and _is_alone(item, exercise):
+        if fits_anything(tokens, at, option) and is_alone(item, exercise):
             yield _both_right(item, [chosen, option])
             return
 
 
-def _around(item: Item) -> tuple[str, str]:
-    """The words of an item before and behind its one gap, or its one choice; all before where it has neither in it."""
-    inline = item.choices[0].inline
-    places = [gap.place for gap in item.gaps] or ([inline] if inline is not None else [])
-    if not places:
-        return item.text, ""
-    if len(places) > 1:
-        return "", ""
-    whole = next((place for place in item.prompt if place.holds(places[0])), places[0])
-    text, end = whole.passage.text, whole.end
-    if inline is not None and inline.passage is whole.passage and places[0].end < inline.start < end:
-        end = inline.start - (text[inline.start - 1] in "([")  # `The girl ____ won. (who / that)`
-    return text[whole.start : places[0].start], text[places[0].end : end]
+def _is_the_lesson(one: Option, other: Option, exercise: Exercise, activity: Activity) -> bool:
+    """Whether two words are what is practised: several items have both of them, or the instruction names one."""
+    pair = {plain(one.text), plain(other.text)}
+    choices = [choice for item in exercise.items for choice in item.choices]
+    having = sum(pair <= {plain(option.text) for option in choice.options} for choice in choices)
+    return having > 1 or not pair.isdisjoint(plain(activity.heading.passage.text).split())
 
 
 def _tells_times(exercise: Exercise, item: Item, activity: Activity) -> bool:
@@ -310,7 +311,7 @@ def _tells_times(exercise: Exercise, item: Item, activity: Activity) -> bool:
 
 def _decided_elsewhere(item: Item, chosen: Option, activity: Activity, reading: Reading) -> bool:
     """Whether a text or a script of another activity has the chosen option and most of what the sentence is about."""
-    about = {word for word in plain(_without_options(item)).split() if len(word) > 2 and word not in _SMALL}
+    about = {word for word in plain(without_options(item)).split() if len(word) > 2 and word not in _SMALL}
     for other in reading.unit.activities:
         if other.span == activity.span:
             continue
@@ -329,44 +330,10 @@ def _both_right(item: Item, options: Sequence[Option]) -> Found:
     return Found(place.span, place.text, message)
 
 
-def _is_alone(item: Item, exercise: Exercise) -> bool:
-    """Whether an item is one sentence, with no other beside it that may decide."""
-    places = item.prompt
-    if exercise.cloze:  # a list's entry, a line of its own
-        places = tuple(Place(place.passage, 0, len(place.passage.text)) for place in places)
-        if sum(one.prompt[0].passage is places[0].passage for one in exercise.items if one.prompt) > 1:
-            return False
-    if any(char.isdigit() or char in "%✓✗☐☺☹" for place in places for char in place.text):
-        return False
-    ends = sum(place.text.count(mark) for place in places for mark in ".!?:;")
-    return ends <= 1 and not _DECIDES.search(item.text)
-
-
 def _tells_before(item: Item, exercise: Exercise) -> bool:
     """Whether the item before names somebody: `1. This is Ida. 2. (He / She) is six.`"""
     at = next((index for index, one in enumerate(exercise.items) if one is item), 0)
     return at > 0 and tells_who(exercise.items[at - 1].text)
-
-
-def _without_options(item: Item) -> str:
-    """The words of an item without its options."""
-    text = item.text
-    for choice in item.choices:
-        if choice.inline is not None:
-            text = text.replace(choice.inline.text, " ")
-    return text
-
-
-def _word_decides(choice: Choice, one: Option, other: Option) -> bool:
-    """`an (huge / enormous) tree`, `How (much / a lot of) …`, `(When / What time) is it?`: a word beside decides."""
-    inline = choice.inline
-    before = inline.passage.text[: inline.start].split()[-1:] if inline is not None else []
-    behind = inline.passage.text[inline.end :] if inline is not None else ""
-    pair = {plain(one.text), plain(other.text)}
-    asked = "when" in pair and behind.strip().casefold().startswith("is it")
-    if asked or ("a lot of" in pair and plain("".join(before)) in ("how", "too", "so", "very", "as")):
-        return True
-    return before[:1] in (["a"], ["an"], ["A"], ["An"]) and (one.text[:1] in "aeiou") != (other.text[:1] in "aeiou")
 
 
 def _stands_in(passage: Passage, item: Item, chosen: Option) -> bool:

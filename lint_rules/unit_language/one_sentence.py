@@ -1,0 +1,80 @@
+"""One item as a sentence of its own: what stands around its gap or choice, and whether a word beside decides."""
+
+import re
+from collections.abc import Iterator
+
+from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.model import Choice, Exercise, Item, Option, Place
+
+_DECIDES = re.compile(
+    r"\b(?:look|because|but|so|think|sure|promise|hope|if|when|not|never|maybe|perhaps|probably)\b|n['’]t\b", re.I
+)
+_DENIED = re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
+_WORD = re.compile(r"[^\W\d_]{3,}")
+# Words that say nothing of whom or what a sentence is about.
+_OF_NOBODY = frozenset(
+    {"the", "and", "our", "her", "his", "their", "your", "are", "was", "were", "very", "really", "than", "there", "has"}
+    | {"have", "got", "can", "you", "she", "they"}
+)
+
+
+def around(item: Item) -> tuple[str, str]:
+    """The words of an item before and behind its one gap, or its one choice; all before where it has neither in it."""
+    inline = item.choices[0].inline
+    places = [gap.place for gap in item.gaps] or ([inline] if inline is not None else [])
+    if not places:
+        return item.text, ""
+    if len(places) > 1:
+        return "", ""
+    whole = next((place for place in item.prompt if place.holds(places[0])), places[0])
+    text, end = whole.passage.text, whole.end
+    if inline is not None and inline.passage is whole.passage and places[0].end < inline.start < end:
+        end = inline.start - (text[inline.start - 1] in "([")  # `The girl ____ won. (who / that)`
+    return text[whole.start : places[0].start], text[places[0].end : end]
+
+
+def is_alone(item: Item, exercise: Exercise, *, denied: bool = False) -> bool:
+    """Whether an item is one sentence, with no other beside it that may decide; ``denied``: though it is denied
+    (`Don't forget …`)."""
+    places = item.prompt
+    if exercise.cloze:  # a list's entry, a line of its own
+        places = tuple(Place(place.passage, 0, len(place.passage.text)) for place in places)
+        if sum(one.prompt[0].passage is places[0].passage for one in exercise.items if one.prompt) > 1:
+            return False
+    if any(char.isdigit() or char in "%✓✗☐☺☹" for place in places for char in place.text):
+        return False
+    ends = sum(place.text.count(mark) for place in places for mark in ".!?:;")
+    said = without_options(item)
+    return ends <= 1 and not _DECIDES.search(_DENIED.sub("", said) if denied else said)
+
+
+def without_options(item: Item) -> str:
+    """The words of an item without its options."""
+    text = item.text
+    for choice in item.choices:
+        if choice.inline is not None:
+            text = text.replace(choice.inline.text, " ")
+    return text
+
+
+def word_decides(choice: Choice, one: Option, other: Option) -> bool:
+    """`an (huge / enormous) tree`, `How (much / a lot of) …`, `(When / What time) is it?`: a word beside decides."""
+    inline = choice.inline
+    before = inline.passage.text[: inline.start].split()[-1:] if inline is not None else []
+    behind = inline.passage.text[inline.end :] if inline is not None else ""
+    pair = {plain(one.text), plain(other.text)}
+    asked = "when" in pair and behind.strip().casefold().startswith("is it")
+    if asked or ("a lot of" in pair and plain("".join(before)) in ("how", "too", "so", "very", "as")):
+        return True
+    return before[:1] in (["a"], ["an"], ["A"], ["An"]) and (one.text[:1] in "aeiou") != (other.text[:1] in "aeiou")
+
+
+def told_beside(item: Item, exercise: Exercise) -> bool:
+    """Whether another item tells of the same: `1. Ida is six. 2. Bo is nine. 3. Ida is (older / younger) than Bo.`"""
+    about = set(_words_about(without_options(item)))
+    others = (word for one in exercise.items if one is not item for word in _words_about(one.text))
+    return not about.isdisjoint(others)
+
+
+def _words_about(text: str) -> Iterator[str]:
+    return (word for word in _WORD.findall(text.casefold()) if word not in _OF_NOBODY)
