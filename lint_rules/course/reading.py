@@ -22,7 +22,7 @@ from lint_rules.course.problem import CourseProblem, did_you_mean, nearest
 from lint_rules.course.required_notes import read_required_notes
 from lint_rules.course.test_skills import default_skills, read_skills
 from lint_rules.course.versions import CURRENT, FIRST, adopts, version_parts
-from lint_rules.course.word_list import read_word_list
+from lint_rules.course.word_list import parted, read_word_list
 from lint_rules.manuscript.front_matter import read_front_matter
 from lint_rules.source import Source
 
@@ -98,7 +98,8 @@ class _CourseReader:
         self.require(root, entries, "title", "a course needs a title: `title: …`")
         self.require(root, entries, "levels", "a course needs at least one level: `levels:` and under it `- name: …`")
         shared = self.figures(entries)
-        levels, words = self.levels(entries["levels"], shared) if "levels" in entries else ((), ())
+        levels, rows = self.levels(entries["levels"], shared) if "levels" in entries else ((), ())
+        words, brought = parted(rows)
         lists = {key: self.nodes.texts(entries[key][1], key) or () for key in _COURSE_LISTS if key in entries}
         survey = self.group(entries["survey"], {"classmates": (1, 100)}) if "survey" in entries else {}
         band = levels[0].cefr if levels else LEVEL_BANDS[0]
@@ -107,7 +108,7 @@ class _CourseReader:
             variety=self.variety(entries.get("variety")) or default_text("variety", band),
             ages=self.ages(entries.get("ages")) or default_range("ages", band),
             characters=lists.get("characters", ()),
-            known=lists.get("known", ()),
+            known=(*lists.get("known", ()), *brought),
             places=lists.get("places", ()),
             levels=levels,
             words=words,

@@ -3,7 +3,7 @@
 import csv
 import re
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
@@ -15,11 +15,14 @@ from lint_rules.source import Source
 COLUMNS = ("word", "part_of_speech", "topic", "unit")
 OPTIONAL_COLUMNS = ("use", "note")
 USES = ("say", "know")
-# What the trade calls words that children produce, and words that they only understand (common practice, no source).
+_KNOWN = "known"
+# What the trade calls words that children produce, words that they only understand, and words that they bring along
+# (common practice, no source).
 _USE_IS = {
     "say": "say", "active": "say", "productive": "say", "produce": "say", "p": "say",
     "know": "know", "passive": "know", "receptive": "know", "recognise": "know", "recognize": "know",
     "understand": "know", "r": "know",
+    "known": "known", "already known": "known", "review": "known", "revision": "known", "recycled": "known",
 }  # fmt: skip
 # What dictionaries and teachers write for a part of speech (common practice, no source).
 _SHORT_FORMS = {
@@ -228,7 +231,8 @@ class _ListReader:
         if written and written.casefold() not in _USE_IS:
             self.say_once(
                 self.at(row, "use"),
-                f"'use' must be say (children produce the word) or know (they only understand it), not '{written}'.",
+                f"'use' must be say (children produce the word), know (they only understand it) or known (they bring it"
+                f" along), not '{written}'.",
                 harmless=True,
             )
         return _USE_IS.get(written.casefold(), USES[0])
@@ -241,7 +245,7 @@ def read_word_list(
 
     ``units`` is how many units the level will have (0: not said). A problem stops the run when the rest of the list
     could not be read. A row with a wrong part of speech, unit or use is kept without it; a row without a word, or a
-    second one alike, is left out.
+    second one alike, is left out. A row that children bring along is among the entries still: see ``parted``.
     """
     reader = _ListReader(source, level, level_name, units)
     entries = tuple(reader.read())
@@ -268,3 +272,11 @@ def _csv_fault(error: csv.Error) -> str:
     if "field larger" in said:
         return "A cell of this row is longer than a book; a quotation mark is probably not closed."
     return f"This row cannot be read ({said})."
+
+
+def parted(entries: Sequence[WordEntry]) -> tuple[tuple[WordEntry, ...], tuple[str, ...]]:
+    """Part the rows of all lists into target words, and words that children bring along and no row teaches."""
+    targets = tuple(entry for entry in entries if entry.use != _KNOWN)
+    taught = {entry.word.casefold() for entry in targets}
+    known = (entry.word for entry in entries if entry.use == _KNOWN and entry.word.casefold() not in taught)
+    return targets, tuple(dict.fromkeys(known))

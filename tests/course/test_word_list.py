@@ -10,7 +10,7 @@ from lint_rules.course.folder import decode
 from lint_rules.course.problem import CourseProblem
 from lint_rules.course.word_list import read_word_list
 from lint_rules.source import Source
-from tests.course.support import read_list
+from tests.course.support import read, read_list
 
 ROWS = [
     ["word", "part_of_speech", "topic", "unit", "use", "note"],
@@ -144,8 +144,6 @@ def test_a_list_in_another_encoding_is_told_how_to_become_utf_8(data, line, colu
 
 def test_units_are_free_until_the_course_says_how_many():
     settings = "title: T\nlevels: [{name: level-1, cefr: A1}]\n"
-    from tests.course.support import read
-
     course, problems = read(
         {"course.yaml": settings, "words/level-1.csv": "word,part_of_speech,topic,unit\nkite,,,60\n"}
     )
@@ -173,6 +171,18 @@ def test_what_the_trade_calls_a_use_is_read(written, use):
     )
     assert [(entry.use, entry.part_of_speech) for entry in entries] == [(use, "noun")]
     assert problems == ()
+
+
+@pytest.mark.parametrize("written", ["known", "Revision", "review"])
+def test_words_that_children_bring_along_are_no_target_words(written):
+    rows = f"word,topic,unit,use,part_of_speech\ncat,pets,1,{written},\nkite,toys,1,{written},\nkite,toys,2,,\n"
+    settings = (
+        "title: The Lantern Road\nknown: [pizza]\nlevels:\n  - name: level-1\n    cefr: A1\n    words: words/l.csv\n"
+    )
+    course, problems = read({"course.yaml": settings, "words/l.csv": rows})
+    assert problems == ()
+    assert course.known == ("pizza", "cat")
+    assert [(entry.word, entry.unit) for entry in course.words] == [("kite", 2)]
 
 
 def test_a_habit_of_the_house_is_said_once_and_loses_no_row():
