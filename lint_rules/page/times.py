@@ -5,7 +5,7 @@ teacher plans in ranges; a single figure is a range of one.
 """
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -34,6 +34,9 @@ _HOURS = re.compile(
 _HALF_HOURS = re.compile(rf"(?P<low>{_NUMBER})\s+and\s+a\s+half{_GAP}{_HOUR_UNIT}", re.I)
 _TIMES = re.compile(rf"(?P<count>{_NUMBER})\s*[x×]\s*", re.I)
 _PLUS = re.compile(r"\s*(?:\+|\bplus\b)\s*", re.I)
+_START = re.compile(r"[\w½¼¾]+")
+_OF_SEVERAL = re.compile(r"\d|\b(?:each|every|per|after)\b", re.I)  # 3 groups, 5 minutes: no time of the whole
+_SHARED = re.compile(r"\s*(?:each|per|an?|every|for each)\b", re.I)
 _LEAD = re.compile(
     r"\s*(?:(?:about|around|approximately|approx\.?|ca\.?|c\.|roughly|up to|at least|max\.?|maximum|~)\s*)?", re.I
 )
@@ -88,22 +91,17 @@ class StatedTime:
 def read_time(text: str) -> TimeText | None:
     """Read the time that a Time field begins with; what follows it (a remark in brackets) does not matter.
 
-    None when the text does not begin with a time. A number without `minutes` or `hours` is none.
+    Where it begins otherwise (`total 45 minutes`, `the whole lesson: 45 minutes`), read the only time that it holds.
+    None when there is none, or more than one. A number without `minutes` or `hours` is none.
     """
     lead = _LEAD.match(text)
-    start = at = lead.end() if lead else 0
-    total: Minutes | None = None
-    while True:
-        one = _one_time(text, at)
-        if one is None:
-            break
-        total = one.minutes if total is None else total + one.minutes
-        at = one.end
-        plus = _PLUS.match(text, at)
-        if plus is None:
-            return TimeText(total, start, at, one.each if total is one.minutes else None)
-        at = plus.end()
-    return TimeText(total, start, len(text[:at].rstrip(" +"))) if total is not None else None
+    first = _sum_at(text, lead.end() if lead else 0)
+    if first is not None:
+        return first
+    found = list(_times_in(text))
+    if len(found) != 1 or _OF_SEVERAL.search(text[: found[0].start]) or _SHARED.match(text, found[0].end):
+        return None
+    return found[0]
 
 
 def stated_time(part: Part) -> StatedTime | None:
@@ -149,6 +147,33 @@ def as_hours(minutes: float) -> str:
     if rest or not hours:
         parts.append(f"{rest} minute{'' if rest == 1 else 's'}")
     return " ".join(parts)
+
+
+def _times_in(text: str) -> Iterator[TimeText]:
+    """The times that a text holds, each from where a word or number begins."""
+    at = 0
+    while start := _START.search(text, at):
+        found = _sum_at(text, start.start())
+        if found is not None:
+            yield found
+        at = found.end if found is not None else start.end()
+
+
+def _sum_at(text: str, start: int) -> TimeText | None:
+    """The time that begins at an offset, with all that is added to it by `+` or `plus`."""
+    at = start
+    total: Minutes | None = None
+    while True:
+        one = _one_time(text, at)
+        if one is None:
+            break
+        total = one.minutes if total is None else total + one.minutes
+        at = one.end
+        plus = _PLUS.match(text, at)
+        if plus is None:
+            return TimeText(total, start, at, one.each if total is one.minutes else None)
+        at = plus.end()
+    return TimeText(total, start, len(text[:at].rstrip(" +"))) if total is not None else None
 
 
 def _one_time(text: str, at: int) -> TimeText | None:

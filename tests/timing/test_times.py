@@ -46,6 +46,9 @@ from lint_rules.page.times import Minutes, as_hours, read_time
         ("20 minutes + 15 minutes", 35, 35, "20 minutes + 15 minutes"),
         ("10-5 minutes", 5, 10, "10-5 minutes"),
         ("45-minute lesson", 45, 45, "45-minute"),
+        ("total 45 minutes", 45, 45, "45 minutes"),
+        ("The whole lesson: forty-five minutes (with 5 for the register)", 45, 45, "forty-five minutes"),
+        ("in all 20 minutes + 15 minutes", 35, 35, "20 minutes + 15 minutes"),
     ],
 )
 def test_reads_a_time_and_knows_its_words(text: str, low: float, high: float, words: str) -> None:
@@ -69,6 +72,10 @@ def test_reads_a_time_and_knows_its_words(text: str, low: float, high: float, wo
         "page 10",
         "5-10",
         "at 10 o'clock",
+        "warm-up 5 minutes, story 10 minutes",
+        "3 groups, 5 minutes",
+        "groups of three: 5 minutes each",
+        "each pair 5 minutes",
     ],
 )
 def test_what_is_no_time(text: str) -> None:
