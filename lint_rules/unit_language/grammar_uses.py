@@ -115,6 +115,8 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
             continue
         if passage.role in _ENTRIES and (not _WORD_KINDS.isdisjoint(kinds) or not _may_be_sentence(passage.text)):
             continue
+        if "sounds" in kinds and not ends_sentence(passage.text) and not is_verse(passage.text):
+            continue  # leg hen pen bed: words for their sound
         directions = [*stage_directions(passage), *_asides(passage)]
         rows, verse = _rows_of_words(passage), is_verse(passage.text)
         quoted = [start for start, _ in spoken_of(passage)]

@@ -32,6 +32,9 @@ _OF_AUXILIARY = {
     "may-might": "may might",
     "have": "have has 've haven't hasn't",
 }
+_OF_PARTICIPLE = ("passive", "participle-clause")  # The box is made of wood. A box made of wood.
+_PARTICIPLE = re.compile(r"made|\w{2,}(?:ed|en)")
+_AFTER_PARTICIPLE = frozenset(["of", "for", "by", "from", "with", "in"])
 _AUXILIARIES = {word: name for name, words in _OF_AUXILIARY.items() for word in words.split()}
 _CONTRACTED = {"'m": "am", "'re": "are", "'s": "is|has|us", "'ve": "have", "'ll": "will", "'d": "would|had"}
 _IN_A_GAP = 4  # words that a gap inside a pattern may stand for
@@ -67,6 +70,8 @@ def _pattern(part: str) -> LabelPattern | None:
     spoken = [word for word in words if word != "…"]
     if len(spoken) < 2:
         return None
+    if len(spoken) == 2 and _PARTICIPLE.fullmatch(spoken[0]) and spoken[1] in _AFTER_PARTICIPLE:
+        return LabelPattern(_OF_PARTICIPLE, _finder(words))  # made of, used for …
     turned = spoken[0] in _AUXILIARIES and spoken[1] in _SUBJECTS
     asked = turned or part.rstrip(" …").endswith("?")
     if not (asked or "…" in words or spoken[0] in _PERSONS):

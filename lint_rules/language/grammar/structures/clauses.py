@@ -181,6 +181,8 @@ def find_participle_clause(parsed: Parsed) -> Iterator[Range]:
             loose = verb.dep in ("acl", "advcl")
         if not loose or verb.lower in tables.words("participle_prepositions"):
             continue
+        if verb.tag == "VBN" and verb.lower == verb.lemma:
+            continue  # the tram shed on Saturday: a form that is no participle to look at may be a noun
         first, last = verb.index, clause(parsed, group)[1]
         inside = words[max(0, first - 1) : last + 1]
         if (
