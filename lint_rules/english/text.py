@@ -60,6 +60,9 @@ class Wording:
     shown: tuple[bool, ...]
 
 
+_LETTERS_ALONE = re.compile(r"\s*[A-Za-z](?:\s+[A-Za-z])+\s*")  # c d b a e: a key, and no sentence with an article
+
+
 @dataclass(frozen=True, slots=True)
 class _Hidden:
     """A range of a passage's text that the checker does not see, and what it sees there, wording by wording."""
@@ -102,7 +105,7 @@ def passages_to_check(unit: Unit) -> Iterator[tuple[Passage, tuple[str, ...]]]:
             continue
         if _DELIBERATE in around and passage.role is not Role.INSTRUCTION:
             continue
-        if passage.field.casefold() == _LABELS:
+        if passage.field.casefold() == _LABELS or _LETTERS_ALONE.fullmatch(passage.text):
             continue
         yield passage, around
 

@@ -125,6 +125,7 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
         structures = analysis.structures
         sentences = [(one.start, one.end) for one in analysis.sentences]
         rows += [(start, end) for start, end in sentences if is_row_of_words(passage.text[start:end])]
+        rows += [(one.start, one.end) for one in analysis.sentences if _is_of_one_word(analysis, one)]
         around = _neighbours(structures)
         answers = [(one.start, one.end) for one in analysis.sentences if _is_short_answer(passage.text, one)]
         for one in structures:
@@ -166,6 +167,12 @@ def is_carried(use: Use, known: Callable[[str], bool]) -> bool:
     if name == "present-simple-be":
         return "there-is" in use.with_it
     return name == "yes-no-question" and any(known(other) for other in use.with_it)
+
+
+def _is_of_one_word(analysis: Analysis, sentence: Sentence) -> bool:
+    """Say whether a sentence is forms of one word, and no more: need, needed."""
+    tokens = [token for token in analysis.tokens[sentence.first : sentence.last] if token.text[:1].isalpha()]
+    return len(tokens) > 1 and len({token.lemma.casefold() for token in tokens}) == 1
 
 
 def _is_short_answer(text: str, sentence: Sentence) -> bool:

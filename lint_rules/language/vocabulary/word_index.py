@@ -104,7 +104,7 @@ class WordIndex:
             kept = self._kept[keys] = (
                 tuple(listing for listing in found if len(listing.parts) > 1),
                 single,
-                tuple(sorted((*single, *solid), key=authority)),
+                tuple(sorted((*single, *solid), key=lambda one: (not _is_pronoun(one, keys[0]), authority(one)))),
             )
         return kept
 
@@ -257,6 +257,11 @@ def authority(listing: Listing) -> tuple[int, int, int]:
     """Sort key: the higher authority first, then what is taught first."""
     entry = listing.entry
     return (listing.origin.rank, entry.level if entry else 0, entry.unit if entry else 0)
+
+
+def _is_pronoun(listing: Listing, word: str) -> bool:
+    """Say whether an entry is a pronoun in this very form: a list that has `me` does not mean it by `I`."""
+    return listing.entry is not None and listing.part_of_speech == "pronoun" and listing.parts == (word,)
 
 
 def _longest_first(listing: Listing) -> tuple[int, tuple[int, int, int]]:

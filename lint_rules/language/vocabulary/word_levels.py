@@ -5,7 +5,7 @@ from functools import cached_property
 
 import msgspec
 
-from lint_rules.course.model import WordEntry
+from lint_rules.course.model import WordEntry, band_rank
 from lint_rules.language.tokens import Analysis, Token
 from lint_rules.language.vocabulary.names import name_from, names_in
 from lint_rules.language.vocabulary.noises import DRAWN_OUT, noises
@@ -34,6 +34,7 @@ from lint_rules.language.vocabulary.word_shapes import (
     is_word,
     keys_of,
     stands_for,
+    verb_of,
 )
 from lint_rules.tables import words as word_table
 
@@ -273,9 +274,11 @@ class _Reader:
         if token.pos == "INTJ" or at in self.noises or DRAWN_OUT.search(word):
             return self._made(at, at + 1, Origin.SOUND)
         said = token.reference
-        base = base_of_degree(token)
+        base, verb = base_of_degree(token), verb_of(token)
         if base and graded(base, "ADJ") not in {"", "C2"}:
             said = reference(base, "ADJ")
+        elif verb and (low := graded(verb, "VERB")) and (not said.level or band_rank(low) < band_rank(said.level)):
+            said = reference(verb, "VERB")  # boiling water: who knows boil reads it
         origin = Origin(said.source) if said.level else Origin.UNKNOWN
         if origin is not Origin.REFERENCE:
             by_parts = graded_by_parts(token)

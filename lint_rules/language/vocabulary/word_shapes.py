@@ -100,14 +100,24 @@ def _keys(text: str, lemma: str, pos: str) -> tuple[str, ...]:
     word = canonical(text)
     keys = [word, canonical(lemma)]
     if pos in {"NOUN", "ADJ"} and word.endswith(("ing", "ed")):
-        keys.append(canonical(lemma_of(text, "VBG" if word.endswith("ing") else "VBD", "VERB", "")))
+        keys.append(_verb(text))
     elif pos in {"NOUN", "PROPN", "VERB"} and word.endswith("s") and not word.endswith("ss"):
         keys += [canonical(lemma_of(text, "NNS", "NOUN", "")), word[:-1]]
     if pos == "NOUN" and word == canonical(lemma):
         keys += sorted(noun_forms(word) - {word})  # a list may have the plural: boots
-    if base := _base(word):
+    if base := positive(word):
         keys.append(base)
     return tuple(dict.fromkeys([*keys, *(HYPHEN.sub("", key) for key in keys)]))
+
+
+def verb_of(token: Token) -> str:
+    """The verb that an adjective or a noun in -ing or -ed is made from ('' for other words): boiling → boil."""
+    made = token.pos in {"ADJ", "NOUN"} and canonical(token.text).endswith(("ing", "ed"))
+    return _verb(token.text) if made else ""
+
+
+def _verb(text: str) -> str:
+    return canonical(lemma_of(text, "VBG" if canonical(text).endswith("ing") else "VBD", "VERB", ""))
 
 
 def base_of_degree(token: Token) -> str:
@@ -115,12 +125,13 @@ def base_of_degree(token: Token) -> str:
     saltiest → salty, whatever the parser takes it for."""
     word = canonical(token.text)
     if word.endswith("est") or token.tag in {"JJR", "RBR"}:
-        return _base(word)
+        return positive(word)
     return ""
 
 
 @lru_cache(maxsize=8_000)
-def _base(word: str) -> str:
+def positive(word: str) -> str:
+    """The adjective whose superlative or comparative a word may be ('' where it is none): proudest → proud."""
     for tag, ending in (("JJS", "est"), ("JJR", "er")):
         if word.endswith(ending) and len(word) > len(ending) + 2:
             base = canonical(lemma_of(word, tag, "ADJ", ""))

@@ -19,6 +19,7 @@ letters and words that the child is to put in order (part them by slashes).
 """
 
 import re
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 
 from lint_rules.english.alarms import is_listened_to, is_slip, weight_of
@@ -324,13 +325,18 @@ def _is_noise(text: str, match: EnglishMatch, reading: Reading) -> bool:
 
 
 def _names_in(reading: Reading) -> frozenset[str]:
-    """The words that no dictionary has, and that are names by how they stand somewhere in the unit."""
-    return frozenset(
-        spelling_of(passage.text[match.start : match.end])
-        for passage in reading.read.passages
-        for match in reading.english(passage)
-        if match.rule.startswith(SPELLER) and _is_in_mid_sentence(passage.text, match)
-    )
+    """The words that no dictionary has, and that are names by how they stand in the unit: in mid-sentence somewhere, or
+    several times and always with a capital."""
+    mid_sentence: set[str] = set()
+    capitals: defaultdict[str, list[bool]] = defaultdict(list)
+    for passage in reading.read.passages:
+        for match in reading.english(passage):
+            if match.rule.startswith(SPELLER):
+                words = passage.text[match.start : match.end]
+                capitals[spelling_of(words)].append(words[:1].isupper() and words[1:].islower())
+                if _is_in_mid_sentence(passage.text, match):
+                    mid_sentence.add(spelling_of(words))
+    return frozenset(mid_sentence | {word for word, seen in capitals.items() if len(seen) > 1 and all(seen)})
 
 
 def _is_in_mid_sentence(text: str, match: EnglishMatch) -> bool:

@@ -20,6 +20,7 @@ activity, a note once in a unit.
 
 import re
 from collections.abc import Iterator, Set
+from dataclasses import replace
 
 from lint_rules.course.model import Level, WordEntry
 from lint_rules.finding import Found, Severity
@@ -204,6 +205,13 @@ _HOUSE = re.compile(r"(?:^|\n)\d{1,3}[a-z]? (?:[A-Z]\w* )*$")  # 14 Mill Rd
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report the words above the level, each once in an activity (a note once in the unit)."""
+    judged = list(_judged(reading))
+    grave = {found.key for found in judged if not found.about}  # one word is one point, at its heaviest
+    for found in judged:
+        yield replace(found, about="") if found.key in grave else found
+
+
+def _judged(reading: Reading) -> Iterator[Found]:
     noted: set[str] = set()
     topics = _topics(reading)
     for met in reading.words.met(presented=True):

@@ -13,6 +13,7 @@ from collections.abc import Iterator, Set
 from lint_rules.finding import Found, Severity
 from lint_rules.language.inflection.forms import every_form, noun_forms
 from lint_rules.language.vocabulary.word_index import canonical, parts_of
+from lint_rules.language.vocabulary.word_shapes import positive
 from lint_rules.manuscript.model import Lesson, Passage, field_key
 from lint_rules.rule import Example, Gather, Reading, Rule, Within
 from lint_rules.tables import entries
@@ -38,6 +39,7 @@ RULE = Rule(
         Example(_lesson("boat, canal, towpath", _PAGE + "\n\n![a towpath](art/path.svg){.drawing}")),
         Example(_lesson("boat, canal, rope", _PAGE + "\n\n::: teacher\n**Steps:** Show a rope.\n:::")),
         Example(_lesson("boat, canal, colours, one to ten", _PAGE), why="kinds of words"),
+        Example(_lesson("boat, canal, long", _PAGE + "\n\nThe longest boat!"), why="long stands there as longest"),
         Example(_lesson("all the words of the unit", _PAGE)),
         Example(_lesson("Teach *boat*, *canal*, *lock* and *bridge* from the panel; others can be guessed.", _PAGE)),
         Example(_lesson("teach boat, canal, lock", _PAGE)),
@@ -125,7 +127,8 @@ def _all_words(lesson: Lesson) -> frozenset[str]:
     texts = [passage.text for passage in lesson.passages if field_key(passage.field) != "word"]
     for picture in (picture for part in parts for picture in part.pictures):
         texts += [picture.alt, re.sub(r"[_/.-]+", " ", picture.target)]
-    return frozenset(word for text in texts for word in parts_of(text))
+    plain = {word for text in texts for word in parts_of(text)}
+    return frozenset(plain | {positive(word) for word in plain})
 
 
 def _stands(word: str, there: Set[str]) -> bool:

@@ -2,13 +2,15 @@
 
 A child who understands and speaks well may write little at six; a test on paper alone tells that child, and the family,
 the wrong thing. A test should ask for listening, for reading or writing, and for speaking, or for what the course lists
-under `test_skills`. The skills are the classes of the test's activities.
+under `test_skills`. The skills are the classes of the test's activities; of one that is marked as a test and no more
+(*Do the test*, with all its parts) they are what its page, or the teacher's Steps, tell children to do.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.model import Lesson
+from lint_rules.manuscript.model import Activity, Audience, Lesson
 from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 from lint_rules.unit_language.tests_of import TEST
 
@@ -27,6 +29,11 @@ RULE = Rule(
     passes=(
         Example(f"## Test {{.test}}\n\n{_LISTEN}{_READ}{_SPEAK}"),
         Example(f"## Test {{.test}}\n\n{_LISTEN}{_SPEAK}### 4 Read. {{.reading}}\n\nThe kite is red.\n"),
+        Example(
+            "## Test {.test}\n\n### 1 Do the test. {.test}\n\n**A. Read and write.**\n\n1. It is a ____ .\n\n"
+            "**B. Listen and draw.**\n\n**C. Ask your partner.**\n",
+            why="one activity for all, and its page says what children do",
+        ),
         Example(f"## Look {{.review}}\n\n{_LISTEN}", why="one test activity in a lesson is no unit test"),
         Example(
             f"## Test {{.test}}\n\n{_LISTEN}{_READ}",
@@ -37,6 +44,7 @@ RULE = Rule(
     fails=(
         Example(f"## «Test» {{.test}}\n\n{_LISTEN}{_READ}", why="nothing to say"),
         Example(f"## Lesson 6: «What can I do?» {{.test}}\n\n{_READ}{_SPEAK}", why="nothing to listen to"),
+        Example("## «Test» {.test}\n\n### 1 Do the test. {.test}\n\n**A. Read and write.**\n\n1. It is a ____ .\n"),
     ),
     limits=(Limit("listening, reading or writing, and speaking", "common practice, no source"),),
     gathers=(
@@ -48,6 +56,17 @@ RULE = Rule(
         ),
     ),
 )
+
+
+_WORDS_OF = {
+    skill: re.compile(rf"\b(?:{words})\b", re.I)
+    for skill, words in {
+        "listening": "listen|hear|audio|track",
+        "reading": "read",
+        "writing": "write|spell",
+        "speaking": "say|speak|ask|tell|talk",
+    }.items()
+}
 
 
 def find(reading: Reading) -> Iterator[Found]:
@@ -63,5 +82,19 @@ def find(reading: Reading) -> Iterator[Found]:
 
 
 def _missing(lesson: Lesson, wanted: Sequence[Sequence[str]]) -> list[str]:
-    kinds = {kind for activity in lesson.activities for kind in activity.kinds}
+    skills = {skill for group in wanted for skill in group}
+    kinds: set[str] = set()
+    for activity in lesson.activities:
+        kinds.update(activity.kinds if skills & {*activity.kinds} else _told(activity))
     return [" or ".join(group) for group in wanted if not kinds & set(group)]
+
+
+def _told(activity: Activity) -> Iterator[str]:
+    """The skills that the words of an activity without such a class ask for."""
+    if "audio" in activity.heading.attributes.values:
+        yield "listening"
+    passages = (activity.heading.passage, *activity.part.passages)
+    text = "\n".join(one.text for one in passages if one.audience in (Audience.PUPIL, Audience.TEACHER))
+    for skill, words in _WORDS_OF.items():
+        if words.search(text):
+            yield skill

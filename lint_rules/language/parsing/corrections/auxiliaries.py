@@ -104,10 +104,18 @@ def is_or_has(text: Text) -> None:
         intransitive = verb.lower in ("been", "gone", "come", "finished", "started", "fallen", "arrived", "happened")
         if verb.lower in ("gone", "finished") and verb.index == word.index + 1 and len(text.words) - verb.index < 3:
             intransitive = False
-        if intransitive or (text.child(verb, "dobj") and verb.lemma not in _NOT_OBJECTS):
+        has_object = text.child(verb, "dobj") and verb.lemma not in _NOT_OBJECTS and not _asks_what_of(text, verb)
+        if intransitive or has_object:
             word.retag("VBZ", "AUX", "have")
             word.dep = "aux"
             _active(text, verb)
+
+
+def _asks_what_of(text: Text, verb: Word) -> bool:
+    """`What's it made of?`, `What's it used for?`: the question word is the preposition's, and no object."""
+    after = [word.lower for word in text.words[verb.index + 1 : verb.index + 3]]
+    stranded = len(after) < 2 or not after[1][:1].isalnum()
+    return stranded and (after[:1] in (["of"], ["from"]) or [verb.lower, *after[:1]] == ["used", "for"])
 
 
 def had_or_would(text: Text) -> None:
