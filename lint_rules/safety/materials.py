@@ -49,7 +49,10 @@ _PRINTED = re.compile(
     r"|\b(?:use|read|choose from|complete|write|look at)\b[^.!?\n]{0,40}\bthe (?:\w+ )?box\b",
     re.I,
 )
-_PREPARED = re.compile(r"\bbefore (?:the |this |your )?(?:lesson|class)\b|\bbeforehand\b|\bin advance\b", re.I)
+_PREPARED = re.compile(
+    r"\b(?:before|after) (?:the |this |your )?(?:lesson|class)\b|\bbeforehand\b|\bin advance\b|\bat home\b", re.I
+)
+_LIMBS = frozenset({"hand", "finger", "thumb", "arm", "leg", "foot", "tongue", "head", "chin"})
 _NEAR = 60  # characters
 _NOTHING = frozenset({"nothing", "none", "nobody"})
 
@@ -122,7 +125,7 @@ def _by_verb(text: str, tokens: Sequence[Token], index: int) -> Iterator[Used]:
     """The thing that a verb needs: `cut out the cards`, `stick it in your book`."""
     token = tokens[index]
     if _PREPARED.search(text, max(0, token.start - _NEAR), token.start + _NEAR):
-        return  # what the teacher does before the lesson
+        return  # what the teacher does before or after the lesson
     for thing in _needed_for().get(token.lemma, ()):
         if _is_other_sense(tokens, index) or _is_said_of_me(tokens, index) or _is_denied(tokens, index):
             continue
@@ -148,7 +151,8 @@ def _is_other_sense(tokens: Sequence[Token], index: int) -> bool:
         return True
     following = after[0].text.casefold() if after else ""
     if lemma == "stick":
-        return following in ("together", "to", "with") or not _has_object(tokens, index)
+        limb = any(token.head == index and token.lemma in _LIMBS for token in after)  # stick your tongue out
+        return limb or following in ("together", "to", "with") or not _has_object(tokens, index)
     if lemma == "cut":
         return following in ("in", "down", "short") or any(token.lemma in ("cake", "time", "odd") for token in after)
     return False

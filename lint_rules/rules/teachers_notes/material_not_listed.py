@@ -59,6 +59,10 @@ RULE = Rule(
         ),
         Example(_activity("Play. {.game}", "Children spell *ball* and throw their hands up.")),
         Example(_activity("Read. {.reading}", "Children cut the odd one out of each line.")),
+        Example(_activity("Paint. {.make}", "Stick your hand on the paper.", "paint"), why="a hand is pressed"),
+        Example(
+            _activity("Draw. {.make}", "Children draw. Staple the pages together at home."), why="after the lesson"
+        ),
         Example(
             "### 1 Play. {.game}\n\n::: teacher\n**Materials:** one die for each pair, buttons\n"
             "**Steps:** Roll the dice and move your counter.\n:::\n",
@@ -74,6 +78,7 @@ RULE = Rule(
         ),
         Example(_activity("Play. {.game}", "Give each pair two «dice» and ten «counters».")),
         Example(_activity("«Cut» and «stick». {.make}", "Children make a kite.")),
+        Example(_activity("Draw. {.make}", "Children draw, then «staple» the pages together.")),
         Example(_activity("Play. {.game}", "Throw the «ball» to a child. Shuffle the «cards».", "a bell")),
     ),
     needs=frozenset({Need.LANGUAGE}),
@@ -81,8 +86,8 @@ RULE = Rule(
     gathers=(
         Gather(
             Within.UNIT,
-            says="The class uses {keys} in this unit, and no list of Materials names them ({count} places). "
-            "A teacher packs by that list: add them there.",
+            says="The class uses {keys} in this unit where neither the activity's Materials nor the lesson's list them "
+            "({count} places). A teacher packs by those lists.",
         ),
     ),
 )
