@@ -101,6 +101,9 @@ def is_large(word: Word) -> bool:
     return word.word.lower() not in words_in("passed_over")
 
 
+_APOSTROPHES = frozenset({"'", "’"})
+
+
 def heaviest(sentence: Sentence, given: Sequence[float]) -> tuple[int, int]:
     """The range of the run of words that adds most to a score, where each word adds what is given."""
     words = sentence.words
@@ -116,7 +119,16 @@ def heaviest(sentence: Sentence, given: Sequence[float]) -> tuple[int, int]:
         low += 1
     while low + 1 < high and not words[high - 1].word[0].isalnum():
         high -= 1
+    while low and _is_of_one(words[low - 1], words[low]):
+        low -= 1
+    while high < len(words) and _is_of_one(words[high - 1], words[high]):
+        high += 1
     return words[low].start, words[high - 1].end
+
+
+def _is_of_one(left: Word, right: Word) -> bool:
+    """Say whether an apostrophe ties two pieces to one word: child's."""
+    return left.end == right.start and (left.word in _APOSTROPHES or right.word in _APOSTROPHES)
 
 
 def _from_its_verb(words: Sequence[Word], low: int, high: int) -> int:
