@@ -1,9 +1,10 @@
-"""A number in the key that the text, the script or the picture of the task contradicts.
+"""A number, a yes or a no in the key that the text, the script or the picture of the task contradicts.
 
-The pupil counts four ducks, the key says three; the e-mail sells thirty papers, and the key calls forty true. A wrong
-key is what publishers dread most: every class finds it, after the book is printed. Numbers are the part of it that can
-be seen without understanding the text. Nothing is asked of sums, of years, of what children count out of a text, nor
-where the number can be reckoned from those of the texts.
+The pupil counts four ducks, the key says three; the e-mail sells thirty papers, and the key calls forty true; the story
+says that Mimo is a cat, and the key says no. A wrong key is what publishers dread most: every class finds it, after the
+book is printed. Numbers, and statements that the text makes or denies word for word, are the part of it that can be
+seen without understanding the text. Nothing is asked of sums, of years, of what children count out of a text, nor where
+the number can be reckoned from those of the texts.
 """
 
 import re
@@ -14,13 +15,15 @@ from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
 from lint_rules.page.exercises.answers import plain
-from lint_rules.page.exercises.model import Exercises, Item
+from lint_rules.page.exercises.model import Answer, Exercises, Item
+from lint_rules.page.exercises.statements import is_said
 from lint_rules.page.number_words import numbers_in
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.tables import words
 
 _COUNTED = "### 1 Count. {.writing}\n\n::: art\nDrawing: four ducks on a pond.\n:::\n\n1. How many ducks? ____\n\n"
 _SOLD = "We wrote it on Monday. We sold thirty papers in our village, and fifteen in town.\n\n"
+_PLAY = "Is Pim in the black hat? No! It's Mimo, my cat. Is the hat red? And the bag isn't empty, says Granny Oon.\n\n"
 
 
 def _key(text: str) -> str:
@@ -42,11 +45,15 @@ RULE = Rule(
         Example(
             _COUNTED.replace("ducks?", "ducks do you know?") + _key("1 Own answers, e.g. 25 ducks"), why="anybody's"
         ),
+        Example(_PLAY + "### 1 Yes or no?\n\n1. Mimo is a cat.\n2. Mimo is a dog.\n" + _key("1 yes\n2 no")),
+        Example(_PLAY + "### 1 Yes or no?\n\n1. The hat is red.\n" + _key("1 no"), why="the text only asks"),
         Example("### 1 Read.\n\nTom has two cats.\n\n1. How many dogs are there? ____\n" + _key("1 three")),
     ),
     fails=(
         Example(_COUNTED + _key("1 «three»")),
         Example(_SOLD + "### 1 True or false?\n\n1. They sold «forty» papers. ____\n" + _key("1 true")),
+        Example(_PLAY + "### 1 Yes or no?\n\n1. Mimo is a cat.\n" + _key("1 «no»")),
+        Example(_PLAY + "### 1 True or false?\n\n1. The bag is empty.\n" + _key("1 «true»")),
         Example(
             _SOLD + "### 1 Read and answer.\n\n1. How many papers did they sell? ____\n" + _key("1 They sold «forty».")
         ),
@@ -61,6 +68,10 @@ _HOW_MANY = re.compile(
     r"\bhow many (?:[a-z]+ )?([a-z]+)\b(?:\s+(?:are|can|has|have|do|does|did|is|were|was)\b|\s*\?)", re.I
 )
 _TRUE = frozenset({"true", "t", "right", "yes", "✓", "tick", "correct"})
+_FALSE = frozenset({"false", "f", "wrong", "no", "✗", "✘", "cross", "incorrect"})
+_CIRCLED = re.compile(
+    r"\s*[(\[]?\b(?:yes\s*/\s*no|true\s*/\s*false|t\s*/\s*f|right\s*/\s*wrong)\b.*$|_{2,}.*$", re.I | re.S
+)
 _LARGE = 13
 _YEARS = 1000
 _LONG = 8  # words of a passage that tells something
@@ -88,8 +99,10 @@ def find(reading: Reading) -> Iterator[Found]:
         lesson = _lesson(reading.unit, read)
         around = _told(_texts(lesson.passages if lesson else (), answered, briefs=False))
         unit = _told(_texts(reading.unit.passages, answered, briefs=True))
+        told = list(_texts(lesson.passages if lesson else (), answered, briefs=False))
         for item in answered:
-            yield from _item(item, (near, around), unit)
+            numbers = list(_item(item, (near, around), unit))
+            yield from numbers or _statement(item, told)
 
 
 def _item(item: Item, tiers: Sequence[_Told], unit: _Told) -> Iterator[Found]:
@@ -115,6 +128,25 @@ def _item(item: Item, tiers: Sequence[_Told], unit: _Told) -> Iterator[Found]:
     if other is not None and (asked or number >= _LARGE):
         at = answer.place.start + answer.place.text.index(answer.text)
         yield _found(answer.place.passage, at + start, at + end, number, asked[1] if asked else thing, other)
+
+
+def _statement(item: Item, texts: Sequence[str]) -> Iterator[Found]:
+    """A statement of the page that the key calls right or wrong, and the text, word for word, the other."""
+    answer = item.answer
+    keyed = None if answer is None else _yes_or_no(answer)
+    statement = _CIRCLED.sub("", item.text).strip()
+    said = None if keyed is None or statement.endswith("?") else is_said(statement, texts)
+    if answer is None or said is None or said == keyed:
+        return
+    at = answer.place.start + answer.place.text.index(answer.text)
+    text = "says just that" if said else "says that it is not so"
+    message = f"The key says “{answer.text}” to “{statement}”, and the text of this lesson {text}. Which is right?"
+    yield Found(answer.place.passage.span(at, at + len(answer.text)), answer.text, message)
+
+
+def _yes_or_no(answer: Answer) -> bool | None:
+    said = plain(answer.text)
+    return True if said in _TRUE else False if said in _FALSE else None
 
 
 def _other(number: int, thing: str, tiers: Sequence[_Told], unit: _Told, *, asked: bool) -> int | None:
@@ -152,10 +184,10 @@ def _found(passage: Passage, start: int, end: int, number: int, thing: str, othe
 
 def _texts(passages: Iterable[Passage], items: Sequence[Item], *, briefs: bool) -> Iterator[str]:
     """What tells something: texts, captions, scripts, and for the picture of the same task its brief; no item."""
-    asked = {id(place.passage) for item in items for place in item.prompt}
+    asked = {place.passage.block for item in items for place in item.prompt}
     for passage in passages:
         told = is_for_children(passage) and passage.role not in (Role.INSTRUCTION, Role.ALT)
-        if id(passage) in asked or not (told or (briefs and passage.audience is Audience.ARTIST)):
+        if passage.block in asked or not (told or (briefs and passage.audience is Audience.ARTIST)):
             continue
         if len(passage.text.split()) >= _LONG or passage.audience is not Audience.PUPIL:
             yield passage.text
