@@ -103,6 +103,10 @@ def _subject(sentence: KeySentence, at: int) -> int | None:
         found = [index for index, token in enumerate(tokens) if token.head in heads and token.dep == "attr"]
     if len(found) != 1:
         return None
+    behind = sentence.tokens[at + 1].pos if at + 1 < len(tokens) else ""
+    counted = sentence.low(found[0] - 1) in ("many", "much") and sentence.low(found[0] - 2) == "how"
+    if counted and found[0] < at and behind in ("DET", "PRON", "NOUN", "PROPN"):
+        return None  # How many legs has a crab?
     # Only what is near: a subject with a clause or a phrase of its own may be misread.
     return found[0] if abs(found[0] - at) <= 3 else None
 

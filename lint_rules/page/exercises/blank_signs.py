@@ -23,6 +23,7 @@ _CHECKBOX = re.compile(r"(?<![^\s(|])\[[ \u00a0]{0,3}\](?!\S)")
 _NUMBERED_DOTS = re.compile(r"(?<=\(\d\) )(?:…|\.{3})(?!\w)|(?<=\(\d\d\) )(?:…|\.{3})(?!\w)")
 _RAISED = re.compile(r"(_+)\^\(?(\d{1,2})\)?\^")
 _IN_WORD = re.compile(r"(?<![\w.–-])[^\W\d_]*(?:[-–.*][^\W\d_]*)+(?<![.])(?![\w-])")
+_SPACED_WORD = re.compile(r"(?<!\S)(?:[^\W\d_]|[.*–-])(?: (?:[^\W\d_]|[.*–-])){2,}(?!\S)")
 _SHOWN = re.compile(r"[^\W\d_]")
 _FEWEST = 2
 
@@ -31,9 +32,16 @@ def with_signs(passages: Sequence[Passage], said: str) -> dict[int, Passage]:
     """The passages that have such signs, as they are read, by the identity of what they are read for; ``said`` is
     what the key says."""
     words = {word.casefold() for word in re.findall(r"[^\W\d_]{3,}", said)}
-    inside = {id(one): found for one in passages if (found := list(_in_words(one, words)))}
-    if sum(len(found) for found in inside.values()) < _FEWEST:
-        inside = {}
+    inside: dict[int, list[tuple[int, int]]] = {}
+    for pattern in (_IN_WORD, _SPACED_WORD):
+        sure = pattern is _SPACED_WORD  # letters one by one: of which some fit, all are words
+        found = {id(one): several for one in passages if (several := list(_in_words(one, words, pattern)))}
+        if sum(len(several) for several in found.values()) < _FEWEST:
+            continue
+        for one in passages:
+            spans = list(_in_words(one, None, pattern)) if sure else found.get(id(one), [])
+            if spans:
+                inside.setdefault(id(one), []).extend(spans)
     made = {}
     for passage in passages:
         whole = _read(passage, inside.get(id(passage), ()))
@@ -42,12 +50,14 @@ def with_signs(passages: Sequence[Passage], said: str) -> dict[int, Passage]:
     return made
 
 
-def _in_words(passage: Passage, words: set[str]) -> Iterable[tuple[int, int]]:
-    for match in _IN_WORD.finditer(passage.text):
-        if not _SHOWN.search(match[0]) or len(match[0]) < 3:
+def _in_words(passage: Passage, words: set[str] | None, pattern: "re.Pattern[str]") -> Iterable[tuple[int, int]]:
+    """Where signs stand in a word: one of some words, or whatever word (None)."""
+    for match in pattern.finditer(passage.text):
+        bare = match[0].replace(" ", "")
+        if not _SHOWN.search(bare) or len(bare) < 3 or bare.isalpha():
             continue
-        pattern = re.compile("".join(r"\w" if not char.isalpha() else re.escape(char.casefold()) for char in match[0]))
-        if any(pattern.fullmatch(word) for word in words):
+        fitting = re.compile("".join(r"\w" if not char.isalpha() else re.escape(char.casefold()) for char in bare))
+        if words is None or any(fitting.fullmatch(word) for word in words):
             yield match.span()
 
 
@@ -56,7 +66,7 @@ def _read(passage: Passage, inside: Iterable[tuple[int, int]]) -> Passage:
     changes = [(match.start(), match.end(), "_" * len(match[0])) for match in _RUN.finditer(text)]
     changes += [(match.start(), match.end(), "____") for match in _NUMBERED_DOTS.finditer(text)]
     changes += [(match.start(), match.end(), "☐") for match in _CHECKBOX.finditer(text)]
-    changes += [(at, at + 1, "_") for start, end in inside for at in range(start, end) if not text[at].isalpha()]
+    changes += [(at, at + 1, "_") for start, end in inside for at in range(start, end) if not (text[at].isalpha() or text[at] == " ")]
     seen: set[str] = set()
     for match in _RAISED.finditer(text):  # a number set high behind its blank is read before it, once
         changes.append((match.end(1), match.end(), ""))

@@ -17,6 +17,7 @@ _BOX_CLASSES = re.compile(r"(?:word-?)?(?:box|bank|cloud|frame|list)s?|words", r
 _SEPARATORS = tuple(
     re.compile(pattern)
     for pattern in (
+        r"\s*[\])}]\s*[,;]?\s*[\[({]\s*",
         rf"\s*[|\u00a6\u2016{DOTS}{SHAPES}{QUOTES}{ARROWS}]+\s*",
         r"\s*/\s*",
         r"\s+\+\s+",

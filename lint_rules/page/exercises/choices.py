@@ -16,6 +16,7 @@ from lint_rules.plain_words import TOGETHER
 _TICKED = re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
 _STROKE = re.compile(rf"\s*{BETWEEN_OPTIONS}+\s*|\s+or\s+")
 _BRACKETS = re.compile(r"[(\[{]([^()\[\]{}\n]*)[)\]}]")
+_BRACKET_ROW = re.compile(r"[(\[{][^()\[\]{}\n]+[)\]}](?:\s*(?:,|/|or\b)?\s*[(\[{][^()\[\]{}\n]+[)\]}])+")
 _WORD_BEFORE = re.compile(f"{TOGETHER.pattern}$")
 _MOST_BETWEEN = 4
 _ALL = re.compile(rf"\s*{BETWEEN_OPTIONS}+\s*")
@@ -40,7 +41,7 @@ def choices_in(place: Place, answer: str, *, sure: bool = False) -> Iterator[Cho
     """The choices that stand inside a range, in order; ``answer`` is what the key says of it ('' for nothing).
     ``sure``: there is one, by its company, whatever the key says."""
     taken: list[Place] = []
-    for finder in (_tick_boxes, _set_off, _or_between, _bold_or, _behind, _rows, _strokes):
+    for finder in (_tick_boxes, _in_brackets, _set_off, _or_between, _bold_or, _behind, _rows, _strokes):
         for choice in finder(place, answer, sure):
             inline = choice.inline
             if inline is not None and not any(inline.start < one.end and one.start < inline.end for one in taken):
@@ -73,6 +74,16 @@ def _tick_boxes(place: Place, _: str, __: bool) -> Iterator[Choice]:
     options = _options(place, [(box.end(), end) for box, end in zip(boxes, ends, strict=True)])
     if len(options) > 1:
         yield Choice(options, Place(place.passage, boxes[0].start(), place.end))
+
+
+def _in_brackets(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
+    """`(the barn) (the shop)`: each option in brackets of its own."""
+    said = {plain(one) for one in alternatives(answer)}
+    for row in _BRACKET_ROW.finditer(place.passage.text, place.start, place.end):
+        inside = [match.span(1) for match in _BRACKETS.finditer(place.passage.text, row.start(), row.end())]
+        options = _options(place, inside)
+        if len(options) > 1 and (sure or said & {plain(option.text) for option in options}):
+            yield Choice(options, Place(place.passage, *row.span()))
 
 
 def _set_off(place: Place, answer: str, sure: bool) -> Iterator[Choice]:

@@ -139,11 +139,18 @@ def _label_row(lines: Sequence[Line]) -> Iterator[Answer]:
     if not _LABEL_ROW.fullmatch(text, at):
         return
     found = list(_ONE_LABEL.finditer(text, at))
-    if {match[0].isdigit() for match in found} == {True, False}:
+    if {match[0].isdigit() for match in found} == {True, False} or _is_pairs(text[at:]):
         return
     for match in found:
         place = Place(line.passage, line.start + match.start(), line.start + match.end())
         yield Answer(place, Label(match[0], place.span, place))
+
+
+def _is_pairs(text: str) -> bool:
+    """Whether letters stand in pairs of a label and its answer: `a S, b B, c S`."""
+    pairs = [part.split() for part in re.split(r"\s*[,;]\s*", text.strip(" .")) if part]
+    labels = [pair[0] for pair in pairs]
+    return all(len(pair) == 2 for pair in pairs) and labels == [chr(ord("a") + at) for at in range(len(labels))]
 
 
 def _steps(page: Sequence[Sequence[str]]) -> dict[int, int]:

@@ -18,7 +18,7 @@ LINE, DRESSED, APART, WEAK = 4, 3, 2, 1  # how surely a mark stands where a labe
 
 _TICKS = "☐□▢◯○◻⬜❏❑"
 _MARK = re.compile(
-    r"(?<![^\s(|•=→/;,☐□▢◯○◻⬜❏❑–—-])(?P<open>\(|\[)?"
+    r"(?<![^\s(|•=→/;,☐□▢◯○◻⬜❏❑–—-])(?P<open>\(|\[)?(?:(?:Q|No\.?|#)\s?(?=[0-9]))?"
     rf"(?P<label>[{CIRCLED}]|[0-9]{{1,2}}|x{{0,1}}(?:ix|iv|v?i{{1,3}})|[A-Za-z])"
     r"(?P<close>[)\]]\.?|[.:](?!\S)|(?=[)\s]|$|\u00a0))"
 )

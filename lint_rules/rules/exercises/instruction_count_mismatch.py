@@ -160,9 +160,18 @@ def _counts(read: Exercises, asked: Asked, unit: Unit) -> set[int]:
         counts |= {len(read.loose), sum(len(_entries(answer.text)) for answer in read.loose)}
     if asked.noun == "questions" and not read.exercises:
         counts.add(len({_row(place) for place in read.charts if place.text.rstrip().endswith("?")}))
+        counts.add(_listed_questions(read))
     counts |= {len(read.lines)} | {len(box.words) for box in read.boxes}
     pictures = len(read.activity.part.pictures) + sum(len(p.pictures) for p in read.activity.part.passages)
     return {*counts, pictures} - {0, 1} if counts - {0, 1} else set()
+
+
+def _listed_questions(read: Exercises) -> int:
+    """The questions of the one list that a page has; 0 where it has several, or other things in it."""
+    listed = [passage for passage in read.activity.part.passages if passage.item is not None]
+    entries = {passage.item for passage in listed if passage.item is not None}
+    one_list = len({item.list for item in entries}) == 1 and all(one.text.rstrip().endswith("?") for one in listed)
+    return len(entries) if one_list else 0
 
 
 def _row(place: Place) -> tuple[int, int]:
