@@ -1,7 +1,6 @@
 """One item as a sentence of its own: what stands around its gap or choice, and whether a word beside decides."""
 
 import re
-from collections.abc import Iterator
 
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.model import Choice, Exercise, Item, Option, Place
@@ -10,12 +9,6 @@ _DECIDES = re.compile(
     r"\b(?:look|because|but|so|think|sure|promise|hope|if|when|not|never|maybe|perhaps|probably)\b|n['’]t\b", re.I
 )
 _DENIED = re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
-_WORD = re.compile(r"[^\W\d_]{3,}")
-# Words that say nothing of whom or what a sentence is about.
-_OF_NOBODY = frozenset(
-    {"the", "and", "our", "her", "his", "their", "your", "are", "was", "were", "very", "really", "than", "there", "has"}
-    | {"have", "got", "can", "you", "she", "they"}
-)
 
 
 def around(item: Item) -> tuple[str, str]:
@@ -67,14 +60,3 @@ def word_decides(choice: Choice, one: Option, other: Option) -> bool:
     if asked or ("a lot of" in pair and plain("".join(before)) in ("how", "too", "so", "very", "as")):
         return True
     return before[:1] in (["a"], ["an"], ["A"], ["An"]) and (one.text[:1] in "aeiou") != (other.text[:1] in "aeiou")
-
-
-def told_beside(item: Item, exercise: Exercise) -> bool:
-    """Whether another item tells of the same: `1. Ida is six. 2. Bo is nine. 3. Ida is (older / younger) than Bo.`"""
-    about = set(_words_about(without_options(item)))
-    others = (word for one in exercise.items if one is not item for word in _words_about(one.text))
-    return not about.isdisjoint(others)
-
-
-def _words_about(text: str) -> Iterator[str]:
-    return (word for word in _WORD.findall(text.casefold()) if word not in _OF_NOBODY)

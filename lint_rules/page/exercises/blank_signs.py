@@ -66,7 +66,12 @@ def _read(passage: Passage, inside: Iterable[tuple[int, int]]) -> Passage:
     changes = [(match.start(), match.end(), "_" * len(match[0])) for match in _RUN.finditer(text)]
     changes += [(match.start(), match.end(), "____") for match in _NUMBERED_DOTS.finditer(text)]
     changes += [(match.start(), match.end(), "☐") for match in _CHECKBOX.finditer(text)]
-    changes += [(at, at + 1, "_") for start, end in inside for at in range(start, end) if not (text[at].isalpha() or text[at] == " ")]
+    changes += [
+        (at, at + 1, "_")
+        for start, end in inside
+        for at in range(start, end)
+        if not (text[at].isalpha() or text[at] == " ")
+    ]
     seen: set[str] = set()
     for match in _RAISED.finditer(text):  # a number set high behind its blank is read before it, once
         changes.append((match.end(1), match.end(), ""))

@@ -20,8 +20,8 @@ from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Item, O
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.tables import words
 from lint_rules.unit_language.matters_of_taste import colours_of_own, fits_anything, matter_of_taste
-from lint_rules.unit_language.nothing_decides import nothing_decides, should_or_must
-from lint_rules.unit_language.one_sentence import around, is_alone, told_beside, without_options, word_decides
+from lint_rules.unit_language.nothing_decides import is_about, nothing_decides, should_or_must
+from lint_rules.unit_language.one_sentence import around, is_alone, without_options, word_decides
 from lint_rules.unit_language.right_together import (
     either_goes,
     either_time,
@@ -257,7 +257,7 @@ def _undecided(
             yield _both_right(item, [chosen, other])
             return
     before, behind = around(item)
-    apart = is_alone(item, exercise, denied=True) and not looks and not told_beside(item, exercise)
+    apart = is_alone(item, exercise, denied=True) and not looks and not _tells_of_same(item, exercise)
     for other in choice.options if apart else ():
         lesson = _is_the_lesson(chosen, other, exercise, reading_of.activity)
         if other is not chosen and (
@@ -292,6 +292,12 @@ def _undecided(
         if fits_anything(tokens, at, option) and is_alone(item, exercise):
             yield _both_right(item, [chosen, option])
             return
+
+
+def _tells_of_same(item: Item, exercise: Exercise) -> bool:
+    """Whether another item tells of the same: `1. Ida is six. 2. Bo is nine. 3. Ida is (older / younger) than Bo.`"""
+    about = is_about(without_options(item))
+    return any(about & is_about(without_options(one)) for one in exercise.items if one is not item)
 
 
 def _is_the_lesson(one: Option, other: Option, exercise: Exercise, activity: Activity) -> bool:
