@@ -83,6 +83,28 @@ _IS_A = re.compile(
     rf"{_OWNER}\s+(?:mum|mam|mother|dad|father|aunt|uncle|gran|grandad|{_KIN}|parents)\s+(?:is|was|wants\s+to\s+be)\s+an?",
     re.I,
 )
+_WANTS_TO_BE = re.compile(rf"(?:{_SOMEBODY}|he|she|they)\s+wants?\s+to\s+be\s+an?", re.I)
+_GROWN_UP = re.compile(r"^(?:when|one\s+day)\b[\w\s]*", re.I)
+_GOER = rf"(?:{_SOMEBODY}|he|she|they|{_OWNER}\s+(?:mum|dad|gran|grandad|aunt|uncle|parents|class))"
+_WHEN = re.compile(
+    r"(?:with\s+\w+\s+\w+|(?:every|on|at|in|after|last|next)\s+(?:the\s+)?\w+|today|tomorrow|yesterday|together|well)?\s*[.!]?",
+    re.I,
+)
+_PLACES = {
+    "go": re.compile(
+        rf"{_GOER}(?:\s+(?:is|am|are)|['’](?:m|re|s))?\s+(?:\w+\s+)?(?:go|goes|going|went)\s+to\s+(?:the|a)", re.I
+    ),
+    "work": re.compile(rf"{_GOER}\s+works?\s+(?:in|at|for)\s+(?:the|a)", re.I),
+    "play": re.compile(rf"{_GOER}(?:\s+can)?\s+(?:(?:always|often|sometimes|usually)\s+)?play(?:s|ed)?", re.I),
+    "music": re.compile(rf"{_GOER}(?:\s+can)?\s+(?:(?:always|often|sometimes|usually)\s+)?play(?:s|ed)?\s+the", re.I),
+}
+_MEAL = re.compile(
+    r"(?:breakfast|lunch|dinner|supper)(?:\s+(?:at|in|with|together|every|on)\b[\w\s’']*)?\s*[.!]?", re.I
+)
+_FILM = re.compile(
+    r"(?:an?|the|that)\s+(?:\w+\s+)?(?:film|match|play|show)(?:\s+(?:yesterday|last\s+\w+|on\s+\w+days?))?\s*[.!]?",
+    re.I,
+)
 _FAVOURITE = re.compile(rf"(?:{_OWNER}\s+(?:{_KIN}['’]s\s+)?)favou?rite\s+\w+(?:\s+(?:is|are)|['’]s)", re.I)
 _HAS_ON = re.compile(
     rf"(?:{_SOMEBODY}|he|she|they)(?:['’](?:s|m|re|ve)|\s+(?:is|am|are|have|has))?"
@@ -108,8 +130,12 @@ def nothing_decides(one: str, other: str, before: str, behind: str) -> bool:
 
 
 def should_or_must(one: str, other: str, before: str, behind: str) -> bool:
-    """Whether a sentence of what we do says as well that we must as that we should."""
+    """Whether a sentence says as well that we must as that we should, that you mustn't as that you can't."""
     pair = {plain(one), plain(other)}
+    if pair == {"mustn't", "can't"}:
+        return re.fullmatch("you|we", before.strip(), re.I) is not None and len(behind.split()) > 1
+    if pair == {"shall", "should"}:
+        return not before.strip() and re.match(r"(?:I|we)\s.*\?$", behind.strip(), re.S) is not None
     verb = pair <= {"must", "should", "have to"} and "should" in pair
     return verb and _WE.fullmatch(before.strip()) is not None and _PLANNED.fullmatch(behind.strip()) is not None
 
@@ -161,7 +187,7 @@ def _numbers(pair: frozenset[str], left: str, right: str) -> bool:
 def _owners(pair: frozenset[str], left: str, right: str) -> bool:
     """`Don't forget (your / the) ticket!`"""
     noun = _NOUN.fullmatch(right)
-    owned = noun is not None and plain(noun[1]) in words("belongings") | words("things_of_any_colour")
+    owned = noun is not None and plain(noun[1]) in _things()
     return "the" in pair and bool(pair & _POSSESSIVES) and owned and bool(left) and not _POINTS.search(left)
 
 
@@ -180,6 +206,13 @@ def _alike(pair: frozenset[str], left: str, right: str) -> bool:
         return True
     if "going" in kinds and _FEELS.fullmatch(left) and _SOMEWHERE.fullmatch(right):
         return True
+    if "meal" in kinds and _FEELS.fullmatch(left) and _MEAL.fullmatch(right):
+        return True
+    if "film" in kinds and _FEELS.fullmatch(left) and _FILM.fullmatch(right):
+        return True
+    own = _NOUN.fullmatch(re.sub(r"^an? ", "", right)) if "own" in kinds and _FEELS.fullmatch(left) else None
+    if own is not None and plain(own[1]) in _things() | words("may_be_anywhere"):
+        return True
     given = _GIVEN.fullmatch(right)
     if given is None or not _GIVER.fullmatch(left):
         return False
@@ -197,6 +230,18 @@ def _rows(table: str) -> tuple[tuple[frozenset[str], frozenset[str]], ...]:
 
 def _listed(text: str) -> frozenset[str]:
     return frozenset(part.strip() for part in text.split(","))
+
+
+def _things() -> frozenset[str]:
+    return words("belongings") | words("things_of_any_colour")
+
+
+def _going_and_playing(pair: frozenset[str], left: str, right: str) -> bool:
+    """`We are going to the (park / beach) on Sunday.`, `She plays (chess / golf).`"""
+    frames = {kind: frame for kind, frame in _PLACES.items() if frame.fullmatch(left)}
+    return _WHEN.fullmatch(right) is not None and any(
+        pair <= places for several, places in _rows("places_to_go") if several & frames.keys()
+    )
 
 
 def _meals(pair: frozenset[str], left: str, right: str) -> bool:
@@ -224,9 +269,9 @@ def _of_a_family(pair: frozenset[str], left: str, right: str) -> bool:
 
 def _jobs_and_favourites(pair: frozenset[str], left: str, right: str) -> bool:
     """`My aunt is a (vet / nurse).`, `My favourite day is (Monday / Friday).`"""
-    if not _ENDS.fullmatch(right):
+    if not _ENDS.fullmatch(_GROWN_UP.sub("", right)):
         return False
-    if _IS_A.fullmatch(left) and len({one[0] in "aeiou" for one in pair}) == 1:
+    if (_IS_A.fullmatch(left) or _WANTS_TO_BE.fullmatch(left)) and len({one[0] in "aeiou" for one in pair}) == 1:
         return pair <= words("jobs")
     sorts = [_listed(row) for row in entries("same_table.txt")] + [words("colours")]
     return _FAVOURITE.fullmatch(left) is not None and any(pair <= sort for sort in sorts)
@@ -274,7 +319,7 @@ def _this_and_that(pair: frozenset[str], left: str, right: str) -> bool:
     """Nothing shows how far away it is: `(This / That) is my bag.`"""
     owned = _IS_OWN.fullmatch(right)
     return not left and owned is not None and pair in ({"this", "that"}, {"these", "those"}) and (
-        plain(owned[1]) in words("belongings") | words("things_of_any_colour")
+        plain(owned[1]) in _things()
     )  # fmt: skip
 
 
@@ -285,6 +330,7 @@ _FINDERS: tuple[Callable[[frozenset[str], str, str], bool], ...] = (
     _places,
     _alike,
     _meals,
+    _going_and_playing,
     _of_a_family,
     _jobs_and_favourites,
     _colours,
@@ -297,7 +343,7 @@ _FINDERS: tuple[Callable[[frozenset[str], str, str], bool], ...] = (
 
 def is_about(text: str) -> frozenset[str]:
     """Of whom and of what of somebody's own a text tells: a sister, a bag, Ida."""
-    things = words("belongings") | words("things_of_any_colour") | words("may_be_anywhere")
+    things = _things() | words("may_be_anywhere")
     found = re.findall(r"[^\W\d_]{3,}", text)
     return frozenset(
         word.casefold()

@@ -2,12 +2,15 @@
 
 import re
 
+from lint_rules.language.inflection.irregular import irregular_plurals
 from lint_rules.page.exercises.answers import plain
-from lint_rules.page.exercises.model import Choice, Exercise, Item, Option, Place
+from lint_rules.page.exercises.model import Exercise, Item, Option, Place
 
 _DECIDES = re.compile(
     r"\b(?:look|because|but|so|think|sure|promise|hope|if|when|not|never|maybe|perhaps|probably)\b|n['’]t\b", re.I
 )
+_LOTS = frozenset({"a lot of", "lots of"})
+_ASKED_OR_DENIED = re.compile(r"\?|\b(?:not|never)\b|n['’]t\b", re.I)
 _DENIED = re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
 
 
@@ -24,6 +27,15 @@ def around(item: Item) -> tuple[str, str]:
     if inline is not None and inline.passage is whole.passage and places[0].end < inline.start < end:
         end = inline.start - (text[inline.start - 1] in "([")  # `The girl ____ won. (who / that)`
     return text[whole.start : places[0].start], text[places[0].end : end]
+
+
+def _amount_decides(pair: set[str], sentence: str, behind: str) -> bool:
+    """Whether what is counted takes only one of two amounts: `isn't (many / a lot of) milk`."""
+    near = [word.casefold() for word in re.findall(r"[^\W\d_]+", behind)[:2]]  # an adjective may stand before it
+    several = any(word.endswith("s") or word in irregular_plurals() for word in near)
+    if "many" in pair and not several:
+        return True
+    return "much" in pair and (several or not _ASKED_OR_DENIED.search(sentence))
 
 
 def is_alone(item: Item, exercise: Exercise, *, denied: bool = False) -> bool:
@@ -50,13 +62,16 @@ def without_options(item: Item) -> str:
     return text
 
 
-def word_decides(choice: Choice, one: Option, other: Option) -> bool:
+def word_decides(item: Item, one: Option, other: Option) -> bool:
     """`an (huge / enormous) tree`, `How (much / a lot of) …`, `(When / What time) is it?`: a word beside decides."""
-    inline = choice.inline
-    before = inline.passage.text[: inline.start].split()[-1:] if inline is not None else []
-    behind = inline.passage.text[inline.end :] if inline is not None else ""
+    left, behind = around(item)
+    before = left.split()[-1:]
     pair = {plain(one.text), plain(other.text)}
     asked = "when" in pair and behind.strip().casefold().startswith("is it")
-    if asked or ("a lot of" in pair and plain("".join(before)) in ("how", "too", "so", "very", "as")):
+    if asked or (pair & _LOTS and plain("".join(before)) in ("how", "too", "so", "very", "as")):
         return True
+    if pair & _LOTS and _amount_decides(pair, f"{left} {behind}", behind):
+        return True
+    if any("'" in text for text in pair) and not behind.strip(" .!?,"):
+        return True  # Yes, (I am / I'm).
     return before[:1] in (["a"], ["an"], ["A"], ["An"]) and (one.text[:1] in "aeiou") != (other.text[:1] in "aeiou")

@@ -148,11 +148,19 @@ def _go_together() -> tuple[frozenset[str], ...]:
 def says_the_same(one: str, other: str) -> bool:
     """Whether two options say the same: words, or sentences that differ in one word: `Close / Shut the window.`"""
     these, others = plain(one).split(), plain(other).split()
-    if _is_pair(plain(one), plain(other)):
+    if _is_pair(plain(one), plain(other)) or (plain(one) != plain(other) and _in_full(one) == _in_full(other)):
         return True
     differing = [pair for pair in zip(these, others, strict=False) if pair[0] != pair[1]]
     several = len(these) == len(others) > 2 and len(differing) == 1
     return several and _is_pair(*(word.strip(",.!?") for word in differing[0]))
+
+
+def _in_full(text: str) -> str:
+    """A text without short forms: `is not` for `isn't`, `I am` for `I'm`."""
+    full = re.sub(r"\b(?:can't|cannot)\b", "can not", plain(text)).replace("won't", "will not")
+    for short, long in (("n't", " not"), ("'m", " am"), ("'re", " are"), ("'ll", " will"), ("'ve", " have")):
+        full = re.sub(rf"{short}\b", long, full)
+    return re.sub(r"\b(he|she|it|that|there|what|who|where)'s\b", r"\1 is", full)
 
 
 def _is_pair(one: str, other: str) -> bool:

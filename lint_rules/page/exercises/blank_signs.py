@@ -34,7 +34,9 @@ def with_signs(passages: Sequence[Passage], said: str) -> dict[int, Passage]:
     words = {word.casefold() for word in re.findall(r"[^\W\d_]{3,}", said)}
     inside: dict[int, list[tuple[int, int]]] = {}
     for pattern in (_IN_WORD, _SPACED_WORD):
-        sure = pattern is _SPACED_WORD  # letters one by one: of which some fit, all are words
+        spaced = pattern is _SPACED_WORD
+        texts = [one.text[slice(*span)] for one in passages for span in _in_words(one, words, pattern)]
+        sure = spaced or all("*" in text for text in texts)  # no sentence has such: of which some fit, all are words
         found = {id(one): several for one in passages if (several := list(_in_words(one, words, pattern)))}
         if sum(len(several) for several in found.values()) < _FEWEST:
             continue

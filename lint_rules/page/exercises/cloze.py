@@ -1,10 +1,10 @@
 """Numbers within a running text: before a blank or a choice (`There (2) ____ lots of sheep`), or behind a blank."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from lint_rules.page.exercises.marks import WEAK, Kind, Mark, chains
-from lint_rules.page.exercises.model import Label
+from lint_rules.page.exercises.model import Label, Place
 from lint_rules.page.exercises.stream import Line
 
 _GAP_NEXT = re.compile(r"\s*(?:_{2,}|…|[☐□▢◯○◻⬜❏❑])")
@@ -12,6 +12,7 @@ _GAP_JUST_BEFORE = re.compile(r"(?:_{2,}|…)[.,;:!?]?\s*$")
 _CHOICE_NEXT = re.compile(r"\s*[*(\[]?[\w’'-]+(?:\s[\w’'-]+){0,3}\s*/\s*[\w’'-]+")
 _LETTER = re.compile(r"[^\W\d_]")
 _STOP = re.compile(r"[.?!]+[\"”’']?(?=\s|$)|\s[–—](?=\s)")
+_BEGUN = re.compile(r"(?:[^\W\d_]+:\s+)?[^\W\d_A-Z]")  # `A: are you from?`
 _EDGE = " \t\n\u00a0–—-"
 
 
@@ -52,11 +53,18 @@ def _past_lost(chain: list[Mark], marks: Sequence[Mark], opens: set[Mark], lines
 
 
 def lost_number(mark: Mark, following: Mark | None, lines: Sequence[Line]) -> Label | None:
-    """The number that a text has lost between two others, and the sentences between in which it must have stood; None
-    where the one follows the other, or where no sentence stands between."""
+    """The number that a text has lost between two others, and a sentence between in which it may have stood: one that
+    begins with a small letter, where there is one. None where the one follows the other, or nothing stands between."""
     value = mark.value(Kind.NUMBER)
     if following is None or value is None or following.value(Kind.NUMBER) != value + 2:
         return None
+    between = list(_between(mark, following, lines))
+    cut = [place for place in between if _BEGUN.match(place.text)]
+    return Label(str(value + 1), (cut or between)[0].span) if between else None
+
+
+def _between(mark: Mark, following: Mark, lines: Sequence[Line]) -> Iterator[Place]:
+    """The whole sentences between two numbers of a text, line by line, that have no blank."""
     for at in range(mark.line, following.line + 1):
         line = lines[at]
         text = line.passage.text
@@ -67,9 +75,7 @@ def lost_number(mark: Mark, following: Mark | None, lines: Sequence[Line]) -> La
         said = text[start:end]
         if _LETTER.search(said) and "_" not in said:
             start += len(said) - len(said.lstrip(_EDGE))
-            end -= len(said) - len(said.rstrip(_EDGE))
-            return Label(str(value + 1), line.passage.span(start, end))
-    return None
+            yield Place(line.passage, start, end - (len(said) - len(said.rstrip(_EDGE))))
 
 
 def _end_of_sentence(text: str, at: int, stop: int) -> int:

@@ -17,6 +17,7 @@ from lint_rules.page.exercises.model import Answer, Exercise, Gap, Item, Key, La
 from lint_rules.page.exercises.stream import Line
 
 _FIELD = re.compile(r"\s*(?:[☐•*–-]\s*)?(?P<name>[^\W\d_][^:_\n]{0,40}?)\s*:\s*(?=[^_]*__)")
+_ONLY_BLANKS = re.compile(r"[_\s,;·|/–-]*")
 _BLANK = re.compile(r"[_\s]*")
 _NAMED = re.compile(
     r"(?P<first>^|(?<=[.;])\s+)?(?<!\S)(?P<name>[^\s:.;,][^:.;,]{0,40}?)\s*(?P<sign>:(?=\s|$)|\s[–—=](?=\s))\s*"
@@ -41,7 +42,11 @@ class _Name:
 
 def headed(lines: Sequence[Line], read: ReadKey) -> Exercise | None:
     """The exercise whose key goes by names of the page; None where it does not."""
-    for names, sorting in ((list(_columns(lines)), True), (list(_groups(lines)), True), (list(_fields(lines)), False)):
+    fields = list(_fields(lines))
+    rows = len(fields) > 1 and all(
+        len(name.gaps) > 1 and _ONLY_BLANKS.fullmatch(name.prompt[0].text) for name in fields
+    )
+    for names, sorting in ((list(_columns(lines)), True), (list(_groups(lines)), True), (fields, rows)):
         if len(names) < _FEWEST or len({name.key for name in names}) < len(names):
             continue
         for find in (_answers, _leading) if sorting else (_answers,):

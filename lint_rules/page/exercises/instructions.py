@@ -8,7 +8,7 @@ from lint_rules.page.number_words import NUMBER_WORDS
 
 _NUMBERS = "|".join([*(word for word, number in NUMBER_WORDS.items() if number > 1), r"\d{1,2}"])
 _ONCE = re.compile(
-    r"\b(?:each|every)\b[^.!?]{0,30}\b(?:once|one\s+gap\s+only|only\s+one\s+gap)\b|\bonly\s+once\b|\buse\s+all\b"
+    r"\b(?:each|every)\b[^.!?]{0,30}\b(?:once|one\s+gap\s+only|only\s+one\s+gap)\b|\bonly\s+once\b|\bonce\s+each\b|\buse\s+all\b"
     r"|\b(?:each|every)\s+word\b[^.!?]{0,20}\bin(?:to)?\s+(?:one|a)\s+gap\b"
     r"|\bneed\s+(?:every|each|all)\b"
     r"|\ball\s+(?:of\s+)?(?:the|these)\s+words\b|\b(?:use|write)\s+every\b",

@@ -30,6 +30,7 @@ _NAMED = re.compile(
 )
 _LETTER = re.compile(r"[^\W\d_]")
 _ENDS_BRACKET = re.compile(r"\([^()]*[^\W\d_]{2}[^()]*$")
+_NUMBERED = re.compile(r"^(?:question|sentence|item|number)\s+$", re.I)
 _PART = re.compile(r"(?:part\s+)?[A-Z]\s+$", re.I)
 _ITS_FIRST = re.compile(r"[.):]?\s+[^\W\dA-Z_]\w")
 _CHOICE_INSIDE = re.compile(r"(?P<gap>[.:]?\s+)[\w’'-]+(?:\s[\w’'-]+){0,3}\s*[/|]\s*[^()/|]+(?:[/|][^()/|]+)*\)")
@@ -126,7 +127,7 @@ def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
         led = is_led(line.passage, line.start, match.start()) or (
             label == "1" and _PART.fullmatch(before) and _ITS_FIRST.match(text, end)
         )
-        named = label.isalpha() and _NAMED.match(before) is not None  # Picture A:
+        named = (_NAMED if label.isalpha() else _NUMBERED).match(before) is not None  # Picture A:, Question 1:
         bare = not closed and label.isalpha()
         strength = LINE if led or (named and closed) else _strength(before, opened, closed, bold, bare_letter=bare)
         if own and not before and not (opened or closed) and not _opens_row(line, match):

@@ -7,7 +7,7 @@ line or row that has some, each entry of a list), and the first way that gives a
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import groupby
+from itertools import groupby, pairwise
 
 from lint_rules.page.exercises import jumbles
 from lint_rules.page.exercises.choices import choices_in
@@ -24,7 +24,11 @@ _TWO = re.compile(r"\s+(?:…|\.{3})\s+")
 _PICTURE = re.compile(r"\([^\W\d_]+\s+(\d{1,2})\)$")  # of a picture, a photo, a drawing
 _BLANK = re.compile(r"_{2,}")
 _LETTER = re.compile(r"[^\W\d_]")
+_WIDE = re.compile(r"(?:[ \t]|\u00a0){3,}|\u00a0+")
+_SIGN = re.compile("[•·▪◦‣*–—-]")
 _ROW = 0
+_FEWEST_LINES = 2
+_NEVER = 9
 _REMARK = 3  # words of the shortest sentence that may be a remark
 
 
@@ -57,7 +61,7 @@ def unnumbered(
 ) -> Exercise | None:
     """The exercise that unlabelled lines are, with the key's answers in order; with none where it has blanks, and
     nothing fits."""
-    for count in (_by_site, _by_line, _by_bullet):
+    for count in (_by_site, _by_line, _by_every_line, _by_bullet):
         drafts = count(lines, read, instruction)
         answers = _by_picture(read, drafts) or _answers(read, len(drafts))
         if answers and not any(_is_remark(draft, answer) for draft, answer in zip(drafts, answers, strict=True)):
@@ -139,8 +143,10 @@ def _by_site(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
             drafts.append(_draft(group))
             continue
         for place, sites in several:
-            edges = [place.start, *(site.end for site in sites[:-1])]
-            stops = [*(site.start for site in sites[1:]), place.end]
+            wide = [_WIDE.search(place.passage.text, a.end, b.start) for a, b in pairwise(sites)]
+            stops = [gap.start() if gap else site.start for gap, site in zip(wide, sites[1:], strict=True)]
+            edges = [gap.end() if gap else site.end for gap, site in zip(wide, sites, strict=False)]
+            edges, stops = [place.start, *edges], [*stops, place.end]
             for start, stop in zip(edges, stops, strict=True) if sites else ():
                 drafts.append(_draft([Place(place.passage, start, stop)]))
     return drafts
@@ -170,6 +176,21 @@ def _by_line(lines: Sequence[Line], read: ReadKey, instruction: str) -> list[Dra
         if sites or any(_is_jumble(place, read, instruction) for place in group):
             drafts.append(_draft(group))
     return drafts
+
+
+def _by_every_line(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
+    """Each row of a table, or line behind the same sign (•), is an item, where one of them has lost its blank."""
+    drafts: list[Draft] = []
+    without = 0
+    signs: set[str] = set()
+    for row, together in groupby(lines, key=_row_or_entry):
+        group = [Place(line.passage, line.start, line.end) for line in together]
+        if not any(_sites(place, read) for place in group):
+            said = group[-1].text.rstrip()
+            without += 1 if drafts and said.endswith((".", "!", "?", ")")) and " " in said else _NEVER
+        signs.add("table" if row[0] == _ROW else group[0].text[:1] if _SIGN.match(group[0].text) else "")
+        drafts.append(_draft(group))
+    return drafts if without == 1 and len(drafts) > _FEWEST_LINES and len(signs) == 1 and "" not in signs else []
 
 
 def _is_jumble(place: Place, read: ReadKey, instruction: str) -> bool:

@@ -244,7 +244,7 @@ def _undecided(
         return
     for other in choice.options:
         same = other is not chosen and says_the_same(chosen.text, other.text)
-        if same and not word_decides(choice, chosen, other):
+        if same and not word_decides(item, chosen, other):
             message = f"“{chosen.text}” and “{other.text}” say the same here: both are right. Take another option."
             yield Found(other.place.span, other.text, message)
             return
