@@ -32,6 +32,7 @@ _ENDS = re.compile(r"[.!]?")
 _THAN_PERSON = re.compile(rf"than\s+(?:me|you|him|her|us|them|{_OWNER}\s+{_KIN}|(?-i:[A-Z][a-z]+))\s*[.!]?", re.I)
 _THAN_THING = re.compile(r"than\s+(?:mine|yours|his|hers|ours|theirs)\s*[.!]?", re.I)
 _HAS = re.compile(rf"{_SOMEBODY}(?:['’](?:ve|s)|\s+ha(?:ve|s))(?:\s+got)?", re.I)
+_GOER = rf"(?:{_SOMEBODY}|he|she|they|(?:{_OWNER}\s+)?(?:mum|dad|gran|grandad)|{_OWNER}\s+(?:aunt|uncle|parents|class))"
 _AGE = re.compile(rf"{_SOMEBODY}(?:\s+(?:is|am|are)|['’](?:s|m|re))", re.I)
 _YEARS = re.compile(r"(?:years\s+old)?\s*[.!]?", re.I)
 _AT = re.compile(rf"(?:{_SOMEBODY}|he|she|they|school)\s+(?:\w+\s+){{1,5}}at", re.I)
@@ -78,21 +79,21 @@ _AT_MEAL = re.compile(
     re.I,
 )
 _HIS_OR_HERS = re.compile(r"\b(?:beard|moustache|dress|skirt|husband|wife|bald|baby|married)\b", re.I)
-_OWNER_LAST = re.compile(rf"(?:[\w’']+\s+){{0,5}}(?:{_OWNER}|an?|two|three)", re.I)
+_OWNER_LAST = re.compile(rf"(?:[\w’']+\s+){{0,5}}(?:{_OWNER}|an?|the|two|three)", re.I)
 _IS_A = re.compile(
     rf"{_OWNER}\s+(?:mum|mam|mother|dad|father|aunt|uncle|gran|grandad|{_KIN}|parents)\s+(?:is|was|wants\s+to\s+be)\s+an?",
     re.I,
 )
 _WANTS_TO_BE = re.compile(rf"(?:{_SOMEBODY}|he|she|they)\s+wants?\s+to\s+be\s+an?", re.I)
 _GROWN_UP = re.compile(r"^(?:when|one\s+day)\b[\w\s]*", re.I)
-_GOER = rf"(?:{_SOMEBODY}|he|she|they|{_OWNER}\s+(?:mum|dad|gran|grandad|aunt|uncle|parents|class))"
 _WHEN = re.compile(
     r"(?:with\s+\w+\s+\w+|(?:every|on|at|in|after|last|next)\s+(?:the\s+)?\w+|today|tomorrow|yesterday|together|well)?\s*[.!]?",
     re.I,
 )
 _PLACES = {
     "go": re.compile(
-        rf"{_GOER}(?:\s+(?:is|am|are)|['’](?:m|re|s))?\s+(?:\w+\s+)?(?:go|goes|going|went)\s+to\s+(?:the|a)", re.I
+        rf"(?:let['’]s|{_GOER})(?:\s+(?:is|am|are)|['’](?:m|re|s))?\s+(?:\w+\s+)?(?:go|goes|going|went)\s+to\s+(?:the|a)",
+        re.I,
     ),
     "work": re.compile(rf"{_GOER}\s+works?\s+(?:in|at|for)\s+(?:the|a)", re.I),
     "play": re.compile(rf"{_GOER}(?:\s+can)?\s+(?:(?:always|often|sometimes|usually)\s+)?play(?:s|ed)?", re.I),
@@ -105,6 +106,9 @@ _FILM = re.compile(
     r"(?:an?|the|that)\s+(?:\w+\s+)?(?:film|match|play|show)(?:\s+(?:yesterday|last\s+\w+|on\s+\w+days?))?\s*[.!]?",
     re.I,
 )
+_HAS_A = re.compile(rf"{_GOER}(?:['’](?:ve|s)|\s+ha(?:ve|s))(?:\s+got)?\s+an?", re.I)
+_IS_DOING = re.compile(rf"{_GOER}(?:(?:\s+(?:is|am|are)|['’](?:m|re|s))|\s+(?:like|love|hate|enjoy)s?)", re.I)
+_MORE_DONE = frozenset({"sleep", "eat", "work", "play", "walk", "shop", "talk", "laugh", "drink", "study"})
 _FAVOURITE = re.compile(rf"(?:{_OWNER}\s+(?:{_KIN}['’]s\s+)?)favou?rite\s+\w+(?:\s+(?:is|are)|['’]s)", re.I)
 _HAS_ON = re.compile(
     rf"(?:{_SOMEBODY}|he|she|they)(?:['’](?:s|m|re|ve)|\s+(?:is|am|are|have|has))?"
@@ -155,6 +159,34 @@ def _adjectives(pair: frozenset[str], left: str, right: str) -> bool:
     if own_kind and (pair == {"more", "less"} or pair <= _comparatives("said_of_anybody")):
         return True
     return own and _THAN_THING.fullmatch(right) is not None and pair <= _comparatives("said_of_own_things")
+
+
+@cache
+def _described(pair: frozenset[str], left: str, right: str) -> bool:
+    """`I've got a (big / small) bag.`"""
+    noun, article = _NOUN.fullmatch(right), _HAS_A.fullmatch(left)
+    return (
+        article is not None
+        and noun is not None
+        and plain(noun[1]) in _things() | words("may_be_anywhere")
+        and pair <= words("said_of_own_things")
+        and len({one[0] in "aeiou" for one in pair}) == 1
+    )
+
+
+def _doing(pair: frozenset[str], left: str, right: str) -> bool:
+    """`Mum is (cooking / reading).`, `My friend likes (swimming / dancing).`"""
+    done = {verb for one in pair if one.endswith("ing") for verb in _bases_of(one)}
+    known = len(done) >= len(pair) and done <= words("what_people_can_do") | _MORE_DONE
+    return known and _ENDS.fullmatch(right) is not None and _IS_DOING.fullmatch(left) is not None
+
+
+def _bases_of(doing: str) -> frozenset[str]:
+    """The verb of an -ing form, where it is spelt right."""
+    stem = doing.removesuffix("ing")
+    double = re.fullmatch(r"[^aeiou]*[aeiou][bdgmnpt]", stem[:-1]) is not None and stem[-1:] == stem[-2:-1]
+    verbs = {stem[:-1]} if double else {stem, f"{stem}e"}
+    return frozenset(verb for verb in verbs if verb in words("what_people_can_do") | _MORE_DONE)
 
 
 @cache
@@ -325,6 +357,8 @@ def _this_and_that(pair: frozenset[str], left: str, right: str) -> bool:
 
 _FINDERS: tuple[Callable[[frozenset[str], str, str], bool], ...] = (
     _adjectives,
+    _described,
+    _doing,
     _numbers,
     _owners,
     _places,

@@ -23,7 +23,8 @@ _CHECKBOX = re.compile(r"(?<![^\s(|])\[[ \u00a0]{0,3}\](?!\S)")
 _NUMBERED_DOTS = re.compile(r"(?<=\(\d\) )(?:…|\.{3})(?!\w)|(?<=\(\d\d\) )(?:…|\.{3})(?!\w)")
 _RAISED = re.compile(r"(_+)\^\(?(\d{1,2})\)?\^")
 _IN_WORD = re.compile(r"(?<![\w.–-])[^\W\d_]*(?:[-–.*][^\W\d_]*)+(?<![.])(?![\w-])")
-_SPACED_WORD = re.compile(r"(?<!\S)(?:[^\W\d_]|[.*–-])(?: (?:[^\W\d_]|[.*–-])){2,}(?!\S)")
+_SPACED_WORD = re.compile(r"(?<!\S)(?:[^\W\d_]|[.*□▢◻⬜☐–-])(?: (?:[^\W\d_]|[.*□▢◻⬜☐–-])){2,}(?!\S)")
+_ASKED = re.compile(r"(?<![\w?])[^\W\d_]+(?:\?+[^\W\d_]+)+(?![\w?])")  # `t?ger`
 _SHOWN = re.compile(r"[^\W\d_]")
 _FEWEST = 2
 
@@ -33,10 +34,12 @@ def with_signs(passages: Sequence[Passage], said: str) -> dict[int, Passage]:
     what the key says."""
     words = {word.casefold() for word in re.findall(r"[^\W\d_]{3,}", said)}
     inside: dict[int, list[tuple[int, int]]] = {}
-    for pattern in (_IN_WORD, _SPACED_WORD):
+    for pattern in (_IN_WORD, _SPACED_WORD, _ASKED):
         spaced = pattern is _SPACED_WORD
         texts = [one.text[slice(*span)] for one in passages for span in _in_words(one, words, pattern)]
-        sure = spaced or all("*" in text for text in texts)  # no sentence has such: of which some fit, all are words
+        sure = (
+            spaced or pattern is _ASKED or all("*" in text for text in texts)
+        )  # no sentence has such: of which some fit, all are words
         found = {id(one): several for one in passages if (several := list(_in_words(one, words, pattern)))}
         if sum(len(several) for several in found.values()) < _FEWEST:
             continue

@@ -15,6 +15,7 @@ from lint_rules.plain_words import TOGETHER
 
 _TICKED = re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
 _STROKE = re.compile(rf"\s*{BETWEEN_OPTIONS}+\s*|\s+or\s+")
+_OR_LIST = re.compile(rf"{_STROKE.pattern}|\s*,\s*(?:or\s+)?")
 _BRACKETS = re.compile(r"[(\[{]([^()\[\]{}\n]*)[)\]}]")
 _BRACKET_ROW = re.compile(r"[(\[{][^()\[\]{}\n]+[)\]}](?:\s*(?:,|/|or\b)?\s*[(\[{][^()\[\]{}\n]+[)\]}])+")
 _WORD_BEFORE = re.compile(f"{TOGETHER.pattern}$")
@@ -25,7 +26,7 @@ _END = re.compile(r"[.?!,;)]")
 _SPACES = re.compile(r"(?:[ \t]|\u00a0){3,}|\s*\u00a0+\s*")
 # What else lists options, where the key takes one of them: commas, semicolons, dashes, wide spaces.
 _LISTED = (
-    re.compile(r"\s*,\s*(?:or\s+)?"),
+    re.compile(r"\s*,\s*(?:or\s+)?|\s+or\s+"),
     re.compile(r"\s*;\s*(?:or\s+)?"),
     re.compile(r"\s+[–—-]\s+"),
     _SPACES,
@@ -118,19 +119,23 @@ def _split(text: str, start: int, end: int, between: "re.Pattern[str]") -> list[
     return pieces
 
 
-def _or_between(place: Place, _: str, __: bool) -> Iterator[Choice]:
-    """`**eat** or **ate**`: two bold (or italic) stretches with nothing but `or`, a stroke or a dot between them."""
+def _or_between(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
+    """`**eat** or **ate**`: two bold (or italic) stretches with nothing but `or`, a stroke or a dot between them; a
+    comma too, where the key takes one of them."""
+    said = {plain(one) for one in alternatives(answer)}
     for ranges in (place.passage.strong, place.passage.emphasis):
         inside = [one for one in ranges if place.start <= one[0] and one[1] <= place.end]
         at = 0
         while at < len(inside):
             last = at
-            while last + 1 < len(inside) and _STROKE.fullmatch(
+            while last + 1 < len(inside) and _OR_LIST.fullmatch(
                 place.passage.text, inside[last][1], inside[last + 1][0]
             ):
                 last += 1
-            if last > at:
-                group = inside[at : last + 1]
+            group = inside[at : last + 1]
+            listed = any("," in place.passage.text[a[1] : b[0]] for a, b in pairwise(group))
+            told = sure or not listed or said & {plain(place.passage.text[slice(*one)]) for one in group}
+            if last > at and told:
                 yield Choice(_options(place, group), Place(place.passage, group[0][0], group[-1][1]))
             at = last + 1
 

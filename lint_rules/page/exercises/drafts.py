@@ -295,7 +295,7 @@ def _same_row(line: Line, other: Line) -> bool:
 def _take_options(draft: Draft, rest: Sequence[Mark], lines: Sequence[Line], numbers: Sequence[Mark]) -> None:
     """Lettered options within an item's own places: `a) yellow  b) pink`."""
     inside = [m for m in rest if not m.label.isdigit() and m is not draft.mark and _stands_in(m, draft.places, lines)]
-    for kind in (Kind.LOWER, Kind.UPPER):
+    for kind in (Kind.LOWER, Kind.UPPER, Kind.ROMAN):
         for chain in chains(inside, kind, WEAK):
             passages = {id(lines[mark.line].passage) for mark in chain}
             if len(passages) > 1 and any(mark.strength == WEAK and not mark.dressed for mark in chain):

@@ -28,7 +28,7 @@ _ONE_LETTER = re.compile(
     re.I,
 )
 _COUNTED = re.compile(
-    rf"\b(?P<verb>ask|write|find|tick|complete|circle|underline|answer|choose|match|read|colour|color|number|name|list|say"
+    rf"\b(?P<verb>ask|interview|write|find|tick|complete|circle|underline|answer|choose|match|read|colour|color|number|name|list|say"
     rf"|correct|finish|make|order|put|look\s+at|there\s+are|here\s+are)\b(?P<between>[^.!?:–—]{{0,30}}?)(?<![\d–-])\b(?P<phrase>(?P<number>{_NUMBERS})"
     rf"\s+(?:(?!and\b|or\b|to\b|more\b)[a-z’'-]+\s+){{0,2}}?(?P<noun>things|words|sentences|questions|mistakes|differences"
     r"|animals|colou?rs|objects|pictures|answers|items|names|verbs|adjectives|nouns|gaps|boxes|rooms|jobs|clothes|fruits"

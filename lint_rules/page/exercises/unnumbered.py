@@ -9,7 +9,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import groupby, pairwise
 
+from lint_rules.manuscript.model import Role
 from lint_rules.page.exercises import jumbles
+from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.choices import choices_in
 from lint_rules.page.exercises.drafts import Draft, DraftExercise
 from lint_rules.page.exercises.gaps import gaps_in
@@ -23,12 +25,16 @@ _WRITING_LINE = re.compile(r"[_\s]+")
 _TWO = re.compile(r"\s+(?:…|\.{3})\s+")
 _PICTURE = re.compile(r"\([^\W\d_]+\s+(\d{1,2})\)$")  # of a picture, a photo, a drawing
 _BLANK = re.compile(r"_{2,}")
+_STOP = re.compile(r"[.!?]\s+")
 _LETTER = re.compile(r"[^\W\d_]")
 _WIDE = re.compile(r"(?:[ \t]|\u00a0){3,}|\u00a0+")
+_DASHES = ("–", "—", "→", "=")
 _SIGN = re.compile("[•·▪◦‣*–—-]")
 _ROW = 0
 _FEWEST_LINES = 2
 _NEVER = 9
+_MOST_ENTRIES = 12
+_FEWEST_CELLS = 3
 _REMARK = 3  # words of the shortest sentence that may be a remark
 
 
@@ -61,7 +67,7 @@ def unnumbered(
 ) -> Exercise | None:
     """The exercise that unlabelled lines are, with the key's answers in order; with none where it has blanks, and
     nothing fits."""
-    for count in (_by_site, _by_line, _by_every_line, _by_bullet):
+    for count in (_by_site, _by_line, _by_every_line, _by_sentence, _by_row_of_options, _by_bullet):
         drafts = count(lines, read, instruction)
         answers = _by_picture(read, drafts) or _answers(read, len(drafts))
         if answers and not any(_is_remark(draft, answer) for draft, answer in zip(drafts, answers, strict=True)):
@@ -159,6 +165,10 @@ def _sites(place: Place, read: ReadKey) -> list[Place]:
         return [Place(place.passage, *blank.span()) for blank in blanks]
     sites = [gap.place for gap in gaps_in(place, said=said)]
     sites += [choice.inline for choice in choices_in(place, "") if choice.inline is not None]
+    if not sites:  # what only the key shows to be options: `a goat, a sheep or a hen?`
+        entries = [entry.text for entry in read.entries_for(_MOST_ENTRIES)[:_MOST_ENTRIES]]
+        told = (choice.inline for said in entries for choice in choices_in(place, said))
+        sites += [inline for inline in told if inline is not None][:1]
     sites.sort(key=lambda site: site.start)
     kept: list[Place] = []
     for site in sites:
@@ -179,7 +189,8 @@ def _by_line(lines: Sequence[Line], read: ReadKey, instruction: str) -> list[Dra
 
 
 def _by_every_line(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
-    """Each row of a table, or line behind the same sign (•), is an item, where one of them has lost its blank."""
+    """Each row of a table, or line with the same sign (• before it, a dash within), is an item, where one of them has
+    lost its blank."""
     drafts: list[Draft] = []
     without = 0
     signs: set[str] = set()
@@ -187,10 +198,41 @@ def _by_every_line(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
         group = [Place(line.passage, line.start, line.end) for line in together]
         if not any(_sites(place, read) for place in group):
             said = group[-1].text.rstrip()
-            without += 1 if drafts and said.endswith((".", "!", "?", ")")) and " " in said else _NEVER
-        signs.add("table" if row[0] == _ROW else group[0].text[:1] if _SIGN.match(group[0].text) else "")
+            ends = (".", "!", "?", ")", *_DASHES)
+            without += 1 if drafts and said.endswith(ends) and " " in said else _NEVER
+        bullet = group[0].text[:1] if _SIGN.match(group[0].text) else ""
+        dash = next((sign for sign in _DASHES if sign in group[0].text), bullet)
+        signs.add("table" if row[0] == _ROW else dash)
         drafts.append(_draft(group))
     return drafts if without == 1 and len(drafts) > _FEWEST_LINES and len(signs) == 1 and "" not in signs else []
+
+
+def _by_sentence(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
+    """Each sentence of a paragraph is an item, where one of them has lost its blank: `A hen has legs.`"""
+    if len(lines) != 1:
+        return []
+    passage, start, end = lines[0].passage, lines[0].start, lines[0].end
+    stops = [match.end() for match in _STOP.finditer(passage.text, start, end)]
+    places = [Place(passage, a, b) for a, b in pairwise([start, *stops, end]) if passage.text[a:b].strip()]
+    having = [bool(_sites(place, read)) for place in places]
+    return [_draft([place]) for place in places] if having[:1] == [True] and having.count(False) == 1 else []
+
+
+def _by_row_of_options(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
+    """Each row of a table that has an answer of the key among its cells: `| new | old | big | red |`, key `old`."""
+    rows = [
+        [Place(line.passage, line.start, line.end) for line in together]
+        for row, together in groupby(lines, key=_row_or_entry)
+        if row[0] == _ROW
+    ]
+    rows = [row for row in rows if len(row) >= _FEWEST_CELLS and row[0].passage.role is not Role.HEAD]
+    said = read.entries_for(len(rows))
+    if len(said) != len(rows) or len(rows) < _FEWEST_LINES:
+        return []
+    told = [
+        plain(answer.text) in {plain(place.text) for place in row[1:]} for row, answer in zip(rows, said, strict=True)
+    ]
+    return [_draft(row) for row in rows] if sum(told) * 3 >= len(rows) * 2 else []
 
 
 def _is_jumble(place: Place, read: ReadKey, instruction: str) -> bool:

@@ -73,6 +73,7 @@ _EACH_TIME = re.compile(
     r"\s+(?:together|side by side|(?:in|for|on|to|from|with|about|of|under|beside) (?:each|every)|each time)\b", re.I
 )
 _HELP = 3  # words of what helps with a line
+_ONE_PERSON = re.compile(r"(?:person|friend|child|partner|pupil|classmate|student)\s*\d", re.I)
 _NEAR = 3  # a number that is further off counts something else
 
 _ANY_OF_THESE = re.compile(r"\bany\b[^.\n]{0,20}\bof (?:these|them|the)\b", re.I)
@@ -147,7 +148,9 @@ def _table(place: Place) -> int:
 def _counts(read: Exercises, asked: Asked, unit: Unit) -> set[int]:
     """What the number could count: items, gaps, answers, words of a box, rows of a chart."""
     if asked.noun in PEOPLE:
-        return {chart.room for chart in charts_of(unit, read.activity) if chart.room > 1}
+        rooms = {chart.room for chart in charts_of(unit, read.activity) if chart.room > 1}
+        heads = sum(_ONE_PERSON.fullmatch(place.text.strip()) is not None for place in read.charts)
+        return {heads} if heads > 1 else rooms
     counts: set[int] = set()
     for exercise in read.exercises:
         items = [item for item in exercise.items if not item.example]

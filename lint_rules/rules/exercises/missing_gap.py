@@ -71,7 +71,8 @@ def _without(exercise: Exercise) -> Iterator[Found]:
         cells = [place for place in item.prompt if place.passage.cell and place.passage.cell.column in columns]
         first = cells[0] if cells else item.prompt[0]
         answer = f"the key has “{item.answer.text}” for it" if item.answer is not None else "the others have one"
-        message = f"Item {item.label.text} has no gap to write in; {answer}. Put ____ where it goes."
+        which = f"Item {item.label.text}" if item.label.text else "This"
+        message = f"{which} has no gap to write in; {answer}. Put ____ where it goes."
         yield Found(first.span, first.text, message)
 
 

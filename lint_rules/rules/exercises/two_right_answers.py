@@ -257,7 +257,11 @@ def _undecided(
             yield _both_right(item, [chosen, other])
             return
     before, behind = around(item)
-    apart = is_alone(item, exercise, denied=True) and not looks and not _tells_of_same(item, exercise)
+    apart = (
+        is_alone(item, exercise, denied=True)
+        and not looks
+        and not _tells_of_same(item, chosen, exercise, reading_of.activity)
+    )
     for other in choice.options if apart else ():
         lesson = _is_the_lesson(chosen, other, exercise, reading_of.activity)
         if other is not chosen and (
@@ -294,9 +298,23 @@ def _undecided(
             return
 
 
-def _tells_of_same(item: Item, exercise: Exercise) -> bool:
-    """Whether another item tells of the same: `1. Ida is six. 2. Bo is nine. 3. Ida is (older / younger) than Bo.`"""
+def _free_text(exercise: Exercise, activity: Activity) -> Iterator[str]:
+    """What stands on a page beside an exercise's items and options."""
+    places = [place for item in exercise.items for place in item.prompt]
+    places += [option.place for item in exercise.items for choice in item.choices for option in choice.options]
+    taken = {place.passage.block for place in places}
+    for passage in activity.part.passages:
+        if passage.audience is Audience.PUPIL and passage.block not in taken and passage.cell is None:
+            yield passage.text
+
+
+def _tells_of_same(item: Item, chosen: Option, exercise: Exercise, activity: Activity) -> bool:
+    """Whether a text of the page, or another item, tells of the same: `1. Ida is six. 2. Bo is nine. 3. Ida is (older /
+    younger) than Bo.`"""
     about = is_about(without_options(item))
+    said = re.compile(rf"\b{re.escape(plain(chosen.text))}\b", re.I)
+    if any(about & is_about(text) or said.search(text) for text in _free_text(exercise, activity)):
+        return True
     return any(about & is_about(without_options(one)) for one in exercise.items if one is not item)
 
 
