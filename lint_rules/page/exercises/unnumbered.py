@@ -33,7 +33,7 @@ _SIGN = re.compile("[•·▪◦‣*–—-]")
 _ROW = 0
 _FEWEST_LINES = 2
 _NEVER = 9
-_MOST_ENTRIES = 12
+_MOST_ENTRIES = 30
 _FEWEST_CELLS = 3
 _REMARK = 3  # words of the shortest sentence that may be a remark
 
@@ -166,7 +166,8 @@ def _sites(place: Place, read: ReadKey) -> list[Place]:
     sites = [gap.place for gap in gaps_in(place, said=said)]
     sites += [choice.inline for choice in choices_in(place, "") if choice.inline is not None]
     if not sites:  # what only the key shows to be options: `a goat, a sheep or a hen?`
-        entries = [entry.text for entry in read.entries_for(_MOST_ENTRIES)[:_MOST_ENTRIES]]
+        here = place.text.casefold()
+        entries = [entry.text for entry in read.entries[:_MOST_ENTRIES] if entry.text.casefold() in here]
         told = (choice.inline for said in entries for choice in choices_in(place, said))
         sites += [inline for inline in told if inline is not None][:1]
     sites.sort(key=lambda site: site.start)

@@ -22,6 +22,11 @@ RULE = Rule(
         Example("1. a) ![](a.svg) b) ![](b.svg)\n2. a) ![](c.svg) b) ![](d.svg)\n\n::: answers\n1 a 2 b\n:::\n"),
     ),
     fails=(
+        Example(
+            "1. Where do we cook?\n    - in the kitchen\n    - in bed\n    - «in bed»\n2. Where do we sleep?\n"
+            "    - in bed\n    - in the bath\n    - in a cup\n\n::: answers\n1. in the kitchen\n2. in bed\n:::\n",
+            why="options that nothing labels",
+        ),
         Example("1. They *live ~ lives ~ «live»* here.\n2. I *am ~ is* six.\n\n::: answers\n1 live 2 am\n:::\n"),
         Example(
             "He (1) ____ home, and they (2) ____ glad.\n\n| (1) | goes | go | «goes» |\n|---|---|---|---|\n"

@@ -2,8 +2,9 @@
 
 `I like (oranges / apples).` Half of the class chooses the one, half the other, and the key calls one half wrong. Said
 only where it is sure: two words that mean the same; words of which each fits wherever the other does (`always / often`,
-`he / she`); a matter of taste or of what somebody has. A picture, a text, a script here or elsewhere in the unit keeps
-it quiet; but it asks about a script that says nothing of any option, though it does for the other questions.
+`he / she`); a matter of taste; what somebody is or has whom nobody knows. A picture, a text, a
+script here or elsewhere in the unit keeps it quiet; but it asks about a script that says nothing of any option, though
+it does for the other questions.
 """
 
 import re
@@ -88,6 +89,11 @@ RULE = Rule(
             "2 What does she play? (a) the piano (b) the drum\n" + _key("1 a 2 a"),
             why="one after the other",
         ),
+        Example(
+            "### 1 Choose. {.reading}\n\n1. My dad is (older / younger) than me.\n2. He (is / are) here.\n"
+            + _key("1 older 2 is"),
+            why="everybody knows",
+        ),
         Example("1. We (always / never) sing.\n2. He (has / have) a dog.\n" + _key("1 always 2 has"), why="not both"),
     ),
     fails=(
@@ -119,6 +125,11 @@ RULE = Rule(
             "1 «What does Nell do?» (a) feeds the hens (b) takes eggs to the shop\n"
             "2 Where is the shop? (a) in the village (b) in a town\n" + _key("1 a 2 a"),
             why="the text tells both",
+        ),
+        Example(
+            "### 1 Choose. {.reading}\n\n1. «My cousin is (older / younger) than me.»\n2. We (is / are) here.\n"
+            + _key("1 older 2 are"),
+            why="nobody knows the cousin",
         ),
         Example(
             "### 1 Choose. {.reading}\n\n1. «(He / She) can swim.»\n2. It (is / are) red.\n" + _key("1 He 2 is")
