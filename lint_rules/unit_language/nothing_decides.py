@@ -44,7 +44,9 @@ _YOUNGEST = 5
 _SHORT = 5  # words
 _NOUN = re.compile(r"([\w-]+)\s*(?:,?\s*please)?\s*[.!?]?", re.I)
 _POSSESSIVES = frozenset({"my", "your", "our", "his", "her", "their"})
-_POINTS = re.compile(r"\b(?:this|that|these|those|there|it)(?:\s+(?:is|are)|['’]s)$", re.I)
+_POINTS = re.compile(
+    r"(?:\b(?:this|that|these|those|there|it)(?:\s+(?:is|are)|['’]s)|\b(?:is|are)\s+(?:this|that|these|those))$", re.I
+)
 _IS_SOMEWHERE = re.compile(
     rf"(?:(?:the|{_OWNER})\s+(?:\w+\s+)?([\w-]+)\s+(?:is|was)(?:\s+(?:sitting|sleeping|hiding|lying|playing))?"
     r"|there(?:['’]s|\s+is)\s+an?\s+(?:\w+\s+)?([\w-]+))",
@@ -185,7 +187,8 @@ def _bases_of(doing: str) -> frozenset[str]:
     """The verb of an -ing form, where it is spelt right."""
     stem = doing.removesuffix("ing")
     double = re.fullmatch(r"[^aeiou]*[aeiou][bdgmnpt]", stem[:-1]) is not None and stem[-1:] == stem[-2:-1]
-    verbs = {stem[:-1]} if double else {stem, f"{stem}e"}
+    bare = re.fullmatch(r"[^aeiou]*[aeiou][bdgmnpt]", stem) is not None  # swiming
+    verbs = {stem[:-1]} if double else set() if bare else {stem, f"{stem}e"}
     return frozenset(verb for verb in verbs if verb in words("what_people_can_do") | _MORE_DONE)
 
 

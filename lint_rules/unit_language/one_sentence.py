@@ -3,6 +3,7 @@
 import re
 
 from lint_rules.language.inflection.irregular import irregular_plurals
+from lint_rules.manuscript.model import Activity
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.model import Exercise, Item, Option, Place
 
@@ -75,3 +76,11 @@ def word_decides(item: Item, one: Option, other: Option) -> bool:
     if any("'" in text for text in pair) and not behind.strip(" .!?,"):
         return True  # Yes, (I am / I'm).
     return before[:1] in (["a"], ["an"], ["A"], ["An"]) and (one.text[:1] in "aeiou") != (other.text[:1] in "aeiou")
+
+
+def is_the_lesson(one: Option, other: Option, exercise: Exercise, activity: Activity) -> bool:
+    """Whether two words are what is practised: several items have both of them, or the instruction names one."""
+    pair = {plain(one.text), plain(other.text)}
+    choices = [choice for item in exercise.items for choice in item.choices]
+    having = sum(pair <= {plain(option.text) for option in choice.options} for choice in choices)
+    return having > 1 or not pair.isdisjoint(plain(activity.heading.passage.text).split())

@@ -282,6 +282,13 @@ LEFT_ALONE = [
     '### 1 Make questions. {.writing}\n\n1. Ida is at home. → ____________?\n2. They are here. → ____________?\n\n::: answers\n1 Is Ida at home? 2 Are they here?\n:::\n',
     "### 1 Choose. {.test}\n\n1. My cat is black and white. It's a (big / small) kitten of six weeks.\n2. I've got a (dog / dogs).\n3. The (boy / girl) is called Ida.\n\n::: answers\n1 small 2 dog 3 girl\n:::\n",
     "### 1 Complete the notice. {.writing}\n\nOur club meets (a) ____ Monday (b) ____ four o'clock (c) ____ the hall. Come (d) ____ your friends!\n\n::: answers\na on, b at, c in, d with\n:::\n",
+    # What could be heard, asked or spelt wrongly.
+    "### 1 Listen and circle. {.listening audio=1.1}\n\n1. I've got (two / three) cousins.\n2. My bag is (big / small).\n3. My aunt is a (vet / nurse).\n\n::: answers\n1 two 2 big 3 vet\n:::\n",
+    '### 1 Ask your partner and circle. {.speaking}\n\n1. My friend likes (swimming / dancing).\n2. My friend goes to school by (bus / bike).\n\n::: answers\n1 swimming 2 bus\n:::\n',
+    '### 1 Choose. {.test}\n\n1. Dad is (swimming / swiming).\n2. Mum is (cook / cooking).\n3. My friend likes (swim / swimming).\n4. We (went / go) to the park yesterday.\n\n::: answers\n1 swimming 2 cooking 3 swimming 4 went\n:::\n',
+    '### 1 Choose. {.test}\n\n1. Is this (your / you) pen?\n2. My dad works in a (garage / bank): he mends cars.\n3. I play (football / judo).\n4. We (make / do) breakfast.\n\n::: answers\n1 your 2 garage 3 football 4 make\n:::\n',
+    "### 1 Choose. {.test}\n\n1. (It's / Its) cold.\n2. (They're / Their) bikes are new.\n3. My brother (doesn't like / don't like) tea.\n4. We (aren't / isn't) late.\n\n::: answers\n1 It's 2 Their 3 doesn't like 4 aren't\n:::\n",
+    "### 1 Choose. {.test}\n\n1. My sister is (nice / nicely).\n2. The (man / men) is tall.\n3. My (brother's / brothers) bag is red.\n4. We are (late / early) for school: it is half past nine.\n\n::: answers\n1 nice 2 man 3 brother's 4 late\n:::\n",
 ]  # fmt: skip
 
 

@@ -22,7 +22,7 @@ from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.tables import words
 from lint_rules.unit_language.matters_of_taste import colours_of_own, fits_anything, matter_of_taste
 from lint_rules.unit_language.nothing_decides import is_about, nothing_decides, should_or_must
-from lint_rules.unit_language.one_sentence import around, is_alone, without_options, word_decides
+from lint_rules.unit_language.one_sentence import around, is_alone, is_the_lesson, without_options, word_decides
 from lint_rules.unit_language.right_together import (
     either_goes,
     either_time,
@@ -144,6 +144,7 @@ _BACK = re.compile(
 )
 _NOT_BOTH = re.compile(r"\b(?:not|never|no|but|or|instead|then|later|first|after|than|if)\b|n['’]t\b", re.I)
 _LOOK = re.compile(r"\blook\b", re.I)
+_ASKED = re.compile(r"\b(?:listen|hear|watch|song|teacher|partner|friend|ask|true|yourself|about\s+you)\b", re.I)
 _SHOWN = re.compile(r"\b(?:pictures?|map|photos?|plan|chart|table|drawings?)\b", re.I)
 _TENSE = re.compile(r"\b(?:past|present|future|tense|yesterday|last|now|story|happened)\b", re.I)
 _FREE_WORDS = 15  # words of running text from which on a page tells something
@@ -270,11 +271,11 @@ def _undecided(
     before, behind = around(item)
     apart = (
         is_alone(item, exercise, denied=True)
-        and not looks
+        and not (looks or _ASKED.search(reading_of.activity.heading.passage.text))
         and not _tells_of_same(item, chosen, exercise, reading_of.activity)
     )
     for other in choice.options if apart else ():
-        lesson = _is_the_lesson(chosen, other, exercise, reading_of.activity)
+        lesson = is_the_lesson(chosen, other, exercise, reading_of.activity)
         if other is not chosen and (
             nothing_decides(chosen.text, other.text, before, behind)
             or (not lesson and should_or_must(chosen.text, other.text, before, behind))
@@ -327,14 +328,6 @@ def _tells_of_same(item: Item, chosen: Option, exercise: Exercise, activity: Act
     if any(about & is_about(text) or said.search(text) for text in _free_text(exercise, activity)):
         return True
     return any(about & is_about(without_options(one)) for one in exercise.items if one is not item)
-
-
-def _is_the_lesson(one: Option, other: Option, exercise: Exercise, activity: Activity) -> bool:
-    """Whether two words are what is practised: several items have both of them, or the instruction names one."""
-    pair = {plain(one.text), plain(other.text)}
-    choices = [choice for item in exercise.items for choice in item.choices]
-    having = sum(pair <= {plain(option.text) for option in choice.options} for choice in choices)
-    return having > 1 or not pair.isdisjoint(plain(activity.heading.passage.text).split())
 
 
 def _tells_times(exercise: Exercise, item: Item, activity: Activity) -> bool:
