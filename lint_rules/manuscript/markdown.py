@@ -1,4 +1,4 @@
-"""CommonMark by markdown-it-py, with tables, Pandoc's attributes and divs, and a place for every token.
+"""CommonMark by markdown-it-py, with tables, definition lists, Pandoc's attributes and divs; every token has its place.
 
 markdown-it-py knows lines only. Here the inline parser notes where each token began (``meta["pos"]``, an offset into
 the block's content), the block parser where each block did (``meta["start"]``), and ``places`` ties content to file.
@@ -19,6 +19,7 @@ from markdown_it.rules_block.html_block import html_block
 from markdown_it.rules_inline import StateInline, autolink, backtick, image, link
 from markdown_it.token import Token
 from markdown_it.utils import EnvType
+from mdit_py_plugins.deflist import deflist_plugin
 
 from lint_rules.manuscript.attributes import read_braces
 from lint_rules.manuscript.comments import HTML_COMMENT, OPENING, UNCLOSED_COMMENT, comment_block, unclosed_comment
@@ -142,6 +143,8 @@ class _ParserBlock(ParserBlock):
         self.tokenize(state, state.line, state.lineMax)
         numbers = state.numbers
         for token in outTokens:
+            if token.type in ("dt_open", "inline") and token.map is not None and token.map[0] == token.map[1]:
+                token.map[1] += 1  # the plug-in gives a term no line
             if token.map is not None and token.map[1] > token.map[0]:
                 first, last = token.map[0], token.map[1] - 1
                 token.map = [numbers[first], numbers[last] + 1]
@@ -227,6 +230,7 @@ def _parser() -> MarkdownIt:
     md.inline, md.block = _ParserInline(), _ParserBlock()
     md.configure("commonmark", {"maxNesting": MAX_NESTING})
     md.enable(["table", "strikethrough"])
+    md.use(deflist_plugin)
     md.inline.ruler2.disable("fragments_join")  # would merge text tokens and lose where they began
     md.normalizeLinkText = lambda link: link  # type: ignore[method-assign]
     md.block.ruler.at("html_block", _html_block, {"alt": ["paragraph", "reference", "blockquote"]})

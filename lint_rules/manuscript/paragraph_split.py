@@ -18,7 +18,6 @@ _BARE_LETTER = re.compile(r"([A-Za-z])[ \t\u00a0]+(?=\S)")
 _NUMBERED = re.compile(r"([0-9]{1,2})[ \t\u00a0]+(?=\S)")
 _NAME_WORD = r"(?:[^\W\d_][\w.'’-]*|[0-9]{1,2})"
 _NAME = re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)")
-_DEFINITION = re.compile(r":[ \t]+(?=\S)")
 _COLON = re.compile(r"\s?:")
 _LEAD = re.compile(r"\s*([^\W\d_][\w' ]*?)\s*([.:]?)\s*")
 _SENTENCE_END = re.compile(r"(?:^|[.!?…:;][\"'”’)\]]*\s|\n)\s*$")
@@ -44,18 +43,6 @@ def lines(plain: InlineText) -> list[tuple[int, int]]:
     """The lines of the file that a paragraph stands on, as ranges of its text."""
     edges = [-1, *plain.breaks, plain.length]
     return [(left + 1, right) for left, right in pairwise(edges)]
-
-
-def definitions(plain: InlineText) -> list[tuple[int, int]]:
-    """The terms and definitions of Pandoc's definition lists, without colons; none where no line begins with one."""
-    if ":" not in plain.text:
-        return []
-    marked = [(start, match) for start, _ in lines(plain) if (match := _DEFINITION.match(plain.text, start))]
-    if not marked:
-        return []
-    starts = [(0, 0), *((start, match.end()) for start, match in marked)]
-    ends = [*(start for start, _ in marked), plain.length]
-    return [(start, end) for (_, start), end in zip(starts, ends, strict=True) if plain.text[start:end].strip()]
 
 
 def trimmed(text: str, start: int, end: int) -> tuple[int, int]:

@@ -109,6 +109,20 @@ def _names_field(state: ReaderState, table: OpenTable, plain: InlineText) -> boo
     return False
 
 
+def read_term(state: ReaderState, token: Token, plain: InlineText) -> None:
+    """The term of a definition list: in notes a field (`Aim`, and under it `:   …`), in a panel a word."""
+    span = state.note_block("paragraph", token, token.meta["places"].place(0))
+    setting = state.setting(span)
+    state.note_comments(plain, span)
+    name = plain.text.strip().removesuffix(":").rstrip()
+    if state.kind is DivKind.TEACHER and plain.length and (paragraph_split.usual_field(name) or plain.strong):
+        state.begin_field(name, Span(plain.starts[0], plain.ends[-1]), plain.ends[-1])
+    elif state.kind is DivKind.WORDS:
+        read_entries(state, plain, setting)
+    else:
+        state.add(cut_passage(plain, 0, plain.length, _plain_role(setting), setting))
+
+
 _GRID = re.compile(r"\+(?:[-=:]+\+)+\s")  # Pandoc's grid tables (Pandoc User's Guide, 'Tables')
 _GRID_TABLE = "A table drawn with + and - is not read here. Write it with strokes alone: `| a | b |`, then `|---|---|`."
 
@@ -133,7 +147,7 @@ def read_paragraph(state: ReaderState, token: Token, plain: InlineText) -> None:
         read_notes(state, plain, setting)
     elif kind is DivKind.ART:
         state.add(cut_passage(plain, 0, plain.length, Role.BRIEF, setting))
-    elif kind is DivKind.WORDS:
+    elif kind is DivKind.WORDS and not state.defining:
         read_entries(state, plain, setting)
     elif before == "picture" and _emphasised(plain, 0):
         state.add(cut_passage(plain, 0, plain.length, Role.CAPTION, setting))
@@ -146,9 +160,6 @@ def read_paragraph(state: ReaderState, token: Token, plain: InlineText) -> None:
         elif state.sung and setting.item is None and kind is not DivKind.ANSWERS:
             for start, end in paragraph_split.lines(plain):
                 state.add(cut_passage(plain, start, end, Role.LINE, setting))
-        elif setting.item is None and (parts := paragraph_split.definitions(plain)):
-            for start, end in parts:
-                state.add(cut_passage(plain, start, end, Role.TEXT, setting))
         else:
             if setting.item is None and paragraph_split.is_verse(plain):
                 plain.keep_lines()

@@ -9,7 +9,7 @@ from lint_rules.manuscript.contents import Contents, cut_passage
 from lint_rules.manuscript.inline_text import InlineText, read_plain
 from lint_rules.manuscript.markdown import Document
 from lint_rules.manuscript.model import Item, Problem, Role
-from lint_rules.manuscript.paragraphs import read_cell, read_heading, read_paragraph
+from lint_rules.manuscript.paragraphs import read_cell, read_heading, read_paragraph, read_term
 from lint_rules.manuscript.reader_state import OpenList, OpenTable, ReaderState
 from lint_rules.manuscript.source_map import SourceMap
 from lint_rules.source import Source, Span
@@ -65,6 +65,8 @@ def _inline(state: ReaderState, heading: Token | None, token: Token) -> None:
         state.last = ""
     elif state.table is not None:
         read_cell(state, token, plain)
+    elif state.term:
+        read_term(state, token, plain)
     else:
         read_paragraph(state, token, plain)
 
@@ -117,6 +119,15 @@ def _open_quote(state: ReaderState, token: Token) -> None:
 
 def _close_quote(state: ReaderState, token: Token) -> None:
     state.quotes -= 1
+
+
+def _term(state: ReaderState, token: Token) -> None:
+    state.term = token.nesting > 0
+
+
+def _definition(state: ReaderState, token: Token) -> None:
+    state.defining += token.nesting
+    state.last = ""
 
 
 def _open_table(state: ReaderState, token: Token) -> None:
@@ -213,6 +224,10 @@ _HANDLERS: dict[str, Callable[[ReaderState, Token], None]] = {
     "list_item_open": _open_item,
     "blockquote_open": _open_quote,
     "blockquote_close": _close_quote,
+    "dt_open": _term,
+    "dt_close": _term,
+    "dd_open": _definition,
+    "dd_close": _definition,
     "table_open": _open_table,
     "table_close": _close_table,
     "tr_open": _open_row,

@@ -68,6 +68,8 @@ class ReaderState:
     lists: list[OpenList] = field(default_factory=list)
     table: OpenTable | None = None
     quotes: int = 0
+    term: bool = False  # in the term of a definition list
+    defining: int = 0  # definitions that are open
     lists_made: int = 0
     lesson_song: bool = False
     song: bool = False

