@@ -11,7 +11,7 @@ from lint_rules.english.left_alone import SPELLER
 from lint_rules.finding import Severity
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.misspellings import one_slip_away
-from lint_rules.language.vocabulary.reference import common
+from lint_rules.language.vocabulary.reference import common, lowest
 from lint_rules.language.vocabulary.word_index import function_bands
 from lint_rules.tables import rows
 
@@ -49,6 +49,9 @@ def _is_two_words(proposed: Sequence[str]) -> bool:
 
 
 def is_slip(word: str, proposed: Sequence[str]) -> bool:
-    """Say whether a spelling may be a slip for a usual word: one letter off what the checker proposes, or two words."""
+    """Say whether a spelling may be a slip for a usual word: one letter off what the checker proposes, or two words.
+    What has a capital may only be a slip for a word that is no name (Teh, and not Benno for Benny)."""
     near = set(one_slip_away(word.casefold()))
+    if word[:1].isupper():
+        return any(other.casefold() in near and lowest(other.casefold()) for other in proposed)
     return any(" " in other or (other.casefold() in near and common(other.casefold()) >= _USUAL) for other in proposed)

@@ -95,7 +95,8 @@ def _is_spoken_of(passage: Passage, match: EnglishMatch) -> bool:
         words = passage.text[start:end].split()
         if len(words) > _MOST_WORDS or match.rule.startswith(SPELLER):
             continue
-        if _is_word_by_itself(passage, start, end):
+        alone = len(words) == 1 and (start, end) == (match.start, match.end)  # a third *s* for each *likes*
+        if _is_word_by_itself(passage, start, end) or (alone and passage.audience is Audience.TEACHER):
             return True
     return passage.audience is Audience.KEY and (match.start, match.end) in passage.strong  # the odd one is **ignore**
 

@@ -211,8 +211,17 @@ def _verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
         before = {sentence.low(index) for index in range(at[-1])}
         parted = any(sentence.low(index) in _PARTS or sentence.low(index) == "'s" for index in at)
         ordered = at[0] > 0 and sentence.tokens[at[0] - 1].tag == "VB"
+        if _is_play_food(sentence, at):
+            continue
         if not (parted or ordered or before & {*_ASKING, "as"}):
             yield slip
+
+
+def _is_play_food(sentence: KeySentence, at: Sequence[int]) -> bool:
+    """Say whether a seeming verb stands before a noun, after this or that is: This is play food."""
+    after = sentence.tokens[at[-1] + 1 : at[-1] + 2]
+    shown = at[0] > 0 and sentence.low(at[0] - 1) in ("this", "that", "it", "these", "those", "here", "there")
+    return shown and any(token.pos == "NOUN" for token in after)
 
 
 def _words(sentence: KeySentence) -> Iterator[KeySlip]:

@@ -269,7 +269,8 @@ def _whole_phrase(text: Text, group: Group) -> bool:
         names.extend([*modal, "have-to"])
     elif verb.lower == "got" and text.words[group.first].lemma == "have" and len(group.members) == 2:
         moved = text.child(verb, "prt", "acomp", "prep", "advmod") and not text.child(verb, "dobj")
-        names.append("have-to" if next_to else "present-perfect" if moved else "have-got")
+        asked = any(word.lower in _ASKED_FOR for word in text.words[max(0, group.first - 3) : group.first])
+        names.append("have-to" if next_to else "present-perfect" if moved and not asked else "have-got")
     elif verb.lower in ("used", "use") and verb.tag in ("VBD", "VB") and next_to and not text.child(verb, "dobj"):
         names.append("used-to")
     else:
@@ -280,6 +281,9 @@ def _whole_phrase(text: Text, group: Group) -> bool:
 _PHRASE_VERBS = frozenset(
     {"going", "gon", "have", "has", "had", "'ve", "got", "used", "use", "supposed", "having", "'s"}
 )
+
+
+_ASKED_FOR = frozenset({"what", "which", "many", "much"})  # What have you got in there? asks for the object
 
 
 def _had_better(text: Text, group: Group) -> bool:

@@ -205,18 +205,21 @@ def _is_let_alone(passage: Passage, match: EnglishMatch, reading: Reading, spell
         not is_listened_to(match)
         or _is_noise(passage.text, match, reading)
         or is_left_alone(passage, match, spellings.vouch_for)
-        or (spelt and _is_right(words, passage, reading, spellings))
+        or (spelt and _is_right(match, passage, reading, spellings))
         or (match.rule == _TWICE and frozenset(entries("never_twice.txt")).isdisjoint(words.casefold().split()))
     )
 
 
-def _is_right(words: str, passage: Passage, reading: Reading, spellings: Spellings) -> bool:
+def _is_right(match: EnglishMatch, passage: Passage, reading: Reading, spellings: Spellings) -> bool:
     """Say whether what no dictionary has is right here: a word of the course, of the trade, or letters of sounds."""
+    words = passage.text[match.start : match.end]
     unknown = doubtful(words)
     if spellings.vouch_for(words) or spellings.vouch_for(unknown):
         return True
     if passage.audience is Audience.TEACHER and is_of_the_trade(unknown.casefold()):
         return True
+    if len(words) <= LETTERS and (match.start, match.end) in passage.strong:
+        return True  # consonant and y: **ied**
     sounds = (activity.span for activity in reading.unit.activities if "sounds" in activity.kinds)
     return len(words) <= LETTERS and any(one.start <= passage.block.start < one.end for one in sounds)
 

@@ -200,6 +200,7 @@ RULE = Rule(
 
 _SPELT = re.compile(r"[^\W\d_](?:[-‐‑–][^\W\d_])+")
 _ODD = re.compile(r"[:;()=/]")
+_LETTERS = 3  # of an ending
 _HOUSE = re.compile(r"(?:^|\n)\d{1,3}[a-z]? (?:[A-Z]\w* )*$")  # 14 Mill Rd
 
 
@@ -261,10 +262,12 @@ def _is_cried(met: Met) -> bool:
 
 
 def _is_no_word(met: Met) -> bool:
-    """Say whether something only looks like a word: t-i-p, msg :-), the Mill of 14 Mill Rd."""
+    """Say whether something only looks like a word: t-i-p, msg :-), the Mill of 14 Mill Rd, an ending in bold."""
     text, word = met.passage.text, met.word
     if _SPELT.fullmatch(word.text) or _ODD.search(word.text):
         return True
+    if len(word.text) <= _LETTERS and not word.band and (word.start, word.end) in met.passage.strong:
+        return True  # consonant and y: **ied**
     street = word.entry is None and word.text[:1].isupper() and _HOUSE.search(text[: word.start])
     return bool(street)
 

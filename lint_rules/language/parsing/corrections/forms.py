@@ -144,6 +144,10 @@ def existential(text: Text) -> None:
     for word in text.words:
         if word.tag == "EX" and word.dep != "expl" and text.words[word.head].lemma == "be":
             word.dep = "expl"
+        after = text.words[word.index + 1] if word.index + 1 < len(text.words) else None
+        before = text.words[word.index - 1].lower if word.index else ""
+        if word.tag == "EX" and before in ("are", "were") and after is not None and after.tag == "VBZ":
+            after.retag("NNS", "NOUN", lemma(after.lower, "NNS", "NOUN", after.lower))  # Are there LEAVES here?
 
 
 def verb_lemmas(text: Text) -> None:
