@@ -16,6 +16,7 @@ COLUMNS = ("word", "part_of_speech", "topic", "unit")
 OPTIONAL_COLUMNS = ("use", "note")
 USES = ("say", "know")
 _KNOWN = "known"
+_BEFORE = ("0", "0.0")  # no unit of this course: words of the year before
 # What the trade calls words that children produce, words that they only understand, and words that they bring along
 # (common practice, no source).
 _USE_IS = {
@@ -192,7 +193,7 @@ class _ListReader:
             part_of_speech=self.part_of_speech(row),
             topics=tuple(dict.fromkeys(t for t in map(str.strip, self.cell(row, "topic").split("|")) if t)),
             unit=self.unit(row),
-            use=self.use(row),
+            use=_KNOWN if self.cell(row, "unit") in _BEFORE else self.use(row),
             note=self.cell(row, "note"),
             level=self.level,
             path=self.source.path,
@@ -213,7 +214,7 @@ class _ListReader:
 
     def unit(self, row: _Row) -> int:
         written = self.cell(row, "unit")
-        if not written:
+        if not written or written in _BEFORE:
             return 0
         match = _WHOLE.fullmatch(written)
         if match is None or int(match[1]) == 0:

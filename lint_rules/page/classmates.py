@@ -37,6 +37,7 @@ _ASKING = re.compile(
     r"collect|choose|visit|meet|walk|go|greet|with|from)\b",
     re.I,
 )
+_ASKING_ONE = re.compile(r"\b(?:asks?|asking|interviews?|questions?|talks?|speaks?|greet|find|finds)\b", re.I)
 _SENTENCE = re.compile(r"[^.!?\n]+[.!?]*")
 
 
@@ -72,7 +73,9 @@ def asked_in(text: str) -> Asked | None:
         everybody = _EVERYBODY.search(text, start, sentence.end()) or _WHOLE.search(text, start, sentence.end())
         if everybody and (not counts or _EACH.match(everybody[0])):
             found.append(Asked(EVERYBODY, everybody.start(), everybody.end()))
-        if not counts and not everybody and (one := _ONE.search(text, start, sentence.end())):
+        if counts or everybody or not _ASKING_ONE.search(sentence[0]):
+            continue  # walk with a friend
+        if one := _ONE.search(text, start, sentence.end()):
             found.append(Asked(1, one.start(), one.end(), plain=False))
     return max(found, key=lambda asked: asked.number, default=None)
 

@@ -185,6 +185,13 @@ def test_words_that_children_bring_along_are_no_target_words(written):
     assert [(entry.word, entry.unit) for entry in course.words] == [("kite", 2)]
 
 
+def test_words_of_unit_0_are_those_of_the_year_before():
+    course, problems = read_list("word,part_of_speech,topic,unit\ncat,noun,pets,0\nkite,noun,toys,1\n")
+    assert problems == ()
+    assert course.known == ("cat",)
+    assert [entry.word for entry in course.words] == ["kite"]
+
+
 def test_a_habit_of_the_house_is_said_once_and_loses_no_row():
     rows = "".join(f"w{number},thing,toys,1,ready\n" for number in range(30))
     entries, problems = read_word_list(

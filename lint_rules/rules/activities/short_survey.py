@@ -34,6 +34,7 @@ RULE = Rule(
         "`survey: {classmates: 5}` in course.yaml."
     ),
     passes=(
+        Example("### 1 Count in the playground. {.survey}\n\nWalk with a friend. Look and count.\n\n" + _TALLY),
         Example("### 1 Ask eight friends. Write the answers. {.survey}\n\n" + _chart(8)),
         Example("### 1 Ask three friends. Write the answers. {.survey}\n\n" + _chart(3)),
         Example("### 1 Ask 8–10 classmates. {.survey}\n"),
@@ -99,6 +100,7 @@ RULE = Rule(
 _RANGE = re.compile(r"\b(?:to|or)\b|[-–—]", re.I)
 _PAGE = frozenset({Role.TEXT, Role.ITEM, Role.TURN, Role.TITLE, Role.LINE})
 
+_COUNTED = re.compile(r"\b(?:count|measure|weigh)\b", re.I)
 _TOO_FEW = "too few for the question and its answer to stick"
 
 
@@ -124,6 +126,10 @@ def _short(activity: Activity, reading: Reading, wanted: int) -> Iterator[Found]
         said = said or _said(activity, Audience.TEACHER) or _lines(activity)
     if said is None:
         heading = activity.heading.passage
+        if _COUNTED.search(
+            " ".join(p.text for p in (heading, *activity.part.passages) if p.audience is Audience.PUPIL)
+        ):
+            return  # things are counted, nobody is asked
         message = (
             "Nothing says how many classmates to ask, so children stop early. "
             f"Write “Ask {in_words(wanted)} friends”, or draw a chart with {in_words(wanted)} rows."
