@@ -53,6 +53,10 @@ RULE = Rule(
         Example(_COUNTED + _key("1 «three»")),
         Example(_SOLD + "### 1 True or false?\n\n1. They sold «forty» papers. ____\n" + _key("1 true")),
         Example(_PLAY + "### 1 Yes or no?\n\n1. Mimo is a cat.\n" + _key("1 «no»")),
+        Example(
+            "There is an owl in the old tree, and it sleeps all day.\n\n### 1 Read. Answer.\n\n"
+            "1. Is there an owl in the old tree? ____\n" + _key("1 «no»")
+        ),
         Example(_PLAY + "### 1 True or false?\n\n1. The bag is empty.\n" + _key("1 «true»")),
         Example(
             _SOLD + "### 1 Read and answer.\n\n1. How many papers did they sell? ____\n" + _key("1 They sold «forty».")
@@ -135,11 +139,11 @@ def _statement(item: Item, texts: Sequence[str]) -> Iterator[Found]:
     answer = item.answer
     keyed = None if answer is None else _yes_or_no(answer)
     statement = _CIRCLED.sub("", item.text).strip()
-    said = None if keyed is None or statement.endswith("?") else is_said(statement, texts)
+    said = None if keyed is None else is_said(statement, texts)
     if answer is None or said is None or said == keyed:
         return
     at = answer.place.start + answer.place.text.index(answer.text)
-    text = "says just that" if said else "says that it is not so"
+    text = "says that it is so" if said else "says that it is not so"
     message = f"The key says “{answer.text}” to “{statement}”, and the text of this lesson {text}. Which is right?"
     yield Found(answer.place.passage.span(at, at + len(answer.text)), answer.text, message)
 
@@ -159,7 +163,7 @@ def _other(number: int, thing: str, tiers: Sequence[_Told], unit: _Told, *, aske
         of = told.of.get(_single(thing), set()) if thing else set()
         if any(one and number % one == 0 for one in of):
             return None  # ten pots and ten pots are twenty
-        if len(of) == 1 and number not in of and (asked or not _is_made(number, told.numbers)):
+        if len(of) == 1 and number not in told.numbers and (asked or not _is_made(number, told.numbers)):
             return next(iter(of))
         if of:
             return None
