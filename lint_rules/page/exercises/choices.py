@@ -91,8 +91,9 @@ def _set_off(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
     """Options in brackets, in bold or in italics, with strokes between them."""
     passage = place.passage
     said = {plain(one) for one in alternatives(answer)} if answer else set()
-    ranges = [(match.start(1), match.end(1), match.start(), match.end()) for match in _BRACKETS.finditer(passage.text)]
-    bold = {(match.start(), match.end()) for match in _BRACKETS.finditer(passage.text)}  # **[falling / falls]**
+    brackets = list(_BRACKETS.finditer(passage.text, place.start, place.end))
+    ranges = [(*match.span(1), *match.span()) for match in brackets]
+    bold = {match.span() for match in brackets}  # **[falling / falls]**
     ranges += [one * 2 for one in (*passage.emphasis, *passage.strong) if one not in bold]
     for start, end, outer, last in sorted(ranges):
         if not (place.start <= outer and last <= place.end):

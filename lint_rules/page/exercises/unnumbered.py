@@ -12,19 +12,17 @@ from itertools import groupby, pairwise
 from lint_rules.manuscript.model import Role
 from lint_rules.page.exercises import jumbles
 from lint_rules.page.exercises.answers import plain
-from lint_rules.page.exercises.choices import choices_in
 from lint_rules.page.exercises.drafts import Draft, DraftExercise
 from lint_rules.page.exercises.gaps import gaps_in
 from lint_rules.page.exercises.items import items_of, made_of
 from lint_rules.page.exercises.key import ReadKey
 from lint_rules.page.exercises.marks import Kind
 from lint_rules.page.exercises.model import Answer, Exercise, Gap, Item, Key, Label, Place, WordBox
+from lint_rules.page.exercises.sites import WRITING_LINE, Sites
 from lint_rules.page.exercises.stream import Line
 
-_WRITING_LINE = re.compile(r"[_\s]+")
 _TWO = re.compile(r"\s+(?:…|\.{3})\s+")
 _PICTURE = re.compile(r"\([^\W\d_]+\s+(\d{1,2})\)$")  # of a picture, a photo, a drawing
-_BLANK = re.compile(r"_{2,}")
 _STOP = re.compile(r"[.!?]\s+")
 _LETTER = re.compile(r"[^\W\d_]")
 _WIDE = re.compile(r"(?:[ \t]|\u00a0){3,}|\u00a0+")
@@ -33,14 +31,13 @@ _SIGN = re.compile("[•·▪◦‣*–—-]")
 _ROW = 0
 _FEWEST_LINES = 2
 _NEVER = 9
-_MOST_ENTRIES = 30
 _FEWEST_CELLS = 3
 _REMARK = 3  # words of the shortest sentence that may be a remark
 
 
 def to_fill(line: Line, said: str) -> bool:
     """Whether a line is a blank, or one word with letters to fill in (`k__chen`)."""
-    if _WRITING_LINE.fullmatch(line.text):
+    if WRITING_LINE.fullmatch(line.text):
         return True
     words = [gap.word for gap in gaps_in(Place(line.passage, line.start, line.end), said=said) if gap.word is not None]
     return len(words) == 1 and words[0].text == line.text.strip()
@@ -55,7 +52,7 @@ def unlabelled(lines: Sequence[Line], said: str) -> tuple[list[tuple[Line, Gap]]
         place = Place(line.passage, line.start, line.end)
         if line.passage.cell is not None and not (to_fill(line, said) and _LETTER.search(line.text)):
             charts.append(place)
-        elif _WRITING_LINE.fullmatch(line.text):
+        elif WRITING_LINE.fullmatch(line.text):
             writing.append(place)
         else:
             gaps += [(line, gap) for gap in gaps_in(place, said=said)]
@@ -67,8 +64,9 @@ def unnumbered(
 ) -> Exercise | None:
     """The exercise that unlabelled lines are, with the key's answers in order; with none where it has blanks, and
     nothing fits."""
+    sites = Sites(read)
     for count in (_by_site, _by_line, _by_every_line, _by_sentence, _by_row_of_options, _by_bullet):
-        drafts = count(lines, read, instruction)
+        drafts = count(lines, sites, instruction)
         answers = _by_picture(read, drafts) or _answers(read, len(drafts))
         if answers and not any(_is_remark(draft, answer) for draft, answer in zip(drafts, answers, strict=True)):
             one = DraftExercise(drafts, Kind.NUMBER, cloze=count is _by_site)
@@ -138,58 +136,38 @@ def _draft(places: Sequence[Place]) -> Draft:
     return Draft(Label("", places[0].span), None, list(places))
 
 
-def _by_site(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
+def _by_site(lines: Sequence[Line], sites: Sites, _: str) -> list[Draft]:
     """Each blank and each choice is an item: it takes up the text between its neighbours; the only one of a table's
     row takes up the row."""
     drafts: list[Draft] = []
     for row, together in groupby(lines, key=_row_or_entry):
         group = [Place(line.passage, line.start, line.end) for line in together]
-        several = [(place, _sites(place, read)) for place in group]
-        if row[0] == _ROW and sum(len(sites) for _, sites in several) == 1:
+        several = [(place, sites.of(place)) for place in group]
+        if row[0] == _ROW and sum(len(found) for _, found in several) == 1:
             drafts.append(_draft(group))
             continue
-        for place, sites in several:
-            wide = [_WIDE.search(place.passage.text, a.end, b.start) for a, b in pairwise(sites)]
-            stops = [gap.start() if gap else site.start for gap, site in zip(wide, sites[1:], strict=True)]
-            edges = [gap.end() if gap else site.end for gap, site in zip(wide, sites, strict=False)]
+        for place, found in several:
+            wide = [_WIDE.search(place.passage.text, a.end, b.start) for a, b in pairwise(found)]
+            stops = [gap.start() if gap else site.start for gap, site in zip(wide, found[1:], strict=True)]
+            edges = [gap.end() if gap else site.end for gap, site in zip(wide, found, strict=False)]
             edges, stops = [place.start, *edges], [*stops, place.end]
-            for start, stop in zip(edges, stops, strict=True) if sites else ():
+            for start, stop in zip(edges, stops, strict=True) if found else ():
                 drafts.append(_draft([Place(place.passage, start, stop)]))
     return drafts
 
 
-def _sites(place: Place, read: ReadKey) -> list[Place]:
-    said = " ".join(line.text for line in read.lines)
-    blanks = list(_BLANK.finditer(place.passage.text, place.start, place.end))
-    if _WRITING_LINE.fullmatch(place.text) and len(blanks) > 1:
-        return [Place(place.passage, *blank.span()) for blank in blanks]
-    sites = [gap.place for gap in gaps_in(place, said=said)]
-    sites += [choice.inline for choice in choices_in(place, "") if choice.inline is not None]
-    if not sites:  # what only the key shows to be options: `a goat, a sheep or a hen?`
-        here = place.text.casefold()
-        entries = [entry.text for entry in read.entries[:_MOST_ENTRIES] if entry.text.casefold() in here]
-        told = (choice.inline for said in entries for choice in choices_in(place, said))
-        sites += [inline for inline in told if inline is not None][:1]
-    sites.sort(key=lambda site: site.start)
-    kept: list[Place] = []
-    for site in sites:
-        if not kept or site.start >= kept[-1].end:
-            kept.append(site)
-    return kept
-
-
-def _by_line(lines: Sequence[Line], read: ReadKey, instruction: str) -> list[Draft]:
+def _by_line(lines: Sequence[Line], sites: Sites, instruction: str) -> list[Draft]:
     """Each line, entry or row with something to do is an item."""
     drafts: list[Draft] = []
     for _, together in groupby(lines, key=_row_or_entry):
         group = [Place(line.passage, line.start, line.end) for line in together]
-        sites = any(_sites(place, read) or _WRITING_LINE.fullmatch(place.text) for place in group)
-        if sites or any(_is_jumble(place, read, instruction) for place in group):
+        told = any(sites.of(place) or WRITING_LINE.fullmatch(place.text) for place in group)
+        if told or any(_is_jumble(place, sites.read, instruction) for place in group):
             drafts.append(_draft(group))
     return drafts
 
 
-def _by_every_line(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
+def _by_every_line(lines: Sequence[Line], sites: Sites, _: str) -> list[Draft]:
     """Each row of a table, or line with the same sign (• before it, a dash within), is an item, where one of them has
     lost its blank."""
     drafts: list[Draft] = []
@@ -197,7 +175,7 @@ def _by_every_line(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
     signs: set[str] = set()
     for row, together in groupby(lines, key=_row_or_entry):
         group = [Place(line.passage, line.start, line.end) for line in together]
-        if not any(_sites(place, read) for place in group):
+        if not any(sites.of(place) for place in group):
             said = group[-1].text.rstrip()
             ends = (".", "!", "?", ")", *_DASHES)
             without += 1 if drafts and said.endswith(ends) and " " in said else _NEVER
@@ -208,18 +186,18 @@ def _by_every_line(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
     return drafts if without == 1 and len(drafts) > _FEWEST_LINES and len(signs) == 1 and "" not in signs else []
 
 
-def _by_sentence(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
+def _by_sentence(lines: Sequence[Line], sites: Sites, _: str) -> list[Draft]:
     """Each sentence of a paragraph is an item, where one of them has lost its blank: `A hen has legs.`"""
     if len(lines) != 1:
         return []
     passage, start, end = lines[0].passage, lines[0].start, lines[0].end
     stops = [match.end() for match in _STOP.finditer(passage.text, start, end)]
     places = [Place(passage, a, b) for a, b in pairwise([start, *stops, end]) if passage.text[a:b].strip()]
-    having = [bool(_sites(place, read)) for place in places]
+    having = [bool(sites.of(place)) for place in places]
     return [_draft([place]) for place in places] if having[:1] == [True] and having.count(False) == 1 else []
 
 
-def _by_row_of_options(lines: Sequence[Line], read: ReadKey, _: str) -> list[Draft]:
+def _by_row_of_options(lines: Sequence[Line], sites: Sites, _: str) -> list[Draft]:
     """Each row of a table that has an answer of the key among its cells: `| new | old | big | red |`, key `old`."""
     rows = [
         [Place(line.passage, line.start, line.end) for line in together]
@@ -227,7 +205,7 @@ def _by_row_of_options(lines: Sequence[Line], read: ReadKey, _: str) -> list[Dra
         if row[0] == _ROW
     ]
     rows = [row for row in rows if len(row) >= _FEWEST_CELLS and row[0].passage.role is not Role.HEAD]
-    said = read.entries_for(len(rows))
+    said = sites.read.entries_for(len(rows))
     if len(said) != len(rows) or len(rows) < _FEWEST_LINES:
         return []
     told = [
@@ -250,7 +228,7 @@ def _row_or_entry(line: Line) -> tuple[int, int, int]:
     return (1, item.list, item.index) if item is not None else (2, id(line.passage), line.start)
 
 
-def _by_bullet(lines: Sequence[Line], _: ReadKey, __: str) -> list[Draft]:
+def _by_bullet(lines: Sequence[Line], _: Sites, __: str) -> list[Draft]:
     """Each entry of the one list that a page has."""
     listed = [line for line in lines if line.passage.item is not None]
     lists = {line.passage.item.list for line in listed if line.passage.item is not None}
