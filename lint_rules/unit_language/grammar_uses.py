@@ -42,6 +42,7 @@ _UNREAL = frozenset({"second-or-third-conditional", "inverted-conditional"})
 # Words that a child learns whole, whatever their grammar: was born, it's called; our best story, the Best Biscuits; and
 # participles that say how something is, not what is done to it (covered with snow). House list, common practice.
 _WHOLE = re.compile(r"\b(?:born|called|named|covered|married|dressed|crowded|surrounded|filled)$")
+_CALLED = re.compile(r"(?:called|named)\s+[\"“‘']?[A-Z]")
 _BEST = re.compile(r"(?:\b(?:my|your|his|her|its|our|their)|[\w]['’]s)\s+best$", re.I)
 _IN_NAME = re.compile(r" [A-Z]")
 _BE = re.compile(r"(?:(?:am|is|are|was|were)\b|['’](?:m|s|re)\b)", re.I)
@@ -196,6 +197,8 @@ def _is_learnt_whole(text: str, one: Structure) -> bool:
     words = text[one.start : one.end]
     if one.name == "passive":
         return _BE.match(words) is not None and _WHOLE.search(words) is not None
+    if one.name == "participle-clause":
+        return _CALLED.match(words) is not None  # an astronomer called Octavio
     name = words == "Best" and _IN_NAME.match(text, one.end) is not None  # the prize for the Best Biscuits
     return one.name == "superlative" and words in {"best", "Best"} and (name or bool(_BEST.search(text[: one.end])))
 

@@ -79,12 +79,12 @@ RULE = Rule(
     ),
     gathers=(
         Gather(
-            Within.UNIT,
-            By.ABOUT,
+            Within.COURSE,
+            By.KEY,
             {
-                "text": "{count} texts of this unit are long ({key} in this level). Cut what the pictures tell, or set "
-                "`text` for the level in course.yaml.",
-                "script": "{count} audio scripts of this unit are long ({key} in this level). Cut them, or let "
+                "text": "{count} texts of this course are long (the level has {key}). Cut what the pictures tell, or "
+                "set `text` for the level in course.yaml.",
+                "script": "{count} audio scripts of this course are long (the level has {key}). Cut them, or let "
                 "children listen in parts.",
             },
         ),
@@ -140,4 +140,11 @@ def _found(reading: Reading, heading: Heading, what: str, severity: Severity | N
     message = f"{what}; in {level.name} a text has up to {limit}. {advice}"
     weight = severity if severity is Severity.NOTE else None
     about = "script" if what.startswith("The audio") else "text"
-    return Found(heading.passage.span(), heading.passage.text, message, weight, key=f"up to {limit} words", about=about)
+    return Found(
+        heading.passage.span(),
+        heading.passage.text,
+        message,
+        weight,
+        key=f"{about}s of up to {limit} words",
+        about=about,
+    )

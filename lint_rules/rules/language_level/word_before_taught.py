@@ -5,7 +5,8 @@ to be known: the teacher stops to explain it, and when its own unit comes it is 
 needs such a word and its picture carries it; then the author lets it stand, and the editor knows.
 
 Read are the pupil's pages and the audio scripts; not the instructions, alternative text, notes and answers, nor
-tests, which test-beyond-unit looks after. In a title, or in a row of words with one sound, such a word is only noted.
+tests, which test-beyond-unit looks after. In a title or the head of a table, or in a row of words with one sound, such
+a word is only noted.
 Words without a unit in the list, or taught by now as another part of speech, names, numbers, greetings, function words
 and `known` words come when they like. A word of a later level is word-above-level. Each word is reported once in an
 activity.
@@ -17,6 +18,7 @@ from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.vocabulary.word_index import canonical
 from lint_rules.manuscript.counting import ends_sentence
+from lint_rules.manuscript.model import Role
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.unit_language.tests_of import asked_in_tests
 from lint_rules.unit_language.unit_words import Met, is_label, is_title, listed
@@ -54,6 +56,9 @@ RULE = Rule(
     fails=(
         Example("I've got two «kites».\n", words=_LIST),
         Example("The bird «flew» to the cloud.\n", words=_LIST, why="a past form"),
+        Example(
+            "| «Kite» | Ball |\n|---|---|\n| a | b |\n", words=_LIST, why="the head of a table", weight=Severity.NOTE
+        ),
         Example("I like «red».\n", words="red,adjective,colours,3\n", why="a colour"),
         Example("I am «lost».\n", words="lost,adjective,,3\n", why="a participle"),
         Example("The bag is «light».\n", words="light,adjective,,3\n"),
@@ -92,7 +97,7 @@ def find(reading: Reading) -> Iterator[Found]:
             met.passage.span(met.word.start, met.word.end),
             met.word.text,
             _message(met, entry, reading),
-            Severity.NOTE if is_title(met.passage) or _is_for_its_sound(met) or _is_explained(met, reading) else None,
+            Severity.NOTE if _is_beside_the_text(met) or _is_explained(met, reading) else None,
             key=entry.word,
         )
 
@@ -102,9 +107,11 @@ def _is_explained(met: Met, reading: Reading) -> bool:
     return not {canonical(met.word.text), canonical(met.word.lemma)}.isdisjoint(reading.words.explained)
 
 
-def _is_for_its_sound(met: Met) -> bool:
-    """Say whether a word is one of a row that is read for a sound: moon, spoon, food."""
+def _is_beside_the_text(met: Met) -> bool:
+    """Say whether a word stands in a title, heads a table, or is one of a row read for a sound: moon, spoon, food."""
     activity = met.place.activity
+    if is_title(met.passage) or met.passage.role is Role.HEAD:
+        return True
     return activity is not None and "sounds" in activity.kinds and not ends_sentence(met.passage.text)
 
 

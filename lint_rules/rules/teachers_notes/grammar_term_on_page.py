@@ -4,8 +4,8 @@
 notes; the page shows sentences. Read is all that a pupil sees: titles, instructions, texts, tables. The terms stand in
 lint_rules/language/grammar/data/grammar_terms.csv. Those that some primary books do show (noun, verb, adjective,
 singular, plural) are only noted, once a course, and from A2 on not at all: on judged courses all of 15 authors
-shrugged. Everyday words that are terms as well are left alone: `a present`, `past the shop`, `the third person in the
-line`.
+shrugged; at B1 none is more than a note. Everyday words that are terms as well are left alone: `a present`, `past the
+shop`, `the third person in the line`.
 """
 
 import re
@@ -39,6 +39,7 @@ RULE = Rule(
         Example("Write the «-ing form» of each word.\n"),
         Example("Complete with the «verb» be.\n", why="`verb` alone is only noted", weight=Severity.NOTE),
         Example("Use the «past simple» of the verb.\n", course="levels: [{cefr: A2}]"),
+        Example("The «present perfect»\n", course="levels: [{cefr: B1}]", weight=Severity.NOTE, why="usual by then"),
         Example("Is it the «simple\npresent»?\n"),
     ),
     limits=(Limit("terms that are for the teacher alone", "grammar_terms.csv: common practice, no source"),),
@@ -59,6 +60,7 @@ RULE = Rule(
 )
 
 _OLDER = "A2"  # children who know noun and verb from their own language at school: common practice, no source
+_OLDEST = "B1"  # with verb tables the terms are usual: what judges of two B1 courses shrugged at
 _NOT_ON_PAGE = frozenset({Role.ALT, Role.CODE})
 _GIFT = re.compile(r"\b(?:an?|what|my|your|his|her|our|their|this|that|one|nice|for)\s+$", re.I)
 _GIFTS = frozenset({"simple present", "present perfect"})
@@ -69,17 +71,17 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report terms of grammar on pupils' pages."""
     for passage in reading.unit.passages:
         if passage.audience is Audience.PUPIL and passage.role not in _NOT_ON_PAGE:
-            yield from _in_passage(passage, older=band_rank(reading.level.cefr) >= band_rank(_OLDER))
+            yield from _in_passage(passage, band_rank(reading.level.cefr))
 
 
-def _in_passage(passage: Passage, *, older: bool) -> Iterator[Found]:
+def _in_passage(passage: Passage, level: int) -> Iterator[Found]:
     for match in _pattern().finditer(passage.text):
         words = " ".join(match[0].casefold().split())
         if words in _IN_LINE or (words in _GIFTS and _GIFT.search(passage.text[: match.start()])):
             continue
         term = _terms().get(words)
         for_teacher = term is None or term.teacher_only
-        if older and not for_teacher:
+        if level >= band_rank(_OLDER) and not for_teacher:
             continue
         message = (
             f"“{match[0]}” is a term of grammar: it is for the teacher. Show children a sentence to follow instead, "
@@ -87,7 +89,8 @@ def _in_passage(passage: Passage, *, older: bool) -> Iterator[Found]:
             if for_teacher
             else f"“{match[0]}” is a term of grammar. If your children do not know it, show them a sentence to follow."
         )
-        severity, about = (None, "teacher") if for_teacher else (Severity.NOTE, "child")
+        about = "teacher" if for_teacher else "child"
+        severity = None if for_teacher and level < band_rank(_OLDEST) else Severity.NOTE
         yield Found(
             passage.span(match.start(), match.end()),
             match[0],
