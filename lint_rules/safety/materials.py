@@ -45,7 +45,7 @@ _QUOTED = re.compile(
 # A box that is printed on the page: the words in the box, choose from the box.
 _PRINTED = re.compile(
     r"\b(?:words?|phrases?|sentences?|names?|verbs?|answers?|letters?|numbers?|expressions?|questions?|adjectives?|nouns?"
-    r"|endings?|ideas?)\b[^.!?\n]{0,30}\b(?:in|from|inside) the (?:\w+ )?box(?:es)?\b"
+    r"|endings?|ideas?)\b[^.!?\n]{0,30}\b(?:in|from|inside|of) the (?:\w+ )?box(?:es)?\b"
     r"|\b(?:use|read|choose from|complete|write|look at)\b[^.!?\n]{0,40}\bthe (?:\w+ )?box(?:es)?\b",
     re.I,
 )

@@ -11,7 +11,7 @@ import re
 from collections.abc import Iterator
 
 from lint_rules.finding import Edit, Found, Mend, Severity
-from lint_rules.manuscript.model import Audience, Part, Passage, Role, Unit, field_key
+from lint_rules.manuscript.model import Audience, DivKind, Part, Passage, Role, Unit, field_key
 from lint_rules.rule import Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.safety.activity_actions import actions_of
 from lint_rules.safety.materials import Thing, Used, is_listed, used_in
@@ -59,6 +59,12 @@ RULE = Rule(
         ),
         Example(_activity("Play. {.game}", "Children spell *ball* and throw their hands up.")),
         Example(_activity("Read. {.reading}", "Children cut the odd one out of each line.")),
+        Example(
+            _activity("Play. {.game}", "Throw a ball. Then play with the words of the two boxes.", "ball").replace(
+                "Look at the kite.", "::: words\nkite, plane\n:::"
+            ),
+            why="boxes of words",
+        ),
         Example(_activity("Paint. {.make}", "Stick your hand on the paper.", "paint"), why="a hand is pressed"),
         Example(
             _activity("Draw. {.make}", "Children draw. Staple the pages together at home."), why="after the lesson"
@@ -109,10 +115,13 @@ def find(reading: Reading) -> Iterator[Found]:
         lesson = unit.lessons[found.lesson].part if found.lesson >= 0 else unit.opening
         lists = (*(passage.text for passage in found.materials), *_lists(lesson), *opening)
         first: dict[str, tuple[Passage, Used]] = {}
+        printed = _has_box(unit, found.part)
         for passage in found.actions:
             for use in used_in(passage.text, reading.analyse(passage)):
                 if any(start <= use.start < end for start, end in passage.emphasis):
                     continue  # a word set in italics is a word, no thing: the children spell *toys*
+                if printed and use.thing.name == "box":
+                    continue  # the box of words on the page
                 before = first.get(use.thing.name)
                 if before is None or (use.named and not before[1].named):
                     first[use.thing.name] = (passage, use)
@@ -122,6 +131,12 @@ def find(reading: Reading) -> Iterator[Found]:
                 continue
             if not is_listed(use.thing, lists if use.named else (*lists, *named)):
                 yield _found(passage, use, (found.part, lesson))
+
+
+def _has_box(unit: Unit, part: Part) -> bool:
+    """Say whether a box stands on the page: a panel of words, or what is set in one."""
+    boxed = (unit.divs[index] for index in part.divs)
+    return any(div.kind is DivKind.WORDS or "box" in div.attributes.classes for div in boxed)
 
 
 def _made_in(unit: Unit) -> tuple[str, ...]:
@@ -143,7 +158,7 @@ def _found(passage: Passage, use: Used, parts: tuple[Part, ...]) -> Found:
     name = use.thing.name
     listed = next((part.field("Materials") for part in parts if part.field("Materials")), None)
     what = f"“{text}”" if use.named else f"{name} (“{text}”)"
-    it = "them" if _is_plural(use.thing) else "it"
+    it = "them" if (text if use.named else name).endswith("s") or name == "dice" else "it"
     lack = f"Materials does not list {it}" if listed else "there is no list of Materials"
     message = (
         f"The class uses {what} here, and {lack}, in this activity's notes or the lesson's. "
@@ -159,7 +174,3 @@ def _found(passage: Passage, use: Used, parts: tuple[Part, ...]) -> Found:
 def _is_called(text: str, thing: Thing) -> bool:
     """Say whether a text calls a thing as the list will: who cuts may tear, and toys need not be soft toys."""
     return text.casefold().removesuffix("s") == thing.name.removesuffix("s")
-
-
-def _is_plural(thing: Thing) -> bool:
-    return thing.name.endswith("s") or thing.name == "dice"
