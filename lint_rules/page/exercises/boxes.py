@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from lint_rules.manuscript.model import DivKind, Passage, Role, Unit
+from lint_rules.page.exercises.instructions import is_about_words
 from lint_rules.page.exercises.model import Place, WordBox
 from lint_rules.page.exercises.separators import ARROWS, DOTS, QUOTES, SHAPES
 from lint_rules.page.exercises.stream import Line
@@ -78,6 +79,8 @@ def box_of_lines(lines: Sequence[Line], unit: Unit) -> WordBox | None:
             led = True
             place = Place(line.passage, lead.end(), line.end)
         in_div = in_div or _in_box(line.passage, unit)
+        if in_div and is_about_words(place.text):
+            continue
         entries = entries_of(place)
         named = _NAMED.match(place.text) if not led and len(entries) >= _SEVERAL else None
         if named is not None:

@@ -11,7 +11,7 @@ from lint_rules.page.exercises.small_words import small_words
 _BLANK = re.compile(r"_+(?:\s*_{2,})*")
 # Letters and blanks run together: gr__n, _irl, ____ing. It begins where letters begin, and so looks once at each.
 _TOKEN = re.compile(r"(?<![^\W\d_])[^\W\d_]*_+[^\W\d]*")
-_SPACED = re.compile(r"(?<![^\s(])(?:[^\W\d_]|_+)(?:[ \u00a0](?:[^\W\d_]|_+)){2,}(?![^\s.,;)?!])")
+_SPACED = re.compile(r"(?<![^\s(])(?:[^\W\d_]|_+)(?:[ \u00a0-](?:[^\W\d_]|_+)){2,}(?![^\s.,;)?!])")
 _HALF_SPACED = re.compile(r"(?<![^\W\d])(?:[^\W\d]*(?<!_)_(?!_)[ \u00a0](?=_(?!_)))+[^\W\d]+")  # ch_ _se, _ _ _ _
 # A word whose letters stand in groups between single lines: br _ ght, T _ _ sday, d_ _ ghter, _ wl.
 _GROUPED = re.compile(
@@ -179,8 +179,8 @@ def shown_letters(word: str) -> str:
 
 def fits(word: str, answer: str, *, one_each: bool) -> bool:
     """Whether a word with blanks can be an answer: its letters fit; ``one_each``: each blank is one letter."""
-    squeezed = re.sub(r"[ \u00a0]", "", word)
+    squeezed = re.sub(r"[ \u00a0-]", "", word)
     pattern = ""
     for part in re.findall(r"_+|[^_]", squeezed):
         pattern += (rf"\w{{{len(part)}}}" if one_each else r"\w+") if part.startswith("_") else re.escape(part)
-    return re.fullmatch(pattern, answer.replace(" ", ""), re.I) is not None
+    return re.fullmatch(pattern, re.sub(r"[ \u00a0-]", "", answer), re.I) is not None

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from lint_rules.manuscript.model import Activity, Audience
 from lint_rules.page.number_words import NUMBER_WORDS
 
 _NUMBERS = "|".join([*(word for word, number in NUMBER_WORDS.items() if number > 1), r"\d{1,2}"])
@@ -14,6 +15,14 @@ _ONCE = re.compile(
     r"|\ball\s+(?:of\s+)?(?:the|these)\s+words\b|\b(?:use|write)\s+every\b",
     re.I,
 )
+# Write, put or use, and what: `Use every word once.`, `Each word goes in one gap.`, `There is one extra word.`
+_USES_WORDS = re.compile(
+    r"^\s*(?:(?:please|now|you(?:\s+(?:can|must|should|will))?)\s+)?(?:(?:only|do\s+not|don['’]t)\s+)?(?:use|need|write|put|choose|take)\b"
+    r"[^.!?]*\b(?:words?|phrases?|verbs?|all|them|each|every)\b"
+    r"|\b(?:word|phrase|verb)s?\b[^.!?]*\b(?:goes?|fits?|gaps?|extra|left\s+over|too\s+many|twice|need|used?)\b",
+    re.I,
+)
+_SENTENCE = re.compile(r"[^\s.!?][^.!?]*[.!?]?")
 _SPARE = re.compile(r"\b(?:extra|too\s+many|don['’]t\s+need|do\s+not\s+need|not\s+need|left\s+over|twice)\b", re.I)
 _LEFT_OVER = re.compile(
     rf"\b(?P<number>one|an|{_NUMBERS})\s+(?:extra\s+(?:words?|phrases?|verbs?|answers?)"
@@ -59,6 +68,24 @@ class Asked:
     verb: str
     noun: str
     free: bool = False  # children write them freely: only lines to write on can be held against it
+
+
+def instruction_of(activity: Activity) -> str:
+    """What an activity tells to do: its heading, and below it the sentences about how to use the words of a box."""
+    below = [passage for passage in activity.part.passages if passage.audience is Audience.PUPIL and passage.text]
+    return " ".join([activity.heading.passage.text, *(told for one in below for told in _about_words(one.text))])
+
+
+def is_about_words(text: str) -> bool:
+    """Whether a text only says how to use the words of a box: `You need each word once.`"""
+    return "".join(_about_words(text)) == text.strip()
+
+
+def _about_words(text: str) -> Iterator[str]:
+    if "_" not in text and _USES_WORDS.search(text):
+        for sentence in _SENTENCE.findall(text):
+            if _USES_WORDS.search(sentence):
+                yield sentence
 
 
 def each_once(instruction: str) -> bool:

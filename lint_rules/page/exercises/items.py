@@ -198,6 +198,12 @@ def _set_off(place: Place, said: str, *, sure: bool) -> Place | None:
     return words[0] if _is_anagram(words[0].text, said) or (near and len(said.split()) == 1) else None
 
 
+def _is_spelt(text: str, said: str) -> bool:
+    """Whether letters one by one are an answer as it is."""
+    joined = "".join(char for char in text.casefold() if char.isalpha())
+    return any("".join(char for char in plain(one) if char.isalpha()) == joined for one in alternatives(said))
+
+
 def _fills_cell(place: Place) -> bool:
     return place.passage.cell is not None and place.passage.text.rstrip().endswith(place.text.strip())
 
@@ -239,9 +245,12 @@ def _in_company(items: Sequence[Item], one: DraftExercise) -> Iterator[Item]:
     chosen = sizes.total() >= _FEWEST and sizes.total() * 2 >= len(tasks)
     jumbled = sum(item.jumble is not None for item in tasks)
     mixed = jumbled >= _FEWEST and jumbled * 2 >= len(tasks)
+    cut_up = sum(any(gap.word is not None for gap in item.gaps) for item in tasks)
     for item, draft in zip(items, one.drafts, strict=True):
         said = item.answer.text if item.answer is not None else ""
-        if item.choices or item.jumble is not None or item.example or letters_of(said):
+        if item.jumble is not None and cut_up > jumbled and _is_spelt(item.jumble.text, said):
+            yield replace(item, jumble=None)  # `m a n g o` among words with letters to fill in: nothing is left out
+        elif item.choices or item.jumble is not None or item.example or letters_of(said):
             yield item
         elif chosen:
             found = [choice for place in item.prompt for choice in choices_in(place, said, sure=True)]

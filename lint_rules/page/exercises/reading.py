@@ -1,9 +1,9 @@
 """Read an activity's page as exercises. What cannot be read as one stays prose.
 
-Lines and labels (``stream``, ``marks``) give drafts of items (``drafts``); the key (``key``) is read for their labels;
-blanks, choices and jumbles (``gaps``, ``choices``, ``jumbles``) are then found in each item (``items``), with its
-answer at hand; what is left of the page are word boxes (``boxes``), items that nothing numbers (``unnumbered``), charts
-and lines to write on.
+Lines and labels (``stream``, ``marks``) give drafts of items (``labelled``, ``lettered``, ``tables``); the key
+(``key``) is read for their labels; blanks, choices and jumbles (``gaps``, ``choices``, ``jumbles``) are then found in
+each item (``items``), with its answer at hand; what is left of the page are word boxes (``boxes``), items that nothing
+numbers (``unnumbered``), charts and lines to write on.
 """
 
 import re
@@ -14,10 +14,11 @@ from itertools import groupby
 from lint_rules.manuscript.model import PICTURE, Activity, Unit
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.boxes import box_of_lines, box_of_table, boxes_in_instruction
-from lint_rules.page.exercises.drafts import Draft, DraftExercise, draft_exercises
+from lint_rules.page.exercises.drafts import Draft, DraftExercise
 from lint_rules.page.exercises.headed import headed
 from lint_rules.page.exercises.items import items_of
 from lint_rules.page.exercises.key import ReadKey, read_key
+from lint_rules.page.exercises.labelled import draft_exercises
 from lint_rules.page.exercises.marks import marks_in
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Gap, Item, Key, Label, Place, WordBox
 from lint_rules.page.exercises.stream import Line, key_passages, mended_passages, page_lines

@@ -15,7 +15,7 @@ from lint_rules.page.exercises.answers import alike, is_among, letters_of, plain
 from lint_rules.page.exercises.boxes import entries_of
 from lint_rules.page.exercises.codes import letters_told, outside_code
 from lint_rules.page.exercises.completed import is_option
-from lint_rules.page.exercises.instructions import asks_for_order, each_once
+from lint_rules.page.exercises.instructions import asks_for_order, each_once, instruction_of
 from lint_rules.page.exercises.model import Exercise, Exercises, Item
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
@@ -147,7 +147,7 @@ def find(reading: Reading) -> Iterator[Found]:
             yield from _labels(exercise, read)
             yield from _options(exercise)
             yield from _column(exercise)
-            yield from _box(exercise, instruction)
+            yield from _box(exercise, instruction_of(read.activity))
             yield from _code(exercise, instruction)
             yield from _sorted(exercise)
             yield from _order(exercise, instruction)

@@ -5,10 +5,12 @@ item, an item with options and a jumble need none.
 """
 
 import re
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
-from lint_rules.page.exercises.model import Exercise, Item
+from lint_rules.page.exercises.answers import alternatives, plain
+from lint_rules.page.exercises.model import Exercise, Item, Place
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Source
 
@@ -47,6 +49,7 @@ RULE = Rule(
 )  # fmt: skip
 
 
+_WORD = re.compile(r"[\w’'-]+")
 _BREAKS_OFF = re.compile(r"\b(?:is|are|am|was|a|an|the|in|at|my|your|his|her|got)\s*\.\s*$", re.I)
 
 
@@ -66,14 +69,31 @@ def _without(exercise: Exercise) -> Iterator[Found]:
     missing = [item for item in items if _needs_gap(item, own=exercise.key.own)]
     if len(having) < 2 or len(having) + len(missing) < len(items) or len(missing) * 2 > len(having):
         return
-    columns = {gap.place.passage.cell.column for item in having for gap in item.gaps if gap.place.passage.cell}
     for item in missing:
-        cells = [place for place in item.prompt if place.passage.cell and place.passage.cell.column in columns]
-        first = cells[0] if cells else item.prompt[0]
+        first = _where(item, having)
         answer = f"the key has “{item.answer.text}” for it" if item.answer is not None else "the others have one"
         which = f"Item {item.label.text}" if item.label.text else "This"
         message = f"{which} has no gap to write in; {answer}. Put ____ where it goes."
         yield Found(first.span, first.text, message)
+
+
+def _where(item: Item, having: Sequence[Item]) -> Place:
+    """Where an item should have its gap: in the column of the others'; on the one line that has the key's words; on
+    the line on which most others have theirs."""
+    columns = {gap.place.passage.cell.column for other in having for gap in other.gaps if gap.place.passage.cell}
+    cells = [place for place in item.prompt if place.passage.cell and place.passage.cell.column in columns]
+    if cells or len(item.prompt) == 1:
+        return (cells or item.prompt)[0]
+    said = [f" {plain(one)} " for one in alternatives(item.answer.text)] if item.answer is not None else []
+    shown = [f" {' '.join(_WORD.findall(plain(place.text)))} " for place in item.prompt]
+    telling = [place for place, words in zip(item.prompt, shown, strict=True) if any(one in words for one in said)]
+    if len(telling) == 1:
+        return telling[0]
+    lines = Counter(
+        at for other in having for at, place in enumerate(other.prompt) if any(place.holds(g.place) for g in other.gaps)
+    )
+    usual = lines.most_common(1)[0][0] if lines else 0
+    return item.prompt[usual] if usual < len(item.prompt) else item.prompt[0]
 
 
 def _in_text(exercise: Exercise, source: Source) -> Iterator[Found]:

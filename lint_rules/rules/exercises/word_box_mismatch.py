@@ -5,13 +5,14 @@ should have been used, the child looks for a mistake of its own. Looked at only 
 word is used once, or all of them.
 """
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.inflection.forms import every_form
 from lint_rules.page.exercises.answers import alternatives, plain
 from lint_rules.page.exercises.completed import key_texts
-from lint_rules.page.exercises.instructions import each_once
+from lint_rules.page.exercises.instructions import each_once, instruction_of
 from lint_rules.page.exercises.model import Answer, Exercise, Item, Place
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
@@ -54,7 +55,7 @@ RULE = Rule(
 def find(reading: Reading) -> Iterator[Found]:
     """Report boxes with a word too few or too many."""
     for read in reading.readings.exercises:
-        if not each_once(read.activity.heading.passage.text):
+        if not each_once(instruction_of(read.activity)):
             continue
         for exercise in read.exercises:
             if exercise.box is not None and not exercise.key.own:
@@ -75,6 +76,12 @@ def _compare(exercise: Exercise, words: tuple[Place, ...]) -> Iterator[Found]:
             yield Found(*_whole(words), f"{message} {missing}")
         elif not said:
             yield Found(*_whole(words), message)
+        elif not outside and len(said) == len(exercise.items):
+            taken = Counter(next(form for form in forms if form in box) for _, forms in said)
+            again = [word for word, count in taken.items() if count > 1]
+            if len(again) == gaps - len(words):
+                listed = ", ".join(f"“{word}”" for word in again)
+                yield Found(*_whole(words), f"{message} {listed} {'is' if len(again) == 1 else 'are'} needed twice.")
     elif len(words) > gaps > 0 and len(said) == len(exercise.items) and len(words) - gaps <= gaps:
         made = {word: form for word in box for form in every_form(word) if form in used and word.isalpha()}
         spare = [word for word in words if plain(word.text) not in used and plain(word.text) not in made]

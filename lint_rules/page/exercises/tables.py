@@ -1,0 +1,89 @@
+"""Labels in tables: grids of letters, columns of figures that label nothing, options under letters."""
+
+import re
+from collections.abc import Sequence
+from itertools import pairwise
+
+from lint_rules.page.exercises.drafts import DraftExercise
+from lint_rules.page.exercises.marks import LINE, Mark
+from lint_rules.page.exercises.model import Label, Option
+from lint_rules.page.exercises.stream import Line
+
+_LETTER = re.compile(r"[^\W\d_]")
+
+
+def _grids(lines: Sequence[Line]) -> frozenset[int]:
+    """Tables of single letters and figures (word squares, codes): nothing in them is a label."""
+    texts: dict[int, list[str]] = {}
+    for line in lines:
+        if line.passage.cell is not None:
+            texts.setdefault(line.passage.cell.table, []).append(line.text)
+    return frozenset(
+        table
+        for table, several in texts.items()
+        if len(several) > 3 and sum(len(text) <= 2 and text.isalnum() for text in several) * 5 >= 4 * len(several)
+    )
+
+
+def without_figures(marks: Sequence[Mark], lines: Sequence[Line]) -> list[Mark]:
+    """Marks without those of word squares and codes, and without figures that stand in cells of their own beside the
+    labels of a table: how many letters a word has, what it costs."""
+    squares = _grids(lines)
+    begun: dict[int, list[Mark]] = {}
+    for mark in marks:
+        if lines[mark.line].passage.cell is not None and mark.label.isdigit() and mark.strength == LINE:
+            begun.setdefault(_table(lines[mark.line]), []).append(mark)
+    figures = {mark for several in begun.values() for mark in _figures(several, lines)}
+    return [mark for mark in marks if mark not in figures and _table(lines[mark.line]) not in squares]
+
+
+def _figures(begun: Sequence[Mark], lines: Sequence[Line]) -> list[Mark]:
+    """The numbers of a table, alone in their cells, that do not count on where another column counts its rows."""
+    if _count_on([int(mark.label) for mark in begun]):
+        return []  # row by row: | 1 | ____ | 2 | ____ |
+    columns: dict[int, list[Mark]] = {}
+    for mark in begun:
+        cell = lines[mark.line].passage.cell
+        columns.setdefault(cell.column if cell is not None else 0, []).append(mark)
+    found: list[Mark] = []
+    last: int | None = None
+    for _, several in sorted(columns.items()):
+        numbers = [int(mark.label) for mark in several]
+        if len(numbers) > 1 and _count_on(numbers) and (numbers[0] <= 1 if last is None else numbers[0] == last + 1):
+            last = numbers[-1]
+        elif last is not None:
+            found += [mark for mark in several if lines[mark.line].text == mark.label]
+    return found
+
+
+def _count_on(numbers: Sequence[int]) -> bool:
+    return all(other == one + 1 for one, other in pairwise(numbers))
+
+
+def _table(line: Line) -> int:
+    return line.passage.cell.table if line.passage.cell is not None else -1
+
+
+def same_row(line: Line, other: Line) -> bool:
+    """Whether two lines stand in cells of one row."""
+    a, b = line.passage.cell, other.passage.cell
+    return a is not None and b is not None and (a.table, a.row) == (b.table, b.row)
+
+
+def headed_options(found: Sequence[DraftExercise], lines: Sequence[Line]) -> None:
+    """Options in a table whose columns are headed by letters: `| | A | B | C |`."""
+    heads = {
+        (cell.table, cell.column): line.passage
+        for line in lines
+        if (cell := line.passage.cell) is not None and cell.row == 0 and len(line.text) == 1 and line.text.isalpha()
+    }
+    for draft in (draft for one in found for draft in one.drafts if heads and not draft.options):
+        headed = [
+            (place, heads[cell.table, cell.column])
+            for place in draft.places
+            if (cell := place.passage.cell) is not None and (cell.table, cell.column) in heads
+        ]
+        texts = {place.text.casefold() for place, _ in headed if _LETTER.search(place.text)}
+        if len(headed) > 1 and len(texts) > 1:
+            draft.options = [Option(place, Label(head.text, head.span())) for place, head in headed]
+            draft.places = [place for place in draft.places if all(place is not one for one, _ in headed)]
