@@ -18,6 +18,7 @@ _BARE_LETTER = re.compile(r"([A-Za-z])[ \t\u00a0]+(?=\S)")
 _NUMBERED = re.compile(r"([0-9]{1,2})[ \t\u00a0]+(?=\S)")
 _NAME_WORD = r"(?:[^\W\d_][\w.'’-]*|[0-9]{1,2})"
 _NAME = re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)")
+_TASK = re.compile(r"(?:question|answer|sentence|item|number|task|clue|riddle)\s+[0-9]{1,2}", re.I)
 _COLON = re.compile(r"\s?:")
 _LEAD = re.compile(r"\s*([^\W\d_][\w' ]*?)\s*([.:]?)\s*")
 _SENTENCE_END = re.compile(r"(?:^|[.!?…:;][\"'”’)\]]*\s|\n)\s*$")
@@ -107,6 +108,11 @@ def is_name(label: str) -> bool:
         and all(word in _LINKS or word[0].isupper() or word.isdigit() for word in words)
         and not words[0].isdigit()
     )
+
+
+def is_task(label: str) -> bool:
+    """Whether a label numbers a task, and is nobody who speaks: `Question 1`."""
+    return _TASK.fullmatch(label) is not None
 
 
 def plain_speaker(plain: InlineText, start: int, end: int) -> Piece | None:

@@ -214,6 +214,8 @@ def _read_turns(state: ReaderState, plain: InlineText, setting: Setting) -> bool
         piece = paragraph_split.bold_label(plain, start, end)
         if piece is not None and not paragraph_split.is_name(piece.label):
             piece = None
+        if piece is not None and state.kind is not DivKind.AUDIO and paragraph_split.is_task(piece.label):
+            piece = None
         if piece is None and state.kind is DivKind.AUDIO:
             piece = paragraph_split.plain_speaker(plain, start, end)
         if piece is not None:

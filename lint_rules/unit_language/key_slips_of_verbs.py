@@ -117,7 +117,9 @@ def _number_of_subject(sentence: KeySentence, at: int) -> str | None:
     joined = any(other.head == at and other.dep == "conj" and other.tag == "NNP" for other in sentence.tokens)
     if joined and token.text[:1].isupper() and sentence.low(at + 1) == "and" and at == 0:
         return "plural"  # Tom and Ben
-    if under & {"cc", "conj", "relcl", "appos"} or ("prep" in under and sentence.low(0) != "there"):
+    if "conj" in under and _is_there(sentence) and token.tag == "NNS" and sentence.low(at - 1) in MANY:
+        return "plural"  # There are two windows and a door: what stands next to it decides
+    if under & {"cc", "conj", "relcl", "appos"} or ("prep" in under and not _is_there(sentence)):
         return None
     if low in _PLURAL_IN_ANY_FORM and sentence.low(at - 1) in ("the", "these", "those", "many", ""):
         return "plural"
@@ -142,6 +144,11 @@ def _number_of_subject(sentence: KeySentence, at: int) -> str | None:
     if token.tag == "NNP" and not low.endswith("s"):
         return "singular"
     return None
+
+
+def _is_there(sentence: KeySentence) -> bool:
+    """Whether a sentence says or asks what there is."""
+    return "there" in (sentence.low(0), sentence.low(1))
 
 
 def verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:

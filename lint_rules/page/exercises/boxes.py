@@ -31,6 +31,7 @@ _SEPARATORS = tuple(
 _IN_BRACKETS = re.compile(r"[(\[]([^()\[\]]+)[)\]]")
 _BRACES = re.compile(r"\{([^{}.#=]+)\}")
 _AFTER_COLON = re.compile(r":\s*([^:.!?]+)[.!?]?\s*$")
+_TITLE = re.compile(r"(?!(?:use|choose|write|words?|circle|tick|say|with)\b)[^\W\d_][\w’'-]*(?:\s[\w’'-]+)?", re.I)
 _INSTEAD = re.compile(r"\s*(?:,|/|\bor\b|\band\b|,\s*or\b)\s*", re.I)
 _TICK = re.compile(r"[☐□▢◯○◻⬜❏❑✓✗✔✘●]")
 _NAMED = re.compile(r"[^\W\d_][\w’'-]*(?:\s[\w’'-]+){0,3}:\s+")  # `Letters: B, C, D`
@@ -158,6 +159,8 @@ def boxes_in_instruction(passage: Passage) -> Iterator[WordBox]:
     for pattern in (_IN_BRACKETS, _AFTER_COLON):
         for match in pattern.finditer(text):
             entries = entries_of(Place(passage, *match.span(1)))
+            if pattern is _AFTER_COLON and _TITLE.fullmatch(text, 0, match.start()) and text[match.start(1)].isupper():
+                continue  # `Test: Listen, read and write.`
             if len(entries) > 1 and all(_is_word(entry.text) for entry in entries):
                 yield WordBox(entries)
                 return

@@ -53,7 +53,10 @@ def headed(lines: Sequence[Line], read: ReadKey) -> Exercise | None:
             answers = list(find(read, names))
             by_name = {plain(answer.label.text): answer for answer in reversed(answers) if answer.label}
             known = by_name.keys() & {name.key for name in names}
-            if len(known) < _FEWEST or len(known) * 2 < len(names):
+            two = (
+                sorting and len(known) == 1 and len(by_name) == len(names) == _FEWEST
+            )  # of two the one has another name
+            if (len(known) < _FEWEST and not two) or len(known) * 2 < len(names):
                 continue
             items = tuple(
                 Item(Label(name.place.text, name.place.span), name.prompt, name.gaps, answer=by_name.get(name.key))

@@ -8,6 +8,7 @@ from lint_rules.manuscript.model import Activity, Audience
 from lint_rules.page.number_words import NUMBER_WORDS
 
 _NUMBERS = "|".join([*(word for word, number in NUMBER_WORDS.items() if number > 1), r"\d{1,2}"])
+_ANY_NUMBER = re.compile(rf"\b(?:{_NUMBERS})\b", re.I)
 _ONCE = re.compile(
     r"\b(?:each|every)\b[^.!?]{0,30}\b(?:once|one\s+gap\s+only|only\s+one\s+gap)\b|\bonly\s+once\b|\bonce\s+each\b|\buse\s+all\b"
     r"|\b(?:each|every)\s+word\b[^.!?]{0,20}\bin(?:to)?\s+(?:one|a)\s+gap\b"
@@ -45,12 +46,18 @@ _COUNTED = re.compile(
     r"|clues|places|sports|countries|phrases|shapes|birds|insects|vegetables|rhymes|pairs|plurals))\b",
     re.I,
 )
+# Things of any sort: `Write the names of the six tools`, `Label the five planets`, `Look at the three tents`
+_THESE = re.compile(
+    rf"\b(?P<verb>label|name|names\s+of|words\s+for|look\s+at)\s+(?:(?:the|these|those|all)\s+)+"
+    rf"(?P<phrase>(?P<number>{_NUMBERS})\s+(?:(?!and\b|or\b|to\b|of\b)[a-z’'-]+\s+)?(?P<noun>[a-z]+s|people|children))\b",
+    re.I,
+)
 _IN_A_ROW = re.compile(
     r"\s+(?:\w+\s+)?(?:in|on)\s+(?:the|this)\s+(?:\w+\s+)?(?:line|snake|row|square|grid|puzzle|caterpillar|worm)\b",
     re.I,
 )
 _FREE = re.compile(
-    r"^\s*(?:about|of\s+your\s+own|with\s+your|for\s+each|in\s+each|for\s+every|each\b|per\b|like|using|more\b|or\s+more|in\s+your)",
+    r"^\s*(?:about|of\s+your\s+own|with\s+(?:your|them|these)|for\s+each|in\s+each|for\s+every|each\b|per\b|like|using|more\b|or\s+more|in\s+your)",
     re.I,
 )
 _TOLD_OF = frozenset({"mistakes", "differences"})  # what the page has to find: `There are three mistakes`
@@ -124,8 +131,7 @@ def asked_for(instruction: str) -> Iterator[Asked]:
         verb = match["verb"].casefold()
         free = _FREE.match(instruction[match.end() :]) is not None
         free = free and not (verb in _FINDING and instruction[match.end() :].lstrip().startswith("about"))
-        written = match["number"].casefold()
-        number = int(written) if written.isdigit() else NUMBER_WORDS[written]
+        number = _number(match["number"])
         told = (
             match["noun"].casefold() in _TOLD_OF or "here" in verb.split() or _IN_A_ROW.match(instruction, match.end())
         )
@@ -133,3 +139,21 @@ def asked_for(instruction: str) -> Iterator[Asked]:
             continue
         if number > 1:
             yield Asked(*match.span("phrase"), number, verb, match["noun"].casefold(), free)
+
+
+def named_in(instruction: str) -> Iterator[Asked]:
+    """The numbers of things of any sort whose names are to be written: `Label the five planets`."""
+    told = {asked.start for asked in asked_for(instruction)}
+    for match in _THESE.finditer(instruction):
+        if match.start("phrase") not in told:
+            verb, noun = " ".join(match["verb"].casefold().split()), match["noun"].casefold()
+            yield Asked(*match.span("phrase"), _number(match["number"]), verb, noun)
+
+
+def _number(written: str) -> int:
+    return int(written) if written.isdigit() else NUMBER_WORDS[written.casefold()]
+
+
+def numbers_in(instruction: str) -> set[int]:
+    """All numbers that an instruction says."""
+    return {_number(match[0]) for match in _ANY_NUMBER.finditer(instruction)}

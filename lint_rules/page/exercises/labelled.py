@@ -16,6 +16,7 @@ from lint_rules.page.exercises.lettered import (
     options_of,
     owner_of,
     parents,
+    part_heads,
     speaks,
     take_options,
     without_speakers,
@@ -141,10 +142,11 @@ def _with_leads(chain: Sequence[Mark], lines: Sequence[Line]) -> Sequence[Mark]:
 def _drafts(chain: Sequence[Mark], rest: Sequence[Mark], lines: Sequence[Line], *, options: bool) -> list[Draft]:
     found: list[Draft] = []
     chain = _with_leads(chain, lines)
+    heads = part_heads(lines, chain[0])
     longest = 0
     for at, mark in enumerate(chain):
         last = at + 1 == len(chain)
-        places = _region(mark, None if last else chain[at + 1], lines, longest)
+        places = _region(mark, None if last else chain[at + 1], lines, longest, heads)
         longest = max(longest, len({id(lines[mark.line].passage), *(id(place.passage) for place in places)}))
         draft = Draft(label_of(mark, lines), mark, places)
         if options:
@@ -153,13 +155,19 @@ def _drafts(chain: Sequence[Mark], rest: Sequence[Mark], lines: Sequence[Line], 
     return found
 
 
-def _region(mark: Mark, following: Mark | None, lines: Sequence[Line], longest: int) -> list[Place]:
+def _region(
+    mark: Mark, following: Mark | None, lines: Sequence[Line], longest: int, heads: Sequence[int]
+) -> list[Place]:
     line = lines[mark.line]
+    ends = [at for at in heads if at > mark.line and (following is None or at < following.line)]
+    lines = lines[: ends[0]] if ends else lines
     places = [Place(line.passage, mark.last if not mark.own else line.start, line.end)]
     if following is not None:
         for other in lines[mark.line + 1 : following.line + 1]:
             places.append(Place(other.passage, other.start, other.end))
-        if following.own:
+        if following.line >= len(lines):
+            pass  # a part of its own begins between them
+        elif following.own:
             places.pop()
         else:
             places[-1] = Place(places[-1].passage, places[-1].start, max(places[-1].start, following.first))

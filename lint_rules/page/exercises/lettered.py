@@ -3,6 +3,7 @@
 import re
 from collections.abc import Sequence
 from itertools import pairwise, zip_longest
+from string import ascii_uppercase
 
 from lint_rules.page.exercises.drafts import Draft, DraftExercise, trimmed, without
 from lint_rules.page.exercises.marks import WEAK, Kind, Mark, chains, label_of
@@ -10,6 +11,7 @@ from lint_rules.page.exercises.model import Label, Option, Place
 from lint_rules.page.exercises.stream import Line
 from lint_rules.page.exercises.tables import same_row
 
+_HEAD = re.compile(r"(?:Part\s+)?([A-Z])(?=[\s.):]|$)")
 _TO_DO = re.compile(r"_|\w\s?/\s?\w")  # a blank, a choice, words to put in order
 
 
@@ -70,6 +72,18 @@ def heads_parts(chain: Sequence[Mark], numbers: Sequence[Sequence[Mark]], lines:
     alone = all(lines[mark.line].text.strip(" .:)") == mark.label and not mark.own for mark in chain)
     begun = [any(one.order < links[0].order < other.order for links in numbers) for one, other in pairwise(chain)]
     return all(begun) or (alone and any(begun))
+
+
+def part_heads(lines: Sequence[Line], first: Mark) -> Sequence[int]:
+    """The lines that head the parts of a page with a letter in bold, `**B** Write.`: one before the first item, and the
+    next ones in order, each once. No item runs over them."""
+    found: list[tuple[int, str]] = []
+    for at, line in enumerate(lines):
+        match = _HEAD.match(line.passage.text, line.start, line.end) if line.passage.item is None else None
+        if match is not None and any(a <= line.start and match.end() <= b for a, b in line.passage.strong):
+            found.append((at, match[1]))
+    counted = "".join(letter for _, letter in found) == ascii_uppercase[: len(found)]
+    return [at for at, _ in found] if counted and found and found[0][0] < first.line else ()
 
 
 def owner_of(found: Sequence[DraftExercise], chain: Sequence[Mark]) -> DraftExercise:

@@ -2,18 +2,22 @@
 
 Where an underscore stands beside a stretch of emphasis, or within one of its words, no emphasis is meant but blanks:
 the passage is read with its underscores back in their places. A page that is printed would lose them all the same.
+In `3. * g g` it sees a list of one entry within the numbered one: the star is the first letter's blank.
 """
 
 import re
 from array import array
+from collections.abc import Sequence
 from dataclasses import replace
 
-from lint_rules.manuscript.model import Passage
+from lint_rules.manuscript.model import Item, Passage
 from lint_rules.manuscript.paragraph_split import gaps
-from lint_rules.source import Source
+from lint_rules.source import Source, Span
 
 _LINE = re.compile(r"_+")
 _BLANKS = re.compile(r"_{2,}(?:[ \t]+_{2,})+")
+_BULLETS = re.compile(r"[ \t]*(?P<label>\d{1,3})[.)][ \t]+(?P<signs>(?:[*+-][ \t]+)+)")
+_LETTERS = re.compile(r"[^\W\d_](?: (?:[^\W\d_]|[*+-]))*")
 _INSIDE = re.compile(r"[^\W\d_]_|_[^\W\d_]")
 
 
@@ -47,6 +51,32 @@ def with_blanks(passage: Passage, source: Source) -> Passage:
     pictures = tuple(replace(one, at=one.at + sum(at <= one.at for at in shift)) for one in passage.pictures)
     found = gaps(whole) if "__" in whole else ()
     return replace(passage.bare(whole, starts, ends), gaps=found, pictures=pictures)
+
+
+def without_bullets(passages: Sequence[Passage], source: Source) -> dict[int, Passage]:
+    """The words in letters one by one whose first sign Markdown has taken for a bullet, as they are meant, by identity
+    of what they are read for: entries of the list that their number belongs to."""
+    made: dict[int, Passage] = {}
+    lists = [passage.item.list for passage in passages if passage.item is not None]
+    for passage in passages:
+        item = passage.item
+        if item is None or item.label or item.parent is None or lists.count(item.list) > 1:
+            continue
+        begins = source.text.rfind("\n", 0, passage.starts[0]) + 1
+        match = _BULLETS.fullmatch(source.text, begins, passage.starts[0])
+        if match is None or not _LETTERS.fullmatch(passage.text):
+            continue
+        at = match.start("signs")
+        signs = match["signs"]
+        starts, ends = array("l", range(at, at + len(signs))), array("l", range(at + 1, at + 1 + len(signs)))
+        outer, index = item.parent
+        while outer not in lists and outer > 0 and len(signs.split()) > 1:
+            outer -= 1  # `* * g`: a list in a list in the list
+        index = index if outer == item.parent[0] else int(match["label"]) - 1
+        number = Item(outer, index, match["label"], 0, None, Span(match.start("label"), match.end("label")))
+        whole = passage.bare(signs + passage.text, starts + passage.starts, ends + passage.ends)
+        made[id(passage)] = replace(whole, item=number)
+    return made
 
 
 def _as_written(passage: Passage, source: Source) -> Passage:

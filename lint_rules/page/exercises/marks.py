@@ -30,7 +30,7 @@ _NAMED = re.compile(
 )
 _LETTER = re.compile(r"[^\W\d_]")
 _ENDS_BRACKET = re.compile(r"\([^()]*[^\W\d_]{2}[^()]*$")
-_NUMBERED = re.compile(r"^(?:question|sentence|item|number)\s+$", re.I)
+_NUMBERED = re.compile(r"^(?:question|sentence|item|number|task|clue|riddle)\s+$", re.I)
 _PART = re.compile(r"(?:part\s+)?[A-Z]\s+$", re.I)
 _ITS_FIRST = re.compile(r"[.):]?\s+[^\W\dA-Z_]\w")
 _CHOICE_INSIDE = re.compile(r"(?P<gap>[.:]?\s+)[\w’'-]+(?:\s[\w’'-]+){0,3}\s*[/|]\s*[^()/|]+(?:[/|][^()/|]+)*\)")

@@ -132,6 +132,14 @@ class Key:
 
 
 @dataclass(frozen=True, slots=True)
+class Slip:
+    """What is wrong at a place of an exercise, in words for its author."""
+
+    place: Place
+    message: str
+
+
+@dataclass(frozen=True, slots=True)
 class Exercise:
     """Items that belong together, with what they share: a column of options to match, a word box, their key.
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Passage, Role, Unit, field_key
 from lint_rules.page.exercises.blank_signs import with_signs
-from lint_rules.page.exercises.lost_blanks import with_blanks
+from lint_rules.page.exercises.lost_blanks import with_blanks, without_bullets
 from lint_rules.page.exercises.model import Place
 from lint_rules.source import Source
 
@@ -36,7 +36,8 @@ def mended_passages(activity: Activity, unit: Unit) -> dict[int, Passage]:
     """The passages of the pupil's page as they are read where they have blanks that Markdown has taken for emphasis,
     or blanks in other signs than `____`, by identity."""
     page = [one for one in activity.part.passages if one.audience is Audience.PUPIL and one.role in _PAGE and one.text]
-    blanks = [with_blanks(passage, unit.source) for passage in page]
+    entries = without_bullets(page, unit.source)
+    blanks = [with_blanks(entries.get(id(passage), passage), unit.source) for passage in page]
     said = " ".join(passage.text for passage in key_passages(activity))
     signs = with_signs(blanks, said)
     read = [signs.get(id(passage), passage) for passage in blanks]

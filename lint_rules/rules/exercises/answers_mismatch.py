@@ -8,15 +8,16 @@ An activity without a key is left alone; `hornbook outline FILE` shows how a key
 
 import re
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
 from lint_rules.page.exercises.answers import alike, is_among, letters_of, plain, range_of
-from lint_rules.page.exercises.boxes import entries_of
 from lint_rules.page.exercises.codes import letters_told, outside_code
 from lint_rules.page.exercises.completed import is_option
-from lint_rules.page.exercises.instructions import asks_for_order, each_once, instruction_of
-from lint_rules.page.exercises.model import Exercise, Exercises, Item
+from lint_rules.page.exercises.instructions import each_once, instruction_of
+from lint_rules.page.exercises.model import Exercise, Exercises, Item, Slip
+from lint_rules.page.exercises.names import is_remark, other_name, sorted_wrongly
+from lint_rules.page.exercises.orders import numbered, numbers_alone, put_in_order
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
 
@@ -142,22 +143,30 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report what does not fit, activity by activity."""
     for read in reading.readings.exercises:
         instruction = read.activity.heading.passage.text
-        yield from _numbers_alone(read, instruction)
+        yield from _found(numbers_alone(read, instruction))
         for exercise in read.exercises:
             yield from _labels(exercise, read)
             yield from _options(exercise)
             yield from _column(exercise)
             yield from _box(exercise, instruction_of(read.activity))
             yield from _code(exercise, instruction)
-            yield from _sorted(exercise)
-            yield from _order(exercise, instruction)
-            yield from _steps(exercise, instruction)
+            for slips in (
+                sorted_wrongly(exercise),
+                put_in_order(exercise, instruction),
+                numbered(exercise, instruction),
+            ):
+                yield from _found(slips)
+
+
+def _found(slips: Iterable[Slip]) -> Iterator[Found]:
+    for slip in slips:
+        yield Found(slip.place.span, slip.place.text, slip.message)
 
 
 def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
     items = [item for item in exercise.items if not item.example]
     labels = [item.label.key for item in items]
-    answers = exercise.key.answers
+    answers = [answer for answer in exercise.key.answers if not is_remark(answer, exercise)]
     if not answers:
         yield from _other_labels(exercise, read, labels)
         yield from _another_count(exercise, read)
@@ -176,6 +185,9 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
     twice = Counter(answer.label.key for answer in answers if answer.label)
     if sum(count > 1 for count in twice.values()) > 1:
         return  # two rows of the same numbers
+    other = other_name(extra, without, exercise)
+    if other is not None:
+        yield from _found([other])
     if len(extra) > _MOST_EXTRA or (extra and without) or len(without) > max(1, len(items) // 6):
         return  # numbered in another way: nothing to hold against it
     counts: Counter[str] = Counter()
@@ -315,83 +327,3 @@ def _code(exercise: Exercise, instruction: str) -> Iterator[Found]:
         told = ", ".join(letters_told(instruction))
         message = f"The instruction gives the letters {told}; “{answer.text}” is none of them."
         yield Found(answer.place.span, answer.text, message)
-
-
-def _sorted(exercise: Exercise) -> Iterator[Found]:
-    """Each word that is to be sorted goes into a column, once."""
-    if not exercise.sorting or exercise.box is None:
-        return
-    given = [word for answer in exercise.key.answers for word in entries_of(answer.place) or (answer.place,)]
-    box = {plain(word.text): word for word in exercise.box.words}
-    known = [word for word in given if plain(word.text) in box]
-    if len(known) * 3 < len(given) * 2 or len(known) * 3 < len(box) * 2:
-        return
-    for word in given:
-        if plain(word.text) not in box:
-            message = f"“{word.text}” is not among the words to sort. Put it there, or take it out of the key."
-            yield Found(word.span, word.text, message)
-    missing = [word for key, word in box.items() if key not in {plain(one.text) for one in given}]
-    seen: set[str] = set()
-    for word in known:
-        if plain(word.text) in seen and missing:
-            message = f"The key sorts “{word.text}” twice, and “{missing[0].text}” not at all."
-            yield Found(word.span, word.text, message)
-            return
-        seen.add(plain(word.text))
-    for word in missing:
-        yield Found(word.span, word.text, f"The key sorts “{word.text}” into no column. Give it one.")
-
-
-def _order(exercise: Exercise, instruction: str) -> Iterator[Found]:
-    """An order has each step once."""
-    order = exercise.key.order
-    if not order or not asks_for_order(instruction):
-        return
-    given = [answer.label.key for answer in order if answer.label]
-    column = [option.label.key for option in exercise.column if option.label]
-    labels = column if set(given) <= set(column) else [item.label.key for item in exercise.items]
-    missing = [label for label in labels if label not in given]
-    if not missing or len(missing) * 2 > len(labels):
-        return
-    first, last = order[0].place, order[-1].place
-    span = first.passage.span(first.start, last.end)
-    message = f"The steps are {range_of(labels)}; the key leaves out {', '.join(missing)}. Give each step once."
-    yield Found(span, first.passage.text[first.start : last.end], message)
-
-
-def _steps(exercise: Exercise, instruction: str) -> Iterator[Found]:
-    """Lettered things that each get a number, `a 3, b 1, c 2`: no number twice, and none left out."""
-    items = [item for item in exercise.items if not item.example]
-    answers = [item.answer for item in items if item.answer is not None]
-    numbers = [plain(answer.text) for answer in answers]
-    if len(numbers) < _FEWEST or not asks_for_order(instruction) or any(item.choices for item in items):
-        return
-    if any(item.label.text.isdigit() for item in items) or not all(number.isdigit() for number in numbers):
-        return
-    missing = [str(at) for at in range(1, len(items) + 1) if str(at) not in numbers]
-    if len(missing) != 1 or not set(numbers) <= {str(at) for at in range(1, len(items) + 1)}:
-        return
-    for at, answer in enumerate(answers):
-        if numbers[at] in numbers[:at]:
-            message = f"The key has {numbers[at]} twice, and no {missing[0]}. Give each step its number."
-            yield Found(answer.place.span, answer.text, message)
-
-
-def _numbers_alone(read: Exercises, instruction: str) -> Iterator[Found]:
-    """A key of numbers for turns or pictures that have only boxes to write in: `4 – 1 – 5 – 2`, and no 3."""
-    given = [plain(answer.text) for answer in read.loose]
-    if len(given) < _FEWEST or not asks_for_order(instruction) or not all(one.isdigit() for one in given):
-        return
-    numbers = [int(one) for one in given]
-    first, last = read.loose[0].place, read.loose[-1].place
-    if first.passage is not last.passage:
-        return
-    span, words = first.passage.span(first.start, last.end), first.passage.text[first.start : last.end]
-    missing = [number for number in range(1, max(numbers)) if number not in numbers]
-    twice = [number for number in set(numbers) if numbers.count(number) > 1]
-    if len(missing) == 1 and len(numbers) - len(set(numbers)) <= 1:
-        message = f"The key has the numbers up to {max(numbers)}, but no {missing[0]}. Give each step its number."
-        yield Found(span, words, message)
-    elif not missing and len(twice) == 1 and len(numbers) == max(numbers) + 1:
-        message = f"The key has {twice[0]} twice, and no {len(numbers)}. Give each step its number."
-        yield Found(span, words, message)

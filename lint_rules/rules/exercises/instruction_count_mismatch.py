@@ -12,7 +12,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Unit
 from lint_rules.page.charts import charts_of
 from lint_rules.page.exercises.answers import plain
-from lint_rules.page.exercises.instructions import PEOPLE, Asked, asked_for, spare_words
+from lint_rules.page.exercises.instructions import PEOPLE, Asked, asked_for, named_in, numbers_in, spare_words
 from lint_rules.page.exercises.model import Exercises, Item, Place
 from lint_rules.page.number_words import in_words
 from lint_rules.rule import Example, Reading, Rule
@@ -86,10 +86,11 @@ def find(reading: Reading) -> Iterator[Found]:
         yield from _spare(read)
         if any(_ANY_OF_THESE.search(key.text) for key in read.keys):
             continue  # Any five of these will do: more are given than asked for
-        for asked in asked_for(passage.text):
+        by_number = [(asked, _counted(read, asked, reading.unit)) for asked in asked_for(passage.text)]
+        by_number += [(asked, _writing_lines(read, asked)) for asked in named_in(passage.text)]
+        for asked, counts in by_number:
             if _EACH_TIME.match(passage.text, asked.end):
                 continue  # Put two words together: in each item
-            counts = _writing_lines(read) if asked.free else _counts(read, asked, reading.unit)
             if counts and asked.number not in counts and min(abs(one - asked.number) for one in counts) <= _NEAR:
                 there = in_words(min(counts, key=lambda one: (abs(one - asked.number), -one)))
                 words = passage.text[asked.start : asked.end]
@@ -118,16 +119,37 @@ def _spare(read: Exercises) -> Iterator[Found]:
         yield Found(passage.span(start, end), passage.text[start:end], message)
 
 
-def _writing_lines(read: Exercises) -> set[int]:
+def _counted(read: Exercises, asked: Asked, unit: Unit) -> set[int]:
+    """What the number could count; of what is written freely the lines, if no other number counts them."""
+    if not asked.free:
+        return _counts(read, asked, unit)
+    lines = _writing_lines(read)
+    return lines if lines.isdisjoint(numbers_in(read.activity.heading.passage.text)) else set()
+
+
+def _writing_lines(read: Exercises, named: Asked | None = None) -> set[int]:
     """The numbered lines to write on, where a page has nothing else but words to help beside them: they count even
-    what is written freely."""
+    what is written freely. ``named`` are things that the lines name; what is only to be looked at stands beside each
+    line: `1 ____ tent`."""
     if len(read.exercises) != 1 or read.lines:
         return set()
     items = read.exercises[0].items
     tables = {_table(place) for item in items for place in item.prompt}
     if any(_table(place) not in tables for place in read.charts):
         return set()
-    return {len(items)} if all(_is_line(item) for item in items) and len(items) > 1 else set()
+    if named is not None and named.verb == "look at":
+        lines = all(_stands_beside(named.noun, item) for item in items)
+    else:
+        lines = all(_is_line(item) for item in items)
+    return {len(items)} if lines and len(items) > 1 else set()
+
+
+def _stands_beside(noun: str, item: Item) -> bool:
+    """Whether an item is a line to write on and one of the things: `1 ____ tent`."""
+    words = re.findall(r"[^\W\d_]+", item.text.casefold())
+    return (
+        len(item.gaps) == 1 and len(words) == 1 and words[0] in (noun, noun.removesuffix("s"), noun.removesuffix("es"))
+    )
 
 
 def _is_line(item: Item) -> bool:
