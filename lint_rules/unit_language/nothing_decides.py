@@ -48,7 +48,9 @@ _POINTS = re.compile(
     r"(?:\b(?:this|that|these|those|there|it)(?:\s+(?:is|are)|['’]s)|\b(?:is|are)\s+(?:this|that|these|those))$", re.I
 )
 _IS_SOMEWHERE = re.compile(
-    rf"(?:(?:the|{_OWNER})\s+(?:\w+\s+)?([\w-]+)\s+(?:is|was)(?:\s+(?:sitting|sleeping|hiding|lying|playing))?"
+    rf"(?:(?:the|{_OWNER})\s+(?:\w+\s+)?([\w-]+)\s+"
+    r"(?:(?:is|was|are|were)(?:\s+(?:sitting|sleeping|hiding|lying|playing|always|often))?"
+    r"|(?:(?:always|often|usually|sometimes)\s+)?(?:sits?|sleeps?|hides?|lies?|plays?|sat|slept|hid|lay|played))"
     r"|there(?:['’]s|\s+is)\s+an?\s+(?:\w+\s+)?([\w-]+))",
     re.I,
 )
@@ -229,7 +231,13 @@ def _owners(pair: frozenset[str], left: str, right: str) -> bool:
 def _places(pair: frozenset[str], left: str, right: str) -> bool:
     """`The cat is (on / in) the box.`"""
     what, place = _IS_SOMEWHERE.fullmatch(left), _PLACE.fullmatch(right)
-    if what is None or place is None or plain(what[1] or what[2]) not in words("may_be_anywhere"):
+    if what is None or place is None:
+        return False
+    thing = plain(what[1] or what[2])
+    forms = {thing, thing.removesuffix("s"), thing.removesuffix("es")}
+    if "on" in pair and (re.search(r"\bhid", left) or ("in" in pair and not forms & words("may_be_anywhere"))):
+        return False
+    if not forms & (words("may_be_anywhere") | words("left_about")):
         return False
     return any(pair <= several and plain(place[1]) in nouns for several, nouns in _rows("places_for_any"))
 

@@ -30,6 +30,16 @@ def around(item: Item) -> tuple[str, str]:
     return text[whole.start : places[0].start], text[places[0].end : end]
 
 
+def in_sentence(item: Item) -> tuple[str, str]:
+    """What stands before and behind an item's one gap or choice, also what an item of a running text does not take up:
+    the text before its number."""
+    before, behind = around(item)
+    mark = item.label.mark
+    if not before.strip() and mark is not None and item.prompt and item.prompt[0].passage is mark.passage:
+        return mark.passage.text[: mark.start].rstrip(" ("), behind
+    return before, behind
+
+
 def _amount_decides(pair: set[str], sentence: str, behind: str) -> bool:
     """Whether what is counted takes only one of two amounts: `isn't (many / a lot of) milk`."""
     near = [word.casefold() for word in re.findall(r"[^\W\d_]+", behind)[:2]]  # an adjective may stand before it

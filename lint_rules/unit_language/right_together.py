@@ -42,6 +42,11 @@ _DATES = (
     *(frozenset(pair.split()) for pair in ("june july", "july august", "october november", "january february")),
 )
 _OWN = re.compile(r"\b(?:I|we|my|our)\b", re.I)
+_CLAUSE = 3  # words of the shortest: `We stayed in`
+_NO_CLAUSE = re.compile(r"(?:\b(?:is|are|was|were|be|only|just|it|that|this)|['’]s|,)\s*$|\bwhy\b|[_/]", re.I)
+_CLAUSE_BEGINS = re.compile(
+    r"(?:I|you|he|she|it|we|they|there|(?:my|your|his|her|its|our|their|the|this|that)\s+\w+|[A-Z]\w+)\s+\w+(?!\s+as\b)"
+)
 _GOING_TO = re.compile(r"(?:am|is|are|['’]m|['’]re|['’]s)\s+going\s+to")
 _LATER = re.compile(
     r"\b(?:tomorrow|tonight|next\s+(?:week|month|year|summer|winter|spring|autumn|weekend|\w+day))\b", re.I
@@ -161,6 +166,20 @@ def _in_full(text: str) -> str:
     for short, long in (("n't", " not"), ("'m", " am"), ("'re", " are"), ("'ll", " will"), ("'ve", " have")):
         full = re.sub(rf"{short}\b", long, full)
     return re.sub(r"\b(he|she|it|that|there|what|who|where)'s\b", r"\1 is", full)
+
+
+def as_well_because(chosen: str, other: str, before: str, behind: str) -> bool:
+    """Whether `as` or `since` gives a reason as well as the `because` that the key has: `We stayed in ____ it rained.`
+    Before it stands a whole clause, that asks nothing and is more than `that's`; behind it another."""
+    if plain(chosen) != "because" or plain(other) not in ("as", "since"):
+        return False
+    clause = re.split(r"[.!?]\s+", before.strip())[-1]
+    return (
+        len(clause.split()) >= _CLAUSE
+        and not _NO_CLAUSE.search(clause)
+        and "?" not in behind.split(".")[0]
+        and _CLAUSE_BEGINS.match(behind.strip()) is not None
+    )
 
 
 def _is_pair(one: str, other: str) -> bool:

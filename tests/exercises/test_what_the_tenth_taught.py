@@ -49,6 +49,8 @@ CAUGHT = [
     ("key-makes-bad-english", "There (is / are) some", "### 1 Circle. {.test}\n\n1. There (is / are) some apples in the bag.\n2. There (is / are) a fly in my soup.\n" + _key("1 is 2 is")),
     ("key-makes-bad-english", "____ two beds and a lamp", "### 1 *Is there* or *Are there*? {.writing}\n\n- ____ two beds and a lamp in your room?\n- ____ a mat on the floor?\n" + _key("Is there; Is there")),
     # Two that are right.
+    ("two-right-answers", "The shoes are", "### 1 Choose. {.test}\n\n1. The shoes are *in / under* the wardrobe.\n2. He *go / goes* home.\n" + _key("1 under 2 goes")),
+    ("two-right-answers", "We stayed in", "### 1 Choose. {.test}\n\n1. We stayed in ____ it was wet. a) because b) since c) but\n2. She ____ tea. a) like b) likes c) liking\n" + _key("1 a 2 b")),
     ("two-right-answers", "*begins / starts*", "### 1 Choose. {.test}\n\n1. It *begins / starts* at two.\n2. They *is / are* here.\n" + _key("1 starts 2 are")),
     # What the page says below its heading.
     ("word-box-mismatch", "red, blue, green", "### 1 Complete. {.writing}\n\nUse every word once only.\n\nWord box: red, blue, green\n\n1. Grass is ____.\n2. The sky is ____.\n3. A leaf is ____.\n4. A tomato is ____.\n" + _key("1 green 2 blue 3 green 4 red")),

@@ -21,15 +21,31 @@ from lint_rules.page.exercises.model import Choice, Exercise, Exercises, Item, O
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.tables import words
 from lint_rules.unit_language.matters_of_taste import colours_of_own, fits_anything, matter_of_taste
-from lint_rules.unit_language.nothing_decides import is_about, nothing_decides, should_or_must
-from lint_rules.unit_language.one_sentence import around, is_alone, is_the_lesson, without_options, word_decides
+from lint_rules.unit_language.nothing_decides import nothing_decides, should_or_must
+from lint_rules.unit_language.one_sentence import (
+    around,
+    in_sentence,
+    is_alone,
+    is_the_lesson,
+    without_options,
+    word_decides,
+)
 from lint_rules.unit_language.right_together import (
+    as_well_because,
     either_goes,
     either_time,
     right_together,
     says_the_same,
-    tells_a_time,
-    tells_who,
+)
+from lint_rules.unit_language.told_on_page import (
+    decided_elsewhere,
+    is_told,
+    shows_something,
+    tells,
+    tells_before,
+    tells_of_same,
+    tells_times,
+    told_elsewhere,
 )
 
 
@@ -138,16 +154,9 @@ RULE = Rule(
 )  # fmt: skip
 
 _DETERMINERS = frozenset({"a", "an", "the", "my", "this", "two", "three"})
-_SMALL = frozenset({"the", "and", "near", "next", "behind", "under", "with", "from", "his", "her", "they", "she"})
-_BACK = re.compile(
-    r"\b(?:again|back|story|text|song|rhyme|poem|chant|comic|diary|remember|watch|listen|lesson)\b", re.I
-)
 _NOT_BOTH = re.compile(r"\b(?:not|never|no|but|or|instead|then|later|first|after|than|if)\b|n['’]t\b", re.I)
 _LOOK = re.compile(r"\blook\b", re.I)
 _ASKED = re.compile(r"\b(?:listen|hear|watch|song|teacher|partner|friend|ask|true|yourself|about\s+you)\b", re.I)
-_SHOWN = re.compile(r"\b(?:pictures?|map|photos?|plan|chart|table|drawings?)\b", re.I)
-_TENSE = re.compile(r"\b(?:past|present|future|tense|yesterday|last|now|story|happened)\b", re.I)
-_FREE_WORDS = 15  # words of running text from which on a page tells something
 
 
 def find(reading: Reading) -> Iterator[Found]:
@@ -162,7 +171,7 @@ def find(reading: Reading) -> Iterator[Found]:
                 yield from _not_told(exercise, script)
             elif told := list(_both_told(exercise, read)):
                 yield from told
-            elif not _shows_something(read) and not _told_elsewhere(read.activity, reading):
+            elif not shows_something(read) and not told_elsewhere(read.activity, reading.unit):
                 for item in exercise.items:
                     yield from _undecided(item, exercise, read, reading, done[read.activity.span])
 
@@ -176,29 +185,10 @@ def _script(activity: Activity) -> str:
     return " ".join(heard).casefold().strip()
 
 
-def _shows_something(read: Exercises) -> bool:
-    """Whether a page has a picture, or a text besides its items, that may decide."""
-    part = read.activity.part
-    items = {id(place.passage) for exercise in read.exercises for item in exercise.items for place in item.prompt}
-    if read.charts or part.pictures or any(passage.role is Role.BRIEF or passage.pictures for passage in part.passages):
-        return True
-    pupils = (passage for passage in part.passages if passage.audience is Audience.PUPIL)
-    free = sum(len(passage.text.split()) for passage in pupils if id(passage) not in items and passage.item is None)
-    return free > _FREE_WORDS and not all(exercise.cloze for exercise in read.exercises)
-
-
-def _told_elsewhere(activity: Activity, reading: Reading) -> bool:
-    """Whether what decides may stand elsewhere: the instruction sends the children to a picture, or back to a story, a
-    text, a song."""
-    if _SHOWN.search(activity.heading.passage.text):
-        return True
-    return _BACK.search(activity.heading.passage.text) is not None and len(tuple(reading.unit.activities)) > 1
-
-
 def _not_told(exercise: Exercise, script: str) -> Iterator[Found]:
     """A question of whose options the script says nothing, where it says something of all the others."""
     asked = [item for item in exercise.items if len(item.choices) == 1 and item.answer is not None and item.prompt]
-    told = [any(_is_told(option, script) for option in item.choices[0].options) for item in asked]
+    told = [any(is_told(option, script) for option in item.choices[0].options) for item in asked]
     if len(asked) < 3 or told.count(False) != 1 or any(_is_verdict(item.choices[0]) for item in asked):
         return
     item = asked[told.index(False)]
@@ -221,24 +211,10 @@ def _both_told(exercise: Exercise, read: Exercises) -> Iterator[Found]:
         for other in item.choices[0].options:
             if chosen is None or other is chosen:
                 continue
-            if any(_tells(one, chosen) and _tells(one, other) for one in sentences):
+            if any(tells(one, chosen) and tells(one, other) for one in sentences):
                 found.append(_both_right(item, [chosen, other]))
     if len(found) == 1 and len(exercise.items) > 1:
         yield from found
-
-
-def _tells(sentence: str, option: Option) -> bool:
-    """Whether a sentence has all that an option says, of two words that matter or more."""
-    said = re.findall(r"[\w'’-]+", sentence.casefold())
-    content = [word for word in plain(option.text).split() if len(word) > 2 and word not in _SMALL]
-    return len(content) > 1 and all(word in said for word in content)
-
-
-def _is_told(option: Option, script: str) -> bool:
-    if any(char.isdigit() for char in option.text):
-        return True  # 4.30 may be said as half past four
-    content = [word for word in plain(option.text).split() if len(word) > 2 and word not in _SMALL]
-    return not content or any(word.removesuffix("s").removesuffix("'") in script for word in content)
 
 
 def _is_verdict(choice: Choice) -> bool:
@@ -260,10 +236,15 @@ def _undecided(
             message = f"“{chosen.text}” and “{other.text}” say the same here: both are right. Take another option."
             yield Found(other.place.span, other.text, message)
             return
-    if _decided_elsewhere(item, chosen, reading_of.activity, reading):
+    left, right = in_sentence(item)
+    for other in choice.options:
+        if as_well_because(chosen.text, other.text, left, right):
+            yield _both_right(item, [chosen, other])
+            return
+    if decided_elsewhere(item, chosen, reading_of.activity, reading.unit):
         return
     looks = _LOOK.search(reading_of.activity.heading.passage.text) is not None
-    told = looks or _tells_before(item, exercise)
+    told = looks or tells_before(item, exercise)
     for other in choice.options if is_alone(item, exercise) else ():
         if other is not chosen and right_together(chosen.text, other.text, without_options(item), told_who=told):
             yield _both_right(item, [chosen, other])
@@ -272,7 +253,7 @@ def _undecided(
     apart = (
         is_alone(item, exercise, denied=True)
         and not (looks or _ASKED.search(reading_of.activity.heading.passage.text))
-        and not _tells_of_same(item, chosen, exercise, reading_of.activity)
+        and not tells_of_same(item, chosen, exercise, reading_of.activity)
     )
     for other in choice.options if apart else ():
         lesson = is_the_lesson(chosen, other, exercise, reading_of.activity)
@@ -283,7 +264,7 @@ def _undecided(
             yield _both_right(item, [chosen, other])
             return
     for other in choice.options if is_alone(item, exercise) and not looks else ():
-        timeless = _tells_times(exercise, item, reading_of.activity)
+        timeless = tells_times(exercise, item, reading_of.activity)
         if other is not chosen and (
             either_goes(chosen.text, other.text, before, behind)
             or (timeless and either_time(chosen.text, other.text, before, without_options(item)))
@@ -310,58 +291,11 @@ def _undecided(
             return
 
 
-def _free_text(exercise: Exercise, activity: Activity) -> Iterator[str]:
-    """What stands on a page beside an exercise's items and options."""
-    places = [place for item in exercise.items for place in item.prompt]
-    places += [option.place for item in exercise.items for choice in item.choices for option in choice.options]
-    taken = {place.passage.block for place in places}
-    for passage in activity.part.passages:
-        if passage.audience is Audience.PUPIL and passage.block not in taken and passage.cell is None:
-            yield passage.text
-
-
-def _tells_of_same(item: Item, chosen: Option, exercise: Exercise, activity: Activity) -> bool:
-    """Whether a text of the page, or another item, tells of the same: `1. Ida is six. 2. Bo is nine. 3. Ida is (older /
-    younger) than Bo.`"""
-    about = is_about(without_options(item))
-    said = re.compile(rf"\b{re.escape(plain(chosen.text))}\b", re.I)
-    if any(about & is_about(text) or said.search(text) for text in _free_text(exercise, activity)):
-        return True
-    return any(about & is_about(without_options(one)) for one in exercise.items if one is not item)
-
-
-def _tells_times(exercise: Exercise, item: Item, activity: Activity) -> bool:
-    """Whether the other items of an exercise have words that tell when, and its instruction names no tense."""
-    others = [one.text for one in exercise.items if one is not item and one.choices]
-    told = sum(tells_a_time(text) for text in others)
-    return len(others) > 1 and told * 3 >= 2 * len(others) and not _TENSE.search(activity.heading.passage.text)
-
-
-def _decided_elsewhere(item: Item, chosen: Option, activity: Activity, reading: Reading) -> bool:
-    """Whether a text or a script of another activity has the chosen option and most of what the sentence is about."""
-    about = {word for word in plain(without_options(item)).split() if len(word) > 2 and word not in _SMALL}
-    for other in reading.unit.activities:
-        if other.span == activity.span:
-            continue
-        told = (passage for passage in other.part.passages if passage.audience in (Audience.PUPIL, Audience.LISTENER))
-        text = " ".join(passage.text for passage in told).casefold()
-        shared = sum(word in text for word in about)
-        if plain(chosen.text) in text and len(text.split()) > _FREE_WORDS and shared * 2 >= max(1, len(about)):
-            return True
-    return False
-
-
 def _both_right(item: Item, options: Sequence[Option]) -> Found:
     place = trimmed(item.prompt[0])
     listed = " and ".join(f"“{option.text}”" for option in options)
     message = f"{listed} are both right here: nothing on the page decides. Add a picture, or change an option."
     return Found(place.span, place.text, message)
-
-
-def _tells_before(item: Item, exercise: Exercise) -> bool:
-    """Whether the item before names somebody: `1. This is Ida. 2. (He / She) is six.`"""
-    at = next((index for index, one in enumerate(exercise.items) if one is item), 0)
-    return at > 0 and tells_who(exercise.items[at - 1].text)
 
 
 def _stands_in(passage: Passage, item: Item, chosen: Option) -> bool:
