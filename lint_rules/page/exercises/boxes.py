@@ -61,6 +61,17 @@ def entries_of(place: Place) -> tuple[Place, ...]:
     return ()
 
 
+def _in_bold(place: Place) -> tuple[Place, ...]:
+    """The words of a line that is nothing but words in bold, or in italics: `**cloudy** **warm** **wet**`."""
+    for ranges in (place.passage.strong, place.passage.emphasis):
+        inside = [Place(place.passage, *one) for one in ranges if place.start <= one[0] and one[1] <= place.end]
+        said = sum(one.end - one.start for one in inside)
+        words = all(len(one.text) > 1 and one.text.replace("-", "").isalpha() for one in inside)
+        if len(inside) >= _SEVERAL and words and said == len("".join(place.text.split())):
+            return tuple(inside)
+    return ()
+
+
 def _last_two(last: Place) -> list[Place]:
     """The last entry of a list; two where they have `or` between: `blue, red, white or yellow`."""
     match = re.fullmatch(r"([\w’'-]+)\s+or\s+([\w’'-]+)", last.text)
@@ -82,7 +93,7 @@ def box_of_lines(lines: Sequence[Line], unit: Unit) -> WordBox | None:
         in_div = in_div or _in_box(line.passage, unit)
         if in_div and is_about_words(place.text):
             continue
-        entries = entries_of(place)
+        entries = entries_of(place) or _in_bold(place)
         named = _NAMED.match(place.text) if not led and len(entries) >= _SEVERAL else None
         if named is not None:
             entries = entries_of(Place(line.passage, place.start + named.end(), place.end))

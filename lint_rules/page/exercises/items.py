@@ -157,7 +157,9 @@ def _jumble(draft: Draft, gaps: Sequence[Gap], said: str, instruction: str, *, s
             return token
         letters_place = jumbles.letters_in(place)
         if letters_place is not None and not any(gap.word is not None for gap in gaps):
-            return letters_place
+            spelt_out = gaps and said and not _is_nearly(letters_place.text, said) and _is_within(letters_place, place)
+            if not spelt_out:
+                return letters_place
         token = _token(place) if len(draft.places) == 1 or _fills_cell(place) else None
         told = sure or _JUMBLED.search(instruction)
         if token is not None and (_is_anagram(token.text, said) or (told and _another_word(token.text, said))):
@@ -196,6 +198,21 @@ def _set_off(place: Place, said: str, *, sure: bool) -> Place | None:
         return None
     near = sure and jumbles.letters_of(words[0].text).keys() & jumbles.letters_of(said).keys()
     return words[0] if _is_anagram(words[0].text, said) or (near and len(said.split()) == 1) else None
+
+
+def _is_nearly(text: str, said: str) -> bool:
+    """Whether letters are most of an answer's."""
+    given = jumbles.letters_of(text)
+    return any(
+        (given & jumbles.letters_of(one)).total() * 2 >= max(1, jumbles.letters_of(one).total())
+        for one in alternatives(said)
+    )
+
+
+def _is_within(letters: Place, place: Place) -> bool:
+    """Whether letters one by one are a word of a sentence: `Can you ____ that? R-O-B-I-N.`"""
+    outside = place.passage.text[place.start : letters.start] + place.passage.text[letters.end : place.end]
+    return len(_LETTERS.findall(outside)) > 1
 
 
 def _is_spelt(text: str, said: str) -> bool:

@@ -73,6 +73,7 @@ _EACH_TIME = re.compile(
     r"\s+(?:together|side by side|(?:in|for|on|to|from|with|about|of|under|beside) (?:each|every)|each time)\b", re.I
 )
 _HELP = 3  # words of what helps with a line
+_COMPARED = re.compile(r"\b(?:differen\w+|compare|same|both|spot)\b", re.I)
 _ONE_PERSON = re.compile(r"(?:person|friend|child|partner|pupil|classmate|student)\s*\d", re.I)
 _NEAR = 3  # a number that is further off counts something else
 
@@ -91,6 +92,8 @@ def find(reading: Reading) -> Iterator[Found]:
         for asked, counts in by_number:
             if _EACH_TIME.match(passage.text, asked.end):
                 continue  # Put two words together: in each item
+            if asked.noun == "pictures" and _COMPARED.search(passage.text):
+                continue  # what is to be found in them is counted, not the pictures
             if counts and asked.number not in counts and min(abs(one - asked.number) for one in counts) <= _NEAR:
                 there = in_words(min(counts, key=lambda one: (abs(one - asked.number), -one)))
                 words = passage.text[asked.start : asked.end]
@@ -121,10 +124,8 @@ def _spare(read: Exercises) -> Iterator[Found]:
 
 def _counted(read: Exercises, asked: Asked, unit: Unit) -> set[int]:
     """What the number could count; of what is written freely the lines, if no other number counts them."""
-    if not asked.free:
-        return _counts(read, asked, unit)
-    lines = _writing_lines(read)
-    return lines if lines.isdisjoint(numbers_in(read.activity.heading.passage.text)) else set()
+    counts = _writing_lines(read) if asked.free else _counts(read, asked, unit)
+    return counts if counts.isdisjoint(numbers_in(read.activity.heading.passage.text)) else set()
 
 
 def _writing_lines(read: Exercises, named: Asked | None = None) -> set[int]:
