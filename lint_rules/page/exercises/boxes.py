@@ -153,11 +153,12 @@ def _all_used(cells: Sequence[Passage], said: str) -> bool:
     if len(cells) < len(columns) * len(rows):
         return False  # a chart to fill in
     words = set(re.findall(r"\w+", said.casefold()))
+    shares = []
     for heads in (True, False):
         used = [cell.text.casefold().strip() in words for cell in cells if (cell.role is Role.HEAD) is heads]
-        if sum(used) * 3 < len(used) * 2:
-            return False
-    return True
+        shares.append((sum(used), len(used)))
+    every = sum(count for _, count in shares)
+    return all(one * 2 >= count for one, count in shares) and sum(one for one, _ in shares) * 3 >= every * 2
 
 
 def boxes_in_instruction(passage: Passage) -> Iterator[WordBox]:

@@ -142,7 +142,15 @@ def _writing_lines(read: Exercises, named: Asked | None = None) -> set[int]:
         lines = all(_stands_beside(named.noun, item) for item in items)
     else:
         lines = all(_is_line(item) for item in items)
-    return {len(items)} if lines and len(items) > 1 else set()
+    return _with_done(read) if lines and len(items) > 1 else set()
+
+
+def _with_done(read: Exercises) -> set[int]:
+    """The number of all items; one more too where something stands before the first in its line: `0 Monday 1 ____`."""
+    items = [item for exercise in read.exercises for item in exercise.items]
+    mark = items[0].label.mark if items else None
+    done = mark is not None and any(char.isalnum() for char in mark.passage.text[: mark.start])
+    return {len(items), len(items) + done}
 
 
 def _stands_beside(noun: str, item: Item) -> bool:
@@ -181,7 +189,7 @@ def _counts(read: Exercises, asked: Asked, unit: Unit) -> set[int]:
         counts |= {sum(len(item.prompt) > 0 for item in items), len(exercise.column)}
         counts.add(sum(len(item.answer.text.split(",")) for item in items if item.answer is not None))
         counts |= {len(choice.options) for item in items for choice in item.choices}
-    counts.add(sum(len(exercise.items) for exercise in read.exercises))
+    counts |= _with_done(read)
     if not read.exercises or asked.verb.split()[0] in ("find", "circle", "underline", "tick", "there"):
         counts |= {len(read.loose), sum(len(_entries(answer.text)) for answer in read.loose)}
     if asked.noun == "questions" and not read.exercises:
