@@ -93,6 +93,9 @@ CAUGHT = [
     ('two-right-answers', 'My socks are', '### 1 Underline. {.test}\n\n1. My socks are under / behind the bed.\n2. They is / are wet.\n\n::: answers\n1 under 2 are\n:::\n'),
     ('two-right-answers', 'The children stayed', '### 1 Choose a, b or c. {.test}\n\n1. The children stayed inside ____ there was a storm. a) because b) as c) so\n2. They ____ games. a) play b) played c) playing\n\n::: answers\n1 a 2 b\n:::\n'),
     ('duplicate-option', 'B: tall', '### 1 Choose. {.test}\n\n1. A giraffe is ____.\n   A: tall\n   B: tall\n   C: short\n2. A mouse is ____.\n   A: small\n   B: big\n   C: wide\n\n::: answers\n1 A 2 A\n:::\n'),
+    # Names in bold before lines to write on.
+    ('answers-mismatch', 'Indoors', '### 1 Where do you do it? Write the words in two lists. {.words}\n\nski, cook, camp, paint\n\n**Inside:** ____, ____\n\n**Outside:** ____, ____\n\n::: answers\nIndoors: cook, paint\n\nOutside: ski, camp\n:::\n'),
+    ('answers-mismatch', 'glass', '### 1 Sort. {.words}\n\npen, cup, book, plate\n\n**School:** ____ ____\n\n**Kitchen:** ____ ____\n\n::: answers\nSchool: pen, book\n\nKitchen: cup, glass, plate\n:::\n'),
 ]  # fmt: skip
 
 LEFT_ALONE = [
@@ -222,6 +225,12 @@ LEFT_ALONE = [
     '### 1 Spelling bee. {.sounds}\n\n1. A: How do you spell *tree*? B: T – R – ____ – ____\n2. A: How do you spell *book*? B: B – ____ – ____ – K\n\n::: answers\n1 E, E 2 O, O\n:::\n',
     '### 1 Make new words. {.words}\n\n1. s + hop = ____\n2. t + rain = ____\n\n::: answers\n1 shop 2 train\n:::\n',
     '### 1 Complete with *because* or *so*. {.writing}\n\n1. I was cold, ____ I put on a coat.\n2. I put on a coat ____ I was cold.\n\n::: answers\n1 so 2 because\n:::\n',
+    # Names in bold before lines to write on.
+    '### 1 Read and complete the card. {.reading}\n\nTom is nine. He lives in Hill End. He likes chess.\n\n**Name:** ____\n\n**Age:** ____\n\n**Town:** ____\n\n::: answers\nName: Tom. Age: nine. Town: Hill End.\n:::\n',
+    "### 1 Write a dialogue. {.speaking}\n\n**Bo:** ____\n\n**Ida:** ____\n\n**Bo:** ____\n\n::: answers\nChildren's own answers.\n:::\n",
+    "### 1 What do they say? {.speaking}\n\n**Bo:** ____\n\n**Ida:** I'm fine.\n\n::: answers\nBo: How are you?\n:::\n",
+    '### 1 Sort. {.words}\n\npen, cup, book, plate\n\n**School:** ____ ____\n\n**Kitchen:** ____ ____\n\n::: answers\nSchool: pen, book\n\nKitchen: cup, plate\n:::\n',
+    '### 1 Complete the cards. {.reading}\n\n**Name:** ____\\\n**Age:** ____\n\n**Name:** ____\\\n**Age:** ____\n\n::: answers\nName: Tom, Age: nine; Name: Eva, Age: six\n:::\n',
 ]  # fmt: skip
 
 

@@ -18,6 +18,7 @@ from lint_rules.page.exercises.stream import Line
 
 _FIELD = re.compile(r"\s*(?:[☐•*–-]\s*)?(?P<name>[^\W\d_][^:_\n]{0,40}?)\s*:\s*(?=[^_]*__)")
 _ONLY_BLANKS = re.compile(r"[_\s,;·|/–-]*")
+_LINE = re.compile(r"_{2,}")
 _BLANK = re.compile(r"[_\s]*")
 _NAMED = re.compile(
     r"(?P<first>^|(?<=[.;])\s+)?(?<!\S)(?P<name>[^\s:.;,][^:.;,]{0,40}?)\s*(?P<sign>:(?=\s|$)|\s[–—=](?=\s))\s*"
@@ -29,22 +30,28 @@ _FEWEST = 2
 
 @dataclass(frozen=True, slots=True)
 class _Name:
-    """A name on the page: where it stands, and the blanks that are its own."""
+    """A name on the page: where it stands, and the blanks that are its own; ``bold`` is the name where it is set in
+    bold before its blanks, as somebody's who speaks is."""
 
     place: Place
     gaps: tuple[Gap, ...] = ()
     prompt: tuple[Place, ...] = ()
+    bold: str = ""
+
+    @property
+    def text(self) -> str:
+        return self.bold or self.place.text
 
     @property
     def key(self) -> str:
-        return plain(self.place.text)
+        return plain(self.text)
 
 
 def headed(lines: Sequence[Line], read: ReadKey) -> Exercise | None:
     """The exercise whose key goes by names of the page; None where it does not."""
     fields = list(_fields(lines))
     rows = len(fields) > 1 and all(
-        len(name.gaps) > 1 and _ONLY_BLANKS.fullmatch(name.prompt[0].text) for name in fields
+        len(_LINE.findall(name.prompt[0].text)) > 1 and _ONLY_BLANKS.fullmatch(name.prompt[0].text) for name in fields
     )
     for names, sorting in ((list(_columns(lines)), True), (list(_groups(lines)), True), (fields, rows)):
         if len(names) < _FEWEST or len({name.key for name in names}) < len(names):
@@ -59,7 +66,7 @@ def headed(lines: Sequence[Line], read: ReadKey) -> Exercise | None:
             if (len(known) < _FEWEST and not two) or len(known) * 2 < len(names):
                 continue
             items = tuple(
-                Item(Label(name.place.text, name.place.span), name.prompt, name.gaps, answer=by_name.get(name.key))
+                Item(Label(name.text, name.place.span), name.prompt, name.gaps, answer=by_name.get(name.key))
                 for name in names
             )
             return Exercise(items, key=Key(tuple(answers), read.own), sorting=sorting)
@@ -97,6 +104,9 @@ def _is_head(line: Line) -> bool:
 def _fields(lines: Sequence[Line]) -> Iterator[_Name]:
     """`Name: ____`; or a first cell with one blank behind it."""
     for line in lines:
+        if line.passage.speaker and _ONLY_BLANKS.fullmatch(line.text) and "__" in line.text:
+            prompt = Place(line.passage, line.start, line.end)
+            yield _Name(prompt, tuple(gaps_in(prompt)), (prompt,), line.passage.speaker)
         match = _FIELD.match(line.passage.text, line.start, line.end)
         if match is not None:
             prompt = Place(line.passage, match.end(), line.end)
@@ -145,18 +155,18 @@ def _leading(read: ReadKey, names: Sequence[_Name]) -> Iterator[Answer]:
     found: list[Answer] = []
     for line in read.lines:
         text = line.text.casefold()
-        begun = [one for one in names if text.startswith(one.place.text.casefold())]
-        longest = max(begun, key=lambda one: len(one.place.text), default=None)
+        begun = [one for one in names if text.startswith(one.text.casefold())]
+        longest = max(begun, key=lambda one: len(one.text), default=None)
         if longest is None:
             return
-        end = line.start + len(longest.place.text)
+        end = line.start + len(longest.text)
         said = line.passage.text[end : line.end]
         start = end + len(said) - len(said.lstrip(_EDGE + ":="))
         if start == end:
             return  # another word that only begins so
         name = Place(line.passage, line.start, end)
         stop = max(start, end + len(said.rstrip(_EDGE)))
-        found.append(Answer(Place(line.passage, start, stop), Label(longest.place.text, name.span, name)))
+        found.append(Answer(Place(line.passage, start, stop), Label(longest.text, name.span, name)))
     yield from found
 
 
@@ -167,7 +177,7 @@ def _bold_name(line: Line, names: Sequence[_Name]) -> tuple[Place, str, int] | N
         if start == line.start and end < line.end:
             for one in names:
                 if plain(here.text) == one.key:
-                    return here, one.place.text, end
+                    return here, one.text, end
     return None
 
 
@@ -178,7 +188,7 @@ def _known(said: Place, names: Sequence[_Name]) -> tuple[Place, str] | None:
         here = Place(said.passage, said.start + word.start(), said.end)
         for one in names:
             if _is_same(plain(here.text), one.key):
-                return here, one.place.text
+                return here, one.text
     return None
 
 
