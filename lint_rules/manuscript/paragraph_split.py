@@ -21,6 +21,7 @@ _NAME = re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)
 _TASK = re.compile(r"(?:question|answer|sentence|item|number|task|clue|riddle)\s+[0-9]{1,2}", re.I)
 _COLON = re.compile(r"\s?:")
 _LEAD = re.compile(r"\s*([^\W\d_][\w' ]*?)\s*([.:]?)\s*")
+_SET_OFF = re.compile(r"\s*([^\W\d_][\w' ]*?)\s*(?:(:)\s*|([–—-])\s+|[.]?$)")
 _SENTENCE_END = re.compile(r"(?:^|[.!?…:;][\"'”’)\]]*\s|\n)\s*$")
 _USUAL = frozenset(field_key(name) for name in NOTE_FIELDS)
 _LINKS = ("and", "the", "of", "&", "+")
@@ -82,12 +83,13 @@ def usual_field(text: str) -> str:
 def field_leads(plain: InlineText) -> list[Piece]:
     """The fields of a paragraph of notes, in order: `**Aim:**` at the start of a line, or a usual field anywhere.
 
-    A house may set the name as a lead in bold and run on (`**Time.** 8 minutes. **Steps.** Play it.`): one of the usual
-    names in bold, with a full stop or a colon, begins a field wherever a sentence can begin.
+    A usual name may also be set off at the start of a line in other ways (`_set_off`). A house may set the name as a
+    lead in bold and run on (`**Time.** 8 minutes. **Steps.** Play it.`): one of the usual names in bold, with a full
+    stop or a colon, begins a field wherever a sentence can begin.
     """
     found: dict[int, Piece] = {}
     for start, end in lines(plain):
-        label = bold_label(plain, start, end)
+        label = bold_label(plain, start, end) or _set_off(plain, start, end)
         if label is not None:
             found[label.label_start] = label
     for start, end in plain.strong:
@@ -98,6 +100,20 @@ def field_leads(plain: InlineText) -> list[Piece]:
             after = end if lead[2] else end + 1
             found[start] = Piece(after, plain.length, lead[1], lead.start(1), lead.end(1))
     return [found[start] for start in sorted(found)]
+
+
+def _set_off(plain: InlineText, start: int, end: int) -> Piece | None:
+    """A usual field at the start of a line: before a colon (`Aim: …`), in bold or italics before a dash (`*Aim* – …`),
+    or alone in a line, which is in bold or italics or all that the paragraph has (**Steps**, and a list under it)."""
+    match = _SET_OFF.match(plain.text, start, end)
+    if match is None or field_key(match[1]) not in _USUAL:
+        return None
+    at, until = match.span(1)
+    marked = any(left <= at and until <= right for left, right in (*plain.strong, *plain.emphasis))
+    alone = match.end() == end and (marked or end - start == plain.length)
+    if not (match[2] or alone or (match[3] and marked)):
+        return None
+    return Piece(match.end(), end, match[1], at, until)
 
 
 def is_name(label: str) -> bool:

@@ -35,6 +35,9 @@ def read_heading(state: ReaderState, opening: Token, token: Token, plain: Inline
     places = token.meta["places"]
     span = state.note_block("heading", opening, opening.meta["start"])
     state.note_comments(plain, span)
+    if state.kind is DivKind.TEACHER and (name := paragraph_split.usual_field(plain.text)):
+        state.begin_field(name, Span(plain.starts[0], plain.ends[-1]), plain.ends[-1])
+        return
     if level > 3 or state.lists or state.quotes or state.kind is not DivKind.PAGE:
         state.add(cut_passage(plain, 0, plain.length, Role.TITLE, state.setting(span)))
         return

@@ -1,0 +1,52 @@
+"""Names of fields in teacher's notes, set off in the ways that houses do (common practice, no source)."""
+
+import pytest
+
+from lint_rules.manuscript.reading import read_unit
+from lint_rules.source import Source
+
+FRONT = "---\nlevel: level-1\nunit: 1\ntitle: A\n---\n\n# A\n\n## Lesson 1: A {.words}\n\n"
+
+
+def fields_of(notes: str) -> list[tuple[str, list[str]]]:
+    unit = read_unit(Source("level-1/unit-01.md", f"{FRONT}::: teacher\n{notes}\n:::\n"))
+    fields = unit.lessons[0].part.fields
+    assert [unit.source.slice(field.name_span) for field in fields] == [field.name for field in fields]
+    return [(field.name, [passage.text for passage in field.passages]) for field in fields]
+
+
+@pytest.mark.parametrize(
+    "notes",
+    [
+        "**Aim:** Name things.\n**Time:** 40 minutes",
+        "**Aim**\n\n- Name things.\n\n**Time**\n\n- 40 minutes",
+        "**Aim**\n\nName things.\n\n*Time*\n\n40 minutes",
+        "Aim: Name things.\nTime: 40 minutes",
+        "*Aim:* Name things.\n\n*Time:* 40 minutes",
+        "**Aim** – Name things.\n\n**Time** – 40 minutes",
+        "- **Aim:** Name things.\n- **Time:** 40 minutes",
+        "- **Aim** — Name things.\n- **Time** — 40 minutes",
+        "#### Aim\n\nName things.\n\n#### Time\n\n40 minutes",
+        "Aim\n\nName things.\n\nTime:\n\n40 minutes",
+        "| Aim | Name things. |\n|---|---|\n| Time | 40 minutes |",
+        "Aim\n:   Name things.\n\nTime\n:   40 minutes",
+        "**Aim.** Name things. **Time.** 40 minutes",
+    ],
+)
+def test_a_field_is_read_however_its_name_is_set_off(notes):
+    assert fields_of(notes) == [("Aim", ["Name things."]), ("Time", ["40 minutes"])]
+
+
+@pytest.mark.parametrize(
+    "notes",
+    [
+        "Time is short here.",
+        "Say the words - slowly.",
+        "*Words* are for the board.",
+        "Time - and patience.",
+        "Our aim: Name things.",
+        "Take your time:\n40 minutes",
+    ],
+)
+def test_a_word_in_a_sentence_is_no_field(notes):
+    assert fields_of(notes) == []
