@@ -1,9 +1,10 @@
 """What is done in an activity that can hurt someone, and whether its notes name a care for that.
 
 Learned tables weigh each sentence, with the heading and the sentences around it beside it (``learned``); an activity
-shows what its surest sentence shows, and the words that weighed most there are what a finding points at. A second table
-weighs each sentence of the notes, the steps, the materials and the page for whether it names a care, hazard by hazard:
-the same note is a care for one act and none for another. How sure is sure enough stands in ``data/sureness.csv``.
+shows what its surest sentence shows, and the words that weighed most there are what a finding points at. What is said
+in so many words (``plain_acts``) needs no weighing. A second table weighs each sentence of the notes, the steps, the
+materials and the page for whether it names a care, hazard by hazard: the same note is a care for one act and none for
+another. How sure is sure enough stands in ``data/sureness.csv``.
 """
 
 import math
@@ -17,6 +18,7 @@ from lint_rules.manuscript.model import Passage
 from lint_rules.safety.activity_text import ActivityText, Place, Said
 from lint_rules.safety.hazards import hazards
 from lint_rules.safety.learned import ANY, Numbers, Table, competing, scores_of_texts, shares, shown, table, weigh
+from lint_rules.safety.plain_acts import plain_acts
 from lint_rules.safety.signs import Sentence, heaviest, sentences_of
 from lint_rules.tables import rows
 
@@ -103,6 +105,13 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
             sentence = sentences[at]
             start, end = heaviest(sentence, shares(table("acts"), sentence, column))
             found.append(Act(hazard, float(scores[at, column]), said[sentence.of].passage, start, end))
+    seen = {act.hazard for act in found}
+    if not _READ.issuperset(text.kinds):
+        found += [
+            Act(act.hazard, sureness().query, act.passage, act.start, act.end)
+            for act in plain_acts(text)
+            if act.hazard not in seen
+        ]
     return sorted(found, key=lambda act: -act.score)
 
 

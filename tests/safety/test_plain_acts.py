@@ -1,0 +1,56 @@
+"""Acts that are said in so many words (common practice, no source); the sentences were written for this test."""
+
+import pytest
+
+from lint_rules.manuscript.reading import read_unit
+from lint_rules.safety.activity_text import activity_texts
+from lint_rules.safety.plain_acts import plain_acts
+from lint_rules.source import Source
+from tests.safety.labelled import FRONT
+
+
+def acts_of(page: str, materials: str = "", steps: str = "", kind: str = "make") -> list[tuple[str, str]]:
+    notes = f"\n::: teacher\n**Materials:** {materials}\n\n**Steps:** {steps}\n:::\n" if materials or steps else ""
+    unit = read_unit(Source("level-1/unit-01.md", f"{FRONT}### 1 Make it. {{.{kind}}}\n\n{page}\n{notes}"))
+    found = [act for text in activity_texts(unit) for act in plain_acts(text)]
+    return [(act.hazard, act.passage.text[act.start : act.end]) for act in found]
+
+
+@pytest.mark.parametrize(
+    ("page", "materials", "steps", "hazard", "words"),
+    [
+        ("1. Cut off the top of a plastic bottle.", "bottles, scissors", "", "scissors-cutting", "Cut off the top of"),
+        ("1. Draw a tail and cut it out.", "scissors, card", "", "scissors-cutting", "cut it out"),
+        ("1. Put hot water in three cups.", "", "", "hot-water-cooking", "Put hot water"),
+        ("1. Push the pin through the straw.", "", "", "sharp-points-and-edges", "Push the pin"),
+        ("", "carrots, a peeler", "Groups peel and cut two carrots.", "knives-and-blades", "peel and cut two carrots"),
+        ("", "", "Each group lights a candle.", "candles-fire-fireworks", "lights a candle"),
+        ("1. Bake the stars.", "an oven, dough", "", "hot-water-cooking", "Bake the stars"),
+    ],
+)
+def test_an_act_is_seen_by_its_verb_and_its_thing(page, materials, steps, hazard, words):
+    assert (hazard, words) in acts_of(page, materials, steps)
+
+
+@pytest.mark.parametrize(
+    ("page", "materials", "steps"),
+    [
+        ("1. Cut the odd one out.", "", ""),
+        ("1. A cut, a knife, a plate.", "", ""),
+        ("1. ____ the carrots with a knife. (cut, wash)", "", ""),
+        ("The tailor cuts the coat.", "scissors", ""),
+        ("1. Put cucumber on the cheese.", "a kettle, cups", ""),
+        ("1. Push the arrow into the straw.", "pins, straws", ""),
+        ("", "scissors", "An adult cuts the card before the lesson."),
+        ("", "scissors", "Children pretend to cut the cloth."),
+        ("", "", "Do not light the candle."),
+        ("", "", "Light and dark: children sort the pictures of candles."),
+        ("1. What do you cut with scissors?", "", ""),
+    ],
+)
+def test_a_word_that_is_no_act_is_let_alone(page, materials, steps):
+    assert acts_of(page, materials, steps) == []
+
+
+def test_a_page_that_is_only_read_orders_nothing():
+    assert acts_of("1. Cut the rope with the scissors!", kind="story") == []
