@@ -49,6 +49,7 @@ class Act:
     passage: Passage
     start: int
     end: int
+    plain: bool = False  # said in so many words
 
 
 @cache
@@ -97,6 +98,7 @@ def acts_of(texts: Sequence[ActivityText], names: frozenset[str] = frozenset()) 
 def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence], scores: Numbers) -> list[Act]:
     if text.kinds and _READ.issuperset(text.kinds):  # a page that is only read, heard or sung tells nobody to do it
         scores[[said[one.of].place in (Place.PAGE, Place.LIST) for one in sentences]] = -math.inf
+    plain = {} if _READ.issuperset(text.kinds) else {act.hazard: act for act in plain_acts(text)}
     found = []
     for column in np.nonzero((scores >= sureness().query).any(axis=0))[0].tolist():
         hazard = act_hazards()[column]
@@ -104,14 +106,11 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
             at = int(scores[:, column].argmax())
             sentence = sentences[at]
             start, end = heaviest(sentence, shares(table("acts"), sentence, column))
-            found.append(Act(hazard, float(scores[at, column]), said[sentence.of].passage, start, end))
-    seen = {act.hazard for act in found}
-    if not _READ.issuperset(text.kinds):
-        found += [
-            Act(act.hazard, sureness().query, act.passage, act.start, act.end)
-            for act in plain_acts(text)
-            if act.hazard not in seen
-        ]
+            passage = said[sentence.of].passage
+            found.append(
+                Act(hazard, float(scores[at, column]), passage, start, end, plain.pop(hazard, None) is not None)
+            )
+    found += [Act(act.hazard, sureness().query, act.passage, act.start, act.end, plain=True) for act in plain.values()]
     return sorted(found, key=lambda act: -act.score)
 
 

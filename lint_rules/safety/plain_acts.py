@@ -15,7 +15,7 @@ from itertools import islice
 from lint_rules.language.inflection.forms import every_form, noun_forms
 from lint_rules.manuscript.model import Passage
 from lint_rules.safety.activity_text import ActivityText, Place
-from lint_rules.tables import alternatives, rows
+from lint_rules.tables import alternatives, rows, words
 
 _PAGE = frozenset({Place.PAGE, Place.LIST})
 _MAKING = "make"  # the class of activities whose page says what to do
@@ -75,14 +75,22 @@ def _in_passage(text: str, row: _Row, *, on_list: bool, ordered: bool) -> Iterat
         verb = row.verbs.search(text, sentence.start(), sentence.end())
         if verb is None or "?" in sentence[0] or _NOT_DONE.search(sentence[0]) or _OPEN.search(sentence[0]):
             continue
-        if ordered and not _ORDERED.search(text[sentence.start() : verb.start()]):
+        before = text[sentence.start() : verb.start()]
+        by_children = not ordered and any(word.casefold() in _class() for word in re.findall(r"[\w'’]+", before))
+        if not by_children and not _ORDERED.search(before):
             continue
         thing = row.things.search(text, verb.end(), sentence.end())
         if thing is not None:
             yield verb.start(), thing.end()
         elif on_list and row.by_list is not None and row.by_list.fullmatch(verb[0]):
-            words = list(re.finditer(r"[\w'’-]+", text[verb.start() : sentence.end()]))[:_SHOWN]
-            yield verb.start(), verb.start() + words[-1].end()
+            run = list(re.finditer(r"[\w'’-]+", text[verb.start() : sentence.end()]))[:_SHOWN]
+            yield verb.start(), verb.start() + run[-1].end()
+
+
+@cache
+def _class() -> frozenset[str]:
+    """Who is in a class: children, a group, each pair."""
+    return frozenset(form for word in words("class_people") for form in {word, *noun_forms(word)})
 
 
 @cache

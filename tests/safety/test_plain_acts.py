@@ -25,6 +25,7 @@ def acts_of(page: str, materials: str = "", steps: str = "", kind: str = "make")
         ("1. Push the pin through the straw.", "", "", "sharp-points-and-edges", "Push the pin"),
         ("", "carrots, a peeler", "Groups peel and cut two carrots.", "knives-and-blades", "peel and cut two carrots"),
         ("", "", "Each group lights a candle.", "candles-fire-fireworks", "lights a candle"),
+        ("", "", "Tie the scarf over the eyes of one child.", "blindfold-games", "Tie the scarf over the eyes"),
         ("1. Bake the stars.", "an oven, dough", "", "hot-water-cooking", "Bake the stars"),
     ],
 )
@@ -43,6 +44,7 @@ def test_an_act_is_seen_by_its_verb_and_its_thing(page, materials, steps, hazard
         ("1. Push the arrow into the straw.", "pins, straws", ""),
         ("", "scissors", "An adult cuts the card before the lesson."),
         ("", "scissors", "Children pretend to cut the cloth."),
+        ("", "", "People light candles in December."),
         ("", "", "Do not light the candle."),
         ("", "", "Light and dark: children sort the pictures of candles."),
         ("1. What do you cut with scissors?", "", ""),

@@ -117,6 +117,9 @@ class _Open:
     noted: bool
 
 
+_PLAIN_CARE = 0.0  # a score: as likely a care as not
+
+
 def find(reading: Reading) -> Iterator[Found]:
     """Report acts that no note answers: once an activity, those that only suggest a note once a unit."""
     from lint_rules.safety.acts import acts_of, sureness
@@ -147,7 +150,8 @@ def _open(text: ActivityText, acts: Sequence["Act"]) -> Iterator[_Open]:
     noted = any(said.place in (Place.SAFETY, Place.LESSON_SAFETY) for said in text.said)
     for act in acts:
         hazard = hazards()[act.hazard]
-        if care[act.hazard] < sureness().enough:
+        # Where no note speaks of safety at all, the steps must be plain about the care of a plain act.
+        if care[act.hazard] < (_PLAIN_CARE if act.plain and not noted else sureness().enough):
             severity = Severity(hazard.severity)
             if severity is Severity.STOP and (text.whole_lesson or act.score < sureness().stop):
                 severity = Severity.QUERY
