@@ -8,6 +8,7 @@ another. How sure is sure enough stands in ``data/sureness.csv``.
 """
 
 import math
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -28,6 +29,14 @@ DONE = frozenset({Place.INSTRUCTION, Place.PAGE, Place.STEPS, Place.MATERIALS, P
 CARES = (DONE - {Place.INSTRUCTION}) | {Place.SAFETY, Place.LESSON_SAFETY, Place.LESSON_MATERIALS}
 _READ = frozenset(
     {"story", "reading", "song", "test", "picture-sentence", "odd-one-out", "mind-map", "sounds", "mistakes"}
+)
+
+
+_OF_FOOD = frozenset({"food-tasting-allergy", "food-choking"})
+_IMITATION = re.compile(r"\b(?:cards?|pictures?|photos?|toys?|plastic|cardboard|clay|dough)\b", re.I)
+_EATEN = re.compile(
+    r"\b(?:eat|eats|eating|taste|tastes|try|tries|bite|bites|lick|licks|drink|drinks|sip|sips|chew|real|plates?)\b",
+    re.I,
 )
 
 
@@ -105,6 +114,8 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
         if hazard in hazards():
             at = int(scores[:, column].argmax())
             sentence = sentences[at]
+            if hazard in _OF_FOOD and _is_imitated(said[sentence.of].passage.text, sentence):
+                continue
             start, end = heaviest(sentence, shares(table("acts"), sentence, column))
             passage = said[sentence.of].passage
             found.append(
@@ -112,6 +123,15 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
             )
     found += [Act(act.hazard, sureness().query, act.passage, act.start, act.end, plain=True) for act in plain.values()]
     return sorted(found, key=lambda act: -act.score)
+
+
+def _is_imitated(text: str, sentence: Sentence) -> bool:
+    """Say whether food is on cards, of paper or a toy, and nobody eats it: a food card each (honey, cherries)."""
+    start = sentence.words[0].start
+    if text[:start].rstrip().endswith(":"):  # what a list belongs to
+        start = max(text.rfind(mark, 0, start) for mark in ".!?\n") + 1
+    own = text[start : sentence.words[-1].end]
+    return _IMITATION.search(own) is not None and _EATEN.search(own) is None
 
 
 def _sentences(said: Sequence[Said], names: frozenset[str] = frozenset()) -> list[Sentence]:
