@@ -5,8 +5,9 @@ from collections.abc import Iterator
 
 from lint_rules.language.inflection.irregular import irregular_plurals
 from lint_rules.language.inflection.verb_forms import bases, can_be_participle, only_participle, only_past
+from lint_rules.language.tokens import Token
 from lint_rules.language.vocabulary.misspellings import past_meant
-from lint_rules.language.vocabulary.reference import lowest
+from lint_rules.language.vocabulary.reference import is_a, lowest
 from lint_rules.tables import words
 from lint_rules.unit_language.key_sentence import (
     MANY,
@@ -75,7 +76,14 @@ def _number_of_verb(sentence: KeySentence, at: int) -> str | None:
         return "singular"
     if low in bases() and token.tag in ("VB", "VBP", "NN") and not _helped(sentence, at) and before != "to":
         return "plural"
+    if is_rarer_base(token) and before in ("he", "she", "it") and not _helped(sentence, at):
+        return "plural"
     return None
+
+
+def is_rarer_base(token: Token) -> bool:
+    """Say whether a word is the base form of a verb that courses use less: weigh."""
+    return token.tag == "VBP" and token.text.casefold() == token.lemma and is_a(token.lemma, "VERB")
 
 
 def _helped(sentence: KeySentence, at: int) -> bool:

@@ -20,7 +20,7 @@ from lint_rules.language.vocabulary.reference import common
 from lint_rules.tables import words
 from lint_rules.unit_language.key_sentence import MANY, MODALS, PLURAL, SINGULAR, KeySentence, KeySlip, either_number
 from lint_rules.unit_language.key_slips import degrees
-from lint_rules.unit_language.key_slips_of_verbs import agreement, verb_forms
+from lint_rules.unit_language.key_slips_of_verbs import agreement, is_rarer_base, verb_forms
 from lint_rules.unit_language.key_slips_of_words import slips_of_words
 
 _PARTS = frozenset(",;:–—-/()\"“”'‘’")
@@ -31,6 +31,7 @@ _BEFORE_A_NOUN = frozenset(
 _ENDS = frozenset(".!?")
 _ASKING = frozenset({"how", "which", "what", "whose", "who", "whoever", "whatever", "that"})
 _GOING = frozenset({"go", "come", "live", "sit", "stand", "be", "get", "arrive", "stay", "wait", "meet", "see", "say"})
+_HELPING = frozenset({"have", "has", "do", "does", "is", "are", "was", "were"})
 _SHORTEST = 3
 _RARER = 1.0  # Zipf frequency, by what was seen: liras are 1.2 rarer than lira, sisters .4 than sister
 _NEW_CLAUSE = frozenset({"and", "but", "or", "when", "while", "if", "that", "until", "because", "so", "before", ","})
@@ -116,14 +117,14 @@ def _is_told(sentence: KeySentence, at: Sequence[int]) -> bool:
     subject, verb = tokens[at[0]], tokens[tokens[at[0]].head]
     end = next((sentence.low(index) for index in range(at[-1], len(tokens)) if sentence.low(index) in _ENDS), "")
     low = verb.text.casefold()
-    bare = low in bases()
+    bare = low in bases() or is_rarer_base(verb)
     if not end or not subject.tag.startswith(("NN", "PRP")) or len(subject.text) < 2:  # K is a letter, a pupil
         return sentence.low(at[0] - 1) == "there" and bool(end)
     if any(sentence.low(index) in ("need", "dare") for index in at):
         return False  # nobody need go
     if bare and (end == "!" or low in same_pasts() or not _opens(sentence, at[0])):
         return False
-    helps = any(sentence.low(index) in ("have", "has", "do", "does") for index in at)
+    helps = any(sentence.low(index) in _HELPING for index in at)
     regular = low.removesuffix("s") in bases() or low.removesuffix("es") in bases()
     return bare or regular or helps or verb.lemma in ("be", "have")
 
@@ -150,6 +151,8 @@ def _is_subject(sentence: KeySentence, at: int) -> bool:
     """Say whether a word can only be what does something: he, nobody, the twins, Kofi; in winter the bears."""
     low, before = sentence.low(at), sentence.low(at - 1)
     verb = sentence.tokens[sentence.tokens[at].head]
+    if low == "it" and at == _first(sentence, at) and not before:
+        return True
     if low in ("that", "this", "these", "those", "it", "you", "i") or _may_be_many(low):
         return False
     if any(sentence.low(index) in _OF_A_SENSE for index in range(max(0, at - 4), at)):
