@@ -96,6 +96,13 @@ CAUGHT = [
     # Names in bold before lines to write on.
     ('answers-mismatch', 'Indoors', '### 1 Where do you do it? Write the words in two lists. {.words}\n\nski, cook, camp, paint\n\n**Inside:** ____, ____\n\n**Outside:** ____, ____\n\n::: answers\nIndoors: cook, paint\n\nOutside: ski, camp\n:::\n'),
     ('answers-mismatch', 'glass', '### 1 Sort. {.words}\n\npen, cup, book, plate\n\n**School:** ____ ____\n\n**Kitchen:** ____ ____\n\n::: answers\nSchool: pen, book\n\nKitchen: cup, glass, plate\n:::\n'),
+    # A last handful.
+    ('word-box-mismatch', 'into', '### 1 Complete. {.writing}\n\nPut each word into one gap.\n\nWords: into, onto, past\n\n1. Jump ____ the box.\n2. Walk ____ the shop.\n\n::: answers\n1 onto 2 past\n:::\n'),
+    ('missing-gap', '2 T: What day is it?', "### 1 In the classroom. {.speaking}\n\n1 T: What ____ is it? P: It's ten o'clock.\n\n2 T: What day is it? P: It's Monday.\n\n3 T: What ____ is it? P: It's red.\n\n::: answers\n1 time 2 day 3 colour\n:::\n"),
+    ('two-right-answers', 'The teddy lies', '### 1 Choose. {.test}\n\n1. The teddy lies [under | behind] the sofa.\n2. I [has | have] two teddies.\n\n::: answers\n1 under\n2 have\n:::\n'),
+    ('answers-mismatch', 'Past', '### 1 Write the verbs in the columns. {.writing}\n\ngo, went, sing, sang\n\n| Present | Before |\n|---|---|\n| ____ | ____ |\n| ____ | ____ |\n\n::: answers\nPresent: go, sing\nPast: went, sang\n:::\n'),
+    ('instruction-count-mismatch', 'nine numbers', '### 1 Write the words for the nine numbers. {.words}\n\n| | |\n|---|---|\n| 1 | ____ |\n| 2 | ____ |\n| 3 | ____ |\n| 4 | ____ |\n| 5 | ____ |\n| 6 | ____ |\n| 7 | ____ |\n| 8 | ____ |\n\n::: answers\n1 one 2 two 3 three 4 four 5 five 6 six 7 seven 8 eight\n:::\n'),
+    ('key-makes-bad-english', '____ three ducks and a swan', '### 1 *was* or *were*? {.test}\n\n1. There ____ three ducks and a swan on the lake.\n2. There ____ a boat on the lake.\n\n::: answers\n1 was 2 was\n:::\n'),
 ]  # fmt: skip
 
 LEFT_ALONE = [
@@ -231,6 +238,23 @@ LEFT_ALONE = [
     "### 1 What do they say? {.speaking}\n\n**Bo:** ____\n\n**Ida:** I'm fine.\n\n::: answers\nBo: How are you?\n:::\n",
     '### 1 Sort. {.words}\n\npen, cup, book, plate\n\n**School:** ____ ____\n\n**Kitchen:** ____ ____\n\n::: answers\nSchool: pen, book\n\nKitchen: cup, plate\n:::\n',
     '### 1 Complete the cards. {.reading}\n\n**Name:** ____\\\n**Age:** ____\n\n**Name:** ____\\\n**Age:** ____\n\n::: answers\nName: Tom, Age: nine; Name: Eva, Age: six\n:::\n',
+    # A last handful.
+    '### 1 Choose A or B. {.reading}\n\n1. Where do fish live?\n\nA: in water\n\nB: in trees\n\n2. Where do bats sleep?\n\nA: in caves\n\nB: in the sea\n\n::: answers\n1 A, 2 A\n:::\n',
+    "### 1 What is next? A: the boy, B: the girl. {.listening}\n\n1. A: I'm ____.\n2. B: I'm ____ too.\n3. A: Let's ____!\n\n::: answers\n1 cold 2 cold 3 go\n:::\n",
+    "### 1 Read the notes A and B. Complete. {.reading}\n\nA: The pool is open.\n\nB: The pool is shut.\n\n1. Note A: you can ____.\n2. Note B: you can't ____.\n\n::: answers\n1 swim 2 swim\n:::\n",
+    "### 1 How much is it? {.speaking}\n\n| | Item | Price | Question | Answer |\n|---|---|---|---|---|\n| 1 | hat | 5 | How much is the hat? | It's ____. |\n| 2 | cap | 4 | How much is the cap? | It's ____. |\n\n::: answers\n1 five coins\n2 four coins\n:::\n",
+    '### 1 Crossword. {.game}\n\n| | Across | Letters |\n|---|---|---|\n| 1 | a pet that purrs | 3 |\n| 4 | a big bird | 5 |\n| 5 | it is in the sky at night | 4 |\n\n::: answers\n1 cat\n4 eagle\n5 moon\n:::\n',
+    '### 1 Write the missing numbers. {.words}\n\n| 1 | 2 | ____ | 4 |\n|---|---|---|---|\n| ____ | 6 | 7 | ____ |\n\n::: answers\n3, 5, 8\n:::\n',
+    '### 1 Complete with **a**, **an** or **the**. {.test}\n\n**a** **an** **the**\n\n1. I have ____ apple.\n2. ____ sun is hot.\n3. This is ____ cup.\n\n::: answers\n1 an 2 The 3 a\n:::\n',
+    '### 1 Choose the words. You need each verb once in the past. {.writing}\n\ngo, see, eat\n\n1. We ____ to the lake.\n2. I ____ a swan.\n3. It ____ my bread.\n\n::: answers\n1 went 2 saw 3 ate\n:::\n',
+    "### 1 Play. {.game}\n\nEach word is worth one point. You need all the cards.\n\nrun · jump · hop\n\n1. I can ____.\n2. I can't ____.\n\n::: answers\nChildren's own answers.\n:::\n",
+    '### 1 Sort. {.words}\n\nrun, happy, sad\n\n| verbs | adjectives |\n|---|---|\n| ____ | ____ |\n| | ____ |\n\n::: answers\nverb: run\nadjective: happy, sad\n:::\n',
+    "### 1 Write. {.writing}\n\n**Task 1:** My name is ____.\n\n**Task 2:** I am ____ years old.\n\n**Task 3:** I like ____.\n\n::: answers\nChildren's own answers.\n:::\n",
+    '### 1 Look at the picture. Label the six things. {.words}\n\n![A desk](art/desk.svg){.drawing}\n\npen – lamp – book – cup – ruler – clock\n\n1 ____ 2 ____ 3 ____ 4 ____ 5 ____ 6 ____\n\n::: answers\n1 pen 2 lamp 3 book 4 cup 5 ruler 6 clock\n:::\n',
+    "### 1 Name the three friends and say what they like. {.listening audio=1.1}\n\n1 ____ likes ____.\n2 ____ likes ____.\n3 ____ likes ____.\n\n::: {.audio track=1.1}\nEVA: I'm Eva. I like tea. Rob likes milk. Ian likes juice.\n:::\n\n::: answers\n1 Eva, tea 2 Rob, milk 3 Ian, juice\n:::\n",
+    '### 1 Choose. {.test}\n\n1. There (was / were) a king and two queens.\n2. There (was / were) two queens and a king.\n3. There (was / were) lots of snow and ice.\n\n::: answers\n1 was 2 were 3 was\n:::\n',
+    '### 1 Choose. {.test}\n\n1. The dog sleeps (in / at) its basket.\n2. The cat hid (under / on) the bed.\n3. The kitten fell (off / under) the bed.\n4. My book is (in / on) my bag.\n\n::: answers\n1 in 2 under 3 off 4 in\n:::\n',
+    "### 1 Choose. {.test}\n\n1. I have sung (because / since) I was little.\n2. Tell me (because / if) it rains.\n3. That's (because / as) you are tall.\n\n::: answers\n1 since 2 if 3 because\n:::\n",
 ]  # fmt: skip
 
 
