@@ -11,15 +11,16 @@ _ARTICLES = frozenset({"a", "an", "the"})
 
 
 def names_in(analysis: Analysis) -> frozenset[str]:
-    """What a text uses as names, as they are compared: proper nouns with a capital inside a sentence, and runs of words
-    that all have one (the Little Plum → ``little plum``)."""
+    """What a text uses as names, as they are compared: proper nouns with a capital inside a sentence, nouns and
+    adjectives with one behind a word (how old is Speedy?), and runs of words that all have one (the Little Plum →
+    ``little plum``)."""
     tokens = analysis.tokens
     if in_title_case(tokens):
         return frozenset()
     starts = {sentence.first for sentence in analysis.sentences}
     inside = [at not in starts and _has_capital(token) for at, token in enumerate(tokens)]
     single = {
-        canonical(token.text) for at, token in enumerate(tokens) if inside[at] and token.pos == "PROPN" and token.text
+        canonical(token.text) for at, token in enumerate(tokens) if token.text and inside[at] and _is_named(tokens, at)
     }
     return frozenset(single | set(_runs(tokens, inside)))
 
@@ -47,6 +48,11 @@ def name_from(tokens: Sequence[Token], at: int, names: frozenset[str]) -> int:
 
 def _has_capital(token: Token) -> bool:
     return token.text[:1].isupper() and not token.text.isupper() and token.lemma != "I"
+
+
+def _is_named(tokens: Sequence[Token], at: int) -> bool:
+    """Say whether a capital inside a sentence makes a name."""
+    return tokens[at].pos == "PROPN" or (tokens[at].pos in ("NOUN", "ADJ") and tokens[at - 1].text.isalpha())
 
 
 def _runs(tokens: Sequence[Token], inside: Sequence[bool]) -> Iterator[str]:

@@ -313,9 +313,11 @@ class _Reader:
     def _is_name(self, token: Token, at: int) -> bool:
         """A proper noun: the parser says so, and its capital is not owed to its place."""
         word = token.text
+        lowered = canonical(word)
+        if token.pos == "VERB" and word[:1].isupper() and lowered in self.names and not self.index.has(lowered):
+            return True  # Flop the rabbit
         if token.pos not in {"PROPN", "NOUN", "ADJ"} or not word[:1].isupper():
             return False
-        lowered = canonical(word)
         if any(item.origin is Origin.NAME for item in self.index.by_first.get(lowered, ())):
             return True
         if lowered in word_table("kin_words"):
