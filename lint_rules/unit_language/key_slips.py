@@ -19,6 +19,9 @@ from lint_rules.unit_language.key_slips_of_words import slips_of_words
 _VOWELS = frozenset("aeiouæɑɒɔəɜɪʊʌ")
 
 
+_COUNTED = frozenset({"few", "dozen", "hundred", "thousand", "million", "couple", "lot"})
+
+
 def key_slips(analysis: Analysis, start: int, end: int, variety: str) -> Iterator[KeySlip]:
     """What is wrong at ``start:end`` of a sentence, which the key has put there."""
     tokens = analysis.tokens
@@ -134,7 +137,8 @@ def _numbers(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(at, at + 1)
         adjective = tokens[at + 1].pos == "ADJ" and at + 2 < len(tokens) and tokens[at + 2].tag == "NNS"
         closed = sentence.low(at + 3) in (".", "!", "?", ",") and sentence.low(at + 2) not in either_number()
-        if low in ("a", "an") and adjective and sentence.low(at + 2).endswith("s") and closed:
+        counted = sentence.low(at + 1) in _COUNTED  # a few coins, a hundred trees
+        if low in ("a", "an") and adjective and not counted and sentence.low(at + 2).endswith("s") and closed:
             yield sentence.slip(at, at + 2)
         denied = {"n't", "not", "never"} & {sentence.low(index) for index in range(max(0, at - 3), at)}
         if low == "some" and at in sentence.filled and denied and tokens[-1].text != "?" and after != "of":

@@ -9,7 +9,8 @@
     python -m tests.exercises.measure seventh              # a seventh, layouts that the others had not
     python -m tests.exercises.measure eighth               # an eighth, by a third stranger: measured once
     python -m tests.exercises.measure ninth                # a ninth, by a fourth: measured once, learnt from since
-    python -m tests.exercises.measure tenth                # a tenth, by a fifth: measured once
+    python -m tests.exercises.measure tenth                # a tenth, by a fifth: measured once, learnt from since
+    python -m tests.exercises.measure eleventh             # an eleventh, by a sixth: measured once, at the end
     python -m tests.exercises.measure tuned --english URL  # with an English checker
 
 Each exercise is wrapped into a course of its own. Counted are stops and queries (notes stop nobody). A clean exercise
@@ -35,7 +36,7 @@ from lint_rules.language.service import English
 from tests.support import run_files
 
 FOLDER = Path(__file__).parent
-SETS = ("tuned", "held_back", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
+SETS = ("tuned", "held_back", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh")
 _LEVELS = {"Pre-A1": 1, "A1": 2, "A2": 3, "B1": 4}
 # Rules about what stands around an exercise, or about levels: the wrapping decides what they say.
 _NOT_ABOUT_TEXT = frozenset((FOLDER / "rules_left_out.txt").read_text(encoding="utf-8").split())
