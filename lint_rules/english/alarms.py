@@ -11,11 +11,12 @@ from lint_rules.english.left_alone import SPELLER
 from lint_rules.finding import Severity
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.misspellings import one_slip_away
-from lint_rules.language.vocabulary.reference import common, lowest
+from lint_rules.language.vocabulary.reference import common
 from lint_rules.language.vocabulary.word_index import function_bands
 from lint_rules.tables import rows
 
 _USUAL = 3.0  # Zipf frequency (decode has 3.3): common practice, no source
+_COMMON = 5.5  # Zipf frequency of a word that opens many a sentence
 _SHORTEST = 3  # letters of a part of a word
 
 
@@ -50,8 +51,8 @@ def _is_two_words(proposed: Sequence[str]) -> bool:
 
 def is_slip(word: str, proposed: Sequence[str]) -> bool:
     """Say whether a spelling may be a slip for a usual word: one letter off what the checker proposes, or two words.
-    What has a capital may only be a slip for a word that is no name (Teh, and not Benno for Benny)."""
+    What has a capital may only be a slip for a very common word (Whre, and not Benno for Benny, Savi for Save)."""
     near = set(one_slip_away(word.casefold()))
     if word[:1].isupper():
-        return any(other.casefold() in near and lowest(other.casefold()) for other in proposed)
+        return any(other.casefold() in near and common(other.casefold()) >= _COMMON for other in proposed)
     return any(" " in other or (other.casefold() in near and common(other.casefold()) >= _USUAL) for other in proposed)
