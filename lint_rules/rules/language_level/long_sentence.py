@@ -44,6 +44,10 @@ RULE = Rule(
         "`sentence` for the level in course.yaml."
     ),
     passes=(
+        Example(
+            "**quiet**: not loud. **remember**: have something in your head. **piece**: a small part of it.\n",
+            why="a glossary: each word is explained in a sentence of its own",
+        ),
         Example("The kite is in the big green tree.\n", course=_LIMIT, why="eight words"),
         Example("A kite ____ in the very big ____ tree ____ here.\n", course=_LIMIT, why="gaps are no words"),
         Example("The kite (1) ____ in the big green tree (2) ____.\n", course=_LIMIT, why="numbers of gaps"),
@@ -261,7 +265,8 @@ def _counted(text: str, tokens: Sequence[Token]) -> int:
 
 
 def _pieces(passage: Passage, sentence: Sentence) -> Iterator[tuple[int, int]]:
-    """A sentence without the options after it, cut where a lettered one or a line with a word in bold begins."""
+    """A sentence without the options after it, cut where a lettered one begins, a line with a word in bold, or the next
+    word of a glossary (**quiet**: not loud. **piece**: a part)."""
     text = passage.text
     options = _OPTIONS_AFTER.search(text[sentence.start : sentence.end])
     end = sentence.end if options is None else sentence.start + options.start()
@@ -271,7 +276,10 @@ def _pieces(passage: Passage, sentence: Sentence) -> Iterator[tuple[int, int]]:
         for find in (_LETTER_AFTER, _AFTER_COLON, _AFTER_QUOTE, _LIST_MARK)
         for mark in find.finditer(text, start, end)
     ]
-    marks += [(bold - 1, bold) for bold, _ in passage.strong if start < bold < end and text[bold - 1] == "\n"]
+    inside = [bold for bold, _ in passage.strong if start < bold < end]
+    marks += [
+        (at - 1, at) for at in inside if text[at - 1] == "\n" or text[:at].rstrip().endswith((".", "!", "?", ";"))
+    ]
     marks += [(at, at + 1) for at in verse_ends(text) if start < at < end]
     for left, right in sorted(marks):
         yield start, left
