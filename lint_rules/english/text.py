@@ -60,6 +60,8 @@ class Wording:
     shown: tuple[bool, ...]
 
 
+_LETTERED = "lettered"  # no kind of an activity: an answer behind a letter
+_FIRST_LETTER = re.compile(r"([a-j])\s+(?=\S)")
 _LETTERS_ALONE = re.compile(r"\s*[A-Za-z](?:\s+[A-Za-z])+\s*")  # c d b a e: a key, and no sentence with an article
 
 
@@ -99,8 +101,9 @@ def passages_to_check(unit: Unit) -> Iterator[tuple[Passage, tuple[str, ...]]]:
         for activity in unit.activities
         for passage in (activity.heading.passage, *activity.part.passages)
     }
+    lettered = {id(passage) for passage in _lettered_answers(unit)}
     for passage in unit.passages:
-        around = kinds.get(id(passage), ())
+        around = (*kinds.get(id(passage), ()), *((_LETTERED,) if id(passage) in lettered else ()))
         if passage.audience is Audience.ARTIST or passage.role in _HIDDEN_ROLES or not passage.text.strip():
             continue
         if _DELIBERATE in around and passage.role is not Role.INSTRUCTION:
@@ -108,6 +111,19 @@ def passages_to_check(unit: Unit) -> Iterator[tuple[Passage, tuple[str, ...]]]:
         if passage.field.casefold() == _LABELS or _LETTERS_ALONE.fullmatch(passage.text):
             continue
         yield passage, around
+
+
+def _lettered_answers(unit: Unit) -> Iterator[Passage]:
+    """The answers of a key that begin with letters in order, a paragraph each (`a It is a plan.` `b is going to`)."""
+    before: Passage | None = None
+    last = ""
+    for passage in (one for one in unit.passages if one.audience is Audience.KEY):
+        match = _FIRST_LETTER.match(passage.text)
+        letter = match[1] if match else ""
+        if before is not None and letter and last and ord(letter) == ord(last) + 1:
+            yield before
+            yield passage
+        before, last = passage, letter
 
 
 def wordings(passage: Passage, kinds: Sequence[str] = ()) -> tuple[Wording, ...]:
@@ -121,6 +137,7 @@ def wordings(passage: Passage, kinds: Sequence[str] = ()) -> tuple[Wording, ...]
             *_labels(passage.text, passage.strong),
             *(_numbers(passage.text) if passage.audience is Audience.KEY else ()),
             *(_lettered(passage.text) if passage.audience is Audience.KEY else ()),
+            *([_Hidden(0, 1, ("",))] if _LETTERED in kinds else ()),
             *(_separators(passage.text) if passage.role in _IN_ROWS else ()),
         ]
     )

@@ -32,6 +32,8 @@ _ENDS = frozenset(".!?")
 _ASKING = frozenset({"how", "which", "what", "whose", "who", "whoever", "whatever", "that"})
 _GOING = frozenset({"go", "come", "live", "sit", "stand", "be", "get", "arrive", "stay", "wait", "meet", "see", "say"})
 _HELPING = frozenset({"have", "has", "do", "does", "is", "are", "was", "were"})
+_THE = frozenset({"the", "my", "your", "his", "her", "its", "our", "their", "these", "those"})
+_GROUPS = frozenset({"family", "crew", "group", "team", "class", "gang", "band", "choir", "pack", "herd", "flock"})
 _SHORTEST = 3
 _RARER = 1.0  # Zipf frequency, by what was seen: liras are 1.2 rarer than lira, sisters .4 than sister
 _NEW_CLAUSE = frozenset({"and", "but", "or", "when", "while", "if", "that", "until", "because", "so", "before", ","})
@@ -196,6 +198,25 @@ def _numbers(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(at, at + 1)
 
 
+def _one_of(sentence: KeySentence) -> Iterator[KeySlip]:
+    """`one of the oldest boat`: one of several."""
+    tokens = sentence.tokens
+    for at in range(len(tokens) - 3):
+        if (sentence.low(at), sentence.low(at + 1)) != ("one", "of") or sentence.low(at + 2) not in _THE:
+            continue
+        if sentence.low(at - 1) in ("another", "this", "that", "the", "which", "next", "last", "first", "new"):
+            continue  # another one of the teacher
+        noun = at + 3
+        while noun < len(tokens) - 1 and tokens[noun].pos == "ADJ":
+            noun += 1
+        if tokens[noun].tag != "NN" or tokens[noun].pos != "NOUN":
+            continue
+        after = tokens[noun + 1] if noun + 1 < len(tokens) else None
+        alone = after is not None and after.pos in ("PUNCT", "ADP") and after.text[:1] not in "'’-"
+        if alone and sentence.low(noun) not in _GROUPS and _can_be_counted(sentence.low(noun)):
+            yield sentence.slip(noun, noun)
+
+
 def _can_be_counted(word: str) -> bool:
     """Say whether a word is a noun that has a usual plural, and no verb (four kneel below; two rand; three dozen)."""
     if len(word) < _SHORTEST or not word.isalpha() or word in either_number() or word in bases():
@@ -265,6 +286,7 @@ def _alike(sentence: KeySentence) -> Iterator[KeySlip]:
 
 _PATTERNS: tuple[tuple[Callable[[KeySentence], Iterator[KeySlip]], str], ...] = (
     (_numbers, "Is it more than one?"),
+    (_one_of, "One of several: here the plural is meant."),
     (_verb_forms, "These forms of verbs do not go together."),
     (degrees, "Things are compared in another form."),
     (_words, "This word does not go here."),

@@ -236,3 +236,16 @@ def test_letters_of_a_key_are_hidden(key, left):
 def test_dashes_in_a_panel_part_its_words():
     assert only("1. sun - flower – tree")[1] == ("sun, flower, tree",)
     assert only("He runs - and falls.")[1] == ("He runs - and falls.",)
+
+
+def test_letters_before_answers_that_stand_a_paragraph_each_are_hidden():
+    unit = unit_of(["::: answers\na about the past\n\nb painted has *-ed*\n\na kite\n:::"])
+    shown = {passage.text: wordings(passage, kinds)[0].text.strip() for passage, kinds in passages_to_check(unit)}
+    assert shown["a about the past"] == "about the past"
+    assert shown["b painted has -ed"].startswith("painted")
+    assert shown["a kite"] == "a kite"
+
+
+def test_a_key_of_letters_alone_is_not_shown():
+    unit = unit_of(["::: answers\nPart A\n\nc d b a e\n:::"])
+    assert "c d b a e" not in {passage.text for passage, _ in passages_to_check(unit)}

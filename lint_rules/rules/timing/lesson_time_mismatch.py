@@ -2,14 +2,18 @@
 
 A teacher trusts the total and runs out of lesson, or trusts the activities and stands there with ten minutes to fill.
 Only a lesson whose every activity has a time is added up. Ranges add up to a range, and a total inside it is right.
+What the notes add beside the total (hello ring 4 + activities 10 + 12 + tidy-up 3) is added as well. The same minutes
+missing in several lessons, an opening and a close that no activity holds, are one point.
 """
 
+import re
+from collections import Counter
 from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Lesson
-from lint_rules.page.times import Minutes, activities_minutes, stated_time
-from lint_rules.rule import Example, Reading, Rule
+from lint_rules.page.times import Minutes, StatedTime, activities_minutes, stated_time
+from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
 
 _TWO = (
     "### 1 Listen. {{.song}}\n\n::: teacher\n**Time:** {0}\n:::\n\n"
@@ -33,11 +37,22 @@ RULE = Rule(
         Example(_lesson("35–45 minutes", "15 minutes", "25 minutes"), why="the total is a range"),
         Example(_lesson("40 minutes", "15 minutes", "as long as they like"), why="one activity has no time to add"),
         Example(_lesson("1 hour", "half an hour", "30 min")),
+        Example(_lesson("40 minutes: hello ring 4 + activities 15 + 18 + tidy-up 3", "15 minutes", "18 minutes")),
+        Example(_lesson("40 minutes (5 for the register)", "15 minutes", "20 minutes")),
     ),
     fails=(
         Example(_lesson("«40 minutes»", "15 minutes", "30 minutes")),
         Example(_lesson("«50 minutes» (a long one)", "10–15 minutes", "25–30 minutes")),
         Example(_lesson("«1 h 30»", "15 min", "25 min")),
+        Example(_lesson("«40 minutes»: hello ring 4 + activities 18 + 20 + tidy-up 3", "18 minutes", "20 minutes")),
+    ),
+    gathers=(
+        Gather(
+            Within.COURSE,
+            By.ABOUT,
+            "In {count} lessons the activities add up to {about} less than the total says. If an opening and a close "
+            "fill them, write so beside the total: 40 minutes (hello 4, tidy-up 3).",
+        ),
     ),
 )
 
@@ -48,12 +63,28 @@ def find(reading: Reading) -> Iterator[Found]:
         total, added = stated_time(lesson.part), activities_minutes(lesson)
         if total is None or total.minutes is None or added is None or total.minutes.overlaps(added):
             continue
+        beside = _beside(lesson, total)
+        if total.minutes.overlaps(added + Minutes(beside, beside)):
+            continue
+        added += Minutes(beside, beside)
         words = total.passage.text[total.start : total.end]
+        more = f" + {beside}" if beside else ""
         message = (
-            f"The lesson says {total.minutes}, but its activities add up to {added} ({_sum(lesson)}). "
+            f"The lesson says {total.minutes}, but its activities add up to {added} ({_sum(lesson)}{more}). "
             "Change the total, or the time of an activity."
         )
-        yield Found(total.passage.span(total.start, total.end), words, message)
+        missing = total.minutes.low - added.high
+        about = str(Minutes(missing, missing)) if missing > 0 else ""
+        yield Found(total.passage.span(total.start, total.end), words, message, about=about)
+
+
+def _beside(lesson: Lesson, total: StatedTime) -> int:
+    """The minutes that the notes name beside the total, but for those of the activities: hello ring 4, tidy-up 3."""
+    rest = f"{total.passage.text[: total.start]} {total.passage.text[total.end :]}"
+    named = Counter(int(number) for number in re.findall(r"(?<![\d.,])\d{1,2}(?![\d.,]*\d)", rest))
+    times = [stated_time(activity.part) for activity in lesson.activities]
+    named -= Counter(int(one.minutes.low) for one in times if one and one.minutes)
+    return sum(number * times for number, times in named.items())
 
 
 def _sum(lesson: Lesson) -> str:
