@@ -1,8 +1,8 @@
 """Statements and yes-no questions of a task, held against what a text says word for word.
 
-Only what needs no understanding: the statement itself stands in a sentence of the text, or its denial does, or the text
-names somebody and says in the next words who it is (*Mimo, my cat* for *Mimo is a cat*). A question is the statement
-that it turns round: *Is there an owl in the tree?*
+Only what needs no understanding: a clause of the text is the statement itself, or its denial, or the text names
+somebody and says in the next words who it is (*Mimo, my cat* for *Mimo is a cat*). A question is the statement that it
+turns round: *Is there an owl in the tree?*
 """
 
 import re
@@ -14,9 +14,15 @@ _LEAST = 3  # words of a statement
 _POINTING = frozenset(["i", "you", "he", "she", "it", "we", "they", "this", "that", "these", "those", "there", "here"])
 _TURNED = frozenset(["is", "are", "was", "were", "can", "has"])
 _DENIALS = frozenset(["not", "never", "no", "nobody", "nothing"])
-_DOUBTS = frozenset(["if", "perhaps", "maybe", "or", "think", "thinks", "thought", "pretend", "dream", "dreams"])
+# Words of a sentence that says nothing for sure, or not for the whole story.
+_DOUBTS = frozenset(
+    "if perhaps maybe or think thinks thought pretend dream dreams wish wishes that when everybody first then now later "
+    "before after once until".split()
+)
 _ARTICLES = frozenset(["a", "an", "the"])
-_DETERMINERS = _ARTICLES | {"my", "your", "his", "her", "our", "their"}
+_DETERMINERS = sorted(_ARTICLES | {"my", "your", "his", "her", "our", "their"})
+_CLAUSE = re.compile(r"[,;:–—\"“”]+\s*(?:(?:and|but|so)\s)?|\s(?:and|but|so)\s", re.I)  # where one ends, and one begins
+_OPENED = re.compile(r"^\s*(?:and|but|so)\s", re.I)
 
 
 def is_said(statement: str, texts: Iterable[str]) -> bool | None:
@@ -39,20 +45,22 @@ def _turned(words: Sequence[str]) -> Iterator[list[str]]:
 
 
 def _answers(wanted: Sequence[str], texts: Iterable[str]) -> Iterator[bool]:
-    """Each time that texts say a statement (True), or that they deny it (False)."""
+    """Each time that a clause of the texts says a statement (True), or that it is not so (False)."""
     there = wanted[:1] == ["there"] and len(wanted) > _LEAST + 1  # there is an owl in the tree
     if len(wanted) < _LEAST or (wanted[0] in _POINTING and not there) or not _DENIALS.isdisjoint(wanted):
         return
     for text in texts:
         for sentence in _SENTENCE.findall(text):
-            told = _words(sentence)
-            if sentence.rstrip().endswith("?") or not _DOUBTS.isdisjoint(told):
+            if sentence.rstrip().endswith("?") or not _DOUBTS.isdisjoint(_words(sentence)):
                 continue
-            denied = not _DENIALS.isdisjoint(told)
-            if _stand_in(wanted, [word for word in told if word not in _DENIALS]):
-                yield not denied
-            elif not denied and _is_named(wanted, told):
+            if _is_named(wanted, sentence):
                 yield True
+            for clause in _CLAUSE.split(_OPENED.sub("", sentence)):
+                told = _words(clause)
+                if told == list(wanted):
+                    yield True
+                elif told.count("not") == 1 and [word for word in told if word != "not"] == list(wanted):
+                    yield False
 
 
 def _words(text: str) -> list[str]:
@@ -60,17 +68,9 @@ def _words(text: str) -> list[str]:
     return _WORD.findall(plain)
 
 
-def _stand_in(wanted: Sequence[str], told: Sequence[str]) -> bool:
-    """Say whether some words stand one after another where a clause may begin and end."""
-    count = len(wanted)
-    return any(list(told[at : at + count]) == list(wanted) for at in range(len(told) - count + 1))
-
-
-def _is_named(wanted: Sequence[str], told: Sequence[str]) -> bool:
-    """*Mimo is a cat*: Mimo, my cat; Mimo the cat."""
+def _is_named(wanted: Sequence[str], sentence: str) -> bool:
+    """*Mimo is a cat*: Mimo, my cat. Mimo the cat!"""
     if len(wanted) != 4 or wanted[1] != "is" or wanted[2] not in _ARTICLES:
         return False
-    return any(
-        told[at] == wanted[0] and told[at + 1] in _DETERMINERS and told[at + 2] == wanted[3]
-        for at in range(len(told) - 2)
-    )
+    who, what = re.escape(wanted[0]), re.escape(wanted[3])
+    return re.search(rf"\b{who}(?:, (?:{'|'.join(_DETERMINERS)})| the) {what}\s*[.,!?;]", sentence, re.I) is not None

@@ -46,6 +46,16 @@ RULE = Rule(
             _COUNTED.replace("ducks?", "ducks do you know?") + _key("1 Own answers, e.g. 25 ducks"), why="anybody's"
         ),
         Example(_PLAY + "### 1 Yes or no?\n\n1. Mimo is a cat.\n2. Mimo is a dog.\n" + _key("1 yes\n2 no")),
+        Example(
+            "### 1 Yes or no?\n\n1. The small brown cat is in the old box.\n" + _key("1 no") + "\n### 2 Correct it.\n\n"
+            "1. The small brown cat is in the old box. ____\n" + _key("1 The small brown cat is in the bag."),
+            why="another exercise is no text",
+        ),
+        Example(
+            "The cat is black but it has no tail, and Tom likes ducks. The bag of the old woman is heavy.\n\n"
+            "### 1 Yes or no?\n\n1. The cat is black.\n2. The old woman is heavy.\n3. Tom likes ducks.\n"
+            + _key("1 yes\n2 no\n3 yes"),
+        ),
         Example(_PLAY + "### 1 Yes or no?\n\n1. The hat is red.\n" + _key("1 no"), why="the text only asks"),
         Example("### 1 Read.\n\nTom has two cats.\n\n1. How many dogs are there? ____\n" + _key("1 three")),
     ),
@@ -74,7 +84,7 @@ _HOW_MANY = re.compile(
 _TRUE = frozenset({"true", "t", "right", "yes", "✓", "tick", "correct"})
 _FALSE = frozenset({"false", "f", "wrong", "no", "✗", "✘", "cross", "incorrect"})
 _CIRCLED = re.compile(
-    r"\s*[(\[]?\b(?:yes\s*/\s*no|true\s*/\s*false|t\s*/\s*f|right\s*/\s*wrong)\b.*$|_{2,}.*$", re.I | re.S
+    r"[(\[]?\b(?:yes\s*/\s*no|true\s*/\s*false|t\s*/\s*f|right\s*/\s*wrong)\b.*$|_{2,}.*$", re.I | re.S
 )
 _LARGE = 13
 _YEARS = 1000
@@ -91,6 +101,7 @@ class _Told:
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report numbers that the key holds for right and the texts do not have, where they have another."""
+    every = [item for read in reading.readings.exercises for one in read.exercises for item in one.items]
     for read in reading.readings.exercises:
         if _SUM.search(read.activity.heading.passage.text):
             continue
@@ -103,7 +114,7 @@ def find(reading: Reading) -> Iterator[Found]:
         lesson = _lesson(reading.unit, read)
         around = _told(_texts(lesson.passages if lesson else (), answered, briefs=False))
         unit = _told(_texts(reading.unit.passages, answered, briefs=True))
-        told = list(_texts(lesson.passages if lesson else (), answered, briefs=False))
+        told = list(_texts(lesson.passages if lesson else (), every, briefs=False))
         for item in answered:
             numbers = list(_item(item, (near, around), unit))
             yield from numbers or _statement(item, told)
