@@ -35,8 +35,10 @@ _HALF_HOURS = re.compile(rf"(?P<low>{_NUMBER})\s+and\s+a\s+half{_GAP}{_HOUR_UNIT
 _TIMES = re.compile(rf"(?P<count>{_NUMBER})\s*[x×]\s*", re.I)
 _PLUS = re.compile(r"\s*(?:\+|\bplus\b)\s*", re.I)
 _START = re.compile(r"[\w½¼¾]+")
-_OF_SEVERAL = re.compile(r"\d|\b(?:each|every|per|after)\b", re.I)  # 3 groups, 5 minutes: no time of the whole
-_SHARED = re.compile(r"\s*(?:each|per|an?|every|for each)\b", re.I)
+_OF_SEVERAL = re.compile(
+    rf"\d|\b(?:each|every|per|after|first|last|until)\b|\b(?!an?\b)(?:{_WORD})\b", re.I
+)  # 3 groups, 5 minutes: no time of the whole
+_SHARED = re.compile(r"\s*(?:each|per|an?|every|for each|before|after|of the|from the|to go)\b", re.I)
 _LEAD = re.compile(
     r"\s*(?:(?:about|around|approximately|approx\.?|ca\.?|c\.|roughly|up to|at least|max\.?|maximum|~)\s*)?", re.I
 )

@@ -76,6 +76,10 @@ def test_reads_a_time_and_knows_its_words(text: str, low: float, high: float, wo
         "3 groups, 5 minutes",
         "groups of three: 5 minutes each",
         "each pair 5 minutes",
+        "Two lessons of 45 minutes",
+        "three groups, five minutes",
+        "until the bell (about 5 minutes before the end)",
+        "the first 5 minutes of the lesson",
     ],
 )
 def test_what_is_no_time(text: str) -> None:

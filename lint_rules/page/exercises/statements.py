@@ -8,17 +8,14 @@ turns round: *Is there an owl in the tree?*
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
+from lint_rules.tables import words
+
 _SENTENCE = re.compile(r"[^.!?\n]+[.!?]*")
 _WORD = re.compile(r"[^\W_]+")
 _LEAST = 3  # words of a statement
 _POINTING = frozenset(["i", "you", "he", "she", "it", "we", "they", "this", "that", "these", "those", "there", "here"])
 _TURNED = frozenset(["is", "are", "was", "were", "can", "has"])
 _DENIALS = frozenset(["not", "never", "no", "nobody", "nothing"])
-# Words of a sentence that says nothing for sure, or not for the whole story.
-_DOUBTS = frozenset(
-    "if perhaps maybe or think thinks thought pretend dream dreams wish wishes that when everybody first then now later "
-    "before after once until".split()
-)
 _ARTICLES = frozenset(["a", "an", "the"])
 _DETERMINERS = sorted(_ARTICLES | {"my", "your", "his", "her", "our", "their"})
 _CLAUSE = re.compile(r"[,;:–—\"“”]+\s*(?:(?:and|but|so)\s)?|\s(?:and|but|so)\s", re.I)  # where one ends, and one begins
@@ -31,17 +28,17 @@ def is_said(statement: str, texts: Iterable[str]) -> bool | None:
 
     What points (*It is red*) is never known: it may be about anything.
     """
-    words = _words(statement)
-    wanteds = list(_turned(words)) if statement.rstrip().endswith("?") else [words]
+    stated = _words(statement)
+    wanteds = list(_turned(stated)) if statement.rstrip().endswith("?") else [stated]
     said = {one for wanted in wanteds for one in _answers(wanted, texts)}
     return said.pop() if len(said) == 1 else None
 
 
-def _turned(words: Sequence[str]) -> Iterator[list[str]]:
+def _turned(asked: Sequence[str]) -> Iterator[list[str]]:
     """The statements that a question may ask about: its verb behind one word, or two, or three."""
-    if words and words[0] in _TURNED:
-        for at in range(2, min(5, len(words))):
-            yield [*words[1:at], words[0], *words[at:]]
+    if asked and asked[0] in _TURNED:
+        for at in range(2, min(5, len(asked))):
+            yield [*asked[1:at], asked[0], *asked[at:]]
 
 
 def _answers(wanted: Sequence[str], texts: Iterable[str]) -> Iterator[bool]:
@@ -51,7 +48,7 @@ def _answers(wanted: Sequence[str], texts: Iterable[str]) -> Iterator[bool]:
         return
     for text in texts:
         for sentence in _SENTENCE.findall(text):
-            if sentence.rstrip().endswith("?") or not _DOUBTS.isdisjoint(_words(sentence)):
+            if sentence.rstrip().endswith("?") or not words("doubts").isdisjoint(_words(sentence)):
                 continue
             if _is_named(wanted, sentence):
                 yield True

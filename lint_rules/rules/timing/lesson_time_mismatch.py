@@ -39,11 +39,14 @@ RULE = Rule(
         Example(_lesson("1 hour", "half an hour", "30 min")),
         Example(_lesson("40 minutes: hello ring 4 + activities 15 + 18 + tidy-up 3", "15 minutes", "18 minutes")),
         Example(_lesson("40 minutes (5 for the register)", "15 minutes", "20 minutes")),
+        Example(_lesson("40 minutes (24 children)", "15 minutes", "25 minutes")),
     ),
     fails=(
         Example(_lesson("«40 minutes»", "15 minutes", "30 minutes")),
         Example(_lesson("«50 minutes» (a long one)", "10–15 minutes", "25–30 minutes")),
         Example(_lesson("«1 h 30»", "15 min", "25 min")),
+        Example(_lesson("«40 minutes» (12 children)", "15 minutes", "13 minutes")),
+        Example(_lesson("«40 minutes», or 45 with the song", "15 minutes", "20 minutes")),
         Example(_lesson("«40 minutes»: hello ring 4 + activities 18 + 20 + tidy-up 3", "18 minutes", "20 minutes")),
     ),
     gathers=(
@@ -54,6 +57,14 @@ RULE = Rule(
             "fill them, write so beside the total: 40 minutes (hello 4, tidy-up 3).",
         ),
     ),
+)
+
+
+# hello ring 4; activities 10; 12; 5 for the register; tidy-up: 3 minutes
+_PART = re.compile(
+    r"(?:(?!or\b|room\b|page|track|unit|class|group|year|lesson)[^\W\d_][\w' -]*?:?\s*)?(\d{1,2})"
+    r"(?:\s*min(?:ute)?s?\.?)?(?:\s+for\s[\w' -]+)?",
+    re.I,
 )
 
 
@@ -79,9 +90,13 @@ def find(reading: Reading) -> Iterator[Found]:
 
 
 def _beside(lesson: Lesson, total: StatedTime) -> int:
-    """The minutes that the notes name beside the total, but for those of the activities: hello ring 4, tidy-up 3."""
-    rest = f"{total.passage.text[: total.start]} {total.passage.text[total.end :]}"
-    named = Counter(int(number) for number in re.findall(r"(?<![\d.,])\d{1,2}(?![\d.,]*\d)", rest))
+    """The minutes that the notes name beside the total, but for those of the activities: hello ring 4, tidy-up 3. Only
+    where all that follows the total is such a list: (24 children), or 45 with the song are none."""
+    rest = total.passage.text[total.end :].strip(" :;,.–-()")
+    parts = [_PART.fullmatch(part.strip()) for part in re.split(r"[+,;]", rest)]
+    if not rest or not all(parts):
+        return 0
+    named = Counter(int(part[1]) for part in parts if part)
     times = [stated_time(activity.part) for activity in lesson.activities]
     named -= Counter(int(one.minutes.low) for one in times if one and one.minutes)
     return sum(number * times for number, times in named.items())
