@@ -21,9 +21,21 @@ _PAGE = frozenset({Place.PAGE, Place.LIST})
 _MAKING = "make"  # the class of activities whose page says what to do
 _MATERIALS = frozenset({Place.MATERIALS, Place.LESSON_MATERIALS})
 _SENTENCE = re.compile(r"[^.!?;:\n]+[.!?;:]*")
-# Nobody does it, or only in play; or the teacher does, out of reach.
+# Nobody does it, or only in play, or not in class.
 _NOT_DONE = re.compile(
-    r"\b(?:not|never|no|nobody|without|don['’]t|pretend|mime|imagine|picture|toy|song|air|battery|you|teacher|adult)\b",
+    r"\b(?:not|never|no|nobody|without|don['’]t|pretend|mime|imagine|toy|battery|in the air|time is short"
+    r"|(?:before|after) (?:the |this )?(?:lesson|class)|beforehand|picture of)\b",
+    re.I,
+)
+# Grown-ups do it: an adult cuts; show how you peel.
+_BY_ADULT = re.compile(r"\b(?:you|teacher|adults?|grown-ups?|helpers?|parents?)\s+(?:\w+\s+)?$", re.I)
+_WITH = re.compile(r"\b(?:with|using)(?:\s+[\w'’-]+){0,2}\s*$", re.I)
+_BETWEEN = 3  # words between a verb and its thing: push the long pin
+_OTHER_THING = re.compile(r"\s*(?:cards?|words?|pictures?|sounds?)\b", re.I)  # the oven card
+# What is cut in class and is no paper: the story, step 3, the game; and cut in, cut short.
+_OTHER_SENSE = re.compile(
+    r"\s*(?:in|short|down|it short"
+    r"|(?:the\s+|your\s+|a\s+)?(?:story|steps?|game|time|activity|lesson|text|odd|words?))\b",
     re.I,
 )
 # Where an order begins: 1 Cut …; Wash and cut …; then cut …
@@ -61,11 +73,12 @@ def plain_acts(text: ActivityText) -> Iterator[PlainAct]:
         if one.place is Place.STEPS or (one.place in _PAGE and _MAKING in text.kinds)
     ]
     for row in _table():
-        on_list = row.things.search(listed) is not None
+        on_list = _MAKING in text.kinds and row.things.search(listed) is not None
         shown = (
             PlainAct(row.hazard, passage, start, end)
             for passage, on_page in followed
             for start, end in _in_passage(passage.text, row, on_list=on_list, ordered=on_page)
+            if not any(left < end and start < right for left, right in passage.emphasis)  # the word *cut*
         )
         yield from islice(shown, 1)
 
@@ -75,16 +88,27 @@ def _in_passage(text: str, row: _Row, *, on_list: bool, ordered: bool) -> Iterat
         verb = row.verbs.search(text, sentence.start(), sentence.end())
         if verb is None or "?" in sentence[0] or _NOT_DONE.search(sentence[0]) or _OPEN.search(sentence[0]):
             continue
+        if _OTHER_SENSE.match(text, verb.end()):
+            continue
         before = text[sentence.start() : verb.start()]
         by_children = not ordered and any(word.casefold() in _class() for word in re.findall(r"[\w'’]+", before))
-        if not by_children and not _ORDERED.search(before):
+        if _BY_ADULT.search(before) or not (by_children or _ORDERED.search(before)):
             continue
         thing = row.things.search(text, verb.end(), sentence.end())
-        if thing is not None:
+        if (
+            thing is not None
+            and _is_of_verb(text[verb.end() : thing.start()])
+            and not _OTHER_THING.match(text, thing.end())
+        ):
             yield verb.start(), thing.end()
         elif on_list and row.by_list is not None and row.by_list.fullmatch(verb[0]):
             run = list(re.finditer(r"[\w'’-]+", text[verb.start() : sentence.end()]))[:_SHOWN]
             yield verb.start(), verb.start() + run[-1].end()
+
+
+def _is_of_verb(between: str) -> bool:
+    """Say whether the words between a verb and a thing let the verb be about it: a few words, or with it."""
+    return "," not in between and (len(between.split()) <= _BETWEEN or _WITH.search(between) is not None)
 
 
 @cache

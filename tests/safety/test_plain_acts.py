@@ -26,6 +26,13 @@ def acts_of(page: str, materials: str = "", steps: str = "", kind: str = "make")
         ("", "carrots, a peeler", "Groups peel and cut two carrots.", "knives-and-blades", "peel and cut two carrots"),
         ("", "", "Each group lights a candle.", "candles-fire-fireworks", "lights a candle"),
         ("", "", "Tie the scarf over the eyes of one child.", "blindfold-games", "Tie the scarf over the eyes"),
+        (
+            "",
+            "scissors, paper",
+            "Children cut out the pictures with scissors.",
+            "scissors-cutting",
+            "cut out the pictures with scissors",
+        ),
         ("1. Bake the stars.", "an oven, dough", "", "hot-water-cooking", "Bake the stars"),
     ],
 )
@@ -48,6 +55,16 @@ def test_an_act_is_seen_by_its_verb_and_its_thing(page, materials, steps, hazard
         ("", "", "Do not light the candle."),
         ("", "", "Light and dark: children sort the pictures of candles."),
         ("1. What do you cut with scissors?", "", ""),
+        ("", "", "Put the cooker and the sofa in the right room of the plan."),
+        ("", "", "Children put the oven card and the stove card in order."),
+        ("", "", "Put a tick next to the saucepan."),
+        ("", "", "Add *kettle* to the word map."),
+        ("", "scissors", "Trim the story to five lines."),
+        ("", "scissors", "The class cut in when they hear a mistake."),
+        ("", "scissors", "Cut step 3 if time is short."),
+        ("", "scissors", "Cut the game after five minutes."),
+        ("", "scissors", "Cut the cards before the lesson."),
+        ("", "scissors", "Show how you cut one star."),
     ],
 )
 def test_a_word_that_is_no_act_is_let_alone(page, materials, steps):

@@ -117,7 +117,7 @@ class _Open:
     noted: bool
 
 
-_PLAIN_CARE = 0.0  # a score: as likely a care as not
+_PLAIN_CARE = 0.5  # a score: rather a care than not; the mere names of tools reach 0
 
 
 def find(reading: Reading) -> Iterator[Found]:
