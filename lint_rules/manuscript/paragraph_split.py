@@ -32,13 +32,15 @@ _LABEL_LIMIT = 40  # a longer bold stretch is emphasis, not the name of a field 
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A range of a paragraph's text; ``label`` (with its range) is what was taken off its front."""
+    """A range of a paragraph's text; ``label`` (with its range) is what was taken off its front; ``bare``: that is set
+    off by its place alone, not by bold or italics."""
 
     start: int
     end: int
     label: str = ""
     label_start: int = 0
     label_end: int = 0
+    bare: bool = False
 
 
 def lines(plain: InlineText) -> list[tuple[int, int]]:
@@ -113,7 +115,7 @@ def _set_off(plain: InlineText, start: int, end: int) -> Piece | None:
     alone = match.end() == end and (marked or end - start == plain.length)
     if not (match[2] or alone or (match[3] and marked)):
         return None
-    return Piece(match.end(), end, match[1], at, until)
+    return Piece(match.end(), end, match[1], at, until, bare=not marked)
 
 
 def is_name(label: str) -> bool:

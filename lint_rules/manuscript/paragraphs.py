@@ -265,7 +265,12 @@ def _read_options(
 def read_notes(state: ReaderState, plain: InlineText, setting: Setting) -> None:
     """Teacher's notes: a line that begins in bold with a colon begins a field, and a usual name in bold anywhere."""
     start = 0
+    notes = state.notes[-1]
     for label in paragraph_split.field_leads(plain):
+        # Among names in bold a bare one is a word of the text (Answers: in pairs), and so it is in a list of steps.
+        if label.bare and (setting.item is not None or (notes.field is not None and not notes.bare)):
+            continue
+        notes.bare = label.bare
         state.add(cut_passage(plain, start, label.label_start, Role.NOTE, setting))
         state.begin_field(label.label, _label_span(plain, label), plain.ends[label.start - 1])
         start = label.start

@@ -29,6 +29,7 @@ class OpenDiv:
     audience: Audience
     song: bool
     field: OpenField | None = None
+    bare: bool = False  # the names of its fields are set off by their place alone
 
 
 @dataclass(slots=True)

@@ -50,3 +50,17 @@ def test_a_field_is_read_however_its_name_is_set_off(notes):
 )
 def test_a_word_in_a_sentence_is_no_field(notes):
     assert fields_of(notes) == []
+
+
+@pytest.mark.parametrize(
+    "steps",
+    [
+        "1. Children look.\n2. Answers: children check in pairs.\n3. Words: they say two.",
+        "Children look.\nAnswers: in pairs.",
+        "Children look.\n\n- Words: write two of them.\n- Time: they look at the clock.",
+    ],
+)
+def test_a_bare_name_among_names_in_bold_is_a_word_of_the_text(steps):
+    (aim, rest) = fields_of(f"**Aim:** Name things.\n\n**Steps:**\n\n{steps}")
+    assert (aim[0], rest[0]) == ("Aim", "Steps")
+    assert any("Answers" in text or "Words" in text for text in rest[1])

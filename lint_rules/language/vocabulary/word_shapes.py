@@ -8,7 +8,7 @@ from itertools import pairwise
 from lint_rules.language.inflection.forms import noun_forms
 from lint_rules.language.inflection.lemmas import lemma as lemma_of
 from lint_rules.language.tokens import Token
-from lint_rules.language.vocabulary.reference import COMMON, common, graded, lowest
+from lint_rules.language.vocabulary.reference import COMMON, common, graded, is_a, lowest
 from lint_rules.language.vocabulary.word_index import canonical, childrens_words, picturable_nouns
 from lint_rules.tables import entries
 
@@ -112,8 +112,11 @@ def _keys(text: str, lemma: str, pos: str) -> tuple[str, ...]:
 
 def verb_of(token: Token) -> str:
     """The verb that an adjective or a noun in -ing or -ed is made from ('' for other words): boiling → boil."""
-    made = token.pos in {"ADJ", "NOUN"} and canonical(token.text).endswith(("ing", "ed"))
-    return _verb(token.text) if made else ""
+    word = canonical(token.text)
+    if token.pos not in {"ADJ", "NOUN"} or not word.endswith(("ing", "ed")):
+        return ""
+    verb = _verb(token.text)
+    return verb if verb != word and is_a(verb, "VERB") else ""
 
 
 def _verb(text: str) -> str:
@@ -135,7 +138,7 @@ def positive(word: str) -> str:
     for tag, ending in (("JJS", "est"), ("JJR", "er")):
         if word.endswith(ending) and len(word) > len(ending) + 2:
             base = canonical(lemma_of(word, tag, "ADJ", ""))
-            return base if base != word else ""
+            return base if base != word and (ending == "est" or is_a(base, "ADJ")) else ""
     return ""
 
 

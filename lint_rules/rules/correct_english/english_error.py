@@ -336,7 +336,8 @@ def _names_in(reading: Reading) -> frozenset[str]:
         for match in reading.english(passage):
             if match.rule.startswith(SPELLER):
                 words = passage.text[match.start : match.end]
-                capitals[spelling_of(words)].append(words[:1].isupper() and words[1:].islower())
+                capital = words[:1].isupper() and words[1:].islower() and not is_slip(words, match.replacements)
+                capitals[spelling_of(words)].append(capital)
                 if _is_in_mid_sentence(passage.text, match):
                     mid_sentence.add(spelling_of(words))
     return frozenset(mid_sentence | {word for word, seen in capitals.items() if len(seen) > 1 and all(seen)})

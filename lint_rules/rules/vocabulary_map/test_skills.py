@@ -3,7 +3,7 @@
 A child who understands and speaks well may write little at six; a test on paper alone tells that child, and the family,
 the wrong thing. A test should ask for listening, for reading or writing, and for speaking, or for what the course lists
 under `test_skills`. The skills are the classes of the test's activities; of one that is marked as a test and no more
-(*Do the test*, with all its parts) they are what its page, or the teacher's Steps, tell children to do.
+(*Do the test*, with all its parts) they are what its page tells children to do, or the Steps say that they do.
 """
 
 import re
@@ -44,6 +44,11 @@ RULE = Rule(
     fails=(
         Example(f"## «Test» {{.test}}\n\n{_LISTEN}{_READ}", why="nothing to say"),
         Example(f"## Lesson 6: «What can I do?» {{.test}}\n\n{_READ}{_SPEAK}", why="nothing to listen to"),
+        Example(
+            "## «Test» {.test}\n\n### 1 Do the test. {.test}\n\n**A. Read and write.**\n\n1. A ____ .\n\n::: teacher\n"
+            "**Steps:** Tell children to write in silence. Listen for whispers. Nobody may speak.\n:::\n",
+            why="what the teacher does",
+        ),
         Example("## «Test» {.test}\n\n### 1 Do the test. {.test}\n\n**A. Read and write.**\n\n1. It is a ____ .\n"),
     ),
     limits=(Limit("listening, reading or writing, and speaking", "common practice, no source"),),
@@ -58,6 +63,9 @@ RULE = Rule(
 )
 
 
+_BY_CHILDREN = re.compile(
+    r"(?:^|(?<=[.!?] )|\d[.)] )(?:the )?(?:children|pupils|they|pairs|each child)\b[^.!?]*", re.I | re.M
+)
 _WORDS_OF = {
     skill: re.compile(rf"\b(?:{words})\b", re.I)
     for skill, words in {
@@ -85,16 +93,18 @@ def _missing(lesson: Lesson, wanted: Sequence[Sequence[str]]) -> list[str]:
     skills = {skill for group in wanted for skill in group}
     kinds: set[str] = set()
     for activity in lesson.activities:
-        kinds.update(activity.kinds if skills & {*activity.kinds} else _told(activity))
+        kinds.update(activity.kinds if skills & {*activity.kinds} else _asked_by_words(activity))
     return [" or ".join(group) for group in wanted if not kinds & set(group)]
 
 
-def _told(activity: Activity) -> Iterator[str]:
-    """The skills that the words of an activity without such a class ask for."""
+def _asked_by_words(activity: Activity) -> Iterator[str]:
+    """The skills that an activity without such a class asks for, by the words of its page and what children do."""
     if "audio" in activity.heading.attributes.values:
         yield "listening"
     passages = (activity.heading.passage, *activity.part.passages)
-    text = "\n".join(one.text for one in passages if one.audience in (Audience.PUPIL, Audience.TEACHER))
+    page = [one.text for one in passages if one.audience is Audience.PUPIL]
+    notes = [one.text for one in passages if one.audience is Audience.TEACHER]
+    text = "\n".join([*page, *(match[0] for note in notes for match in _BY_CHILDREN.finditer(note))])
     for skill, words in _WORDS_OF.items():
         if words.search(text):
             yield skill
