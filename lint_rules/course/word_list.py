@@ -188,12 +188,13 @@ class _ListReader:
         if not any(char.isalnum() for char in word):
             self.say(self.at(row, "word"), f"'{word}' is not a word.")
             return None
+        use = _KNOWN if self.cell(row, "unit") in _BEFORE else self.use(row)
         return WordEntry(
             word=word,
             part_of_speech=self.part_of_speech(row),
             topics=tuple(dict.fromkeys(t for t in map(str.strip, self.cell(row, "topic").split("|")) if t)),
-            unit=self.unit(row),
-            use=_KNOWN if self.cell(row, "unit") in _BEFORE else self.use(row),
+            unit=0 if use == _KNOWN else self.unit(row),
+            use=use,
             note=self.cell(row, "note"),
             level=self.level,
             path=self.source.path,
@@ -214,7 +215,7 @@ class _ListReader:
 
     def unit(self, row: _Row) -> int:
         written = self.cell(row, "unit")
-        if not written or written in _BEFORE:
+        if not written:
             return 0
         match = _WHOLE.fullmatch(written)
         if match is None or int(match[1]) == 0:

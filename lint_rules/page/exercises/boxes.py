@@ -118,6 +118,8 @@ def _in_box(passage: Passage, unit: Unit) -> bool:
     index = passage.div
     while index is not None:
         div = unit.divs[index]
+        if div.kind is DivKind.WORDS and passage.role is Role.TEXT:
+            return False  # what a word means, under it in a definition list
         if div.kind is DivKind.WORDS or any(_BOX_CLASSES.fullmatch(name) for name in div.attributes.classes):
             return True
         index = div.parent
