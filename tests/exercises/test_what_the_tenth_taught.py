@@ -3,11 +3,9 @@
 are found at their words, and beside them exercises of the same layouts of which nothing is said.
 """
 
-import re
-
 import pytest
 
-from tests.exercises.measure import ABOUT_LEVEL, Exercise, findings_of
+from tests.exercises.taught import assert_caught, assert_left_alone, said_of
 
 
 def _key(text: str) -> str:
@@ -258,26 +256,16 @@ LEFT_ALONE = [
 ]  # fmt: skip
 
 
-def _exercises(activities: list[str]) -> list[Exercise]:
-    return [Exercise(f"{at:02}", activity, "", (), "A2", "") for at, activity in enumerate(activities)]
-
-
 @pytest.fixture(scope="module")
 def said():
-    return findings_of(_exercises([*(activity for _, _, activity in CAUGHT), *LEFT_ALONE]))
+    return said_of(CAUGHT, LEFT_ALONE)
 
 
 @pytest.mark.parametrize("at", range(len(CAUGHT)), ids=[f"{rule}: {words}" for rule, words, _ in CAUGHT])
 def test_a_fault_is_found_at_its_words(said, at):
-    rule, words, _ = CAUGHT[at]
-    findings, text = said[f"{at:02}"]
-    spans = [match.span() for match in re.finditer(re.escape(words), text)]
-    at_words = [one for one in findings if any(one.span.start < end and start < one.span.end for start, end in spans)]
-    assert rule in {finding.rule for finding in at_words}, findings
-    assert {finding.rule for finding in findings if finding.rule not in ABOUT_LEVEL} == {rule}
+    assert_caught(said, at, CAUGHT)
 
 
 @pytest.mark.parametrize("at", range(len(LEFT_ALONE)))
 def test_nothing_is_said_of_what_is_right(said, at):
-    findings, _ = said[f"{at + len(CAUGHT):02}"]
-    assert [(one.rule, one.text) for one in findings if one.rule not in ABOUT_LEVEL] == []
+    assert_left_alone(said, at + len(CAUGHT))
