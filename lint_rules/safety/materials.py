@@ -49,7 +49,8 @@ _PRINTED = re.compile(
     r"|\b(?:use|read|choose from|complete|write|look at)\b[^.!?\n]{0,40}\bthe (?:\w+ )?box(?:es)?\b",
     re.I,
 )
-_PREPARED = re.compile(
+# What the teacher does before or after the lesson.
+PREPARED = re.compile(
     r"\b(?:before|after) (?:the |this |your )?(?:lesson|class)\b|\bbeforehand\b|\bin advance\b|\bat home\b", re.I
 )
 _LIMBS = frozenset({"hand", "finger", "thumb", "arm", "leg", "foot", "tongue", "head", "chin"})
@@ -124,7 +125,7 @@ def _covering(thing: Thing) -> Finder[str]:
 def _by_verb(text: str, tokens: Sequence[Token], index: int) -> Iterator[Used]:
     """The thing that a verb needs: `cut out the cards`, `stick it in your book`."""
     token = tokens[index]
-    if _PREPARED.search(text, max(0, token.start - _NEAR), token.start + _NEAR):
+    if PREPARED.search(text, max(0, token.start - _NEAR), token.start + _NEAR):
         return  # what the teacher does before or after the lesson
     for thing in _needed_for().get(token.lemma, ()):
         if _is_other_sense(tokens, index) or _is_said_of_me(tokens, index) or _is_denied(tokens, index):

@@ -15,6 +15,7 @@ from itertools import islice
 from lint_rules.language.inflection.forms import every_form, noun_forms
 from lint_rules.manuscript.model import Passage
 from lint_rules.safety.activity_text import ActivityText, Place
+from lint_rules.safety.materials import PREPARED
 from lint_rules.tables import alternatives, rows, words
 
 _PAGE = frozenset({Place.PAGE, Place.LIST})
@@ -23,8 +24,7 @@ _MATERIALS = frozenset({Place.MATERIALS, Place.LESSON_MATERIALS})
 _SENTENCE = re.compile(r"[^.!?;:\n]+[.!?;:]*")
 # Nobody does it, or only in play, or not in class.
 _NOT_DONE = re.compile(
-    r"\b(?:not|never|no|nobody|without|don['’]t|pretend|mime|imagine|toy|battery|in the air|time is short"
-    r"|(?:before|after) (?:the |this )?(?:lesson|class)|beforehand|picture of)\b",
+    r"\b(?:not|never|no|nobody|without|don['’]t|pretend|mime|imagine|toy|battery|in the air|time is short)\b",
     re.I,
 )
 # Grown-ups do it: an adult cuts; show how you peel.
@@ -65,7 +65,7 @@ class PlainAct:
 
 
 def plain_acts(text: ActivityText) -> Iterator[PlainAct]:
-    """The acts of an activity that are said in so many words, each hazard once."""
+    """The acts of an activity that are said in so many words, one for each row of the table at most."""
     listed = "\n".join(one.passage.text for one in text.said if one.place in _MATERIALS)
     followed = [
         (one.passage, one.place in _PAGE)
@@ -88,7 +88,7 @@ def _in_passage(text: str, row: _Row, *, on_list: bool, ordered: bool) -> Iterat
         verb = row.verbs.search(text, sentence.start(), sentence.end())
         if verb is None or "?" in sentence[0] or _NOT_DONE.search(sentence[0]) or _OPEN.search(sentence[0]):
             continue
-        if _OTHER_SENSE.match(text, verb.end()):
+        if PREPARED.search(sentence[0]) or _OTHER_SENSE.match(text, verb.end()):
             continue
         before = text[sentence.start() : verb.start()]
         by_children = not ordered and any(word.casefold() in _class() for word in re.findall(r"[\w'’]+", before))
