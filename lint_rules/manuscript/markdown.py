@@ -14,7 +14,7 @@ from typing import Any, Literal
 from markdown_it import MarkdownIt
 from markdown_it.parser_block import ParserBlock
 from markdown_it.parser_inline import ParserInline
-from markdown_it.rules_block import StateBlock
+from markdown_it.rules_block import StateBlock, code
 from markdown_it.rules_block.html_block import html_block
 from markdown_it.rules_inline import StateInline, autolink, backtick, image, link
 from markdown_it.token import Token
@@ -34,6 +34,9 @@ _NEWLINES = re.compile(r"\r\n?")
 _GAP = re.compile(r"_{4,}")
 _OPTION = re.compile(r"[ \t>]*\(?[A-Za-z]\)[ \t]")
 _CUT_BY_COMMENTS = ("bullet_list_close", "ordered_list_close", "table_close", "blockquote_close", "list_item_open")
+_IN_BRACKETS = re.compile(r"\((?:\d{1,3}|[A-Za-z]|[ivx]{2,4})\)\s")  # Pandoc User's Guide, 'fancy_lists'
+_INDENT = 4
+_PARAGRAPH = 3  # tokens: it opens, what it says, it closes
 _SILENT_HTML = re.compile(r"<(?:script|style|textarea|!|\?)", re.IGNORECASE)
 
 Nesting = Literal[-1, 0, 1]
@@ -160,6 +163,25 @@ def _html_block(state: StateBlock, line: int, end_line: int, silent: bool) -> bo
     return not state.src.startswith(OPENING, start) and html_block(state, line, end_line, silent)
 
 
+def _code_block(state: StateBlock, line: int, end_line: int, silent: bool) -> bool:
+    """Four spaces begin computer code; below an item `(1)` they set in what belongs to it, as in Pandoc's lists."""
+    return not _belongs_to_item(state, line) and code(state, line, end_line, silent)
+
+
+def _belongs_to_item(state: StateBlock, line: int) -> bool:
+    indent = state.sCount[line] - state.blkIndent
+    if (
+        not _INDENT <= indent < 2 * _INDENT
+        or len(state.tokens) < _PARAGRAPH
+        or state.tokens[-1].type != "paragraph_close"
+    ):
+        return False
+    before = state.tokens[-2]
+    if before.map is None or before.level != state.level + 1:
+        return False
+    return _IN_BRACKETS.match(before.content) is not None or state.sCount[before.map[0]] - state.blkIndent >= _INDENT
+
+
 def _with_attributes(rule: InlineRule) -> InlineRule:
     """A picture, link or code span takes the attributes that follow it; they are no text."""
 
@@ -233,6 +255,7 @@ def _parser() -> MarkdownIt:
     md.use(deflist_plugin)
     md.inline.ruler2.disable("fragments_join")  # would merge text tokens and lose where they began
     md.normalizeLinkText = lambda link: link  # type: ignore[method-assign]
+    md.block.ruler.at("code", _code_block)
     md.block.ruler.at("html_block", _html_block, {"alt": ["paragraph", "reference", "blockquote"]})
     md.block.ruler.before("html_block", "comment", comment_block, {"alt": ["paragraph", "reference", "blockquote"]})
     md.block.ruler.before("table", "div", div_fence, {"alt": ["paragraph", "reference", "blockquote", "list"]})

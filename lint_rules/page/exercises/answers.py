@@ -4,8 +4,8 @@ import re
 from collections.abc import Sequence, Set
 from functools import lru_cache
 
-_LETTER = re.compile(r"\(?([a-z]|[ivx]+)\)?", re.IGNORECASE)
-_LETTER_FIRST = re.compile(r"\(?([a-z])[.)](?:\s|$)", re.IGNORECASE)
+_LETTER = re.compile(r"[(\[]?([a-z]|[ivx]+)[)\]]?", re.IGNORECASE)
+_LETTER_FIRST = re.compile(r"[(\[]?([a-z])[.)\]](?:\s|$)", re.IGNORECASE)
 _EXPLAINED = re.compile(r"\s+(?:–|—|-|\()\s*(?=\S).*$|\s*→.*$", re.S)
 _OPTIONAL = re.compile(r"\(([^()\s][^()]*)\)")
 _BETWEEN = re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*")

@@ -11,7 +11,13 @@ from lint_rules.page.exercises.stream import Line
 
 _LEAD = re.compile(
     r"\s*(?:(?:the\s+)?(?:word|words|phrase|phrases|verb|verbs|key)?\s*(?:box|bank|list|cloud)|words?(?:\s+to\s+use)?"
-    r"|use(?:\s+these(?:\s+words)?)?|choose\s+from|options?)\s*:\s*",
+    r"|use(?:\s+these(?:\s+words)?)?|(?:choose|use\s+words)\s+from(?:\s+(?:these|the)(?:\s+words)?)?|options?)\s*:\s*"
+    r"|\s*(?:here\s+are\s+the|the)\s+(?:words|verbs|phrases)(?:\s+(?:in|of)\s+(?:the|your)\s+(?:word\s+)?(?:box|bank|list))?"
+    r"(?:\s+are\b\s*:?|\s*:)\s*",
+    re.I,
+)
+_NAME = re.compile(
+    r"\s*(?:(?:the\s+)?(?:word|verb|phrase)s?\s*(?:box|bank|list|cloud)|(?:key\s+)?(?:words|verbs|phrases)(?:\s+to\s+use)?)\s*:?\s*",
     re.I,
 )
 _BOX_CLASSES = re.compile(r"(?:word-?)?(?:box|bank|cloud|frame|list)s?|words", re.I)
@@ -35,6 +41,9 @@ _TITLE = re.compile(r"(?!(?:use|choose|write|words?|circle|tick|say|with)\b)[^\W
 _INSTEAD = re.compile(r"\s*(?:,|/|\bor\b|\band\b|,\s*or\b)\s*", re.I)
 _TICK = re.compile(r"[☐□▢◯○◻⬜❏❑✓✗✔✘●]")
 _NAMED = re.compile(r"[^\W\d_][\w’'-]*(?:\s[\w’'-]+){0,3}:\s+")  # `Letters: B, C, D`
+_OR = re.compile(r"([\w’'-]+)\s+or\s+([\w’'-]+)")
+_AND_OR = re.compile(r"([\w’'-]+)\s+(?:and|or)\s+([\w’'-]+)")
+_LONGEST_NAME = 20
 _MOST_WORDS = 4
 _SEVERAL = 3
 _MARKS = ' \t\u00a0.,;:()[]{}"“”'
@@ -72,18 +81,26 @@ def _in_bold(place: Place) -> tuple[Place, ...]:
     return ()
 
 
-def _last_two(last: Place) -> list[Place]:
+def _last_two(last: Place, between: "re.Pattern[str]" = _OR) -> list[Place]:
     """The last entry of a list; two where they have `or` between: `blue, red, white or yellow`."""
-    match = re.fullmatch(r"([\w’'-]+)\s+or\s+([\w’'-]+)", last.text)
+    match = between.fullmatch(last.text)
     if match is None:
         return [last]
     return [Place(last.passage, last.start + start, last.start + end) for start, end in (match.span(1), match.span(2))]
 
 
-def box_of_lines(lines: Sequence[Line], unit: Unit) -> WordBox | None:
-    """A word box on lines of one paragraph or div: after `Word box:`, in a `box` or `words` div, or a row of words."""
-    led = in_div = False
+def names_box(text: str) -> bool:
+    """Whether a heading or a line of its own only says that a box of words follows: `Word box`, `Words:`."""
+    return len(text) < _LONGEST_NAME and _NAME.fullmatch(text) is not None
+
+
+def box_of_lines(lines: Sequence[Line], unit: Unit, *, led: bool = False) -> WordBox | None:
+    """A word box on lines of one paragraph or div: after `Word box:`, in a `box` or `words` div, or a row of words;
+    ``led``: what stands before them says that they are one."""
+    in_div = False
     words: list[Place] = []
+    if len(lines) > 1 and names_box(lines[0].text):
+        led, lines = True, lines[1:]
     for line in lines:
         place = Place(line.passage, line.start, line.end)
         lead = _LEAD.match(line.passage.text, line.start, line.end)
@@ -101,7 +118,7 @@ def box_of_lines(lines: Sequence[Line], unit: Unit) -> WordBox | None:
             entries = (place,)
         if not entries and place.text.strip():
             return None
-        words += entries
+        words += [*entries[:-1], *(_last_two(entries[-1], _AND_OR) if led and lead and entries else entries[-1:])]
     whole = " ".join(line.text for line in lines)
     if _TICK.search(whole) or "=" in whole:
         return None
@@ -109,6 +126,8 @@ def box_of_lines(lines: Sequence[Line], unit: Unit) -> WordBox | None:
         return None  # a list of sets is no box
     if not led and not in_div and whole.rstrip().endswith((".", "?", "!", ":")):
         return None
+    if not led and not in_div and "…" in whole:
+        return None  # heads of columns: `Can you …?   Friend 1   Friend 2`
     if not led and re.search(f"[{ARROWS}]", whole) and all(len(word.text) == 1 for word in words):
         return None  # p → d → w: how a word changes
     return WordBox(tuple(words)) if len(words) > (1 if led or in_div else 2) else None

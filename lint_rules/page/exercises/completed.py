@@ -72,7 +72,7 @@ def chosen_option(choice: Choice, said: str, *, crossed: bool = False) -> Option
     found = _by_letter(choice.options, said)
     if found is None:
         texts = {plain(one) for one in alternatives(said)}
-        named = [option for option in choice.options if plain(option.text) in texts]
+        named = [option for option in choice.options if texts & {plain(option.text), _with_label(option)}]
         found = named[0] if named else None
     if crossed and found is not None:
         others = [option for option in choice.options if option is not found]
@@ -85,6 +85,11 @@ def _by_letter(options: Sequence[Option], said: str) -> Option | None:
     if len(letters) != 1:
         return None
     return next((option for option in options if option.label is not None and option.label.key == letters[0]), None)
+
+
+def _with_label(option: Option) -> str:
+    """An option as a key may repeat it: `b blue`."""
+    return plain(f"{option.label.text} {option.text}") if option.label is not None else plain(option.text)
 
 
 def _from_key(item: Item, said: str, exercise: Exercise) -> tuple[str | None, ...]:

@@ -16,6 +16,7 @@ from lint_rules.page.exercises.completed import chosen_option
 from lint_rules.page.exercises.drafts import Draft, DraftExercise, trimmed
 from lint_rules.page.exercises.gaps import cut_up_word, gaps_in
 from lint_rules.page.exercises.model import Answer, Choice, Gap, Item, Option, Place
+from lint_rules.plain_words import WORD
 
 _EXAMPLE = re.compile(r"\s*(?:example|e\.g\.|model)\b", re.I)
 _JUMBLED = re.compile(r"\b(?:un)?jumbled?\b|\bmixed\b|\bscrambled?\b|\banagrams?\b|\bletters?\b[^.!?]*\border\b", re.I)
@@ -32,6 +33,7 @@ _SENTENCE = 3  # words
 
 def items_of(one: DraftExercise, answers: Sequence[Answer | None], instruction: str) -> tuple[Item, ...]:
     """The items of drafts, with the answers that belong to them."""
+    answers = [_said_in_bold(draft, answer, one) for draft, answer in zip(one.drafts, answers, strict=True)]
     said = [answer.text if answer is not None else "" for answer in answers]
     cut_up = [_is_cut_up(draft, text) for draft, text in zip(one.drafts, said, strict=True)]
     company = sum(cut_up) >= _FEWEST and sum(cut_up) * 2 >= len(cut_up)
@@ -54,6 +56,34 @@ def _with_word_alone(item: Item) -> Item:
     if not bold or place.passage.text[slice(*bold[0])].isdigit():
         return item
     return replace(item, answer=replace(item.answer, place=Place(place.passage, *bold[0])))
+
+
+def _said_in_bold(draft: Draft, answer: Answer | None, one: DraftExercise) -> Answer | None:
+    """What a key has in bold, where the rest of it only repeats the item or its options: `1 a boat – **d**`,
+    `**a red** / b blue`, `He **hasn't got** a hat.`"""
+    if answer is None:
+        return None
+    place = answer.place
+    bold = [at for at in place.passage.strong if place.start <= at[0] and at[1] <= place.end]
+    if len(bold) != 1 or place.passage.text[slice(*bold[0])].strip().isdigit() or bold[0] == (place.start, place.end):
+        return answer
+    inner = Place(place.passage, *bold[0])
+    labels = {option.label.key for option in one.column if option.label is not None}
+    offered = [(option.label.text, option.text) for option in draft.options if option.label is not None]
+    told = any(plain(inner.text) in map(plain, (*pair, " ".join(pair))) for pair in offered)
+    told = told or (plain(inner.text) in labels and draft.label.key not in labels)
+    return replace(answer, place=inner) if told or _repeats(draft, place, inner) else answer
+
+
+def _repeats(draft: Draft, said: Place, bold: Place) -> bool:
+    """Whether an answer is the item's own words, in their order, with or without those in bold among them."""
+    text = said.passage.text
+    before, inside, after = (
+        [plain(word) for word in WORD.findall(text[start:end])]
+        for start, end in ((said.start, bold.start), (bold.start, bold.end), (bold.end, said.end))
+    )
+    prompt = [plain(word) for place in draft.places for word in WORD.findall(place.text)]
+    return len(prompt) > 1 and prompt in ([*before, *after], [*before, *inside, *after])
 
 
 def _is_cut_up(draft: Draft, said: str) -> bool:

@@ -9,6 +9,8 @@ from dataclasses import dataclass
 from itertools import pairwise, zip_longest
 
 from lint_rules.manuscript.model import Passage
+from lint_rules.page.exercises.key_sentences import told
+from lint_rules.page.exercises.key_tables import tabled
 from lint_rules.page.exercises.marks import APART, LINE, WEAK, Kind, Mark, label_of, marks_in
 from lint_rules.page.exercises.model import Answer, Label, Place
 from lint_rules.page.exercises.stream import Line, is_led, lines_of
@@ -24,7 +26,9 @@ _LABEL_ROW = re.compile(
     r"\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?(?:\s*(?:,|;|–|—|-|→|>|\s)\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?)+\s*\.?\s*"
 )
 _ONE_LABEL = re.compile(r"\d{1,2}|[A-Za-z]+")
-_ATTACHED = re.compile(r"(?<![\w.–-])(?P<label>\d{1,2})(?=[–=-]?[A-Za-z](?:[\s,;.)]|$)|\s?[–-]\s?\d{1,2}[.):]?\s)")
+_ATTACHED = re.compile(
+    r"(?<![\w.–-])(?:Q\s?)?(?P<label>\d{1,2})(?=[–=-]?[A-Za-z](?:[\s,;.)]|$)|\s?[–-]\s?\d{1,2}[.):]?\s)"
+)
 _BEHIND = re.compile(r"(?:\(?[A-Za-z]\)?[ –-]{0,3}\d{1,2}\s*(?:[,;.·|]|\s|$)\s*){2,}")
 _ONE_BEHIND = re.compile(r"\(?(?P<answer>[A-Za-z])\)?[ –-]{0,3}(?P<label>\d{1,2})")
 _PAIR = re.compile(r"\(?(?P<label>[A-Za-z])[).:]?\s*[=→–-]?\s*(?P<answer>\d{1,2})")
@@ -39,11 +43,16 @@ _BETWEEN_ENTRIES = tuple(
     for pattern in (r"\s*,\s*", r"\s*;\s*", r"\s+[–—-]\s+", r"\s*[/|·•→]\s*", r"\s{2,}|\u00a0+", r"[,;]?\s+(?:and\s+)?")
 )
 _PART = re.compile(r"\s*(?:(?:Part|Section|Exercise)\s+)?[A-Z][.):]?\s*")
+_PARTED = re.compile(r"(?:^|[.:;]\s)\s*A\s+1\b")
+_LEAD_LENGTH = 60
+_STROKE = re.compile(r"\s+[/|]\s*$")
+_PART_NEXT = re.compile(rf"{_STROKE.pattern}|[;.]\s*[B-H]\s*$")
 _WORD = re.compile(r"[^\W\d_]")
+_REMARK = re.compile(r"\([^()]*\)")  # `1 F (She has a cat.) 2 T`
 _COMMA = re.compile(r"\s*,\s*")
 _HEADED = re.compile(r"(?:[A-Z][\w’'-]*(?:\s[\w’'-]+){0,4}:\s|[A-Z][a-z]+(?:\s\w+)?$)")
 _HEAD_WORDS = re.compile(r"[A-Z][\w’'-]*(?:\s[A-Za-z][\w’'-]*){0,4}(?=[\s:]*\d)")
-_LEAD = re.compile(r"(?:^|(?<=[.;]))\s*[^\W\d_][\w’'-]+(?:\s[\w’'-]+){0,4}:[^\S\n]*")
+_LEAD = re.compile(r"(?:^|(?<=[.;]))\s*[^\W\d_][\w’'-]+(?:\s[\w’'-]+){0,4}\.?:[^\S\n]*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,10 +83,14 @@ def read_key(
 ) -> ReadKey:
     """Read a key; ``kinds`` are those that the page's items count with, the likeliest first, and ``page`` are their
     labels, exercise by exercise: in a crossword they go up by more than one."""
-    lines = list(lines_of(passages, source))
+    in_tables, left = tabled(passages)
+    lines = list(lines_of(left, source))
     own = any(_OWN.search(passage.text) for passage in passages)
     crossed = any(re.search(r"\bcross(?:ed)?\s+out\b", passage.text, re.I) for passage in passages)
-    order = tuple(_label_row(lines))
+    said = told(lines)
+    if said:
+        return ReadKey((*in_tables, said), (), (), own, tuple(passages), crossed, tuple(lines))
+    order = () if in_tables else tuple(_label_row(lines))
     marks = [] if order else [*marks_in(lines), *_attached(lines)]
     marks.sort(key=lambda mark: mark.order)
     behind = tuple(_behind(lines)) if Kind.NUMBER in kinds else tuple(_numbered_letters(lines)) if kinds else ()
@@ -90,6 +103,7 @@ def read_key(
         if rows and (len(rows[0]) > 1 or kind in kinds):
             break
         rows = ()
+    rows = (*in_tables, *rows)
     entries = () if rows or order or own else tuple(_entries(lines))
     return ReadKey(rows, order, entries, own, tuple(passages), crossed, tuple(lines))
 
@@ -226,7 +240,8 @@ def _in_short_row(chain: Sequence[Mark], lines: Sequence[Line]) -> bool:
     stops = [*(mark.first for mark in chain[1:]), line.end]
     said = [line.passage.text[mark.last : stop] for mark, stop in zip(chain, stops, strict=True)]
     last = _WORD.search(said[-1])
-    return last is not None and all(len(one.strip(_EDGE).split()) == 1 for one in said[:-1])
+    bare = (_REMARK.sub("", one).strip(_EDGE) for one in said[:-1])
+    return last is not None and all(len(one.split()) == 1 for one in bare)
 
 
 def _says_nothing(one: Mark, other: Mark, lines: Sequence[Line]) -> bool:
@@ -264,7 +279,7 @@ def _between(mark: Mark, following: Mark | None, lines: Sequence[Line]) -> Place
     passage = lines[mark.line].passage
     end = len(passage.text)
     if following is not None and lines[following.line].passage is passage and not following.own:
-        end = following.first
+        end = _without_link(passage.text, mark.last, following.first)
     for index in range(mark.line, len(lines)):
         line = lines[index]
         if line.passage is not passage or line.start >= end:
@@ -276,6 +291,13 @@ def _between(mark: Mark, following: Mark | None, lines: Sequence[Line]) -> Place
         if lead and mark.last < at < end and (index > mark.line or passage.text[mark.last : at].strip()):
             end = at  # `Down: 1 box`: what comes next is told anew
     return Place(passage, min(mark.last, end), end)
+
+
+def _without_link(text: str, start: int, end: int) -> int:
+    """Where an answer ends before what only links it to the next one: `1 red / 2 blue; B 3 green`."""
+    parted = _PARTED.search(text, 0, _LEAD_LENGTH) is not None
+    link = (_PART_NEXT if parted else _STROKE).search(text, start, end)
+    return link.start() if link is not None else end
 
 
 def _without_head(place: Place, then: Mark, lines: Sequence[Line]) -> Place:

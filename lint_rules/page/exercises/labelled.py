@@ -12,6 +12,7 @@ from lint_rules.page.exercises.cloze import cloze_chains, lost_number, numbers_b
 from lint_rules.page.exercises.drafts import Draft, DraftExercise, trimmed, without
 from lint_rules.page.exercises.lettered import (
     heads_parts,
+    in_one_line,
     lettered,
     options_of,
     owner_of,
@@ -24,7 +25,7 @@ from lint_rules.page.exercises.lettered import (
 from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains, end_lines, label_of
 from lint_rules.page.exercises.model import Option, Place
 from lint_rules.page.exercises.stream import Line
-from lint_rules.page.exercises.tables import headed_options, same_row, without_figures
+from lint_rules.page.exercises.tables import headed_options, same_row, without_articles, without_figures
 
 _OFFERED = 4  # words of the longest option in a cell of its own
 _LEAD = re.compile(r"(?<!\S)([A-Z][^\W\d_]+) +$")
@@ -32,7 +33,7 @@ _LEAD = re.compile(r"(?<!\S)([A-Z][^\W\d_]+) +$")
 
 def draft_exercises(lines: Sequence[Line], marks: Sequence[Mark]) -> list[DraftExercise]:
     """The exercises of a page as drafts, in file order."""
-    marks = without_figures(marks, lines)
+    marks = without_articles(without_figures(marks, lines), lines)
     behind = numbers_behind(lines, marks)
     cloze = behind or cloze_chains(lines, marks)
     used = {mark for chain in cloze for mark in chain}
@@ -91,6 +92,7 @@ def _number_exercises(
     columns = [
         (chain, kind) for kind in (Kind.LOWER, Kind.UPPER, Kind.ROMAN) for chain in chains(free, kind) if len(chain) > 1
     ]
+    columns = columns or [(chain, Kind.LOWER) for chain in in_one_line(free, lines)]
     columns = [(chain, kind) for chain, kind in columns if not speaks(chain, columns, lines)]
     columns = [(chain, kind) for chain, kind in columns if not heads_parts(chain, numbers, lines)]
     if not columns or not found:

@@ -1,17 +1,22 @@
 """Letters on a page: options within an item, columns of things to match, items that are nothing but options."""
 
 import re
+from bisect import bisect_left
 from collections.abc import Sequence
 from itertools import pairwise, zip_longest
 from string import ascii_uppercase
 
 from lint_rules.page.exercises.drafts import Draft, DraftExercise, trimmed, without
-from lint_rules.page.exercises.marks import WEAK, Kind, Mark, chains, label_of
+from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains, label_of
 from lint_rules.page.exercises.model import Label, Option, Place
 from lint_rules.page.exercises.stream import Line
 from lint_rules.page.exercises.tables import same_row
 
 _HEAD = re.compile(r"(?:Part\s+)?([A-Z])(?=[\s.):]|$)")
+_SET_OFF = re.compile(r"Part\s+[A-Z]")
+_DASH = re.compile(r"\s+[–—-]\s+(?=[A-Z])")
+_WORD = re.compile(r"[^\W\d_]{2}")
+_FEWEST = 2
 _TO_DO = re.compile(r"_|\w\s?/\s?\w")  # a blank, a choice, words to put in order
 
 
@@ -65,25 +70,59 @@ def speaks(chain: Sequence[Mark], columns: Sequence[tuple[list[Mark], Kind]], li
     return colons and any(letters.count(mark.label) > 1 for mark in chain)
 
 
+def in_one_line(free: Sequence[Mark], lines: Sequence[Line]) -> list[list[Mark]]:
+    """Letters that begin what a line lists with strokes: `a Sumi / b Mr Reed / c Dan`."""
+    found = []
+    for chain in chains(free, Kind.LOWER, WEAK):
+        line = lines[chain[0].line]
+        texts = [line.passage.text[one.last : other.first].strip() for one, other in pairwise(chain)]
+        listed = all(mark.line == chain[0].line for mark in chain) and all(
+            text.endswith(("/", "|", ",", ";")) and _WORD.search(text) for text in texts
+        )
+        if listed and chain[0].strength == LINE and len(chain) > _FEWEST:
+            found.append(chain)
+    return found
+
+
 def heads_parts(chain: Sequence[Mark], numbers: Sequence[Sequence[Mark]], lines: Sequence[Line]) -> bool:
     """Whether letters only head the parts of a page: behind each but the last numbers begin (behind any, where the
     letters stand alone: A, B).
     """
+    if _hold_numbers(chain, numbers, lines):
+        return True
     alone = all(lines[mark.line].text.strip(" .:)") == mark.label and not mark.own for mark in chain)
     begun = [any(one.order < links[0].order < other.order for links in numbers) for one, other in pairwise(chain)]
     return all(begun) or (alone and any(begun))
 
 
+def _hold_numbers(chain: Sequence[Mark], numbers: Sequence[Sequence[Mark]], lines: Sequence[Line]) -> bool:
+    """Whether numbers that run through all parts stand behind each letter, two or more behind one: A 1 2 3, B 4 5."""
+    links = sorted(mark.order for several in numbers for mark in several)
+    starts = [mark.order for mark in chain]
+    if not links or links[0] < starts[0] or any(lines[mark.line].passage.cell is not None for mark in chain):
+        return False
+    counts = [bisect_left(links, end) - bisect_left(links, start) for start, end in pairwise(starts)]
+    counts.append(len(links) - bisect_left(links, starts[-1]))
+    return min(counts) > 0 and max(counts) > 1
+
+
 def part_heads(lines: Sequence[Line], first: Mark) -> Sequence[int]:
-    """The lines that head the parts of a page with a letter in bold, `**B** Write.`: one before the first item, and the
-    next ones in order, each once. No item runs over them."""
+    """The lines that head the parts of a page with a letter, `**B** Write.`, `Part B: Write.`, `B – Write.`: one
+    before the first item, and the next ones in order, each once. No item runs over them."""
     found: list[tuple[int, str]] = []
     for at, line in enumerate(lines):
-        match = _HEAD.match(line.passage.text, line.start, line.end) if line.passage.item is None else None
-        if match is not None and any(a <= line.start and match.end() <= b for a, b in line.passage.strong):
+        item = line.passage.item
+        match = _HEAD.match(line.passage.text, line.start, line.end) if item is None or not item.label else None
+        if match is not None and (_SET_OFF.match(line.passage.text, *match.span()) or _is_marked(line, match.end())):
             found.append((at, match[1]))
     counted = "".join(letter for _, letter in found) == ascii_uppercase[: len(found)]
     return [at for at, _ in found] if counted and found and found[0][0] < first.line else ()
+
+
+def _is_marked(line: Line, end: int) -> bool:
+    """Whether a head is set in bold, or followed by a dash: `B – Write.`"""
+    bold = any(start <= line.start and end <= stop for start, stop in line.passage.strong)
+    return bold or _DASH.match(line.passage.text, end, line.end) is not None
 
 
 def owner_of(found: Sequence[DraftExercise], chain: Sequence[Mark]) -> DraftExercise:

@@ -23,7 +23,7 @@ _MARK = re.compile(
     r"(?P<close>[)\]]\.?|[.:](?!\S)|(?=[)\s]|$|\u00a0))"
 )
 _BEFORE = re.compile(rf"^(?:[{_TICKS}•·*–—-]\s*|_{{2,}}\s*|…\s*)+$")
-_LEAD_IN = re.compile(r"(?:^|[.;!?]\s+)[^\W\d_][\w’'/-]*(?:\s(?:/\s)?[\w’'/-]+){0,4}:\s+$")
+_LEAD_IN = re.compile(r"(?:^|[.;!?]\s+)[^\W\d_][\w’'/-]*(?:\s(?:/\s)?[\w’'/-]+){0,4}\.?:\s+$")
 _NAMED = re.compile(
     r"^(?:picture|photo|text|sentence|box|card|speaker|person|frame|line|step|sign|notice|scene|verse|message|speech)\s+$",
     re.I,
@@ -31,7 +31,7 @@ _NAMED = re.compile(
 _LETTER = re.compile(r"[^\W\d_]")
 _ENDS_BRACKET = re.compile(r"\([^()]*[^\W\d_]{2}[^()]*$")
 _NUMBERED = re.compile(r"^(?:question|sentence|item|number|task|clue|riddle)\s+$", re.I)
-_PART = re.compile(r"(?:part\s+)?[A-Z]\s+$", re.I)
+_PART = re.compile(r"(?:[^\W\d_]\w*\.?:\s+)?(?:part\s+)?[A-Z]\s+$", re.I)
 _ITS_FIRST = re.compile(r"[.):]?\s+[^\W\dA-Z_]\w")
 _CHOICE_INSIDE = re.compile(r"(?P<gap>[.:]?\s+)[\w’'-]+(?:\s[\w’'-]+){0,3}\s*[/|]\s*[^()/|]+(?:[/|][^()/|]+)*\)")
 _SECOND = re.compile(r"\s2[.):]?\s")

@@ -7,21 +7,22 @@ numbers (``unnumbered``), charts and lines to write on.
 """
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from itertools import groupby
+from itertools import groupby, pairwise
 
-from lint_rules.manuscript.model import PICTURE, Activity, Unit
+from lint_rules.manuscript.model import PICTURE, Activity, Passage, Role, Unit
 from lint_rules.page.exercises.answers import plain
-from lint_rules.page.exercises.boxes import box_of_lines, box_of_table, boxes_in_instruction
+from lint_rules.page.exercises.boxes import box_of_lines, box_of_table, boxes_in_instruction, names_box
 from lint_rules.page.exercises.drafts import Draft, DraftExercise
 from lint_rules.page.exercises.headed import headed
 from lint_rules.page.exercises.items import items_of
 from lint_rules.page.exercises.key import ReadKey, read_key
+from lint_rules.page.exercises.key_places import key_passages
 from lint_rules.page.exercises.labelled import draft_exercises
 from lint_rules.page.exercises.marks import marks_in
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Gap, Item, Key, Label, Place, WordBox
-from lint_rules.page.exercises.stream import Line, key_passages, mended_passages, page_lines
+from lint_rules.page.exercises.stream import Line, mended_passages, page_lines
 from lint_rules.page.exercises.unnumbered import to_fill, unlabelled, unnumbered
 
 _LETTER_AT_END = re.compile(r"\(([a-z])\)\W*$", re.I)
@@ -45,7 +46,7 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
         taken = {item.label.span for item in named.items}
         left = [line for line in left if line.passage.span(line.start, line.end) not in taken]
     whole = _whole_tables(lines, left)
-    boxes, left = _boxes(left, unit, whole, told)
+    boxes, left = _boxes(left, unit, whole, told, _under_names_of_boxes(activity, mended))
     boxes += list(boxes_in_instruction(activity.heading.passage))
     box = boxes[0] if len(boxes) == 1 else None
     loose_gaps, charts, writing = unlabelled(left, told)
@@ -111,15 +112,25 @@ def _whole_tables(lines: Sequence[Line], left: Sequence[Line]) -> frozenset[int]
     return frozenset(tables - broken)
 
 
-def _boxes(lines: Sequence[Line], unit: Unit, whole: frozenset[int], said: str) -> tuple[list[WordBox], list[Line]]:
-    """The word boxes among some lines, and the lines that are left; ``said`` is what the key says."""
+def _under_names_of_boxes(activity: Activity, mended: Mapping[int, Passage]) -> frozenset[int]:
+    """The passages that stand under a heading or an entry that names a box of words, by identity."""
+    passages = activity.part.passages
+    under = (two for one, two in pairwise(passages) if names_box(one.text) and two.role is not Role.CELL)
+    return frozenset(id(mended.get(id(one), one)) for one in under)
+
+
+def _boxes(
+    lines: Sequence[Line], unit: Unit, whole: frozenset[int], said: str, named: frozenset[int]
+) -> tuple[list[WordBox], list[Line]]:
+    """The word boxes among some lines, and the lines that are left; ``said`` is what the key says, and ``named`` are
+    passages under the name of a box."""
     boxes: list[WordBox] = []
     left: list[Line] = []
     for _, together in groupby(lines, key=_block):
         group = list(together)
         cell = group[0].passage.cell
         if cell is None:
-            box = box_of_lines(group, unit)
+            box = box_of_lines(group, unit, led=id(group[0].passage) in named)
         else:
             box = box_of_table([line.passage for line in group], said) if cell.table in whole else None
         if box is not None:

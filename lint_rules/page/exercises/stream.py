@@ -4,14 +4,14 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from lint_rules.manuscript.model import Activity, Audience, DivKind, Passage, Role, Unit, field_key
+from lint_rules.manuscript.model import Activity, Audience, DivKind, Passage, Role, Unit
 from lint_rules.page.exercises.blank_signs import with_signs
+from lint_rules.page.exercises.key_places import key_passages
 from lint_rules.page.exercises.lost_blanks import with_blanks, without_bullets
 from lint_rules.page.exercises.model import Place
 from lint_rules.source import Source
 
 _PAGE = frozenset({Role.TEXT, Role.ITEM, Role.CELL, Role.HEAD, Role.TURN, Role.LINE, Role.CAPTION, Role.PANEL})
-_KEY_FIELDS = ("answer", "answer key", "key")
 _DATE = re.compile(r"[0-9]{1,2}\.?\s+(?=[^\W\d_])")
 _DAYS = 7  # bare numbers of the shortest calendar
 _BOLD = re.compile(r"[\s.):(]*")
@@ -54,18 +54,6 @@ def page_lines(activity: Activity, unit: Unit, mended: Mapping[int, Passage]) ->
         and DivKind.PATTERN not in unit.div_kinds(passage)
     )
     return list(lines_of(wanted, unit.source))
-
-
-def key_passages(activity: Activity) -> tuple[Passage, ...]:
-    """The passages of the key: `answers` divs, and the field Answers of the notes."""
-    return tuple(passage for passage in activity.part.passages if passage.text.strip() and _is_key(passage))
-
-
-def _is_key(passage: Passage) -> bool:
-    if passage.role in (Role.ALT, Role.CODE):
-        return False
-    in_notes = passage.audience is Audience.TEACHER and field_key(passage.field) in _KEY_FIELDS
-    return passage.audience is Audience.KEY or in_notes
 
 
 def lines_of(passages: Iterable[Passage], source: Source) -> Iterator[Line]:

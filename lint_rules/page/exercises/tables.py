@@ -4,6 +4,7 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
+from lint_rules.manuscript.model import Role
 from lint_rules.page.exercises.drafts import DraftExercise
 from lint_rules.page.exercises.marks import LINE, Mark
 from lint_rules.page.exercises.model import Label, Option
@@ -35,6 +36,33 @@ def without_figures(marks: Sequence[Mark], lines: Sequence[Line]) -> list[Mark]:
             begun.setdefault(_table(lines[mark.line]), []).append(mark)
     figures = {mark for several in begun.values() for mark in _figures(several, lines)}
     return [mark for mark in marks if mark not in figures and _table(lines[mark.line]) not in squares]
+
+
+def without_articles(marks: Sequence[Mark], lines: Sequence[Line]) -> list[Mark]:
+    """Marks without the letters that begin a cell, where a column of their table holds nothing but letters that count
+    on: `| 1 | a red kite | a | Sumi |`."""
+    columns: dict[tuple[int, int], list[Mark | None]] = {}
+    alone = {mark.line: mark for mark in marks if mark.label.isalpha() and _fills(mark, lines)}
+    for at, line in enumerate(lines) if alone else ():
+        cell = line.passage.cell
+        if cell is not None and (at in alone or line.passage.role is not Role.HEAD):
+            columns.setdefault((cell.table, cell.column), []).append(alone.get(at))
+    labelled: dict[int, set[Mark]] = {}
+    for (table, _), several in columns.items():
+        letters = [mark for mark in several if mark is not None]
+        if len(letters) == len(several) > 1 and _count_on([ord(mark.label[0].casefold()) for mark in letters]):
+            labelled.setdefault(table, set()).update(letters)
+    return [
+        mark
+        for mark in marks
+        if not mark.label.isalpha() or (table := _table(lines[mark.line])) not in labelled or mark in labelled[table]
+    ]
+
+
+def _fills(mark: Mark, lines: Sequence[Line]) -> bool:
+    """Whether a label is all that a cell holds."""
+    line = lines[mark.line]
+    return line.passage.cell is not None and mark.first <= line.start and mark.last >= line.end
 
 
 def _figures(begun: Sequence[Mark], lines: Sequence[Line]) -> list[Mark]:

@@ -1,0 +1,58 @@
+"""Where an activity's key stands: in `answers` divs, in a field of the notes, in a paragraph of them that says so."""
+
+import re
+from collections.abc import Iterable, Iterator
+
+from lint_rules.manuscript.model import Activity, Audience, Passage, Role, field_key
+
+_FIELDS = frozenset(
+    {"answer", "answer key", "key", "solution", "an", "correct answer", "the answer"}
+)  # Ans: as a plural
+_LEAD = re.compile(
+    r"(?:and\s+)?(?P<sure>(?:the|correct)\s+answers?|answer\s+key|solutions?|(?:ans\.?|key)(?=\s*[:–—-]))|(?:answers?|key)",
+    re.I,
+)
+_SET_OFF = re.compile(r"\s*(?:(?:are|is)\s*)?[:–—-]\s*(?=\S)")
+_LABEL = re.compile(r"(?:number\s+|in\s+part\s+|part\s+)?[(\[]?(?:\d{1,2}|[a-z])(?![\w'’])", re.I)
+
+
+def key_passages(activity: Activity) -> tuple[Passage, ...]:
+    """The passages of the key, in file order."""
+    return tuple(_keys(activity.part.passages))
+
+
+def _keys(passages: Iterable[Passage]) -> Iterator[Passage]:
+    headed = False  # under a heading of the notes that says so: `#### Solution`
+    for passage in passages:
+        if passage.role is Role.TITLE and passage.audience is Audience.TEACHER:
+            headed = _names_key(passage.text)
+            continue
+        headed = headed and passage.audience is Audience.TEACHER and not passage.field
+        if passage.text.strip() and (headed or _is_key(passage)):
+            yield passage
+
+
+def _is_key(passage: Passage) -> bool:
+    if passage.role in (Role.ALT, Role.CODE):
+        return False
+    if passage.audience is Audience.TEACHER:
+        return _names_key(passage.field) or _says_so(passage)
+    return passage.audience is Audience.KEY
+
+
+def _names_key(name: str) -> bool:
+    return field_key(name.strip(" .:")) in _FIELDS
+
+
+def _says_so(passage: Passage) -> bool:
+    """Whether a paragraph of notes begins as a key does: `The answers: 1 …`, `*Solutions:* …`, `Key – 1 …`. What a
+    name alone may begin as well (`Answers: in pairs`) must go on with a label."""
+    text = passage.text
+    lead = _LEAD.match(text)
+    if lead is None:
+        return False
+    behind = _SET_OFF.match(text, lead.end())
+    marked = any(start == 0 and lead.end() <= end for start, end in (*passage.emphasis, *passage.strong))
+    if behind is None and not marked:
+        return False
+    return lead["sure"] is not None or _LABEL.match(text, behind.end() if behind else lead.end() + 1) is not None

@@ -1,0 +1,156 @@
+"""Keys laid out as tables: labels in a row with the answers in the row below, or in a column with the answers beside
+them (`| No. | Answer | Reason |`)."""
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from lint_rules.manuscript.model import Passage, Role
+from lint_rules.page.exercises.answers import uncircled
+from lint_rules.page.exercises.model import Answer, Label, Place
+
+_LABEL = re.compile(r"\s*(?:(?:Q|No\.?|#)\s?(?=\d))?[(\[]?(?P<label>\d{1,2}|[A-Za-z]|[ivx]{1,4})[)\]]?[.:)]?\s*")
+_RANGE = re.compile(r"\s*Q?(?P<first>\d{1,2})\s*[–—-]\s*Q?(?P<last>\d{1,2})\s*")
+_ANSWERS = re.compile(r"\s*(?:(?:the\s+)?(?:correct\s+)?answers?|ans\.?|key|solutions?|word|t\s*/\s*f|letter)\s*", re.I)
+_ACTIVITY = re.compile(r"\s*(?:act(?:ivity)?|ex(?:ercise)?|task)s?\.?\s*", re.I)
+_ROMAN = ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x")
+_MOST_LABELS = 40
+
+Grid = Mapping[tuple[int, int], Passage]
+
+
+@dataclass(frozen=True, slots=True)
+class _Labelled:
+    """A cell that is a label and nothing else: what it counts with, and the first and last that it stands for."""
+
+    cell: Passage
+    kind: str
+    first: int
+    last: int
+    text: str
+
+    @property
+    def labels(self) -> Iterator[Label]:
+        """Its label; several where it stands for a range: `8–10`."""
+        for value in range(self.first, self.last + 1):
+            yield Label(self.text if self.first == self.last else str(value), self.cell.span(), _whole(self.cell))
+
+
+def tabled(passages: Sequence[Passage]) -> tuple[tuple[tuple[Answer, ...], ...], tuple[Passage, ...]]:
+    """The rows of answers that tables of a key hold, and the passages that are to be read in other ways."""
+    tables: dict[int, dict[tuple[int, int], Passage]] = {}
+    for one in passages:
+        if one.cell is not None:
+            tables.setdefault(one.cell.table, {})[one.cell.row, one.cell.column] = one
+    rows: list[tuple[Answer, ...]] = []
+    read: set[int] = set()
+    for table in tables.values():
+        answers = tuple(_across(table)) or tuple(_down(table))
+        if answers:
+            rows.append(answers)
+            read.update(map(id, table.values()))
+        else:
+            read.update(map(id, _number_of_activity(table)))
+    return tuple(rows), tuple(one for one in passages if id(one) not in read)
+
+
+def _across(grid: Grid) -> Iterator[Answer]:
+    """`| 1 | 2 | 3 |` and below it `| d | c | a |`; and so on. A first cell may say what they are."""
+    rows = sorted({row for row, _ in grid})
+    if len(rows) < 2 or len(rows) % 2:
+        return
+    found: list[Answer] = []
+    last: _Labelled | None = None
+    for above, below in zip(rows[::2], rows[1::2], strict=True):
+        columns = sorted(column for row, column in grid if row == above)
+        cells = [(column, _label(grid[above, column])) for column in columns]
+        if cells and cells[0][1] is None:
+            cells = cells[1:]
+        labels = [label for _, label in cells if label is not None]
+        if len(labels) < len(cells) or len(labels) < 2 or not _rise([*([last] if last else []), *labels]):
+            return
+        last = labels[-1]
+        for column, label in cells:
+            cell = grid.get((below, column))
+            if label is not None and cell is not None:
+                found += (Answer(_whole(cell), one) for one in label.labels)
+    yield from found
+
+
+def _down(grid: Grid) -> Iterator[Answer]:
+    """`| No. | Answer | Reason |`: a column of labels, and beside it the answers; several such pairs go on counting."""
+    columns = sorted({column for _, column in grid})
+    first, *others = sorted({row for row, _ in grid})
+    heads = {column: grid[first, column] for column in columns if (first, column) in grid}
+    found: list[Answer] = []
+    last: _Labelled | None = None
+    for at, column in enumerate(columns):
+        labels = _column(grid, column, first, others)
+        if not labels or (last is not None and not _rise([last, *labels.values()])):
+            continue
+        beside = [one for one in columns[at + 1 :] if last is None or one == column + 1]
+        named = [one for one in beside if one in heads and _ANSWERS.fullmatch(heads[one].text)]
+        counting = [*labels.values()][-1]
+        said = (named or [one for one in beside if not _column(grid, one, first, others, counting)])[:1]
+        for row, label in labels.items() if said else ():
+            cell = grid.get((row, said[0]))
+            if cell is not None:
+                found += (Answer(_whole(cell), one) for one in label.labels)
+        last = counting
+    yield from found
+
+
+def _column(
+    grid: Grid, column: int, first: int, others: Sequence[int], last: _Labelled | None = None
+) -> dict[int, _Labelled]:
+    """The labels of a column, by rows, where each row has one, and they go on from the last; none where they do not."""
+    labels = {row: label for row in (first, *others) if (cell := grid.get((row, column))) and (label := _label(cell))}
+    whole = set(others) <= labels.keys() and (first in labels or _is_head(grid, first))
+    rising = len(labels) > 1 and _rise([*([last] if last else []), *labels.values()])
+    return labels if whole and rising else {}
+
+
+def _is_head(grid: Grid, row: int) -> bool:
+    return all(cell.role is Role.HEAD or not cell.text.strip() for (at, _), cell in grid.items() if at == row)
+
+
+def _label(cell: Passage) -> _Labelled | None:
+    text = uncircled(cell.text)
+    spread = _RANGE.fullmatch(text)
+    if spread is not None:
+        first, last = int(spread["first"]), int(spread["last"])
+        return _Labelled(cell, "1", first, last, text) if first < last < first + _MOST_LABELS else None
+    match = _LABEL.fullmatch(text)
+    if match is None:
+        return None
+    label = match["label"]
+    if label.isdigit():
+        return _Labelled(cell, "1", int(label), int(label), label)
+    if label in _ROMAN and label not in ("i", "v", "x"):
+        return _Labelled(cell, "i", _ROMAN.index(label), _ROMAN.index(label), label)
+    if len(label) == 1:
+        value = ord(label.casefold())
+        return _Labelled(cell, "a", value, value, label)
+    return None
+
+
+def _rise(labels: Sequence[_Labelled]) -> bool:
+    """Whether labels count with one kind, and each comes behind the one before it."""
+    return len({one.kind for one in labels}) == 1 and all(one.last < other.first for one, other in pairwise(labels))
+
+
+def _whole(cell: Passage) -> Place:
+    text = cell.text
+    start = len(text) - len(text.lstrip())
+    return Place(cell, start, max(start, len(text.rstrip())))
+
+
+def _number_of_activity(grid: Grid) -> Iterator[Passage]:
+    """The heads and the number of a table that has the answers of one activity: `| Act. | Ans. |`, `| 11 | … |`."""
+    heads = [cell for (row, _), cell in grid.items() if row == 0]
+    rows = {row for row, _ in grid} - {0}
+    number = grid.get((1, 0))
+    alone = number is not None and len(rows) == 1 and number.text.strip().isdigit()
+    if number is not None and alone and heads and _ACTIVITY.fullmatch(heads[0].text):
+        yield from (*heads, number)
