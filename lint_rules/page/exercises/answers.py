@@ -11,6 +11,13 @@ _OPTIONAL = re.compile(r"\(([^()\s][^()]*)\)")
 _BETWEEN = re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*")
 _OR = re.compile(r"\sor\s")
 _LISTED = re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*|\s*,\s*(?:or\s+)?")  # climb, jump or run
+# What leaves the answer to the children: Children's own answers
+OWN = re.compile(
+    r"\b(?:own|open|various|different|free|possible|model|sample|suggested)\s+(?:\w+\s+)?answers?\b"
+    r"|^\s*accept\s+(?:any|all|every|other)\b"
+    r"|\banswers?\s+(?:will\s+|may\s+|can\s+)?vary\b|^\s*(?:model|sample|possible|e\.g\.|for example)\b",
+    re.I | re.M,
+)
 # Numbers and letters in circles: ① Ⓐ ⓐ ❶
 _CIRCLED = str.maketrans(
     {chr(0x2460 + at): str(at + 1) for at in range(20)}
@@ -28,6 +35,12 @@ _VERDICTS = frozenset(
 def uncircled(text: str) -> str:
     """A text with its circled numbers and letters as plain ones."""
     return text.translate(_CIRCLED)
+
+
+def left_open(answer: str) -> bool:
+    """Whether an answer of one item begins by leaving it to the children: `8 Children's own answer`."""
+    found = OWN.search(answer)
+    return found is not None and len(answer[: found.start()].split()) <= 1
 
 
 @lru_cache(maxsize=4_000)  # an answer is asked for again with each item that it may be for

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise, zip_longest
 
 from lint_rules.manuscript.model import Passage
+from lint_rules.page.exercises.answers import OWN
 from lint_rules.page.exercises.key_sentences import told
 from lint_rules.page.exercises.key_tables import tabled
 from lint_rules.page.exercises.marks import APART, LINE, WEAK, Kind, Mark, label_of, marks_in
@@ -16,12 +17,6 @@ from lint_rules.page.exercises.model import Answer, Label, Place
 from lint_rules.page.exercises.stream import Line, is_led, lines_of
 from lint_rules.source import Source
 
-_OWN = re.compile(
-    r"\b(?:own|open|various|different|free|possible|model|sample|suggested)\s+(?:\w+\s+)?answers?\b"
-    r"|^\s*accept\s+(?:any|all|every|other)\b"
-    r"|\banswers?\s+(?:will\s+|may\s+|can\s+)?vary\b|^\s*(?:model|sample|possible|e\.g\.|for example)\b",
-    re.I | re.M,
-)
 _LABEL_ROW = re.compile(
     r"\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?(?:\s*(?:,|;|–|—|-|→|>|\s)\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?)+\s*\.?\s*"
 )
@@ -85,7 +80,7 @@ def read_key(
     labels, exercise by exercise: in a crossword they go up by more than one."""
     in_tables, left = tabled(passages)
     lines = list(lines_of(left, source))
-    own = any(_OWN.search(passage.text) for passage in passages)
+    own = any(OWN.search(passage.text) for passage in passages)
     crossed = any(re.search(r"\bcross(?:ed)?\s+out\b", passage.text, re.I) for passage in passages)
     said = told(lines)
     if said:

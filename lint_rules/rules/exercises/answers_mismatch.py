@@ -11,7 +11,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
-from lint_rules.page.exercises.answers import alike, is_among, letters_of, plain, range_of
+from lint_rules.page.exercises.answers import OWN, alike, is_among, left_open, letters_of, plain, range_of
 from lint_rules.page.exercises.codes import letters_told, outside_code
 from lint_rules.page.exercises.completed import is_option
 from lint_rules.page.exercises.instructions import each_once, instruction_of
@@ -45,6 +45,10 @@ RULE = Rule(
         Example(_ITEMS + _key("1. red\n2. blue")),
         Example(_ITEMS + _key("Children's own answers.")),
         Example(_ITEMS + _key("1 red\n\nThen children's own answers.")),
+        Example(
+            "1. Hats are ____.\n2. Kites ____.\n3. I can ____.\n\n" + _key("1 red 2 fly (3: children's own answers)"),
+            why="left to the children",
+        ),
         Example(_OPTIONS + _key("1 b")),
         Example("1. kite\n2. hat\n\na) red\nb) blue\n\n" + _key("1 b 2 a"), why="two columns to match"),
         Example("a) a kite\nb) a hat\n\n" + _key("a) yes\nb) no"), why="letters on both sides"),
@@ -103,6 +107,11 @@ RULE = Rule(
             why="the words stand in the instruction",
         ),
         Example("1. The kite is ____.\n«2». The hat is ____.\n\n" + _key("1 red"), why="an item without an answer"),
+        Example(
+            "1. Hats are ____.\n2. Kites ____.\n«3». We ____.\n4. I am ____.\n5. I can ____.\n\n"
+            + _key("1 red\n\n2 fly\n\n4–5 Children's own answers."),
+            why="an item without an answer before those left to the children",
+        ),
         Example(_ITEMS + _key("1 red 2 blue «3» green"), why="an answer without an item"),
         Example(_ITEMS + _key("1. red\n2. blue\n«3». green")),
         Example(_ITEMS + _key("1. red 2. blue «3». green")),
@@ -116,6 +125,11 @@ RULE = Rule(
             "Word box: red, blue, green\n\n1. Grass is ____.\n2. The sky is ____.\n3. A plum is ____.\n\n"
             + _key("1 green 2 blue 3 «purple»"),
             why="not in the word box",
+        ),
+        Example(
+            "Word box: has got, have got, hasn't got\n\n1. She ____ red hair.\n2. We ____ a boat.\n3. He ____ a hat.\n"
+            "4. I ____ a drum.\n\n" + _key("1 has got\n\n2 have got\n\n3 hasn't got\n\n4 «haven't got»"),
+            why="the form is what is to be chosen",
         ),
         Example(
             "### 1 Put the sentences in order. {.reading}\n\na) It flies.\nb) It is new.\nc) It falls.\n\n"
@@ -202,10 +216,21 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
             yield Found(label.span, label.text, f"{run}: there is no item {label.text} to answer.")
     doubled = any(count > 1 for count in counts.values())
     missing = [item for item in items if item.label.key not in counts and not _asks_nothing(item, items)]
-    if not exercise.key.own and not doubled and len(missing) * 2 <= len(items):
+    if not (exercise.key.own and _left_to_children(read)) and not doubled and len(missing) * 2 <= len(items):
         for item in missing:
             place = _where(item)
             yield Found(*(place or (item.label.span, item.label.text)), f"{run}: item {item.label.text} has no answer.")
+
+
+def _left_to_children(read: Exercises) -> bool:
+    """Whether the key leaves answers to the children, other than those that it labels: `8–10 Children's own answers`."""
+    open_ = {
+        (id(answer.place.passage), answer.place.start)
+        for exercise in read.exercises
+        for answer in exercise.key.answers
+        if left_open(answer.text)
+    }
+    return sum(1 for passage in read.keys for _ in OWN.finditer(passage.text)) > len(open_)
 
 
 def _asks_nothing(item: Item, items: Sequence[Item]) -> bool:
@@ -314,8 +339,9 @@ def _box(exercise: Exercise, instruction: str) -> Iterator[Found]:
     if len(outside) != 1 or len(given) < _BOX_SHARE or (gaps > len(words) and each_once(instruction)):
         return
     answer = outside[0]
-    if any(alike(plain(answer.text), word) for word in words):
-        return  # another form of a word of the box
+    forms = sum(any(alike(one, other) for other in words - {one}) for one in words)
+    if forms * 2 <= len(words) and any(alike(plain(answer.text), word) for word in words):
+        return  # another form of a word of the box; not where forms are what is to be chosen: has got, hasn't got
     message = f"“{answer.text}” is not in the word box. Put it there, or give the word that is."
     yield Found(answer.place.span, answer.text, message)
 

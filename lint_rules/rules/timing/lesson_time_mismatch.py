@@ -48,6 +48,7 @@ RULE = Rule(
         Example(_lesson("«40 minutes» (12 children)", "15 minutes", "13 minutes")),
         Example(_lesson("«40 minutes», or 45 with the song", "15 minutes", "20 minutes")),
         Example(_lesson("«40 minutes»: hello ring 4 + activities 18 + 20 + tidy-up 3", "18 minutes", "20 minutes")),
+        Example(_lesson("«40 minutes»: hello ring 4 + activities 16 + 17 + tidy-up 3", "16 minutes", "27 minutes")),
     ),
     gathers=(
         Gather(
@@ -62,7 +63,7 @@ RULE = Rule(
 
 # hello ring 4; activities 10; 12; 5 for the register; tidy-up: 3 minutes
 _PART = re.compile(
-    r"(?:(?!or\b|room\b|page|track|unit|class|group|year|lesson)[^\W\d_][\w' -]*?:?\s*)?(\d{1,2})"
+    r"(?:(?!or\b|room\b|page|track|unit|class|group|year|lesson)(?P<what>[^\W\d_][\w' -]*?):?\s*)?(?P<number>\d{1,2})"
     r"(?:\s*min(?:ute)?s?\.?)?(?:\s+for\s[\w' -]+)?",
     re.I,
 )
@@ -96,9 +97,18 @@ def _beside(lesson: Lesson, total: StatedTime) -> int:
     parts = [_PART.fullmatch(part.strip()) for part in re.split(r"[+,;]", rest)]
     if not rest or not all(parts):
         return 0
-    named = Counter(int(part[1]) for part in parts if part)
+    beside: list[int] = []
+    of_activities = told = False
+    for part in filter(None, parts):
+        if part["what"]:
+            of_activities = part["what"].casefold().startswith("activit")
+            told = told or of_activities
+        if not of_activities:  # activities 16 + 17: both are
+            beside.append(int(part["number"]))
+    if told:
+        return sum(beside)
     times = [stated_time(activity.part) for activity in lesson.activities]
-    named -= Counter(int(one.minutes.low) for one in times if one and one.minutes)
+    named = Counter(beside) - Counter(int(one.minutes.low) for one in times if one and one.minutes)
     return sum(number * times for number, times in named.items())
 
 
