@@ -223,7 +223,7 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
 
 
 def _left_to_children(read: Exercises) -> bool:
-    """Whether the key leaves answers to the children, other than those that it labels: `8–10 Children's own answers`."""
+    """Whether the key leaves answers to the children beside those that it labels: `8–10 Children's own answers`."""
     open_ = {
         (id(answer.place.passage), answer.place.start)
         for exercise in read.exercises
