@@ -18,6 +18,7 @@ _ROOMS = (
     "language/grammar",
     "language/sounds",
     "language",
+    "manuscript",
     "page",
     "unit_language",
     "safety",

@@ -6,7 +6,7 @@ from lint_rules.course.defaults import default_list
 from lint_rules.course.model import RequiredNotes
 from lint_rules.course.nodes import Entry, NodeReader
 from lint_rules.course.problem import did_you_mean, nearest
-from lint_rules.manuscript.model import NOTE_FIELDS, field_key
+from lint_rules.manuscript.field_names import NOTE_FIELDS, field_key
 
 
 def read_required_notes(nodes: NodeReader, entry: Entry | None, band: str, own: Sequence[str]) -> RequiredNotes:

@@ -17,7 +17,8 @@ from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.language.vocabulary.word_levels import look_up
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Heading, Lesson, Passage, Unit
 from lint_rules.page.audio import scripts_of, tracks_played
-from lint_rules.page.times import lesson_minutes, stated_time
+from lint_rules.page.time_plans import lesson_minutes
+from lint_rules.page.times import stated_time
 from lint_rules.rule import RuleModule
 from lint_rules.source import Source, Span
 

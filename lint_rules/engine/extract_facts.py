@@ -15,7 +15,7 @@ from lint_rules.page.activity_numbers import numbered_through
 from lint_rules.page.audio import is_own_track, scripts_of, tracks_played
 from lint_rules.page.cross_references import references_in
 from lint_rules.page.pictures import files_named_in
-from lint_rules.page.times import lesson_minutes, stated_time
+from lint_rules.page.time_plans import lesson_minutes, total_of
 from lint_rules.rule import Reading
 from lint_rules.unit_language.tests_of import TEST, is_test
 from lint_rules.unit_language.unit_words import is_title, read_by_children
@@ -223,7 +223,7 @@ def _lesson_time(lesson: Lesson) -> LessonTime:
     minutes = lesson_minutes(lesson)
     if minutes is None:
         return LessonTime(heading, -1, -1)
-    stated = stated_time(lesson.part)
+    stated = total_of(lesson)
     each = stated.each if stated else None
     parts = max(1, round(minutes.high / each.high)) if each and each.high else 1
     return LessonTime(heading, minutes.low, minutes.high, parts)

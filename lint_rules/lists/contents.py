@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from lint_rules.lists.book import BookOfUnits, Cell, Column, Table, UnitOfBook, joined, one_line
 from lint_rules.manuscript.model import Activity, Role, Unit
 from lint_rules.page.story_texts import STORY
-from lint_rules.page.times import Minutes, add_up, lesson_minutes
+from lint_rules.page.time_plans import lesson_minutes
+from lint_rules.page.times import Minutes, add_up
 
 _SKILLS = ("listening", "speaking", "reading", "writing")
 _COLUMNS = (

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 from enum import StrEnum
 
+from lint_rules.manuscript.field_names import field_key
 from lint_rules.source import Source, Span
 
 PICTURE = "\ufffc"  # stands in a passage's text for an inline picture (Unicode: OBJECT REPLACEMENT CHARACTER)
@@ -201,25 +202,6 @@ class Field:
     def text(self) -> str:
         """The field's text, one passage a line."""
         return "\n".join(passage.text for passage in self.passages)
-
-
-NOTE_FIELDS = (
-    "Aim",
-    "Grammar",
-    "Words",
-    "Materials",
-    "Time",
-    "Steps",
-    "Safety",
-    "Answers",
-    "Support",
-    "Extra",
-)  # of the teacher's notes; a course may have others (`note_fields`)
-
-
-def field_key(name: str) -> str:
-    """A field's name as it is compared: Aim, aim and Aims are one, Material and Materials too."""
-    return name.casefold().removesuffix("s")
 
 
 @dataclass(frozen=True, slots=True, eq=False)

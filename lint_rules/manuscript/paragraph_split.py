@@ -5,11 +5,12 @@ Every function takes the text and gives half-open ranges of it; nothing here kno
 
 import re
 from bisect import bisect_left
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
+from lint_rules.manuscript.field_names import field_key, is_usual
 from lint_rules.manuscript.inline_text import InlineText
-from lint_rules.manuscript.model import NOTE_FIELDS, field_key
 
 GAP = re.compile(r"_{2,}")
 _LETTERED = re.compile(r"\(?([A-Za-z])\)[ \t\u00a0]+(?=\S)")
@@ -20,10 +21,12 @@ _NAME_WORD = r"(?:[^\W\d_][\w.'’-]*|[0-9]{1,2})"
 _NAME = re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)")
 _TASK = re.compile(r"(?:question|answer|sentence|item|number|task|clue|riddle)\s+[0-9]{1,2}", re.I)
 _COLON = re.compile(r"\s?:")
-_LEAD = re.compile(r"\s*([^\W\d_][\w' ]*?)\s*([.:]?)\s*")
-_SET_OFF = re.compile(r"\s*([^\W\d_][\w' ]*?)\s*(?:(:)\s*|([–—-])\s+|[.]?$)")
+_FIELD = r"([^\W\d_][\w'’& ]{0,38}?(?:\s\([^()]{1,20}\))?)"  # Steps, You need, H&S, Time (minutes)
+_LEAD = re.compile(rf"\s*{_FIELD}\s*([.:]?)\s*")
+_SET_OFF = re.compile(rf"\s*{_FIELD}\s*(?:\.?(:)\s*|([–—-])\s+|[.]?$)")
+_BARE = re.compile(r"(?<=[.!?)'’]\s)([A-Z][\w'’& ]{0,24}?)\.?:\s+(?=\S)")
+_FIGURE = re.compile(r"\s*[0-9]")
 _SENTENCE_END = re.compile(r"(?:^|[.!?…:;][\"'”’)\]]*\s|\n)\s*$")
-_USUAL = frozenset(field_key(name) for name in NOTE_FIELDS)
 _LINKS = ("and", "the", "of", "&", "+")
 _CAPITAL = re.compile(r"[\s\"'“‘(*–—-]*[^\W\d_a-z]")
 _VERSE_LIMIT = 60  # characters of a line of verse: common practice, no source
@@ -79,41 +82,59 @@ def bold_label(plain: InlineText, start: int, end: int) -> Piece | None:
 def usual_field(text: str) -> str:
     """The usual field that a cell of a table names (`Aim`, `Materials:`), as written; '' where it names none."""
     name = text.strip().removesuffix(":").rstrip()
-    return name if field_key(name) in _USUAL else ""
+    return name if len(name) <= _LABEL_LIMIT and is_usual(name) else ""
 
 
-def field_leads(plain: InlineText) -> list[Piece]:
+def field_leads(plain: InlineText, *, listed: bool = False) -> list[Piece]:
     """The fields of a paragraph of notes, in order: `**Aim:**` at the start of a line, or a usual field anywhere.
 
-    A usual name may also be set off at the start of a line in other ways (`_set_off`). A house may set the name as a
-    lead in bold and run on (`**Time.** 8 minutes. **Steps.** Play it.`): one of the usual names in bold, with a full
-    stop or a colon, begins a field wherever a sentence can begin.
+    A usual name may also be set off at the start of a line in other ways (`_set_off`), and run on inside it
+    (`_run_on`). ``listed``: the paragraph is an item of a list.
     """
     found: dict[int, Piece] = {}
     for start, end in lines(plain):
-        label = bold_label(plain, start, end) or _set_off(plain, start, end)
+        label = bold_label(plain, start, end) or _set_off(plain, start, end, listed=listed)
         if label is not None:
             found[label.label_start] = label
-    for start, end in plain.strong:
-        lead = _LEAD.fullmatch(plain.text, start, end) if start not in found else None
-        if lead is None or field_key(lead[1]) not in _USUAL or not _SENTENCE_END.search(plain.text[:start]):
-            continue
-        if lead[2] or plain.text[end : end + 1] in (".", ":"):
-            after = end if lead[2] else end + 1
-            found[start] = Piece(after, plain.length, lead[1], lead.start(1), lead.end(1))
+    for label in _run_on(plain):
+        found.setdefault(label.label_start, label)
     return [found[start] for start in sorted(found)]
 
 
-def _set_off(plain: InlineText, start: int, end: int) -> Piece | None:
-    """A usual field at the start of a line: before a colon (`Aim: …`), in bold or italics before a dash (`*Aim* – …`),
-    or alone in a line, which is in bold or italics or all that the paragraph has (**Steps**, and a list under it)."""
+def _run_on(plain: InlineText) -> Iterator[Piece]:
+    """Usual fields wherever a sentence can begin: in bold or italics with a full stop or a colon (`**Time.** 8 minutes.
+    **Steps.** Play it.`), several so without one (`*Time* 8 minutes. *You need* a ball.`), and plain before a colon
+    (`45'. Aim: name toys. Mats: paper.`)."""
+    text, unmarked = plain.text, []
+    for start, end in sorted((*plain.strong, *plain.emphasis)):
+        lead = _LEAD.fullmatch(text, start, end)
+        if lead is None or not is_usual(lead[1]) or not _SENTENCE_END.search(text[:start]):
+            continue
+        stopped = lead[2] or text[end : end + 1] in (".", ":")
+        after = end if lead[2] or not stopped else end + 1
+        piece = Piece(after, plain.length, lead[1], lead.start(1), lead.end(1))
+        if stopped:
+            yield piece
+        elif text[end : end + 1].isspace():
+            unmarked.append(piece)
+    timed = any(field_key(one.label) == "time" and _FIGURE.match(text, one.start) for one in unmarked)
+    if timed or len({field_key(one.label) for one in unmarked}) > 1:
+        yield from unmarked
+    for match in _BARE.finditer(text):
+        if is_usual(match[1]):
+            yield Piece(match.end(), plain.length, match[1], *match.span(1), bare=True)
+
+
+def _set_off(plain: InlineText, start: int, end: int, *, listed: bool) -> Piece | None:
+    """A usual field at the start of a line: before a colon (`Aim: …`), in bold, italics or a list before a dash
+    (`*Aim* – …`), or alone in a line, in bold or italics or all that the paragraph has (**Steps**, a list under it)."""
     match = _SET_OFF.match(plain.text, start, end)
-    if match is None or field_key(match[1]) not in _USUAL:
+    if match is None or not is_usual(match[1]):
         return None
     at, until = match.span(1)
     marked = any(left <= at and until <= right for left, right in (*plain.strong, *plain.emphasis))
     alone = match.end() == end and (marked or end - start == plain.length)
-    if not (match[2] or alone or (match[3] and marked)):
+    if not (match[2] or alone or (match[3] and (marked or listed))):
         return None
     return Piece(match.end(), end, match[1], at, until, bare=not marked)
 

@@ -9,8 +9,9 @@ from markdown_it.token import Token
 from lint_rules.manuscript import paragraph_split
 from lint_rules.manuscript.attributes import broken_braces
 from lint_rules.manuscript.contents import InnerComment, Setting, cut_passage, empty_passage
+from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.inline_text import InlineText, placed_braces
-from lint_rules.manuscript.model import PICTURE, Audience, DivKind, Heading, Item, Problem, Role, field_key
+from lint_rules.manuscript.model import PICTURE, Audience, DivKind, Heading, Item, Problem, Role
 from lint_rules.manuscript.reader_state import SONGS, OpenTable, ReaderState
 from lint_rules.source import Span
 
@@ -26,6 +27,7 @@ _BROKEN_BRACES = (
     "These braces cannot be read, so they would be printed as text."
     " Write {.class key=value}: a point before each class, quotation marks around a value with spaces."
 )
+_FEW_WORDS = 5  # of the name of a field that a house has for itself
 _TABLE_CAPTION = re.compile(r"(?:[Tt]able)?:\s+(?=\S)")
 
 
@@ -85,31 +87,40 @@ def read_cell(state: ReaderState, token: Token, plain: InlineText) -> None:
 
 def _names_field(state: ReaderState, table: OpenTable, plain: InlineText) -> bool:
     """Read a cell of notes that are laid out as a table: a usual name at the start of a row begins a field (`| Aim |
-    …`), and so does each cell under a head of such names (`| Aim | Materials |`)."""
+    …`), and with one such row all have their names there (`| Points | …`); so does each cell under a head of such
+    names (`| Aim | Materials |`). In a plan of stages (`| Stage | Minutes | Needs |`) each cell is one of its column's
+    field, but for the minutes, which are told by the row."""
     name = paragraph_split.usual_field(plain.text)
     span = Span(plain.starts[0], plain.ends[-1]) if plain.length else Span(0, 0)
     if table.head:
-        if name and table.column and field_key(name) in ("time", "step"):
-            table.staged = True
-            table.fields.clear()
-        elif name and not table.staged:
+        if name:
             table.fields[table.column] = name, span
         elif table.column == 1 and list(table.fields) == [0]:  # no head of columns: the first row of fields
             first, begun = table.fields.pop(0)
             if field_key(first) != "time" or any(char.isdigit() for char in plain.text):
                 state.begin_field(first, begun, begun.end)
-        return bool(name) and not table.staged
-    if table.staged:
+        planned = table.column > 0 and field_key(name) == "time" and _is_staged(table)
+        return bool(name) and not planned  # the head of a plan's minutes stays to be read
+    if not plain.text.strip():
         return False
     if table.fields:
-        if table.column in table.fields:
-            column, begun = table.fields[table.column]
+        staged = _is_staged(table)
+        column, begun = table.fields.get(table.column, ("", span))
+        if staged and (table.column == 0 or field_key(column) in ("", "time")):
+            state.end_field()
+        elif column:
             state.begin_field(column, begun, begun.end)
         return False
-    if name and table.column == 0:
-        state.begin_field(name, span, span.end)
+    if table.column == 0 and (name or (table.rows_named and len(plain.text.split()) <= _FEW_WORDS)):
+        table.rows_named = True
+        state.begin_field(name or plain.text.strip(), span, span.end)
         return True
     return False
+
+
+def _is_staged(table: OpenTable) -> bool:
+    """Whether the rows of a table of notes are stages of a lesson: its first column is of steps or times."""
+    return 0 not in table.fields or field_key(table.fields[0][0]) in ("step", "time")
 
 
 def read_term(state: ReaderState, token: Token, plain: InlineText) -> None:
@@ -118,7 +129,7 @@ def read_term(state: ReaderState, token: Token, plain: InlineText) -> None:
     setting = state.setting(span)
     state.note_comments(plain, span)
     name = plain.text.strip().removesuffix(":").rstrip()
-    if state.kind is DivKind.TEACHER and plain.length and (paragraph_split.usual_field(name) or plain.strong):
+    if state.kind is DivKind.TEACHER and plain.length and len(name.split()) <= _FEW_WORDS:
         state.begin_field(name, Span(plain.starts[0], plain.ends[-1]), plain.ends[-1])
     elif state.kind is DivKind.WORDS:
         read_entries(state, plain, setting)
@@ -266,9 +277,11 @@ def read_notes(state: ReaderState, plain: InlineText, setting: Setting) -> None:
     """Teacher's notes: a line that begins in bold with a colon begins a field, and a usual name in bold anywhere."""
     start = 0
     notes = state.notes[-1]
-    for label in paragraph_split.field_leads(plain):
-        # Among names in bold a bare one is a word of the text (Answers: in pairs), and so it is in a list of steps.
-        if label.bare and (setting.item is not None or (notes.field is not None and not notes.bare)):
+    item = setting.item
+    counted = item is not None and bool(item.label)
+    for label in paragraph_split.field_leads(plain, listed=item is not None):
+        # Among names in bold a bare one is a word of the text (Answers: in pairs), and so it is in numbered steps.
+        if label.bare and (counted or (notes.field is not None and not notes.bare)):
             continue
         notes.bare = label.bare
         state.add(cut_passage(plain, start, label.label_start, Role.NOTE, setting))

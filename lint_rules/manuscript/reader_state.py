@@ -55,7 +55,7 @@ class OpenTable:
     column: int = -1
     head: bool = True
     fields: dict[int, tuple[str, Span]] = field(default_factory=dict)  # names of fields that head columns of notes
-    staged: bool = False  # a plan of stages: its times and steps are no fields
+    rows_named: bool = False  # rows of notes, each with the name of its field in front
 
 
 @dataclass(slots=True)
@@ -153,6 +153,10 @@ class ReaderState:
         opened = OpenField(name, name_span, end)
         self.fields.append(opened)
         self.notes[-1].field = opened
+
+    def end_field(self) -> None:
+        """What follows in the teacher's notes belongs to no field."""
+        self.notes[-1].field = None
 
     def open_div(self, attributes: Attributes, opening: Span, line: int) -> None:
         """Step into a div."""

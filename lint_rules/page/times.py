@@ -9,7 +9,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
-from lint_rules.manuscript.model import Lesson, Part, Passage
+from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.model import Audience, Part, Passage
 from lint_rules.page.number_words import NUMBER_WORDS
 
 _TENS = {"thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "ninety": 90}
@@ -39,6 +40,13 @@ _OF_SEVERAL = re.compile(
     rf"\d|\b(?:each|every|per|after|first|last|until)\b|\b(?!an?\b)(?:{_WORD})\b", re.I
 )  # 3 groups, 5 minutes: no time of the whole
 _SHARED = re.compile(r"\s*(?:each|per|an?|every|for each|before|after|of the|from the|to go)\b", re.I)
+_SENTENCE = re.compile(r"[^.!?\n]+(?:[.](?=\w)[^.!?\n]+)*")
+_SHORT = re.compile(r"\s*(?:[\w'’&-]+[\s(:,–—-]+){0,4}[\w'’½¼¾]+\W*")  # 15'; Notes (20 minutes)
+_LENGTH = re.compile(
+    r"^\s*(?:allow|plan|reckon|you (?:will )?have)\b"
+    r"|\b(?:lesson|activity|game|task|exercise|it|this|all)\s+(?:takes|lasts|needs)\b",
+    re.I,
+)
 _LEAD = re.compile(
     r"\s*(?:(?:about|around|approximately|approx\.?|ca\.?|c\.|roughly|up to|at least|max\.?|maximum|~)\s*)?", re.I
 )
@@ -107,34 +115,41 @@ def read_time(text: str) -> TimeText | None:
 
 
 def stated_time(part: Part) -> StatedTime | None:
-    """The Time field of a lesson's or an activity's notes, or None when there is none or it is empty."""
+    """The Time field of a lesson's or an activity's notes, or what they say of its length without one (`15'.`, `Notes
+    (20 minutes)`, `Allow ten minutes.`); None when there is none or it is empty."""
     field = part.field("Time")
-    if field is None:
-        return None
-    passages = [passage for passage in field.passages if passage.text.strip()]
-    if not passages:
-        return None
+    passages = [passage for passage in field.passages if passage.text.strip()] if field is not None else []
     for passage in passages:
         found = read_time(passage.text)
         if found is not None:
             return StatedTime(found.minutes, passage, found.start, found.end, found.each)
+    if field is None:
+        return _unlabelled(part)
+    if not passages:
+        return None
     text = passages[0].text
     return StatedTime(None, passages[0], len(text) - len(text.lstrip()), len(text.rstrip()))
 
 
-def activities_minutes(lesson: Lesson) -> Minutes | None:
-    """The sum of the times of a lesson's activities; None unless every activity has one (or there are none)."""
-    times = [stated_time(activity.part) for activity in lesson.activities]
-    read = [time.minutes for time in times if time is not None and time.minutes is not None]
-    return add_up(read) if read and len(read) == len(times) else None
+def speaks_of_time(part: Part) -> bool:
+    """Whether a lesson's or an activity's notes name a time, but in their steps (`Play the audio for 5 minutes`)."""
+    names = (field.name for field in part.fields)
+    notes = (passage for passage in part.passages if passage.audience is Audience.TEACHER)
+    texts = (passage.text for passage in notes if field_key(passage.field) != "step")
+    return any(next(_times_in(text), None) is not None for text in (*names, *texts))
 
 
-def lesson_minutes(lesson: Lesson) -> Minutes | None:
-    """How long a lesson takes: the total it states, else the sum of its activities, else None."""
-    stated = stated_time(lesson.part)
-    if stated is not None and stated.minutes is not None:
-        return stated.minutes
-    return activities_minutes(lesson)
+def _unlabelled(part: Part) -> StatedTime | None:
+    for passage in part.passages:
+        if passage.audience is not Audience.TEACHER or passage.field or passage.cell is not None:
+            continue
+        for sentence in _SENTENCE.finditer(passage.text):
+            text = sentence[0]
+            found = read_time(text) if _SHORT.fullmatch(text) or _LENGTH.search(text) else None
+            if found is not None:
+                start = sentence.start()
+                return StatedTime(found.minutes, passage, start + found.start, start + found.end, found.each)
+    return None
 
 
 def add_up(times: Iterable[Minutes]) -> Minutes:

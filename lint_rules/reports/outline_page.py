@@ -8,7 +8,8 @@ from lint_rules.manuscript.model import PICTURE, Activity, Lesson, Unit
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Place, WordBox
 from lint_rules.page.exercises.reading import exercises_in
-from lint_rules.page.times import lesson_minutes, stated_time
+from lint_rules.page.time_plans import lesson_minutes, times_of
+from lint_rules.page.times import StatedTime, stated_time
 
 _WIDTH = 100
 _NOTHING = "no exercise: read as text"
@@ -24,21 +25,20 @@ def outline_page(unit: Unit, *, as_json: bool) -> str:
 def _lines(unit: Unit) -> Iterator[str]:
     yield unit.heading.passage.text if unit.heading is not None else unit.path
     for activity in unit.opening_activities:
-        yield from _activity(activity, unit)
+        yield from _activity(activity, unit, stated_time(activity.part))
     for lesson in unit.lessons:
         yield ""
         minutes = lesson_minutes(lesson)
         yield f"{_titled(lesson)}{f'  ({minutes})' if minutes is not None else '  (no time)'}"
-        for activity in lesson.activities:
-            yield from _activity(activity, unit)
+        for activity, time in zip(lesson.activities, times_of(lesson), strict=True):
+            yield from _activity(activity, unit, time)
 
 
 def _titled(lesson: Lesson) -> str:
     return " ".join(part for part in (lesson.heading.number, lesson.heading.passage.text) if part)
 
 
-def _activity(activity: Activity, unit: Unit) -> Iterator[str]:
-    time = stated_time(activity.part)
+def _activity(activity: Activity, unit: Unit, time: StatedTime | None) -> Iterator[str]:
     line = unit.source.position(activity.heading.span.start).line
     words = " ".join(part for part in (activity.heading.number, activity.heading.passage.text) if part)
     stated = f"  ({time.minutes})" if time is not None and time.minutes is not None else ""

@@ -4,7 +4,8 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from lint_rules.manuscript.model import Activity, Audience, DivKind, Part, Passage, Role, Unit, field_key
+from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.model import Activity, Audience, DivKind, Part, Passage, Role, Unit
 
 # Fields that say what the lesson is for, what the answer is or what the world is like, not what children do.
 _NO_ACTS = frozenset(

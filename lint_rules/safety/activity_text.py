@@ -8,17 +8,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import IntEnum
 
-from lint_rules.manuscript.model import (
-    Activity,
-    Audience,
-    DivKind,
-    Lesson,
-    Part,
-    Passage,
-    Role,
-    Unit,
-    field_key,
-)
+from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.model import Activity, Audience, DivKind, Lesson, Part, Passage, Role, Unit
 
 
 class Place(IntEnum):

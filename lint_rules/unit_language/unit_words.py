@@ -14,7 +14,8 @@ from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import canonical, function_bands, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.manuscript.counting import ends_sentence, is_for_children, is_verse, stage_directions
-from lint_rules.manuscript.model import Activity, DivKind, Part, Passage, Role, Unit, field_key
+from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.model import Activity, DivKind, Part, Passage, Role, Unit
 from lint_rules.manuscript.reader_state import SONGS
 from lint_rules.page.mentions import foreign_words
 from lint_rules.plain_words import PART

@@ -214,8 +214,19 @@ def test_a_usual_field_may_be_a_lead_in_bold_that_runs_on(text: str, fields: lis
         ),
         ("| **Aim** | say hello |\n|---|---|\n| **Time** | 5 minutes |", [("Aim", "say hello"), ("Time", "5 minutes")]),
         ("| Aim | Materials |\n|---|---|\n| say hello | cards |", [("Aim", "say hello"), ("Materials", "cards")]),
-        ("| Time | What we do |\n|---|---|\n| 5 minutes | We sing. |", []),
-        ("| Stage | Time | Steps |\n|---|---|---|\n| 1 | 50 minutes | Sing. |\n| 2 | 10 minutes | Act. |", []),
+        ("| Time | What we do |\n|---|---|\n| 5 minutes | We sing. |", [("What we do", "We sing.")]),
+        (
+            "| Stage | Time | Steps |\n|---|---|---|\n| 1 | 50 minutes | Sing. |\n| 2 | 10 minutes | Act. |",
+            [("Steps", "Sing."), ("Steps", "Act.")],
+        ),
+        (
+            "| | |\n|---|---|\n| **Goal** | say hello |\n| **Points** | one each |\n| Step 1 | Sing. |",
+            [("Goal", "say hello"), ("Points", "one each"), ("Step 1", "Sing.")],
+        ),
+        (
+            "| Activity | Minutes | Needs |\n|---|---|---|\n| 1 | 15 | cards |\n| 2 | 25 | |",
+            [("Needs", "cards")],
+        ),
         ("| Aim |\n|---|\n| say hello |", [("Aim", "say hello")]),
         ("| Stage | Minutes |\n|---|---|\n| Song | 5 |\n| Story | 10 |", []),
     ],

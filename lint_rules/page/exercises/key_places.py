@@ -3,11 +3,9 @@
 import re
 from collections.abc import Iterable, Iterator
 
-from lint_rules.manuscript.model import Activity, Audience, Passage, Role, field_key
+from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.model import Activity, Audience, Passage, Role
 
-_FIELDS = frozenset(
-    {"answer", "answer key", "key", "solution", "an", "correct answer", "the answer"}
-)  # Ans: as a plural
 _LEAD = re.compile(
     r"(?:and\s+)?(?P<sure>(?:the|correct)\s+answers?|answer\s+key|solutions?|(?:ans\.?|key)(?=\s*[:–—-]))|(?:answers?|key)",
     re.I,
@@ -41,7 +39,7 @@ def _is_key(passage: Passage) -> bool:
 
 
 def _names_key(name: str) -> bool:
-    return field_key(name.strip(" .:")) in _FIELDS
+    return field_key(name) == "answer"
 
 
 def _says_so(passage: Passage) -> bool:

@@ -19,7 +19,8 @@ from lint_rules.language.grammar.steps import is_among_orders
 from lint_rules.language.tokens import Token
 from lint_rules.language.vocabulary.varieties import AMERICAN, doubtful, out_of_place, spelt_as, wrong_as
 from lint_rules.language.vocabulary.word_shapes import is_bare
-from lint_rules.manuscript.model import Passage, Role, field_key
+from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.model import Passage, Role
 from lint_rules.plain_words import LETTERS
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 

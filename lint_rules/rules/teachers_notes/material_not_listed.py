@@ -11,7 +11,8 @@ import re
 from collections.abc import Iterator
 
 from lint_rules.finding import Edit, Found, Mend, Severity
-from lint_rules.manuscript.model import Audience, DivKind, Part, Passage, Role, Unit, field_key
+from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.model import Audience, DivKind, Part, Passage, Role, Unit
 from lint_rules.rule import Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.safety.activity_actions import actions_of
 from lint_rules.safety.materials import Thing, Used, is_listed, used_in

@@ -11,8 +11,9 @@ from collections.abc import Iterator, Sequence
 from difflib import get_close_matches
 
 from lint_rules.finding import Edit, Found, Mend, Severity
+from lint_rules.manuscript.field_names import NOTE_FIELDS, field_key, is_usual
 from lint_rules.manuscript.insert_field import field_edit
-from lint_rules.manuscript.model import NOTE_FIELDS, DivKind, Field, Heading, Part, Role, field_key
+from lint_rules.manuscript.model import Audience, DivKind, Field, Heading, Part, Role
 from lint_rules.page.teacher_led import is_teacher_led
 from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 from lint_rules.tables import rows
@@ -47,6 +48,10 @@ RULE = Rule(
             "**Homework:** Draw a kite.\n:::\n",
             why="fields of the course's own; the missing Time is missing-time's",
         ),
+        Example(
+            _NOTED + "### 1 Listen. {.listening}\n\n::: teacher\n**Procedure:** Play it twice.\n:::\n",
+            why="what other houses call Steps",
+        ),
         Example(_NOTED + "### 1 Read and match. {.reading}\n", why="the rubric says it all"),
         Example(_NOTED + "### 1 Listen and repeat. {.sounds .listening}\n", why="the rubric says it all"),
         Example(_NOTED + "### 1 Tell your partner why. {.odd-one-out .speaking}\n", why="the rubric says it all"),
@@ -69,10 +74,6 @@ RULE = Rule(
         Example(
             _NOTED
             + "### 1 Listen. {.listening}\n\n::: teacher\n**Time:** 5 minutes\n**«Setps»:** Play it twice.\n:::\n"
-        ),
-        Example(
-            _NOTED + "### 1 Listen. {.listening}\n\n::: teacher\n**«Procedure»:** Play it twice.\n:::\n",
-            why="a name that stands for Steps elsewhere",
         ),
         Example(
             _NOTED + "### 1 Listen. {.listening}\n\n::: teacher\n**Time:** 5 minutes\n\n**«Steps»:**\n:::\n",
@@ -111,19 +112,7 @@ RULE = Rule(
 
 _USUAL = ("Aim", "Steps")  # what a carried book may hold findings of: those have no key
 _TIME = field_key("Time")
-# What other houses call the fields that a teacher needs.
-_ELSEWHERE = {
-    "procedure": "Steps",
-    "method": "Steps",
-    "stages": "Steps",
-    "what to do": "Steps",
-    "objective": "Aim",
-    "objectives": "Aim",
-    "goal": "Aim",
-    "goals": "Aim",
-    "duration": "Time",
-    "timing": "Time",
-}
+_FEWEST_WORDS = 4  # of prose that may say what a lesson is for, or how an activity goes
 
 
 def find(reading: Reading) -> Iterator[Found]:
@@ -153,9 +142,22 @@ def _in_part(
     for field in part.fields:
         if not field.text.strip() and field_key(field.name) != _TIME:
             yield _empty(field, needed, what)
+    told = _says_more(reading, part)
     for name in needed:
-        if field_key(name) not in {*there, _TIME} and name not in misnamed:
+        if field_key(name) not in {*there, _TIME} and name not in misnamed and not (told and name in _USUAL):
             yield _missing(reading, heading, part, name, what, classes)
+
+
+def _says_more(reading: Reading, part: Part) -> bool:
+    """Whether notes say something outside the usual fields, which may be an aim or steps: prose, a field of the
+    house's own."""
+    own = {field_key(name) for name in reading.course.note_fields}
+    return any(
+        len(passage.text.split()) >= _FEWEST_WORDS
+        for passage in part.passages
+        if passage.audience is Audience.TEACHER and passage.role in (Role.NOTE, Role.FIELD)
+        if not passage.field or not (is_usual(passage.field) or field_key(passage.field) in own)
+    )
 
 
 def _meant(reading: Reading, name: str, there: set[str]) -> str:
@@ -165,7 +167,6 @@ def _meant(reading: Reading, name: str, there: set[str]) -> str:
         return ""
     close = get_close_matches(name.casefold(), [field.casefold() for field in NOTE_FIELDS], n=1, cutoff=0.75)
     meant = next((field for field in NOTE_FIELDS if close and field.casefold() == close[0]), "")
-    meant = meant or _ELSEWHERE.get(name.casefold(), "")
     return "" if field_key(meant) in there else meant
 
 
@@ -190,8 +191,6 @@ def _missing(reading: Reading, heading: Heading, part: Part, needed: str, what: 
     has_notes = any(reading.unit.divs[index].kind is DivKind.TEACHER for index in part.divs)
     if not has_notes:
         first = f"This {what} has no teacher's notes, and they need {needed}."
-    elif any(passage.role is Role.NOTE for passage in part.passages):
-        first = f"The notes of this {what} have no {needed}. If what stands there is it, write **{needed}:** before it."
     else:
         first = f"The notes of this {what} have no {needed}. {_why(needed)}"
     draft = _draft(needed, classes)

@@ -14,7 +14,8 @@ from lint_rules.finding import Found, Severity
 from lint_rules.language.inflection.forms import every_form, noun_forms
 from lint_rules.language.vocabulary.word_index import canonical, parts_of
 from lint_rules.language.vocabulary.word_shapes import positive
-from lint_rules.manuscript.model import Lesson, Passage, field_key
+from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.model import Lesson, Passage
 from lint_rules.rule import Example, Gather, Reading, Rule, Within
 from lint_rules.tables import entries
 

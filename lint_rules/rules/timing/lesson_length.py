@@ -9,7 +9,8 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Lesson
-from lint_rules.page.times import Minutes, activities_minutes, stated_time
+from lint_rules.page.time_plans import activities_minutes, total_of
+from lint_rules.page.times import Minutes
 from lint_rules.rule import Example, Limit, Reading, Rule
 
 RULE = Rule(
@@ -61,7 +62,7 @@ def find(reading: Reading) -> Iterator[Found]:
 
 
 def _judged(lesson: Lesson, allowed: Minutes, rule: str) -> Iterator[Found]:
-    total = stated_time(lesson.part)
+    total = total_of(lesson)
     if total is not None and total.minutes is not None:
         span, words = total.passage.span(total.start, total.end), total.passage.text[total.start : total.end]
         one = total.each or total.minutes  # a double lesson is two

@@ -12,7 +12,8 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Lesson
-from lint_rules.page.times import Minutes, StatedTime, activities_minutes, stated_time
+from lint_rules.page.time_plans import activities_minutes, plan_of, times_of, total_of
+from lint_rules.page.times import Minutes, StatedTime
 from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
 
 _TWO = (
@@ -72,10 +73,10 @@ _PART = re.compile(
 def find(reading: Reading) -> Iterator[Found]:
     """Report totals that do not fit the sum, at the total's words."""
     for lesson in reading.unit.lessons:
-        total, added = stated_time(lesson.part), activities_minutes(lesson)
+        total, added = total_of(lesson), activities_minutes(lesson)
         if total is None or total.minutes is None or added is None or total.minutes.overlaps(added):
             continue
-        beside = _beside(lesson, total)
+        beside = _beside(lesson, total) + int(plan_of(lesson).beside)
         if total.minutes.overlaps(added + Minutes(beside, beside)):
             continue
         added += Minutes(beside, beside)
@@ -107,14 +108,14 @@ def _beside(lesson: Lesson, total: StatedTime) -> int:
             beside.append(int(part["number"]))
     if told:
         return sum(beside)
-    times = [stated_time(activity.part) for activity in lesson.activities]
+    times = times_of(lesson)
     named = Counter(beside) - Counter(int(one.minutes.low) for one in times if one and one.minutes)
     return sum(number * times for number, times in named.items())
 
 
 def _sum(lesson: Lesson) -> str:
     """The times of a lesson's activities as a sum: `10 + 5–10 + 20`."""
-    times = [stated_time(activity.part) for activity in lesson.activities]
+    times = times_of(lesson)
     return " + ".join(_figure(time.minutes) for time in times if time and time.minutes)
 
 

@@ -8,8 +8,10 @@ or the game, falls off. A course that wants a Time everywhere says so: `required
 from collections.abc import Iterable, Iterator
 
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.model import Activity, Heading, Part, Unit, field_key
-from lint_rules.page.times import stated_time
+from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.model import Activity, Heading, Part, Unit
+from lint_rules.page.time_plans import times_of, total_of
+from lint_rules.page.times import StatedTime, speaks_of_time, stated_time
 from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
 
 RULE = Rule(
@@ -72,12 +74,15 @@ def find(reading: Reading) -> Iterator[Found]:
     usual = sum(reading.level.limits.lesson_minutes) // 2
     required = reading.course.required_notes
     for lesson in reading.unit.lessons:
-        yield from _missing(lesson.heading, lesson.part, "lesson", usual, wanted=_asks_for(required.lesson))
+        told = total_of(lesson) is not None or speaks_of_time(lesson.part)
+        wanted = _asks_for(required.lesson) and not told
+        yield from _missing(lesson.heading, lesson.part, "lesson", usual, wanted=wanted)
     everywhere = _asks_for(required.activity or ())
-    for activities in _together(reading.unit):
+    for activities, planned in _together(reading.unit):
         timed = sum(activity.part.field("Time") is not None for activity in activities)
-        for activity in activities:
-            wanted = everywhere or timed > len(activities) - 1 - timed
+        for activity, plan in zip(activities, planned, strict=True):
+            told = plan is not None or speaks_of_time(activity.part)
+            wanted = (everywhere or timed > len(activities) - 1 - timed) and not told
             yield from _missing(activity.heading, activity.part, "activity", 10, wanted=wanted)
 
 
@@ -85,10 +90,10 @@ def _asks_for(fields: Iterable[str]) -> bool:
     return any(field_key(name) == field_key("Time") for name in fields)
 
 
-def _together(unit: Unit) -> Iterator[tuple[Activity, ...]]:
-    """The activities that are planned together: those of a lesson, and those before the first one."""
-    yield unit.opening_activities
-    yield from (lesson.activities for lesson in unit.lessons)
+def _together(unit: Unit) -> Iterator[tuple[tuple[Activity, ...], tuple[StatedTime | None, ...]]]:
+    """The activities that are planned together, with their times: those of a lesson, and those before the first one."""
+    yield unit.opening_activities, tuple(stated_time(activity.part) for activity in unit.opening_activities)
+    yield from ((lesson.activities, times_of(lesson)) for lesson in unit.lessons)
 
 
 def _missing(heading: Heading, part: Part, what: str, usual: int, *, wanted: bool) -> Iterator[Found]:

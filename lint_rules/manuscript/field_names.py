@@ -1,0 +1,50 @@
+"""What the fields of teacher's notes are called: the usual names, and what other houses call the same fields."""
+
+import re
+from functools import cache, lru_cache
+
+from lint_rules.tables import rows
+
+NOTE_FIELDS = (
+    "Aim",
+    "Grammar",
+    "Words",
+    "Materials",
+    "Time",
+    "Steps",
+    "Safety",
+    "Answers",
+    "Support",
+    "Extra",
+)  # of the teacher's notes; a course may have others (`note_fields`)
+_STEP = re.compile(r"steps?\s+(?:[0-9]{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)")
+_BRACKETED = re.compile(r"\s*\([^()]*\)$")  # Time (minutes)
+
+
+@lru_cache(maxsize=2_000)  # the same few names in every unit
+def field_key(name: str) -> str:
+    """A field's name as it is compared: Aim, aim, Aims and Goal are one, Materials, Material and You need too."""
+    plain = " ".join(_BRACKETED.sub("", name).replace("’", "'").casefold().split()).rstrip(".:")
+    if _STEP.fullmatch(plain):
+        return "step"
+    return _keys().get(plain, _own_key(plain))
+
+
+@lru_cache(maxsize=2_000)
+def is_usual(name: str) -> bool:
+    """Whether a name is one that notes usually have, or another house's word for it."""
+    return field_key(name) in _usual()
+
+
+@cache
+def _usual() -> frozenset[str]:
+    return frozenset(_own_key(name) for name in NOTE_FIELDS)
+
+
+@cache
+def _keys() -> dict[str, str]:
+    return {other: _own_key(name) for name, others in rows("field_names.csv") for other in others.split("|")}
+
+
+def _own_key(name: str) -> str:
+    return name.casefold().removesuffix("s")

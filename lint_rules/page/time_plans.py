@@ -1,0 +1,115 @@
+"""The plan of a lesson as a table in its notes: `| Activity | Minutes |`, a row each, perhaps with a total."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage
+from lint_rules.page.times import Minutes, StatedTime, add_up, read_time, stated_time
+
+_TOTAL = re.compile(r"\b(?:total|together|in all|sum|whole lesson)\b", re.I)
+_NUMBER = re.compile(r"(?:(?:activity|exercise|task|no\.?|nr\.?)\s*)?([0-9]{1,3}[a-z]?)(?![\w%])", re.I)
+_FIGURE = re.compile(r"\s*[0-9]{1,3}\s*")
+
+
+@dataclass(frozen=True, slots=True)
+class TimePlan:
+    """What a lesson's plan says: the times of its activities (in their order, None where no row is theirs), the minutes
+    of rows that are no activity's, and the total that it states."""
+
+    activities: tuple[StatedTime | None, ...]
+    beside: float = 0.0
+    total: StatedTime | None = None
+
+
+def plan_of(lesson: Lesson) -> TimePlan:
+    """The plan in a lesson's notes; an empty one where they have none."""
+    tables: dict[int, list[Passage]] = {}
+    for passage in lesson.part.passages:
+        if passage.audience is Audience.TEACHER and passage.cell is not None:
+            tables.setdefault(passage.cell.table, []).append(passage)
+    for cells in tables.values():
+        column = next((c.cell.column for c in cells if c.cell and _heads_times(c)), None)
+        if column is not None:
+            return _read(lesson, cells, column)
+    return TimePlan((None,) * len(lesson.activities))
+
+
+def times_of(lesson: Lesson) -> tuple[StatedTime | None, ...]:
+    """The time of each activity: what its own notes say, else the lesson's plan."""
+    own = [stated_time(activity.part) for activity in lesson.activities]
+    if all(own):
+        return tuple(own)
+    return tuple(said or planned for said, planned in zip(own, plan_of(lesson).activities, strict=True))
+
+
+def total_of(lesson: Lesson) -> StatedTime | None:
+    """The total that a lesson's notes state, in their Time or in the last row of their plan."""
+    return stated_time(lesson.part) or plan_of(lesson).total
+
+
+def activities_minutes(lesson: Lesson) -> Minutes | None:
+    """The sum of the times of a lesson's activities; None unless every activity has one (or there are none)."""
+    times = times_of(lesson)
+    read = [time.minutes for time in times if time is not None and time.minutes is not None]
+    return add_up(read) if read and len(read) == len(times) else None
+
+
+def lesson_minutes(lesson: Lesson) -> Minutes | None:
+    """How long a lesson takes: the total it states, else the sum of its activities, else None."""
+    stated = total_of(lesson)
+    if stated is not None and stated.minutes is not None:
+        return stated.minutes
+    return activities_minutes(lesson)
+
+
+def _heads_times(cell: Passage) -> bool:
+    return cell.cell is not None and cell.cell.row == 0 and cell.cell.column > 0 and field_key(cell.text) == "time"
+
+
+def _read(lesson: Lesson, cells: Sequence[Passage], column: int) -> TimePlan:
+    rows: dict[int, list[Passage]] = {}
+    for cell in cells:
+        if cell.cell is not None and cell.cell.row > 0:
+            rows.setdefault(cell.cell.row, []).append(cell)
+    times: list[StatedTime | None] = [None] * len(lesson.activities)
+    beside, total = 0.0, None
+    for row in rows.values():
+        time = next((_time(one) for one in row if one.cell and one.cell.column == column), None)
+        if time is None or time.minutes is None:
+            continue
+        what = " ".join(one.text for one in row if one.cell and one.cell.column < column)
+        at = _activity(lesson.activities, what)
+        if _TOTAL.search(what):
+            total = time
+        elif at is not None and times[at] is None:
+            times[at] = time
+        elif at is None:
+            beside += time.minutes.low
+    return TimePlan(tuple(times), beside, total)
+
+
+def _time(cell: Passage) -> StatedTime | None:
+    """The minutes of a cell: `15` under Minutes, `15 min`."""
+    if _FIGURE.fullmatch(cell.text):
+        figure = float(cell.text)
+        return StatedTime(Minutes(figure, figure), cell, 0, len(cell.text))
+    found = read_time(cell.text)
+    return StatedTime(found.minutes, cell, found.start, found.end, found.each) if found is not None else None
+
+
+def _activity(activities: Sequence[Activity], what: str) -> int | None:
+    """Which activity a row is about: by its number, or by the words of its instruction."""
+    number = _NUMBER.match(what.strip())
+    words = _words(what)
+    for at, activity in enumerate(activities):
+        own = _NUMBER.match(activity.heading.number)
+        if number is not None and own is not None and number[1] == own[1]:
+            return at
+    said = [_words(activity.heading.passage.text) for activity in activities]
+    return next((at for at, one in enumerate(said) if words and one and (one in words or words in one)), None)
+
+
+def _words(text: str) -> str:
+    return " ".join(re.findall(r"[^\W\d_]+", text.casefold()))
