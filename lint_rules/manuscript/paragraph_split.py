@@ -19,6 +19,7 @@ _BARE_LETTER = re.compile(r"([A-Za-z])[ \t\u00a0]+(?=\S)")
 _NUMBERED = re.compile(r"([0-9]{1,2})[ \t\u00a0]+(?=\S)")
 _NAME_WORD = r"(?:[^\W\d_][\w.'’-]*|[0-9]{1,2})"
 _NAME = re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)")
+_NAME_DASHED = re.compile(rf"({_NAME_WORD}(?: {_NAME_WORD}){{0,2}}) ?[–—-] +(?=\S)")
 _TASK = re.compile(r"(?:question|answer|sentence|item|number|task|clue|riddle)\s+[0-9]{1,2}", re.I)
 _COLON = re.compile(r"\s?:")
 _FIELD = r"([^\W\d_][\w'’& ]{0,38}?(?:\s\([^()]{1,20}\))?)"  # Steps, You need, H&S, Time (minutes)
@@ -154,11 +155,14 @@ def is_task(label: str) -> bool:
     return _TASK.fullmatch(label) is not None
 
 
-def plain_speaker(plain: InlineText, start: int, end: int) -> Piece | None:
-    """`MINA:` at the start of a line of an audio script."""
-    text = plain.text
-    first, _ = trimmed(text, start, end)
-    match = _NAME.match(text, first, end)
+def script_speaker(plain: InlineText, start: int, end: int) -> Piece | None:
+    """`MINA:` at the start of a line of an audio script; before a dash in capitals, bold or italics (`*Mina* — `)."""
+    first, _ = trimmed(plain.text, start, end)
+    match = _NAME.match(plain.text, first, end)
+    if match is None and (match := _NAME_DASHED.match(plain.text, first, end)) is not None:
+        at, until = match.span(1)
+        marked = any(left <= at and until <= right for left, right in (*plain.strong, *plain.emphasis))
+        match = match if marked or (match[1].isupper() and until - at > 1) else None
     if match is None or not is_name(match[1]):
         return None
     return Piece(match.end(), end, match[1], match.start(1), match.end(1))

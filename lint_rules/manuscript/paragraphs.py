@@ -13,13 +13,19 @@ from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.inline_text import InlineText, placed_braces
 from lint_rules.manuscript.model import PICTURE, Audience, DivKind, Heading, Item, Problem, Role
 from lint_rules.manuscript.reader_state import SONGS, OpenTable, ReaderState
+from lint_rules.manuscript.turns import plain_role, read_spoken_cell, read_turns
 from lint_rules.source import Span
 
 _NUMBER_WORDS = "(?i:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
-_LESSON_NUMBER = re.compile(
-    rf"(?i:lesson)\s+(?:[0-9]+[a-z]?|[A-Z]|[ivx]+|{_NUMBER_WORDS})\s*(?:[:.)]|[-–—](?=\s)|(?=\s*$))\s*"
+_SHORT_LESSON = (
+    r"(?:L ?[0-9]{1,2}(?:[:.)]|\s+[-–—])|[0-9]{1,2}(?:[:.)]|\s+[-–—])?(?=\s+[A-Z]))\s+"  # L3: …, 3 Have you …
 )
-_ACTIVITY_NUMBER = re.compile(r"(?:(?i:activity|exercise|task)\s+)?[0-9]{1,3}[a-z]?(?:[.):](?=\s|$)|(?=\s|$))\s*")
+_LESSON_NUMBER = re.compile(
+    rf"{_SHORT_LESSON}|(?i:lesson)\s+(?:[0-9]+[a-z]?|[A-Z]|[ivx]+|{_NUMBER_WORDS})\s*(?:[:.)]|[-–—](?=\s)|(?=\s*$))\s*"
+)
+_ACTIVITY_NUMBER = re.compile(
+    r"(?:(?i:activity|exercise|task)\s+)?[0-9]{1,3}[a-z]?(?:[.):](?=\s|$)|(?=\s|$))(?:\s*[-–—](?=\s))?\s*"
+)
 _UNIT_NUMBER = re.compile(rf"(?i:unit)\s+(?:[0-9]+|{_NUMBER_WORDS})\s*(?:[:.)]|[-–—](?=\s))\s*")
 _NUMBER = {1: _UNIT_NUMBER, 2: _LESSON_NUMBER, 3: _ACTIVITY_NUMBER}
 _HEADING_ROLE = {1: Role.UNIT_TITLE, 2: Role.LESSON_TITLE, 3: Role.INSTRUCTION}
@@ -72,6 +78,8 @@ def read_cell(state: ReaderState, token: Token, plain: InlineText) -> None:
     state.note_comments(plain, block)
     setting = state.setting(block)
     if setting.audience is Audience.TEACHER and _names_field(state, state.table, plain):
+        return
+    if state.kind is DivKind.AUDIO and read_spoken_cell(state, state.table, plain, setting):
         return
     if state.table.head:
         state.add(cut_passage(plain, 0, plain.length, Role.HEAD, setting))
@@ -131,10 +139,12 @@ def read_term(state: ReaderState, token: Token, plain: InlineText) -> None:
     name = plain.text.strip().removesuffix(":").rstrip()
     if state.kind is DivKind.TEACHER and plain.length and len(name.split()) <= _FEW_WORDS:
         state.begin_field(name, Span(plain.starts[0], plain.ends[-1]), plain.ends[-1])
+    elif state.kind is DivKind.AUDIO and paragraph_split.is_name(name):
+        state.speaker = name
     elif state.kind is DivKind.WORDS:
         read_entries(state, plain, setting)
     else:
-        state.add(cut_passage(plain, 0, plain.length, _plain_role(setting), setting))
+        state.add(cut_passage(plain, 0, plain.length, plain_role(setting), setting))
 
 
 _GRID = re.compile(r"\+(?:[-=:]+\+)+\s")  # Pandoc's grid tables (Pandoc User's Guide, 'Tables')
@@ -167,7 +177,9 @@ def read_paragraph(state: ReaderState, token: Token, plain: InlineText) -> None:
         state.add(cut_passage(plain, 0, plain.length, Role.CAPTION, setting))
     elif before == "table" and (match := _TABLE_CAPTION.match(plain.text)):
         state.add(cut_passage(plain, match.end(), plain.length, Role.CAPTION, setting))
-    elif not _read_turns(state, plain, setting):
+    elif state.defining and state.speaker:
+        state.add(cut_passage(plain, 0, plain.length, Role.TURN, setting, state.speaker))
+    elif not read_turns(state, plain, setting):
         pieces = paragraph_split.options(plain)
         if pieces is not None:
             _read_options(state, plain, pieces, setting, noted)
@@ -177,11 +189,7 @@ def read_paragraph(state: ReaderState, token: Token, plain: InlineText) -> None:
         else:
             if setting.item is None and paragraph_split.is_verse(plain):
                 plain.keep_lines()
-            state.add(cut_passage(plain, 0, plain.length, _plain_role(setting), setting))
-
-
-def _plain_role(setting: Setting) -> Role:
-    return Role.TEXT if setting.item is None else Role.ITEM
+            state.add(cut_passage(plain, 0, plain.length, plain_role(setting), setting))
 
 
 def read_entries(state: ReaderState, plain: InlineText, setting: Setting) -> None:
@@ -221,28 +229,6 @@ def _emphasised(plain: InlineText, start: int) -> bool:
     return any_text and not plain.text[at:].strip()
 
 
-def _read_turns(state: ReaderState, plain: InlineText, setting: Setting) -> bool:
-    """A paragraph with speakers: every line that begins with one begins a turn."""
-    turns: list[paragraph_split.Piece] = []
-    for start, end in paragraph_split.lines(plain):
-        piece = paragraph_split.bold_label(plain, start, end)
-        if piece is not None and not paragraph_split.is_name(piece.label):
-            piece = None
-        if piece is not None and state.kind is not DivKind.AUDIO and paragraph_split.is_task(piece.label):
-            piece = None
-        if piece is None and state.kind is DivKind.AUDIO:
-            piece = paragraph_split.plain_speaker(plain, start, end)
-        if piece is not None:
-            turns.append(piece)
-    if not turns:
-        return False
-    state.add(cut_passage(plain, 0, turns[0].label_start, _plain_role(setting), setting))
-    ends = [turn.label_start for turn in turns[1:]] + [plain.length]
-    for turn, end in zip(turns, ends, strict=True):
-        state.add(cut_passage(plain, turn.start, end, Role.TURN, setting, turn.label))
-    return True
-
-
 def _label_span(plain: InlineText, piece: paragraph_split.Piece) -> Span:
     return Span(plain.starts[piece.label_start], plain.ends[piece.label_end - 1])
 
@@ -258,7 +244,7 @@ def _read_options(
     spans: list[Span] = []
     for piece in pieces:
         if not piece.label:
-            state.add(cut_passage(plain, piece.start, piece.end, _plain_role(setting), setting))
+            state.add(cut_passage(plain, piece.start, piece.end, plain_role(setting), setting))
             continue
         item = Item(number, len(spans), piece.label, depth, parent, _label_span(plain, piece))
         end = paragraph_split.trimmed(plain.text, piece.start, piece.end)[1]

@@ -123,6 +123,7 @@ def _close_quote(state: ReaderState, token: Token) -> None:
 
 def _term(state: ReaderState, token: Token) -> None:
     state.term = token.nesting > 0
+    state.speaker = "" if state.term else state.speaker
 
 
 def _definition(state: ReaderState, token: Token) -> None:

@@ -55,6 +55,8 @@ class OpenTable:
     column: int = -1
     head: bool = True
     fields: dict[int, tuple[str, Span]] = field(default_factory=dict)  # names of fields that head columns of notes
+    headed: bool = False  # a script whose first row heads its columns
+    speaker: str = ""  # who speaks in this row of a script
     rows_named: bool = False  # rows of notes, each with the name of its field in front
 
 
@@ -71,6 +73,7 @@ class ReaderState:
     quotes: int = 0
     term: bool = False  # in the term of a definition list
     defining: int = 0  # definitions that are open
+    speaker: str = ""  # who speaks in the definitions of this term
     lists_made: int = 0
     lesson_song: bool = False
     song: bool = False

@@ -18,7 +18,8 @@ _NUMBER_WORDS = {**NUMBER_WORDS, **_TENS, "a": 1, "an": 1}
 _FRACTIONS = {"½": 0.5, "¼": 0.25, "¾": 0.75}
 
 _WORD = "|".join(sorted(_NUMBER_WORDS, key=len, reverse=True))
-_NUMBER = rf"(?:\d{{1,3}}(?:[.,]\d{{1,2}})?[½¼¾]?|[½¼¾]|(?:twenty|thirty|forty|fifty)-(?:five)\b|\b(?:{_WORD})\b)"
+_ONES = "one|two|three|four|five|six|seven|eight|nine"
+_NUMBER = rf"(?:\d{{1,3}}(?:[.,]\d{{1,2}})?[½¼¾]?|[½¼¾]|(?:twenty|thirty|forty|fifty)[- ](?:{_ONES})\b|\b(?:{_WORD})\b)"
 _MINUTE_UNIT = r"(?:minutes?\b|mins?\b\.?|m\b|['′’](?!\w))"
 _HOUR_UNIT = r"(?:hours?\b|hrs?\b\.?|h(?![a-z])\.?)"
 _DASH = r"\s*(?:[-–—‑−]|\bto\b|\bor\b)\s*"
@@ -234,8 +235,8 @@ def _number(text: str) -> float:
     word = text.casefold()
     if word in _NUMBER_WORDS:
         return _NUMBER_WORDS[word]
-    if "-" in word:
-        return sum(_NUMBER_WORDS[part] for part in word.split("-"))
+    if len(parts := re.split(r"[- ]", word)) > 1:  # thirty-five
+        return sum(_NUMBER_WORDS[part] for part in parts)
     fraction = _FRACTIONS.get(word[-1], 0.0)
     digits = word.rstrip("½¼¾").replace(",", ".")
     return (float(digits) if digits else 0.0) + fraction

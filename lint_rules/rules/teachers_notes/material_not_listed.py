@@ -11,7 +11,7 @@ import re
 from collections.abc import Iterator
 
 from lint_rules.finding import Edit, Found, Mend, Severity
-from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.field_names import field_key, is_usual
 from lint_rules.manuscript.model import Audience, DivKind, Part, Passage, Role, Unit
 from lint_rules.rule import Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.safety.activity_actions import actions_of
@@ -100,6 +100,9 @@ RULE = Rule(
 )
 
 
+_NEEDED = re.compile(
+    r"\b(?:you|we|they|children|pupils|(?:each|every) \w+)(?:'ll| will)? needs?\b(?! to\b)|\bbring\b", re.I
+)
 _MAKES = re.compile(
     r"\b(?:makes?|made|making|build|design|create|invent|draw|paint)\s+"
     r"((?:(?!\b(?:with|from|using|out|and)\b)[^.!?\n])*)",
@@ -110,11 +113,16 @@ _MAKES = re.compile(
 def find(reading: Reading) -> Iterator[Found]:
     """Report things in use that no list names, once an activity for each."""
     unit = reading.unit
-    opening = _lists(unit.opening)
+    opening = _lists(unit.opening, of_lesson=True)
     made = _made_in(unit)
     for found in actions_of(unit):
         lesson = unit.lessons[found.lesson].part if found.lesson >= 0 else unit.opening
-        lists = (*(passage.text for passage in found.materials), *_lists(lesson), *opening)
+        lists = (
+            *(passage.text for passage in found.materials),
+            *_lists(lesson, of_lesson=True),
+            *_lists(found.part),
+            *opening,
+        )
         first: dict[str, tuple[Passage, Used]] = {}
         printed = _has_box(unit, found.part)
         for passage in found.actions:
@@ -146,11 +154,16 @@ def _made_in(unit: Unit) -> tuple[str, ...]:
     return tuple(match[1] for text in texts for match in _MAKES.finditer(text))
 
 
-def _lists(part: Part) -> tuple[str, ...]:
+def _lists(part: Part, *, of_lesson: bool = False) -> tuple[str, ...]:
+    """What a part's notes list: under Materials, or in a sentence (You will need paper); what a lesson's notes say
+    outside the usual fields names things to pack as well."""
+    notes = [passage for passage in part.passages if passage.audience is Audience.TEACHER]
     return tuple(
         passage.text
-        for passage in part.passages
-        if passage.audience is Audience.TEACHER and field_key(passage.field) == "material"
+        for passage in notes
+        if field_key(passage.field) == "material"
+        or _NEEDED.search(passage.text)
+        or (of_lesson and not is_usual(passage.field))
     )
 
 

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Lesson
 from lint_rules.page.time_plans import activities_minutes, total_of
-from lint_rules.page.times import Minutes
+from lint_rules.page.times import Minutes, speaks_of_time
 from lint_rules.rule import Example, Limit, Reading, Rule
 
 RULE = Rule(
@@ -72,7 +72,7 @@ def _judged(lesson: Lesson, allowed: Minutes, rule: str) -> Iterator[Found]:
             message = f"This lesson may take {one}; {rule}. Say what to leave out or add, or narrow the range."
             yield Found(span, words, message, severity=Severity.NOTE)
         return
-    added = activities_minutes(lesson)
+    added = None if speaks_of_time(lesson.part) else activities_minutes(lesson)
     if added is not None and not added.overlaps(allowed):
         heading = lesson.heading.passage
         message = f"The activities of this lesson add up to {added}; {rule}. {_cure(added, allowed)}"

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Lesson
+from lint_rules.page.number_words import numbers_in
 from lint_rules.page.time_plans import activities_minutes, plan_of, times_of, total_of
 from lint_rules.page.times import Minutes, StatedTime
 from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
@@ -41,6 +42,7 @@ RULE = Rule(
         Example(_lesson("40 minutes: hello ring 4 + activities 15 + 18 + tidy-up 3", "15 minutes", "18 minutes")),
         Example(_lesson("40 minutes (5 for the register)", "15 minutes", "20 minutes")),
         Example(_lesson("40 minutes (24 children)", "15 minutes", "25 minutes")),
+        Example(_lesson("40 minutes (hello four and, with the song, another three)", "15 minutes", "18 minutes")),
     ),
     fails=(
         Example(_lesson("«40 minutes»", "15 minutes", "30 minutes")),
@@ -76,7 +78,10 @@ def find(reading: Reading) -> Iterator[Found]:
         total, added = total_of(lesson), activities_minutes(lesson)
         if total is None or total.minutes is None or added is None or total.minutes.overlaps(added):
             continue
-        beside = _beside(lesson, total) + int(plan_of(lesson).beside)
+        beside = _beside(lesson, total)
+        if beside is None:
+            continue
+        beside += int(plan_of(lesson).beside)
         if total.minutes.overlaps(added + Minutes(beside, beside)):
             continue
         added += Minutes(beside, beside)
@@ -91,13 +96,14 @@ def find(reading: Reading) -> Iterator[Found]:
         yield Found(total.passage.span(total.start, total.end), words, message, about=about)
 
 
-def _beside(lesson: Lesson, total: StatedTime) -> int:
+def _beside(lesson: Lesson, total: StatedTime) -> int | None:
     """The minutes that the notes name beside the total, but for those of the activities: hello ring 4, tidy-up 3. Only
-    where all that follows the total is such a list: (24 children), or 45 with the song are none."""
+    where all that follows the total is such a list: (24 children), or 45 with the song are none. None where several
+    numbers follow otherwise: it cannot be told what they are."""
     rest = total.passage.text[total.end :].strip(" :;,.–-()")
     parts = [_PART.fullmatch(part.strip()) for part in re.split(r"[+,;]", rest)]
     if not rest or not all(parts):
-        return 0
+        return None if len(list(numbers_in(rest))) > 1 else 0
     beside: list[int] = []
     of_activities = told = False
     for part in filter(None, parts):

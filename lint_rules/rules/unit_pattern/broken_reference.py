@@ -42,6 +42,7 @@ RULE = Rule(
             "## Lesson 2: B\n\n### 3 Play. {.game}\n\nLook at activity 2 again.\n",
             why="activities numbered straight through the unit",
         ),
+        Example(_TWO + "::: answers\n**Activity 9**\n\nA kite.\n:::\n", why="the head of a key, no reference"),
         Example("Page 3 of my book is blue. I have two lessons and 5 activities.\n", why="a story, not a reference"),
         Example(
             _TWO + "Do activity 4 of lesson 7 in unit 2.\n", why="unit 2 is to come", course="levels:\n  - units: 3\n"
@@ -76,6 +77,8 @@ def find(reading: Reading) -> Iterator[Found]:
         for reference in references_in(passage.text):
             if reference.kind == "page" and not _is_sent(passage, reference):
                 continue
+            if passage.text[reference.start : reference.end] == passage.text.strip(" .:"):
+                continue  # a heading: it names what stands under it
             judged = _judge(reference, lesson, reading)
             if judged is not None:
                 severity, message = judged
