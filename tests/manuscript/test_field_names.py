@@ -2,6 +2,7 @@
 
 import pytest
 
+from lint_rules.manuscript.field_names import field_key, is_usual
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.source import Source
 
@@ -31,6 +32,11 @@ def fields_of(notes: str) -> list[tuple[str, list[str]]]:
         "| Aim | Name things. |\n|---|---|\n| Time | 40 minutes |",
         "Aim\n:   Name things.\n\nTime\n:   40 minutes",
         "**Aim.** Name things. **Time.** 40 minutes",
+        "*Aim* Name things. *Time* 40 minutes",
+        "- Aim - Name things.\n- Time - 40 minutes",
+        "- Aim\n    - Name things.\n- Time\n    - 40 minutes",
+        "| Aim: Name things.\n| Time: 40 minutes",
+        "| | |\n|---|---|\n| **Aim** | Name things. |\n| **Time** | 40 minutes |",
     ],
 )
 def test_a_field_is_read_however_its_name_is_set_off(notes):
@@ -64,3 +70,33 @@ def test_a_bare_name_among_names_in_bold_is_a_word_of_the_text(steps):
     (aim, rest) = fields_of(f"**Aim:** Name things.\n\n**Steps:**\n\n{steps}")
     assert (aim[0], rest[0]) == ("Aim", "Steps")
     assert any("Answers" in text or "Words" in text for text in rest[1])
+
+
+@pytest.mark.parametrize(
+    ("name", "key"),
+    [
+        ("Goal", "aim"), ("You need", "material"), ("Timing", "time"), ("Procedure", "step"), ("Step 2", "step"),
+        ("Take care", "safety"), ("Helping hand", "support"), ("Early finishers", "extra"), ("Solutions", "answer"),
+        ("Key vocabulary", "word"), ("Structures", "grammar"), ("Mats", "material"), ("Time (minutes)", "time"),
+    ],
+)  # fmt: skip
+def test_other_houses_names_are_the_usual_fields(name, key):
+    assert field_key(name) == key
+    assert fields_of(f"**{name}:** Name things.") == [(name, ["Name things."])]
+
+
+@pytest.mark.parametrize("name", ["Homework", "Warm-up", "Classroom language", "Timid children", "Key ring"])
+def test_a_name_of_the_houses_own_is_no_usual_field(name):
+    assert not is_usual(name)
+
+
+@pytest.mark.parametrize(
+    ("notes", "names"),
+    [
+        ("45'. Aim: name things. Mats: paper.", ["Aim", "Mats"]),
+        ("20'. (1) Look at the kites. (2) Fly them. Extra: draw one.", ["Extra"]),
+        ("*Time* 10 minutes. *You need* a ball and *patience*.", ["Time", "You need"]),
+    ],
+)
+def test_fields_run_on_in_a_paragraph(notes, names):
+    assert [name for name, _ in fields_of(notes)] == names
