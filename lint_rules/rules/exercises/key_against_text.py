@@ -10,10 +10,11 @@ the number can be reckoned from those of the texts.
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.counting import is_for_children
-from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
+from lint_rules.manuscript.model import Audience, Passage, Role, Unit
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.model import Answer, Exercises, Item
 from lint_rules.page.exercises.statements import is_said
@@ -99,6 +100,41 @@ class _Told:
     numbers: set[int]
 
 
+@dataclass(frozen=True)
+class _Around:
+    """The texts around an exercise, looked through only where one of its answers has a number, or a yes or a no.
+
+    ``_answered`` are its items, ``_every`` those of the whole unit: what they ask tells nothing.
+    """
+
+    _unit: Unit
+    _read: Exercises
+    _answered: Sequence[Item]
+    _every: Sequence[Item]
+
+    @cached_property
+    def _lesson(self) -> Sequence[Passage]:
+        span = self._read.activity.span
+        holds = (one for one in self._unit.lessons if any(activity.span == span for activity in one.activities))
+        return next((tuple(lesson.passages) for lesson in holds), ())
+
+    @cached_property
+    def tiers(self) -> tuple[_Told, _Told]:
+        """What the task tells in numbers, with its picture, and what its lesson does."""
+        near = _told(_texts(self._read.activity.part.passages, self._answered, briefs=True))
+        return near, _told(_texts(self._lesson, self._answered, briefs=False))
+
+    @cached_property
+    def unit(self) -> _Told:
+        """What the unit tells in numbers."""
+        return _told(_texts(self._unit.passages, self._answered, briefs=True))
+
+    @cached_property
+    def texts(self) -> Sequence[str]:
+        """The texts of the lesson."""
+        return list(_texts(self._lesson, self._every, briefs=False))
+
+
 def find(reading: Reading) -> Iterator[Found]:
     """Report numbers that the key holds for right and the texts do not have, where they have another."""
     every = [item for read in reading.readings.exercises for one in read.exercises for item in one.items]
@@ -108,19 +144,13 @@ def find(reading: Reading) -> Iterator[Found]:
         answered = [
             item for one in read.exercises for item in one.items if item.answer is not None and not item.example
         ]
-        if not answered:
-            continue
-        near = _told(_texts(read.activity.part.passages, answered, briefs=True))
-        lesson = _lesson(reading.unit, read)
-        around = _told(_texts(lesson.passages if lesson else (), answered, briefs=False))
-        unit = _told(_texts(reading.unit.passages, answered, briefs=True))
-        told = list(_texts(lesson.passages if lesson else (), every, briefs=False))
+        around = _Around(reading.unit, read, answered, every)
         for item in answered:
-            numbers = list(_item(item, (near, around), unit))
-            yield from numbers or _statement(item, told)
+            numbers = list(_item(item, around))
+            yield from numbers or _statement(item, around)
 
 
-def _item(item: Item, tiers: Sequence[_Told], unit: _Told) -> Iterator[Found]:
+def _item(item: Item, around: _Around) -> Iterator[Found]:
     answer = item.answer
     if answer is None:
         return
@@ -131,7 +161,7 @@ def _item(item: Item, tiers: Sequence[_Told], unit: _Told) -> Iterator[Found]:
     if plain(answer.text) in _TRUE:
         for place in item.prompt:
             for number, start, end, thing in numbers_in(place.text):
-                other = _other(number, thing, tiers, unit, asked=False)
+                other = _other(number, thing, around, asked=False)
                 if other is not None:
                     yield _found(place.passage, place.start + start, place.start + end, number, thing, other)
         return
@@ -139,18 +169,18 @@ def _item(item: Item, tiers: Sequence[_Told], unit: _Told) -> Iterator[Found]:
     if not told:
         return
     number, start, end, thing = told[0]
-    other = _other(number, asked[1] if asked else thing, tiers, unit, asked=asked is not None)
+    other = _other(number, asked[1] if asked else thing, around, asked=asked is not None)
     if other is not None and (asked or number >= _LARGE):
         at = answer.place.start + answer.place.text.index(answer.text)
         yield _found(answer.place.passage, at + start, at + end, number, asked[1] if asked else thing, other)
 
 
-def _statement(item: Item, texts: Sequence[str]) -> Iterator[Found]:
+def _statement(item: Item, around: _Around) -> Iterator[Found]:
     """A statement of the page that the key calls right or wrong, and the text, word for word, the other."""
     answer = item.answer
     keyed = None if answer is None else _yes_or_no(answer)
     statement = _CIRCLED.sub("", item.text).strip()
-    said = None if keyed is None else is_said(statement, texts)
+    said = None if keyed is None else is_said(statement, around.texts)
     if answer is None or said is None or said == keyed:
         return
     at = answer.place.start + answer.place.text.index(answer.text)
@@ -164,13 +194,13 @@ def _yes_or_no(answer: Answer) -> bool | None:
     return True if said in _TRUE else False if said in _FALSE else None
 
 
-def _other(number: int, thing: str, tiers: Sequence[_Told], unit: _Told, *, asked: bool) -> int | None:
+def _other(number: int, thing: str, around: _Around, *, asked: bool) -> int | None:
     """The one number that the texts have of a thing, or a large one, where they have not this one."""
     if number >= _YEARS:
         return None
     if _single(thing) in words("measures"):
         return None  # fifty years are of one thing, and ninety of another
-    for told in tiers:
+    for told in around.tiers:
         of = told.of.get(_single(thing), set()) if thing else set()
         if any(one and number % one == 0 for one in of):
             return None  # ten pots and ten pots are twenty
@@ -178,8 +208,8 @@ def _other(number: int, thing: str, tiers: Sequence[_Told], unit: _Told, *, aske
             return next(iter(of))
         if of:
             return None
-    large = {one for told in tiers for one in told.numbers if _LARGE <= one < _YEARS}
-    if number >= _LARGE and len(large) == 1 and not _is_made(number, unit.numbers):
+    large = {one for told in around.tiers for one in told.numbers if _LARGE <= one < _YEARS}
+    if number >= _LARGE and len(large) == 1 and not _is_made(number, around.unit.numbers):
         return next(iter(large))
     return None
 
@@ -221,8 +251,3 @@ def _told(texts: Iterable[str]) -> _Told:
 
 def _single(thing: str) -> str:
     return thing.casefold().removesuffix("s")
-
-
-def _lesson(unit: Unit, read: Exercises) -> Lesson | None:
-    span = read.activity.span
-    return next((one for one in unit.lessons if any(activity.span == span for activity in one.activities)), None)
