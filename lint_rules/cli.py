@@ -8,9 +8,11 @@ import io
 import os
 import sys
 from collections.abc import Sequence
+from pathlib import Path
 from typing import NoReturn
 
 from lint_rules import __version__
+from lint_rules.engine.pool_start import make_ready
 from lint_rules.exit_status import CANNOT_RUN, RULE_BROKE, CannotRun
 
 LIST_NAMES = (
@@ -26,6 +28,7 @@ LIST_NAMES = (
     "brief",
     "changes",
 )
+_WHOLE_BOOKS = ("book", "carry", "release", "words")  # commands that read every unit of one course
 _DESCRIPTION = "Proofs the manuscripts of English courses for children aged 6 to 10."
 _EPILOG = """\
 exit status: 0 nothing that blocks, 1 findings that block, 2 the run could not be done, 3 a rule or a checker broke
@@ -193,6 +196,9 @@ def main(argv: Sequence[str] | None = None) -> int:
     _steady_output()
     arguments = _parsed(argv)
     try:
+        if arguments.command in _WHOLE_BOOKS and not arguments.english:
+            remembers = arguments.command != "release" and not arguments.no_cache
+            make_ready(Path(arguments.dir), remembers=remembers)
         module = importlib.import_module(f"lint_rules.commands.{arguments.command}")
         status: int = module.run(arguments)
         _finish_output()

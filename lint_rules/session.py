@@ -28,7 +28,7 @@ from lint_rules.engine.cache.key_value_store import KeyValueStore, open_store
 from lint_rules.engine.cache.outcomes import OutcomeMemory, versions
 from lint_rules.engine.cache.place import folder_for
 from lint_rules.engine.check import Result, choose
-from lint_rules.engine.pool import UnitPool, make_ready
+from lint_rules.engine.pool import UnitPool
 from lint_rules.engine.registry import BadRule, load_rules
 from lint_rules.engine.run import Job, run
 from lint_rules.engine.suppression.carried import (
@@ -166,8 +166,6 @@ def book_report(place: Path, kit: Tools, blocks_from: Severity, insists: frozens
     """
     if not place.exists():
         raise CannotRun(f"There is no folder {place}.")
-    if kit.english is None and kit.kept.is_new:
-        make_ready(sum(1 for _ in place.glob("*/unit-*.md")))
     folder = open_course(place, kit.rules)
     _insist_on_units(folder)
     return _report(folder, folder.units, folder.unreadable, kit, blocks_from, whole_book=True, insists=insists)

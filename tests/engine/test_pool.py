@@ -9,9 +9,10 @@ from pathlib import Path
 
 import pytest
 
-from lint_rules.engine import pool
+from lint_rules.engine import pool_start
 from lint_rules.engine.check import choose
-from lint_rules.engine.pool import UNITS_EACH, UnitPool
+from lint_rules.engine.pool import UnitPool
+from lint_rules.engine.pool_start import UNITS_EACH
 from lint_rules.engine.read_units import UnitReader
 from lint_rules.engine.registry import load_rules
 from lint_rules.engine.run import Job, run
@@ -32,7 +33,7 @@ processes = pytest.mark.skipif(not Path("/proc/self/task").exists(), reason="loo
 
 @pytest.fixture
 def sources(monkeypatch) -> list[Source]:
-    monkeypatch.setattr(pool, "cores", lambda: 2)
+    monkeypatch.setattr(pool_start, "cores", lambda: 2)
     return unit_sources(FILES)
 
 
@@ -51,7 +52,7 @@ def test_it_says_what_this_process_says(sources, language, tmp_path):
 
 @pytest.mark.parametrize(("cores", "units"), [(1, MANY), (2, MANY - 1), (8, 1), (2, 0)])
 def test_where_it_would_not_pay_there_is_none(sources, monkeypatch, cores, units):
-    monkeypatch.setattr(pool, "cores", lambda: cores)
+    monkeypatch.setattr(pool_start, "cores", lambda: cores)
     assert list(pool_of(FILES).read(sources[:units])) == []
 
 
@@ -79,8 +80,8 @@ def course_on_disk(folder: Path) -> Path:
 RUN = (
     "import os, sys\n"
     "from lint_rules.cli import main\n"
-    "from lint_rules.engine import pool\n"
-    "pool.cores = lambda: 2\n"
+    "from lint_rules.engine import pool_start\n"
+    "pool_start.cores = lambda: 2\n"
     "sys.exit(main(['book', '--no-cache', '--format', 'json']))\n"
 )
 

@@ -42,6 +42,11 @@ def cache_folder() -> Path | None:
     return folder if folder.is_absolute() else None
 
 
+def file_in(folder: Path) -> Path:
+    """The file of the store in a folder."""
+    return folder / f"kept-{SCHEMA}.sqlite"
+
+
 def key_of(*parts: bytes | str) -> bytes:
     """A key for what depends on these parts alone, in this order."""
     digest = hashlib.blake2b(digest_size=20)
@@ -62,9 +67,8 @@ class KeyValueStore:
         self._size = 0  # bytes of what waits
         self._used: set[bytes] = set()
         self._now = int(time.time())
-        self._file = None if folder is None else folder / f"kept-{SCHEMA}.sqlite"
+        self._file = None if folder is None else file_in(folder)
         self._base: sqlite3.Connection | None = None
-        self.is_new = self._file is None or not self._file.exists()  # nothing is known of any book
         if self._file is not None:
             self._open(self._file)
 
