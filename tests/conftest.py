@@ -4,7 +4,10 @@ from collections.abc import Iterator
 
 import pytest
 
+from lint_rules.language.parsing.parser import import_numpy
 from lint_rules.language.service import Language
+
+import_numpy()  # as hornbook does; where a test module imports it first, all cores wait for each other at every product
 
 
 @pytest.fixture(scope="session", autouse=True)
@@ -15,6 +18,7 @@ def one_room() -> Iterator[Language]:
     room = RememberingLanguage()
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("lint_rules.session.language_room", lambda: room)
+        patch.setattr("lint_rules.engine.pool_start.cores", lambda: 1)  # processes of a pool would load it again
         yield room
 
 

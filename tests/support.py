@@ -6,13 +6,15 @@ from datetime import date
 from lint_rules.course.model import Course
 from lint_rules.course.reading import CourseProblem, plans_of, read_course
 from lint_rules.engine.check import Result
+from lint_rules.engine.example import assemble
 from lint_rules.engine.run import Job, Memory, run
+from lint_rules.house_rules import ToldEnglish
 from lint_rules.language.grammar.structures import STRUCTURE_NAMES
 from lint_rules.language.pipeline import SpacyLanguage
 from lint_rules.language.service import English, EnglishMatch, Language, Request
 from lint_rules.language.tokens import Analysis
 from lint_rules.manuscript.model import Passage
-from lint_rules.rule import RuleModule
+from lint_rules.rule import Example, RuleModule
 from lint_rules.source import Source
 
 TODAY = date(2026, 11, 25)
@@ -70,8 +72,16 @@ def run_files(
     english: English | None = None,
     art: frozenset[str] = frozenset(),
     memory: Memory | None = None,
+    known: Sequence[RuleModule] = (),
 ) -> Result:
-    """Run rules over a course in memory."""
-    course = course_of(files, [module.rule.name for module in rules])
+    """Run rules over a course in memory, which may name those and what is ``known`` besides."""
+    course = course_of(files, [module.rule.name for module in (*rules, *known)])
     job = Job(course, unit_sources(files), rules, language, TODAY, whole_book, english, art, memory=memory)
     return run(job)
+
+
+def run_example(module: RuleModule, example: Example, rules: Sequence[RuleModule], language: Language) -> Result:
+    """Run a rule over one of its examples, with the other ``rules`` only where it looks at what they say."""
+    needed = [module] if module.find_in_stets is None else rules
+    english, art = ToldEnglish(example.english), frozenset(example.files)
+    return run_files(assemble(example).files, needed, language, english=english, art=art, known=rules)

@@ -52,24 +52,29 @@ def loaded(course: Path, cache: Path, *arguments: str) -> set[str]:
     return set(done.stderr.split())
 
 
-@pytest.mark.parametrize("command", [("book",), ("proof", "level-1/unit-01.md"), ("book", "--format", "json")])
-def test_a_cached_run_loads_neither_model_nor_tables(command, tmp_path):
-    course = copy_of(DRAFT, tmp_path)
-    cold = loaded(course, tmp_path / "cache", *command)
+@pytest.fixture(scope="module")
+def read_once(tmp_path_factory) -> Path:
+    """A folder with a course, and the cache of a run that has read it."""
+    folder = tmp_path_factory.mktemp("read")
+    cold = loaded(copy_of(DRAFT, folder), folder / "cache", "book")
     assert "spacy" in cold, "else the warm run shows nothing"
-    warm = loaded(course, tmp_path / "cache", *command)
+    return folder
+
+
+@pytest.mark.parametrize("command", [("book",), ("proof", "level-1/unit-01.md"), ("book", "--format", "json")])
+def test_a_cached_run_loads_neither_model_nor_tables(command, read_once):
+    warm = loaded(read_once / DRAFT.name, read_once / "cache", *command)
     assert warm.isdisjoint((*HEAVY, *HEAVY_TOO))
 
 
-def test_a_changed_sentence_of_everyday_words_does_not_load_how_common_all_words_are(tmp_path):
+def test_a_changed_sentence_of_everyday_words_does_not_load_how_common_all_words_are(read_once, tmp_path):
     course = copy_of(DRAFT, tmp_path)
     unit = course / "level-1" / "unit-01.md"
-    loaded(course, tmp_path / "cache", "proof", str(unit))
     text = unit.read_text(encoding="utf-8")
     title = text.index("\n# ")
     end = text.index("\n\n", title)
     unit.write_text(f"{text[:end]}\n\nThere are two dogs here.{text[end:]}", encoding="utf-8")
-    changed = loaded(course, tmp_path / "cache", "proof", str(unit))
+    changed = loaded(course, read_once / "cache", "proof", str(unit))
     assert "spacy" in changed, "else nothing was read anew"
     assert "wordfreq" not in changed
 

@@ -2,7 +2,7 @@
 
 import json
 import os
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Sequence
 from contextlib import nullcontext
 from pathlib import Path
 
@@ -10,8 +10,8 @@ import pytest
 
 from lint_rules.cli import main
 from lint_rules.engine.read_units import UnitReader
-from lint_rules.language.pipeline import SpacyLanguage
-from lint_rules.language.service import EnglishMatch
+from lint_rules.language.service import EnglishMatch, Language, Request
+from lint_rules.language.tokens import Analysis
 from tests.cache.support import DRAFT, EXAMPLE, append_to, copy_of, replace_in
 
 
@@ -36,24 +36,28 @@ def run(capsys, tmp_path, monkeypatch) -> Run:
     return Run(capsys)
 
 
+class Listening:
+    """The language room that all tests share; says which texts it is asked for."""
+
+    def __init__(self, room: Language) -> None:
+        self.room = room
+        self.asked: list[str] = []
+
+    @property
+    def version(self) -> str:
+        return self.room.version
+
+    def analyse(self, requests: Sequence[Request]) -> list[Analysis]:
+        self.asked += dict.fromkeys(request.text for request in requests)
+        return self.room.analyse(requests)
+
+
 @pytest.fixture(autouse=True)
-def one_model(monkeypatch, language) -> None:
-    """Ask in this process, with the model that all tests share."""
-    monkeypatch.setattr("lint_rules.session.language_room", lambda: language.room)
-
-
-@pytest.fixture
-def analysed(monkeypatch) -> Iterator[list[str]]:
+def analysed(monkeypatch, language) -> list[str]:
     """The texts that the language room is asked for."""
-    texts: list[str] = []
-    plain = SpacyLanguage.analyse
-
-    def analyse(self, requests):
-        texts.extend(request.text for request in requests)
-        return plain(self, requests)
-
-    monkeypatch.setattr(SpacyLanguage, "analyse", analyse)
-    return texts
+    room = Listening(language)
+    monkeypatch.setattr("lint_rules.session.language_room", lambda: room)
+    return room.asked
 
 
 @pytest.mark.parametrize(

@@ -5,10 +5,9 @@ import pytest
 from lint_rules.engine.example import assemble
 from lint_rules.engine.registry import load_rules, rule_paths
 from lint_rules.finding import Finding
-from lint_rules.house_rules import ToldEnglish
 from lint_rules.language.service import Language
 from lint_rules.rule import Example, RuleModule
-from tests.support import run_files
+from tests.support import run_example
 
 RULES = load_rules()
 
@@ -23,10 +22,7 @@ def cases(kind: str) -> list[pytest.ParameterSet]:  # type: ignore[name-defined]
 
 def found(module: RuleModule, example: Example, language: Language) -> list[Finding]:
     """What the rule alone finds in an example."""
-    assembled = assemble(example)
-    result = run_files(
-        assembled.files, RULES, language, english=ToldEnglish(example.english), art=frozenset(example.files)
-    )
+    result = run_example(module, example, RULES, language)
     mine = [note for note in result.broken if note.rule == module.rule.name]
     assert not mine
     return [finding for finding in result.open if finding.rule == module.rule.name]

@@ -9,12 +9,10 @@ from pathlib import Path
 import pytest
 
 from lint_rules.engine.check import Result
-from lint_rules.engine.example import assemble
 from lint_rules.engine.registry import load_rules
-from lint_rules.house_rules import ToldEnglish
 from lint_rules.language.service import Language
 from lint_rules.rule import RuleModule
-from tests.support import run_files
+from tests.support import run_example
 
 RULES = load_rules()
 MOST_WORDS = 35
@@ -58,9 +56,7 @@ def said_of(result: Result, rule: str) -> list[str]:
 def test_messages_of_a_rule_are_short_and_plain(module: RuleModule, language: Language):
     wrong = {}
     for example in module.rule.fails:
-        assembled = assemble(example)
-        art = frozenset(example.files)
-        result = run_files(assembled.files, RULES, language, english=ToldEnglish(example.english), art=art)
+        result = run_example(module, example, RULES, language)
         wrong |= {said: found for said in said_of(result, module.rule.name) if (found := faults(said))}
     assert wrong == {}
 

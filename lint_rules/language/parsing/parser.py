@@ -34,7 +34,7 @@ _Key = tuple[int, int, int]  # spelling, tag, dependency
 def load_model(name: str) -> Any:
     """A spaCy model that is installed as a package. Raises ImportError, OSError, AttributeError or ValueError."""
     if "numpy" not in sys.modules:
-        _import_numpy()
+        import_numpy()
     if "spacy" not in sys.modules:
         _import_spacy()
     from thinc.api import NumpyOps, get_current_ops, use_ops
@@ -45,7 +45,7 @@ def load_model(name: str) -> Any:
         return importlib.import_module(name).load(exclude=["ner"])
 
 
-def _import_numpy() -> None:
+def import_numpy() -> None:
     """Import numpy so that it multiplies on one core: a text's matrices are too small to be worth sharing out."""
     named = {name: os.environ[name] for name in _THREADS if name in os.environ}
     os.environ.update(dict.fromkeys(_THREADS, "1") | named)
