@@ -32,7 +32,7 @@ from lint_rules.engine.registry import load_rules
 from lint_rules.english.client import EnglishClient
 from lint_rules.finding import Finding, Severity
 from lint_rules.language.pipeline import SpacyLanguage
-from lint_rules.language.service import English
+from lint_rules.language.service import English, Language
 from tests.support import run_files
 
 FOLDER = Path(__file__).parent
@@ -63,9 +63,10 @@ def exercises(name: str) -> Iterator[Exercise]:
         yield Exercise(one["id"], one["activity"], one["fault"] or "", places, one["level"], one["layout"])
 
 
-def findings_of(some: Sequence[Exercise], english: English | None = None) -> dict[str, tuple[list[Finding], str]]:
+def findings_of(
+    some: Sequence[Exercise], language: Language, english: English | None = None
+) -> dict[str, tuple[list[Finding], str]]:
     """The stops and queries on each exercise, and the text of its unit, by its id."""
-    language = SpacyLanguage()
     found: dict[str, tuple[list[Finding], str]] = {}
     rules = load_rules()
     course = "title: The measured course\ncharacters: []\nadopted: 0.2\nlevels:\n"
@@ -103,7 +104,7 @@ def is_at(finding: Finding, one: Exercise, text: str) -> bool:
 def report(name: str, *, english: English | None, show: bool) -> Iterator[str]:
     """The figures of a set, and (``show``) what went wrong."""
     some = list(exercises(name))
-    found = findings_of(some, english)
+    found = findings_of(some, SpacyLanguage(), english)
     clean = [one for one in some if not one.fault]
     faulty = [one for one in some if one.fault]
     wrong: Counter[str] = Counter()

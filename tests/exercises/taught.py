@@ -4,16 +4,18 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from lint_rules.language.service import Language
 from tests.exercises.measure import ABOUT_LEVEL, Exercise, findings_of
 
 Caught = tuple[str, str, str]  # rule, words, activity
 Said = Mapping[str, tuple[Sequence[Any], str]]
 
 
-def said_of(caught: Sequence[Caught], left_alone: Sequence[str]) -> Said:
+def said_of(caught: Sequence[Caught], left_alone: Sequence[str], language: Language) -> Said:
     """What is said of all of them, first those that are caught."""
     activities = [*(activity for _, _, activity in caught), *left_alone]
-    return findings_of([Exercise(f"{at:02}", activity, "", (), "A2", "") for at, activity in enumerate(activities)])
+    some = [Exercise(f"{at:02}", activity, "", (), "A2", "") for at, activity in enumerate(activities)]
+    return findings_of(some, language)
 
 
 def assert_caught(said: Said, at: int, caught: Sequence[Caught]) -> None:

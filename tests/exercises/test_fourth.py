@@ -7,6 +7,7 @@ They have been learnt from, so this holds what works; what it is worth on others
 import pytest
 
 from lint_rules.finding import Finding
+from lint_rules.language.service import Language
 from tests.exercises.measure import ABOUT_LEVEL, exercises, findings_of, is_at
 
 EXERCISES = [*exercises("fourth"), *exercises("seventh")]
@@ -15,8 +16,8 @@ NEED_SENSE = ["G-054"]
 
 
 @pytest.fixture(scope="module")
-def found() -> dict[str, tuple[list[Finding], str]]:
-    return findings_of(EXERCISES)
+def found(language: Language) -> dict[str, tuple[list[Finding], str]]:
+    return findings_of(EXERCISES, language)
 
 
 def test_nothing_is_said_of_a_clean_one(found):

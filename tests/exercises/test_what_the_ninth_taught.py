@@ -291,8 +291,8 @@ LEFT_ALONE = [
 
 
 @pytest.fixture(scope="module")
-def said():
-    return said_of(CAUGHT, LEFT_ALONE)
+def said(language):
+    return said_of(CAUGHT, LEFT_ALONE, language)
 
 
 @pytest.mark.parametrize("at", range(len(CAUGHT)), ids=[f"{rule}: {words}" for rule, words, _ in CAUGHT])
