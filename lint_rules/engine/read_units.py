@@ -60,9 +60,13 @@ class UnitReader:
         except Exception as error:
             unavailable[Need.LANGUAGE] = _why(error)
 
+        analysed = {passage: analyses[request] for passage, request in requests.items()} if analyses else {}
+
         def analyse(passage: Passage) -> Analysis:
-            request = requests.get(passage) or request_of(passage, self.course)  # a rule may put passages together
-            return analyses[request] if analyses else _SILENT
+            known = analysed.get(passage)
+            if known is None and analyses:
+                return analyses[request_of(passage, self.course)]  # a rule may put passages together
+            return known or _SILENT
 
         def english(passage: Passage) -> tuple[EnglishMatch, ...]:
             return matches.get(passage, ())

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 _NUMBER = r"(?P<number>\d+(?:\.\d+)?)"
 _REFERENCE = re.compile(rf"\b(?P<kind>page|lesson|activity|exercise|track|unit)\s+{_NUMBER}(?![\w.]*\w)", re.IGNORECASE)
@@ -28,8 +29,13 @@ class CrossReference:
     elsewhere: bool = False  # in another level, or another book
 
 
-def references_in(text: str) -> Iterator[CrossReference]:
+@lru_cache(maxsize=1_000)  # several rules ask of the same passages
+def references_in(text: str) -> tuple[CrossReference, ...]:
     """The cross-references of a text, in order. `lesson 2, activity 3` and `activity 3 of lesson 2` are one each."""
+    return tuple(_references(text))
+
+
+def _references(text: str) -> Iterator[CrossReference]:
     matches = list(_REFERENCE.finditer(text))
     taken: set[int] = set()
     for at, match in enumerate(matches):

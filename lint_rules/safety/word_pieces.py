@@ -46,11 +46,9 @@ def cut(word: str, known: Container[str], goes_on: str) -> tuple[str, ...]:
 
     ``goes_on`` stands before a piece that goes on with a word.
     """
-    plain = "".join(
-        char
-        for char in unicodedata.normalize("NFD", "_" if word[0] == "_" else word)
-        if not unicodedata.combining(char)
-    )
+    plain = "_" if word[0] == "_" else word
+    if not plain.isascii():
+        plain = "".join(char for char in unicodedata.normalize("NFD", plain) if not unicodedata.combining(char))
     found: list[str] = []
     start = 0
     while start < len(plain) <= _LONGEST:

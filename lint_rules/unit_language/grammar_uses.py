@@ -118,12 +118,14 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
             continue
         if "sounds" in kinds and not ends_sentence(passage.text) and not is_verse(passage.text):
             continue  # leg hen pen bed: words for their sound
+        analysis = analyse(passage)
+        structures = analysis.structures
+        if not structures:
+            continue
         directions = [*stage_directions(passage), *_asides(passage)]
         rows, verse = _rows_of_words(passage), is_verse(passage.text)
         quoted = [start for start, _ in spoken_of(passage)]
         set_phrases = [match.span() for match in _set_phrases().finditer(passage.text)]
-        analysis = analyse(passage)
-        structures = analysis.structures
         sentences = [(one.start, one.end) for one in analysis.sentences]
         rows += [(start, end) for start, end in sentences if is_row_of_words(passage.text[start:end])]
         rows += [(one.start, one.end) for one in analysis.sentences if _is_of_one_word(analysis, one)]

@@ -8,6 +8,7 @@ a gap stands for any word or two. Quotation marks and `said Rafi` do not count, 
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from lint_rules.language.tokens import Analysis, Token
 from lint_rules.language.vocabulary.topics import topic_key
@@ -114,6 +115,12 @@ def keys_of_word(word: str) -> Iterator[str]:
         yield _NUMBERS[plain]
 
 
+@lru_cache(maxsize=8_000)
+def _keys(text: str, lemma: str) -> frozenset[str]:
+    has_or_is = {"be", "have"} if text in ("'s", "’s") else set()
+    return frozenset({*keys_of_word(text), *keys_of_word(lemma), *has_or_is})
+
+
 def _slots(passage: Passage, tokens: Sequence[Token]) -> Iterator[Slot]:
     """The words, pictures and gaps of a passage; a slot without keys is a mark that ends a sentence."""
     pictures = {picture.at: picture for picture in passage.pictures}
@@ -123,10 +130,7 @@ def _slots(passage: Passage, tokens: Sequence[Token]) -> Iterator[Slot]:
         elif PICTURE in token.text:
             yield from (_picture_slot(pictures.get(at), at) for at in range(token.start, token.end))
         elif _LETTERS.search(token.text):
-            keys = {*keys_of_word(token.text), *keys_of_word(token.lemma)}
-            if token.text in ("'s", "’s"):
-                keys |= {"be", "have"}
-            yield Slot(frozenset(keys), token.start, token.end)
+            yield Slot(_keys(token.text, token.lemma), token.start, token.end)
         elif set(token.text) <= _STOPS:
             yield Slot(frozenset(), token.start, token.end)
 

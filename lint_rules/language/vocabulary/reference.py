@@ -14,6 +14,7 @@ The tables are read once a process, when first asked for; importing this module 
 import struct
 import unicodedata
 from bisect import bisect_left
+from collections.abc import Mapping
 from functools import lru_cache
 from importlib.util import find_spec
 from pathlib import Path
@@ -95,13 +96,18 @@ def plain(word: str) -> str:
     return "".join(char for char in unicodedata.normalize("NFKD", lowered) if not unicodedata.combining(char))
 
 
+@lru_cache(maxsize=8_000)
+def _levels(word: str) -> Mapping[str, float]:
+    return _table().levels(plain(word))
+
+
 @lru_cache(maxsize=20_000)
 def graded(word: str, pos: str) -> str:
     """The level cefrpy gives a word as that part of speech ('' when it has not the word at all).
 
     Where it has the word only as other parts of speech, the lowest of their levels counts.
     """
-    levels = _table().levels(plain(word))
+    levels = _levels(word)
     if not levels:
         return ""
     tag = next((tag for tag in TAGS_OF.get(pos, ()) if tag in levels), None)
@@ -110,19 +116,19 @@ def graded(word: str, pos: str) -> str:
 
 def is_only_adjective(word: str) -> bool:
     """Say whether cefrpy knows a spelling as an adjective and as nothing else."""
-    return _table().levels(plain(word)).keys() == {"JJ"}
+    return _levels(word).keys() == {"JJ"}
 
 
 @lru_cache(maxsize=20_000)
 def is_a(word: str, pos: str) -> bool:
     """Say whether cefrpy knows a spelling as a part of speech."""
-    return not _table().levels(plain(word)).keys().isdisjoint(TAGS_OF.get(pos, ()))
+    return not _levels(word).keys().isdisjoint(TAGS_OF.get(pos, ()))
 
 
 @lru_cache(maxsize=20_000)
 def lowest(word: str) -> str:
     """The lowest level that cefrpy gives a spelling, whatever its part of speech ('' when it has not the word)."""
-    levels = _table().levels(plain(word))
+    levels = _levels(word)
     return LEVELS[round(min(levels.values())) - 1] if levels else ""
 
 

@@ -36,11 +36,11 @@ def with_signs(passages: Sequence[Passage], said: str) -> dict[int, Passage]:
     inside: dict[int, list[tuple[int, int]]] = {}
     for pattern in (_IN_WORD, _SPACED_WORD, _ASKED):
         spaced = pattern is _SPACED_WORD
-        texts = [one.text[slice(*span)] for one in passages for span in _in_words(one, words, pattern)]
+        found = {id(one): several for one in passages if (several := list(_in_words(one, words, pattern)))}
+        texts = [one.text[slice(*span)] for one in passages for span in found.get(id(one), ())]
         sure = (
             spaced or pattern is _ASKED or all("*" in text for text in texts)
         )  # no sentence has such: of which some fit, all are words
-        found = {id(one): several for one in passages if (several := list(_in_words(one, words, pattern)))}
         if sum(len(several) for several in found.values()) < _FEWEST:
             continue
         for one in passages:

@@ -114,11 +114,11 @@ def _composed(passage: Passage, pieces: Sequence[Fill], role: Role) -> Passage |
     origin: list[int] = []  # the index that a character had, -1 for what was filled in
     for index, piece in enumerate(pieces):
         if piece.shown is not None:
-            for at in range(*piece.shown):
-                chars.append(passage.text[at])
-                starts.append(passage.starts[at])
-                ends.append(passage.ends[at])
-                origin.append(at)
+            shown = slice(*piece.shown)
+            chars += passage.text[shown]
+            starts += passage.starts[shown]
+            ends += passage.ends[shown]
+            origin += range(*piece.shown)
         elif piece.text:
             after = pieces[index + 1] if index + 1 < len(pieces) else None
             behind = passage.text[slice(*after.shown)] if after is not None and after.shown is not None else ""

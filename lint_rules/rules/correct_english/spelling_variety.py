@@ -78,13 +78,14 @@ _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE, Role.INSTRU
 def find(reading: Reading) -> Iterator[Found]:
     """Report the words that are spelt as the other variety spells them."""
     variety = reading.course.variety
+    other, doubted = out_of_place(variety), doubtful(variety)
     names = {word.casefold() for name in (*reading.course.names, *reading.course.known) for word in name.split()}
     for passage, _ in passages_to_check(reading.unit):
         for match in LETTERS.finditer(passage.text):
             word = match[0].casefold()
-            if word in names or _is_name(passage, match.start()):
+            if (word not in other and word not in doubted) or word in names or _is_name(passage, match.start()):
                 continue
-            if right := out_of_place(variety).get(word):
+            if right := other.get(word):
                 yield _found(passage, match.start(), match[0], right, _other_variety(match[0], right, variety))
             elif part := _part_it_is_wrong_as(word, passage, match.start(), reading):
                 right = wrong_as(variety)[word, part]
@@ -94,8 +95,6 @@ def find(reading: Reading) -> Iterator[Found]:
 def _part_it_is_wrong_as(word: str, passage: Passage, start: int, reading: Reading) -> str:
     """The part of speech that a word is here, if the course's variety spells it otherwise as that; else ''."""
     wrong = wrong_as(reading.course.variety)
-    if word not in doubtful(reading.course.variety):
-        return ""
     if is_bare(tokens := reading.analyse(passage).tokens) or field_key(passage.field) == "word":
         return ""  # a word by itself, or in a list, may be either
     if _IN_HINT.search(passage.text[:start]):
