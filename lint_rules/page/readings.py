@@ -93,6 +93,8 @@ class _Activity:
                     edits = self._of(word.passage)
                     edits.apart.append(word)
                     edits.only_apart = True
+        for head in self.read_as.heads:
+            self._of(head.passage).cuts.append((head.start, head.end))
         self._signs()
         if not self._edits:
             return activity

@@ -17,13 +17,13 @@ from lint_rules.page.exercises.lettered import (
     options_of,
     owner_of,
     parents,
-    part_heads,
     speaks,
     take_options,
     without_speakers,
 )
 from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains, end_lines, label_of
 from lint_rules.page.exercises.model import Option, Place
+from lint_rules.page.exercises.parts import part_heads
 from lint_rules.page.exercises.stream import Line
 from lint_rules.page.exercises.tables import headed_options, same_row, without_articles, without_figures
 

@@ -4,7 +4,6 @@ import re
 from bisect import bisect_left
 from collections.abc import Sequence
 from itertools import pairwise, zip_longest
-from string import ascii_uppercase
 
 from lint_rules.page.exercises.drafts import Draft, DraftExercise, trimmed, without
 from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains, label_of
@@ -12,9 +11,6 @@ from lint_rules.page.exercises.model import Label, Option, Place
 from lint_rules.page.exercises.stream import Line
 from lint_rules.page.exercises.tables import same_row
 
-_HEAD = re.compile(r"(?:Part\s+)?([A-Z])(?=[\s.):]|$)")
-_SET_OFF = re.compile(r"Part\s+[A-Z]")
-_DASH = re.compile(r"\s+[–—-]\s+(?=[A-Z])")
 _WORD = re.compile(r"[^\W\d_]{2}")
 _FEWEST = 2
 _TO_DO = re.compile(r"_|\w\s?/\s?\w")  # a blank, a choice, words to put in order
@@ -104,25 +100,6 @@ def _hold_numbers(chain: Sequence[Mark], numbers: Sequence[Sequence[Mark]], line
     counts = [bisect_left(links, end) - bisect_left(links, start) for start, end in pairwise(starts)]
     counts.append(len(links) - bisect_left(links, starts[-1]))
     return min(counts) > 0 and max(counts) > 1
-
-
-def part_heads(lines: Sequence[Line], first: Mark) -> Sequence[int]:
-    """The lines that head the parts of a page with a letter, `**B** Write.`, `Part B: Write.`, `B – Write.`: one
-    before the first item, and the next ones in order, each once. No item runs over them."""
-    found: list[tuple[int, str]] = []
-    for at, line in enumerate(lines):
-        item = line.passage.item
-        match = _HEAD.match(line.passage.text, line.start, line.end) if item is None or not item.label else None
-        if match is not None and (_SET_OFF.match(line.passage.text, *match.span()) or _is_marked(line, match.end())):
-            found.append((at, match[1]))
-    counted = "".join(letter for _, letter in found) == ascii_uppercase[: len(found)]
-    return [at for at, _ in found] if counted and found and found[0][0] < first.line else ()
-
-
-def _is_marked(line: Line, end: int) -> bool:
-    """Whether a head is set in bold, or followed by a dash: `B – Write.`"""
-    bold = any(start <= line.start and end <= stop for start, stop in line.passage.strong)
-    return bold or _DASH.match(line.passage.text, end, line.end) is not None
 
 
 def owner_of(found: Sequence[DraftExercise], chain: Sequence[Mark]) -> DraftExercise:

@@ -166,4 +166,5 @@ class Exercises:
     loose: tuple[Answer, ...] = ()  # what the key says that could not be given to an item
     own: bool = False
     keys: tuple[Passage, ...] = ()
+    heads: tuple[Place, ...] = ()  # letters that head the parts of the page
     mended: Mapping[int, Passage] = field(default_factory=dict)  # read with blanks that Markdown lost, by identity

@@ -22,6 +22,7 @@ from lint_rules.page.exercises.key_places import key_passages
 from lint_rules.page.exercises.labelled import draft_exercises
 from lint_rules.page.exercises.marks import marks_in
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Gap, Item, Key, Label, Place, WordBox
+from lint_rules.page.exercises.parts import letters_of_parts
 from lint_rules.page.exercises.stream import Line, mended_passages, page_lines
 from lint_rules.page.exercises.unnumbered import to_fill, unlabelled, unnumbered
 
@@ -63,7 +64,10 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
         if other is not None:
             found.append(other)
             loose = () if other.key.answers else loose
-    return Exercises(activity, tuple(found), tuple(boxes), charts, writing, loose, read.own, read.passages, mended)
+    heads = letters_of_parts(mended.get(id(one), one) for one in activity.part.passages)
+    return Exercises(
+        activity, tuple(found), tuple(boxes), charts, writing, loose, read.own, read.passages, heads, mended
+    )
 
 
 def _gaps_below(drafts: Sequence[DraftExercise], lines: Sequence[Line], said: str) -> None:
