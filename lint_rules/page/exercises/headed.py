@@ -56,7 +56,7 @@ def headed(lines: Sequence[Line], read: ReadKey) -> Exercise | None:
     for names, sorting in ((list(_columns(lines)), True), (list(_groups(lines)), True), (fields, rows)):
         if len(names) < _FEWEST or len({name.key for name in names}) < len(names):
             continue
-        for find in (_answers, _leading) if sorting else (_answers,):
+        for find in (_beneath, _answers, _leading) if sorting else (_answers,):
             answers = list(find(read, names))
             by_name = {plain(answer.label.text): answer for answer in reversed(answers) if answer.label}
             known = by_name.keys() & {name.key for name in names}
@@ -148,6 +148,22 @@ def _answers(read: ReadKey, names: Sequence[_Name]) -> Iterator[Answer]:
             start = begin + len(said) - len(said.lstrip(_EDGE))
             stop = begin + len(said.rstrip(_EDGE))
             yield Answer(Place(line.passage, start, max(start, stop)), Label(label, name.span, name))
+
+
+def _beneath(read: ReadKey, names: Sequence[_Name]) -> Iterator[Answer]:
+    """What a key laid out as the page's own table has under each head."""
+    heads: dict[tuple[int, int], Line] = {}
+    begun: set[tuple[int, int]] = set()  # columns of which a cell has been told: it alone has the name
+    for line in read.lines:
+        cell = line.passage.cell
+        if cell is not None and cell.row == 0:
+            heads[cell.table, cell.column] = line
+        elif cell is not None and (head := heads.get((cell.table, cell.column))) is not None:
+            name = Place(head.passage, head.start, head.end)
+            known = next((one.text for one in names if one.key == plain(head.text)), head.text)
+            more = (cell.table, cell.column) in begun
+            begun.add((cell.table, cell.column))
+            yield Answer(Place(line.passage, line.start, line.end), None if more else Label(known, name.span, name))
 
 
 def _leading(read: ReadKey, names: Sequence[_Name]) -> Iterator[Answer]:

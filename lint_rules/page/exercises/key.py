@@ -26,6 +26,7 @@ _ATTACHED = re.compile(
 )
 _BEHIND = re.compile(r"(?:\(?[A-Za-z]\)?[ –-]{0,3}\d{1,2}\s*(?:[,;.·|]|\s|$)\s*){2,}")
 _ONE_BEHIND = re.compile(r"\(?(?P<answer>[A-Za-z])\)?[ –-]{0,3}(?P<label>\d{1,2})")
+_WORDS_BEHIND = re.compile(r"(?P<answer>[^\W\d_][^\n()]*?)\s*\((?P<label>\d{1,2})\)(?:\s*[,;.·]\s*|\s*$)")
 _PAIR = re.compile(r"\(?(?P<label>[A-Za-z])[).:]?\s*[=→–-]?\s*(?P<answer>\d{1,2})")
 _PAIRS = re.compile(
     rf"(?:{_PAIR.pattern.replace('?P<label>', '?:').replace('?P<answer>', '?:')}\s*(?:[,;.·|]\s*|\s|$)){{2,}}"
@@ -95,6 +96,7 @@ def read_key(
         chains = list(_key_chains(marks, kind, lines, steps))
         read = (_row(chain, lines, then[0] if then else None) for chain, then in zip_longest(chains, chains[1:]))
         rows = tuple(row for answers in read if (row := tuple(answers)))
+        rows = tuple(row for row in rows if any(answer.text for answer in row))
         if rows and (len(rows[0]) > 1 or kind in kinds):
             break
         rows = ()
@@ -114,11 +116,19 @@ def _attached(lines: Sequence[Line]) -> Iterator[Mark]:
 
 
 def _behind(lines: Sequence[Line]) -> Iterator[Answer]:
-    """`c 1, a 2, d 3`: a letter, and behind it the number that it belongs to."""
-    if len(lines) != 1 or not _BEHIND.fullmatch(lines[0].text):
+    """`c 1, a 2, d 3`, `kitten (1), calf (2)`: an answer, and behind it the number that it belongs to."""
+    if len(lines) != 1:
         return
-    passage, start = lines[0].passage, lines[0].start
-    for match in _ONE_BEHIND.finditer(lines[0].text):
+    passage, start, text = lines[0].passage, lines[0].start, lines[0].text
+    letters = _BEHIND.fullmatch(text) is not None
+    found = list((_ONE_BEHIND if letters else _WORDS_BEHIND).finditer(text)) if letters or text.count("(") > 1 else []
+    numbers = [match["label"] for match in found]
+    if not letters and (len(set(numbers)) < len(found) or "".join(match[0] for match in found) != text):
+        return
+    answers = [match["answer"].casefold() for match in found]
+    if len(set(numbers)) < len(found) and answers == [chr(ord("a") + at) for at in range(len(found))]:
+        return  # `A 2, B 1, C 2`: the letters are the labels
+    for match in found:
         at = Place(passage, start + match.start("label"), start + match.end("label"))
         yield Answer(
             Place(passage, start + match.start("answer"), start + match.end("answer")),
@@ -255,6 +265,8 @@ def _row(chain: Sequence[Mark], lines: Sequence[Line], then: Mark | None) -> Ite
     places = [_between(mark, following, lines) for mark, following in zip(chain, [*chain[1:], then], strict=True)]
     if then is not None and lines[then.line].passage is places[-1].passage:
         places[-1] = _without_head(places[-1], then, lines)
+    if not any(place.text.strip(_EDGE + ".") for place in places):
+        places = [_below(*pair, lines) for pair in zip(chain, [*chain[1:], then], strict=True)]
     if chain and not places[-1].text.strip(_EDGE + ".") and not chain[0].own:
         before = _before(chain, lines)
         if before is not None:
@@ -286,6 +298,14 @@ def _between(mark: Mark, following: Mark | None, lines: Sequence[Line]) -> Place
         if lead and mark.last < at < end and (index > mark.line or passage.text[mark.last : at].strip()):
             end = at  # `Down: 1 box`: what comes next is told anew
     return Place(passage, min(mark.last, end), end)
+
+
+def _below(mark: Mark, following: Mark | None, lines: Sequence[Line]) -> Place:
+    """The line below a label that stands alone, as the term of a definition list does."""
+    at = mark.line + 1
+    if at < (following.line if following is not None else len(lines)):
+        return Place(lines[at].passage, lines[at].start, lines[at].end)
+    return Place(lines[mark.line].passage, mark.last, mark.last)
 
 
 def _without_link(text: str, start: int, end: int) -> int:

@@ -10,7 +10,9 @@ from lint_rules.manuscript.model import Passage, Role
 from lint_rules.page.exercises.answers import uncircled
 from lint_rules.page.exercises.model import Answer, Label, Place
 
-_LABEL = re.compile(r"\s*(?:(?:Q|No\.?|#)\s?(?=\d))?[(\[]?(?P<label>\d{1,2}|[A-Za-z]|[ivx]{1,4})[)\]]?[.:)]?\s*")
+_LABEL = re.compile(
+    r"\s*(?:(?:Q|No\.?|#)\s?(?=\d))?[(\[]?(?P<label>\d{1,2}(?=st|nd|rd|th|\b)|[A-Za-z]|[ivx]{1,4})(?:[)\]]?[.:)]?|st|nd|rd|th)\s*"
+)
 _RANGE = re.compile(r"\s*Q?(?P<first>\d{1,2})\s*[–—-]\s*Q?(?P<last>\d{1,2})\s*")
 _ANSWERS = re.compile(r"\s*(?:(?:the\s+)?(?:correct\s+)?answers?|ans\.?|key|solutions?|word|t\s*/\s*f|letter)\s*", re.I)
 _ACTIVITY = re.compile(r"\s*(?:act(?:ivity)?|ex(?:ercise)?|task)s?\.?\s*", re.I)
@@ -48,7 +50,7 @@ def tabled(passages: Sequence[Passage]) -> tuple[tuple[tuple[Answer, ...], ...],
     for table in tables.values():
         answers = tuple(_across(table)) or tuple(_down(table))
         if answers:
-            rows.append(answers)
+            rows += _begun_anew(answers)
             read.update(map(id, table.values()))
         else:
             read.update(map(id, _number_of_activity(table)))
@@ -136,8 +138,19 @@ def _label(cell: Passage) -> _Labelled | None:
 
 
 def _rise(labels: Sequence[_Labelled]) -> bool:
-    """Whether labels count with one kind, and each comes behind the one before it."""
-    return len({one.kind for one in labels}) == 1 and all(one.last < other.first for one, other in pairwise(labels))
+    """Whether labels count with one kind, and each comes behind the one before it, or begins a part anew."""
+    first = labels[0].first
+    return len({one.kind for one in labels}) == 1 and all(
+        one.last < other.first or (other.first == first < one.first) for one, other in pairwise(labels)
+    )
+
+
+def _begun_anew(answers: Sequence[Answer]) -> Iterator[tuple[Answer, ...]]:
+    """The answers of each part, where parts number anew."""
+    texts = [answer.label.key if answer.label is not None else "" for answer in answers]
+    starts = [at for at, text in enumerate(texts) if text == texts[0]]
+    for start, end in pairwise([*starts, len(answers)]):
+        yield tuple(answers[start:end])
 
 
 def _whole(cell: Passage) -> Place:

@@ -25,7 +25,7 @@ from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains, end_
 from lint_rules.page.exercises.model import Option, Place
 from lint_rules.page.exercises.parts import part_heads
 from lint_rules.page.exercises.stream import Line
-from lint_rules.page.exercises.tables import headed_options, same_row, without_articles, without_figures
+from lint_rules.page.exercises.tables import headed_options, rows_around, same_row, without_articles, without_figures
 
 _OFFERED = 4  # words of the longest option in a cell of its own
 _LEAD = re.compile(r"(?<!\S)([A-Z][^\W\d_]+) +$")
@@ -146,9 +146,10 @@ def _drafts(chain: Sequence[Mark], rest: Sequence[Mark], lines: Sequence[Line], 
     chain = _with_leads(chain, lines)
     heads = part_heads(lines, chain[0])
     longest = 0
+    rows = rows_around(chain, lines)
     for at, mark in enumerate(chain):
         last = at + 1 == len(chain)
-        places = _region(mark, None if last else chain[at + 1], lines, longest, heads)
+        places = rows[at] if rows else _region(mark, None if last else chain[at + 1], lines, longest, heads)
         longest = max(longest, len({id(lines[mark.line].passage), *(id(place.passage) for place in places)}))
         draft = Draft(label_of(mark, lines), mark, places)
         if options:

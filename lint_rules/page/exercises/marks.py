@@ -113,7 +113,7 @@ def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
             if inside is not None and label.isdigit():
                 yield Mark(index, label, start, end, match.start(), inside.end("gap"), DRESSED, dressed=True)
             continue
-        if (opened == "(") != closed.startswith(")") and (opened or len(label) > 2):
+        if (opened == "(") != closed.startswith(")") and opened:
             continue
         before = text[line.start : match.start()]
         if not opened and closed.startswith(")") and _ENDS_BRACKET.search(before):

@@ -7,9 +7,10 @@ from itertools import pairwise
 from lint_rules.manuscript.model import Role
 from lint_rules.page.exercises.drafts import DraftExercise
 from lint_rules.page.exercises.marks import LINE, Mark
-from lint_rules.page.exercises.model import Label, Option
+from lint_rules.page.exercises.model import Label, Option, Place
 from lint_rules.page.exercises.stream import Line
 
+_BLANK = re.compile(r"[_\s.…☐]+")
 _LETTER = re.compile(r"[^\W\d_]")
 
 
@@ -96,6 +97,31 @@ def same_row(line: Line, other: Line) -> bool:
     """Whether two lines stand in cells of one row."""
     a, b = line.passage.cell, other.passage.cell
     return a is not None and b is not None and (a.table, a.row) == (b.table, b.row)
+
+
+def rows_around(chain: Sequence[Mark], lines: Sequence[Line]) -> list[list[Place]]:
+    """The rows that labels stand in, where each row of a table has one behind its blank: `| ____ | 1. a kite |`. None
+    where the first cells hold anything else."""
+    cells = [lines[mark.line].passage.cell for mark in chain]
+    rows = {(cell.table, cell.row) for cell in cells if cell is not None and cell.column}
+    if len(rows) < len(chain) or len({table for table, _ in rows}) > 1:
+        return []
+    found = []
+    for mark in chain:
+        first = mark.line
+        while first and same_row(lines[first - 1], lines[mark.line]):
+            first -= 1
+        before = lines[first : mark.line]
+        if not before or any(_BLANK.fullmatch(line.text) is None for line in before):
+            return []
+        after = [mark.line]
+        while after[-1] + 1 < len(lines) and same_row(lines[after[-1] + 1], lines[mark.line]):
+            after.append(after[-1] + 1)
+        places = [Place(line.passage, line.start, line.end) for line in (*before, *(lines[at] for at in after))]
+        own = places[len(before)]
+        places[len(before)] = Place(own.passage, max(own.start, mark.last), own.end)
+        found.append([place for place in places if place.text.strip()])
+    return found
 
 
 def headed_options(found: Sequence[DraftExercise], lines: Sequence[Line]) -> None:
