@@ -208,15 +208,20 @@ def is_option(item: Item) -> bool | None:
     labels = {option.label.key for option in choice.options if option.label is not None}
     if letters and labels:
         return all(letter in labels for letter in letters)
-    return _says_option(said, choice)
+    return _says_option(said, choice, pieces=any(gap.word is not None for gap in item.gaps))
 
 
-def _says_option(said: str, choice: Choice) -> bool | None:
+def _whole(text: str, said: str) -> bool:
+    return re.search(rf"(?<!\w){re.escape(text)}(?!\w)", said) is not None
+
+
+def _says_option(said: str, choice: Choice, *, pieces: bool) -> bool | None:
+    """Whether an answer has an option among its words; within one of them where options are ``pieces`` of words."""
     texts = {plain(option.text) for option in choice.options}
     words = {plain(one) for one in alternatives(said)}
     if not said or any(not text for text in texts):
         return None  # pictures to choose from
-    if words & texts or any(text in plain(said) for text in texts):
+    if words & texts or any(text in plain(said) if pieces else _whole(text, plain(said)) for text in texts):
         return True
     longest = max(len(text.split()) for text in texts)
     return False if len(plain(said).split()) <= longest + 1 else None

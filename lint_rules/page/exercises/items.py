@@ -24,6 +24,7 @@ _LETTERS_ASKED = re.compile(r"\bletters?\b", re.I)
 _LETTERS = re.compile(r"[^\W\d_]{3,}")
 _BEHIND = re.compile(r"\s*(?:→|=>|->|=|:)?\s*_*\s*")
 _BRACKETED = re.compile(r"\([ \u00a0]*[^\W\d_]{3,}[ \u00a0]*\)(?=[ .]*$)")
+_ODD = re.compile(r"\bodd\b|\bdifferent\b|\bbelong\b", re.I)
 _TWO = re.compile(r"\s(?:…|\.{3})\s")  # `Did … do`: an answer for two blanks
 _BOX = re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
 _FEWEST = 2
@@ -37,9 +38,7 @@ def items_of(one: DraftExercise, answers: Sequence[Answer | None], instruction: 
     said = [answer.text if answer is not None else "" for answer in answers]
     cut_up = [_is_cut_up(draft, text) for draft, text in zip(one.drafts, said, strict=True)]
     company = sum(cut_up) >= _FEWEST and sum(cut_up) * 2 >= len(cut_up)
-    below = [_below(draft, text) if not one.cloze else () for draft, text in zip(one.drafts, said, strict=True)]
-    listed = sum(bool(options) for options in below)
-    offered = below if listed >= _FEWEST and listed * 3 >= 2 * len(below) else [()] * len(below)
+    offered = _offered(one, said, instruction) if not one.cloze else [()] * len(said)
     items = [
         _with_word_alone(_item(draft, answer, one, instruction, cut_up=company, below=options))
         for draft, answer, options in zip(one.drafts, answers, offered, strict=True)
@@ -157,16 +156,32 @@ def _ticked(draft: Draft, said: str) -> tuple[Option, ...]:
     return tuple(found) if len(found) > 1 and taken else ()
 
 
-def _below(draft: Draft, said: str) -> tuple[Option, ...]:
-    """Options that nothing labels, each on a line, in a list's entry or in a cell of its own behind an item; the key
-    must take one of them."""
+def _offered(one: DraftExercise, said: Sequence[str], instruction: str) -> list[tuple[Option, ...]]:
+    """The options below each item, where most keys take one of them; then those too of which the key takes none."""
+    below = [_below(draft, instruction) for draft in one.drafts]
+    told = [
+        any(plain(option.text) in {plain(one) for one in alternatives(text)} for option in options) if text else False
+        for options, text in zip(below, said, strict=True)
+    ]
+    sizes = {len(options) for options, taken in zip(below, told, strict=True) if taken}
+    if sum(told) < _FEWEST or sum(told) * 3 < 2 * len(told):
+        return [()] * len(below)
+    return [
+        options if taken or (text and sizes == {len(options)}) else ()
+        for options, taken, text in zip(below, told, said, strict=True)
+    ]
+
+
+def _below(draft: Draft, instruction: str) -> tuple[Option, ...]:
+    """Options that nothing labels, each on a line, in a list's entry or in a cell of its own behind an item; all cells
+    of a row of which one is the odd one out."""
     places = [place for place in draft.places if place.text.strip()]
     if not places or draft.options or not any(char.isalpha() for char in places[0].text):
         return ()
-    found = [Option(trimmed(place)) for place in places[1:]]
+    whole = _ODD.search(instruction) is not None and all(place.passage.cell is not None for place in places)
+    found = [Option(trimmed(place)) for place in places[0 if whole else 1 :]]
     short = all(0 < len(one.text.split()) <= _MOST_WORDS and "_" not in one.text for one in found)
-    words = {plain(one) for one in alternatives(said)} if said else set()
-    return tuple(found) if len(found) > 1 and short and any(plain(one.text) in words for one in found) else ()
+    return tuple(found) if len(found) > 1 and short else ()
 
 
 def _jumble(draft: Draft, gaps: Sequence[Gap], said: str, instruction: str, *, sure: bool = False) -> Place | None:

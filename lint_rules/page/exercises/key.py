@@ -41,6 +41,7 @@ _BETWEEN_ENTRIES = tuple(
 _PART = re.compile(r"\s*(?:(?:Part|Section|Exercise)\s+)?[A-Z][.):]?\s*")
 _PARTED = re.compile(r"(?:^|[.:;]\s)\s*A\s+1\b")
 _LEAD_LENGTH = 60
+_FEWEST = 2
 _STROKE = re.compile(r"\s+[/|]\s*$")
 _PART_NEXT = re.compile(rf"{_STROKE.pattern}|[;.]\s*[B-H]\s*$")
 _WORD = re.compile(r"[^\W\d_]")
@@ -117,18 +118,20 @@ def _attached(lines: Sequence[Line]) -> Iterator[Mark]:
 
 def _behind(lines: Sequence[Line]) -> Iterator[Answer]:
     """`c 1, a 2, d 3`, `kitten (1), calf (2)`: an answer, and behind it the number that it belongs to."""
-    if len(lines) != 1:
+    letters = len(lines) == 1 and _BEHIND.fullmatch(lines[0].text) is not None
+    if not letters and not all(line.text.endswith((")", ").")) for line in lines):
         return
-    passage, start, text = lines[0].passage, lines[0].start, lines[0].text
-    letters = _BEHIND.fullmatch(text) is not None
-    found = list((_ONE_BEHIND if letters else _WORDS_BEHIND).finditer(text)) if letters or text.count("(") > 1 else []
-    numbers = [match["label"] for match in found]
-    if not letters and (len(set(numbers)) < len(found) or "".join(match[0] for match in found) != text):
+    pattern = _ONE_BEHIND if letters else _WORDS_BEHIND
+    found = [(line, match) for line in lines for match in pattern.finditer(line.text)]
+    numbers = {match["label"] for _, match in found}
+    covered = letters or sum(len(match[0]) for _, match in found) == sum(len(line.text) for line in lines)
+    if not covered or (not letters and (len(numbers) < len(found) or len(found) < _FEWEST)):
         return
-    answers = [match["answer"].casefold() for match in found]
-    if len(set(numbers)) < len(found) and answers == [chr(ord("a") + at) for at in range(len(found))]:
+    answers = [match["answer"].casefold() for _, match in found]
+    if len(numbers) < len(found) and answers == [chr(ord("a") + at) for at in range(len(found))]:
         return  # `A 2, B 1, C 2`: the letters are the labels
-    for match in found:
+    for line, match in found:
+        passage, start = line.passage, line.start
         at = Place(passage, start + match.start("label"), start + match.end("label"))
         yield Answer(
             Place(passage, start + match.start("answer"), start + match.end("answer")),
