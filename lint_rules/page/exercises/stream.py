@@ -1,7 +1,7 @@
 """The page of an activity as a neutral stream: its lines, in file order, each a range of a passage."""
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Passage, Role, Unit
@@ -13,6 +13,8 @@ from lint_rules.source import Source
 
 _PAGE = frozenset({Role.TEXT, Role.ITEM, Role.CELL, Role.HEAD, Role.TURN, Role.LINE, Role.CAPTION, Role.PANEL})
 _DATE = re.compile(r"[0-9]{1,2}\.?\s+(?=[^\W\d_])")
+_NUMBER = re.compile(r"\(?Q?\d{1,2}[.):]?\s")
+_ENDS = ("?", ".", "…", "_")  # of a sentence: a chapter has a name
 _DAYS = 7  # bare numbers of the shortest calendar
 _BOLD = re.compile(r"[\s.):(]*")
 
@@ -46,14 +48,27 @@ def mended_passages(activity: Activity, unit: Unit) -> dict[int, Passage]:
 
 def page_lines(activity: Activity, unit: Unit, mended: Mapping[int, Passage]) -> list[Line]:
     """The lines of the pupil's page; pattern sentences are no exercise. ``mended`` are passages to be read instead."""
+    titles = frozenset(map(id, _numbered_titles(activity.part.passages)))
     wanted = (
         mended.get(id(passage), passage)
         for passage in activity.part.passages
         if passage.audience is Audience.PUPIL
-        and passage.role in _PAGE
+        and (passage.role in _PAGE or id(passage) in titles)
         and DivKind.PATTERN not in unit.div_kinds(passage)
     )
     return list(lines_of(wanted, unit.source))
+
+
+def _numbered_titles(passages: Sequence[Passage]) -> Sequence[Passage]:
+    """Headings that are the items of a page, `#### 1. Who bakes rolls?`; none where anything else is numbered."""
+    numbered = [
+        passage
+        for passage in passages
+        if passage.audience is Audience.PUPIL
+        and (_NUMBER.match(passage.text) if passage.item is None else passage.item.label.isdigit())
+    ]
+    titles = [passage for passage in numbered if passage.role is Role.TITLE and passage.text.endswith(_ENDS)]
+    return titles if len(titles) > 1 and len(titles) == len(numbered) else ()
 
 
 def lines_of(passages: Iterable[Passage], source: Source) -> Iterator[Line]:
