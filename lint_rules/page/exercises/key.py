@@ -5,11 +5,12 @@ Pure and guessing nothing: what cannot be told apart is given as one loose answe
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise, zip_longest
 
 from lint_rules.manuscript.model import Passage
 from lint_rules.page.exercises.answers import OWN
+from lint_rules.page.exercises.key_places import behind_lead
 from lint_rules.page.exercises.key_sentences import told
 from lint_rules.page.exercises.key_tables import tabled
 from lint_rules.page.exercises.marks import APART, LINE, WEAK, Kind, Mark, label_of, marks_in
@@ -81,7 +82,7 @@ def read_key(
     """Read a key; ``kinds`` are those that the page's items count with, the likeliest first, and ``page`` are their
     labels, exercise by exercise: in a crossword they go up by more than one."""
     in_tables, left = tabled(passages)
-    lines = list(lines_of(left, source))
+    lines = [_without_lead(line) for line in lines_of(left, source)]
     own = any(OWN.search(passage.text) for passage in passages)
     crossed = any(re.search(r"\bcross(?:ed)?\s+out\b", passage.text, re.I) for passage in passages)
     said = told(lines)
@@ -104,6 +105,11 @@ def read_key(
     rows = (*in_tables, *rows)
     entries = () if rows or order or own else tuple(_entries(lines))
     return ReadKey(rows, order, entries, own, tuple(passages), crossed, tuple(lines))
+
+
+def _without_lead(line: Line) -> Line:
+    at = behind_lead(line.text) if line.start == 0 else 0
+    return replace(line, start=at) if at else line
 
 
 def _attached(lines: Sequence[Line]) -> Iterator[Mark]:

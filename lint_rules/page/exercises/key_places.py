@@ -42,6 +42,13 @@ def _names_key(name: str) -> bool:
     return field_key(name) == "answer"
 
 
+def behind_lead(text: str) -> int:
+    """Where a key goes on behind the name that it may begin with: `Key – 1 …`, `Ans.: 1 …`."""
+    lead = _LEAD.match(text)
+    behind = _SET_OFF.match(text, lead.end()) if lead is not None else None
+    return behind.end() if behind is not None else 0
+
+
 def _says_so(passage: Passage) -> bool:
     """Whether a paragraph of notes begins as a key does: `The answers: 1 …`, `*Solutions:* …`, `Key – 1 …`. What a
     name alone may begin as well (`Answers: in pairs`) must go on with a label."""

@@ -88,8 +88,8 @@ def _down(grid: Grid) -> Iterator[Answer]:
     found: list[Answer] = []
     last: _Labelled | None = None
     for at, column in enumerate(columns):
-        labels = _column(grid, column, first, others)
-        if not labels or (last is not None and not _rise([last, *labels.values()])):
+        labels = _column(grid, column, first, others, last)
+        if not labels:
             continue
         beside = [one for one in columns[at + 1 :] if last is None or one == column + 1]
         named = [one for one in beside if one in heads and _ANSWERS.fullmatch(heads[one].text)]
@@ -108,8 +108,10 @@ def _column(
 ) -> dict[int, _Labelled]:
     """The labels of a column, by rows, where each row has one, and they go on from the last; none where they do not."""
     labels = {row: label for row in (first, *others) if (cell := grid.get((row, column))) and (label := _label(cell))}
-    whole = set(others) <= labels.keys() and (first in labels or _is_head(grid, first))
-    rising = len(labels) > 1 and _rise([*([last] if last else []), *labels.values()])
+    told = set(others) if last is None else {row for row in others if (row, column) in grid}
+    whole = told <= labels.keys() and (first in labels or _is_head(grid, first))
+    fewest = 1 if last is None else 0  # the last block of a table may be a short one
+    rising = len(labels) > fewest and _rise([*([last] if last else []), *labels.values()])
     return labels if whole and rising else {}
 
 

@@ -173,7 +173,7 @@ def _region(
         elif following.own:
             places.pop()
         else:
-            places[-1] = Place(places[-1].passage, places[-1].start, max(places[-1].start, following.first))
+            places[-1] = _up_to(following, places[-1])
         return [place for place in places if place.text.strip()]
     seen = {id(line.passage)}
     for other in lines[mark.line + 1 :]:
@@ -186,6 +186,13 @@ def _region(
         seen.add(id(other.passage))
         places.append(Place(other.passage, other.start, other.end))
     return [place for place in places if place.text.strip()]
+
+
+def _up_to(following: Mark, place: Place) -> Place:
+    """A place up to a label on its line, without the stroke before that: `1 a spoon / 2 a cup`."""
+    end = max(place.start, following.first)
+    bare = place.passage.text[place.start : end].rstrip()
+    return Place(place.passage, place.start, place.start + len(bare) - 1 if bare.endswith(" /") else end)
 
 
 def _goes_with(line: Line, other: Line) -> bool:
