@@ -46,6 +46,7 @@ _NUMBER = re.compile(
 _PART = re.compile(r"(?:^|\s+)(?:Part\s+)?[A-Z][.):]?\s+\Z")
 _NUMBER_BEHIND = re.compile(r"(?<=[^\W\d_])\s+(\d{1,2})(?=\s|[,;]|$)[,;]?")
 _ANSWER_LETTER = re.compile(r"(?:^|(?<=\s))([a-j])[.):]?\s+(?=\S)")
+_ACTIVITY = re.compile(r"\s*(?:activity|exercise|task|part)\s+\w+\s*[:.–—-]\s*", re.I)
 _BETWEEN_ENTRIES = re.compile(r"\s+[-–—·•|/]\s+")  # red - blue - green
 
 
@@ -251,10 +252,12 @@ def _choices(text: str) -> Iterator[_Hidden]:
 def _lettered(text: str) -> Iterator[_Hidden]:
     """The letters of a run of answers (``a the star b Fern c Mum``) part them too, where there are three in order."""
     found: list[re.Match[str]] = []
-    for match in _ANSWER_LETTER.finditer(text):
+    head = _ACTIVITY.match(text)
+    first = head.end() if head is not None else 0
+    for match in _ANSWER_LETTER.finditer(text, first):
         if match[1] == "abcdefghij"[len(found) : len(found) + 1]:
             found.append(match)
-    for match in found if len(found) > 2 and not found[0].start() else ():
+    for match in found if len(found) > 2 and found[0].start() == first else ():
         yield _Hidden(match.start(), match.end(), ("\n\n" if match.start() else "",))
 
 

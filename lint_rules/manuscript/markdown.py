@@ -17,6 +17,7 @@ from markdown_it.parser_inline import ParserInline
 from markdown_it.rules_block import StateBlock, code
 from markdown_it.rules_block.html_block import html_block
 from markdown_it.rules_inline import StateInline, autolink, backtick, image, link
+from markdown_it.rules_inline.state_inline import Scanned
 from markdown_it.token import Token
 from markdown_it.utils import EnvType
 from mdit_py_plugins.deflist import deflist_plugin
@@ -79,6 +80,14 @@ class _Inline(StateInline):
         token = super().pushPending()
         token.meta = {"pos": self.pending_start}
         return token
+
+    def scanDelims(self, start: int, canSplitWord: bool) -> Scanned:
+        """Inside a word asterisks begin and end bold at a mark as well (I**'m**, play**-ing**); so in Pandoc."""
+        scanned = super().scanDelims(start, canSplitWord)
+        before, behind = self.src[start - 1 : start], self.src[start + scanned.length : start + scanned.length + 1]
+        if not canSplitWord or not before.strip() or not behind.strip() or before.isalnum() == behind.isalnum():
+            return scanned
+        return Scanned(scanned.can_open or before.isalnum(), scanned.can_close or behind.isalnum(), scanned.length)
 
     def push(self, ttype: str, tag: str, nesting: Nesting) -> Token:
         token = super().push(ttype, tag, nesting)

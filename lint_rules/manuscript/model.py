@@ -162,6 +162,10 @@ class Passage:
             pictures=(),
         )
 
+    def marked(self, strong: tuple[tuple[int, int], ...], emphasis: tuple[tuple[int, int], ...]) -> "Passage":
+        """The same passage with these ranges in bold and in italics."""
+        return replace(self, strong=strong, emphasis=emphasis)
+
     def span(self, start: int = 0, end: int | None = None) -> Span:
         """Span of the file that shows ``text[start:end]`` (an empty range gives an empty span)."""
         end = len(self.text) if end is None else end

@@ -34,6 +34,10 @@ _BROKEN_BRACES = (
     " Write {.class key=value}: a point before each class, quotation marks around a value with spaces."
 )
 _FEW_WORDS = 5  # of the name of a field that a house has for itself
+_TIME_ALONE = re.compile(
+    r"\s*(?:about |some |ca\.? )?[\w–-]{1,8}\s*(?:minutes?|mins?\.?|['′’])(?: in all)?\.?\s+"
+    r"(?=[A-Z][\w’']*(?: [\w’',-]+){3})(?!(?:[^.]* )?minutes?\b)"
+)
 _TABLE_CAPTION = re.compile(r"(?:[Tt]able)?:\s+(?=\S)")
 
 
@@ -273,4 +277,9 @@ def read_notes(state: ReaderState, plain: InlineText, setting: Setting) -> None:
         state.add(cut_passage(plain, start, label.label_start, Role.NOTE, setting))
         state.begin_field(label.label, _label_span(plain, label), plain.ends[label.start - 1])
         start = label.start
+        behind = _TIME_ALONE.match(plain.text, start) if field_key(label.label) == "time" else None
+        if behind is not None:  # Time 9 minutes. Read the panel aloud: what follows is no time
+            state.add(cut_passage(plain, start, behind.end(), Role.NOTE, setting))
+            state.end_field()
+            start = behind.end()
     state.add(cut_passage(plain, start, plain.length, Role.NOTE, setting))

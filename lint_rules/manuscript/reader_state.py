@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 from markdown_it.token import Token
 
 from lint_rules.manuscript.contents import Block, Contents, InnerComment, OpenField, Setting
+from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.inline_text import InlineText
 from lint_rules.manuscript.model import Attributes, Audience, Cell, Div, DivKind, Item, Passage, Role
 from lint_rules.source import Source, Span
@@ -143,7 +144,8 @@ class ReaderState:
             if opened is None:
                 passage = replace(passage, role=Role.NOTE)
             else:
-                passage = replace(passage, role=Role.FIELD, field=opened.name)
+                audience = Audience.KEY if field_key(opened.name) == "answer" else Audience.TEACHER
+                passage = replace(passage, role=Role.FIELD, field=opened.name, audience=audience)
                 opened.passages.append(passage)
                 opened.end = max(opened.end, passage.ends[-1])
         elif passage.audience is Audience.ARTIST and passage.role is not Role.ALT:

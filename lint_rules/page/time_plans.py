@@ -15,10 +15,11 @@ _FIGURE = re.compile(r"\s*[0-9]{1,3}\s*")
 
 @dataclass(frozen=True, slots=True)
 class TimePlan:
-    """What a lesson's plan says: the times of its activities (in their order, None where no row is theirs), the minutes
-    of rows that are no activity's, and the total that it states."""
+    """What a lesson's plan says: the times of its activities (in their order, None where no row is theirs), of which it
+    says what happens, the minutes of rows that are no activity's, and the total that it states."""
 
     activities: tuple[StatedTime | None, ...]
+    told: frozenset[int] = frozenset()  # activities (by place, from 0) of which it says what happens
     beside: float = 0.0
     total: StatedTime | None = None
 
@@ -75,19 +76,22 @@ def _read(lesson: Lesson, cells: Sequence[Passage], column: int) -> TimePlan:
             rows.setdefault(cell.cell.row, []).append(cell)
     times: list[StatedTime | None] = [None] * len(lesson.activities)
     beside, total = 0.0, None
+    told: set[int] = set()
     for row in rows.values():
         time = next((_time(one) for one in row if one.cell and one.cell.column == column), None)
         if time is None or time.minutes is None:
             continue
         what = " ".join(one.text for one in row if one.cell and one.cell.column < column)
         at = _activity(lesson.activities, what)
+        if at is not None and any(len(one.text.split()) > 1 for one in row if one.cell and one.cell.column > column):
+            told.add(at)
         if _TOTAL.search(what):
             total = time
         elif at is not None and times[at] is None:
             times[at] = time
         elif at is None:
             beside += time.minutes.low
-    return TimePlan(tuple(times), beside, total)
+    return TimePlan(tuple(times), frozenset(told), beside, total)
 
 
 def _time(cell: Passage) -> StatedTime | None:

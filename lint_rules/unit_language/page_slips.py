@@ -124,7 +124,8 @@ def _is_told(sentence: KeySentence, at: Sequence[int]) -> bool:
         return sentence.low(at[0] - 1) == "there" and bool(end)
     if any(sentence.low(index) in ("need", "dare") for index in at):
         return False  # nobody need go
-    if bare and (end == "!" or low in same_pasts() or not _opens(sentence, at[0])):
+    cried = end == "!" and subject.text.casefold() not in ("he", "she", "it")  # nobody cries: He live!
+    if bare and (cried or low in same_pasts() or not _opens(sentence, at[0])):
         return False
     helps = any(sentence.low(index) in _HELPING for index in at)
     regular = low.removesuffix("s") in bases() or low.removesuffix("es") in bases()

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable, Iterator
 
 from lint_rules.manuscript.field_names import field_key
-from lint_rules.manuscript.model import Activity, Audience, Passage, Role
+from lint_rules.manuscript.model import Audience, Passage, Role
 
 _LEAD = re.compile(
     r"(?:and\s+)?(?P<sure>(?:the|correct)\s+answers?|answer\s+key|solutions?|(?:ans\.?|key)(?=\s*[:–—-]))|(?:answers?|key)",
@@ -14,12 +14,8 @@ _SET_OFF = re.compile(r"\s*(?:(?:are|is)\s*)?[:–—-]\s*(?=\S)")
 _LABEL = re.compile(r"(?:number\s+|in\s+part\s+|part\s+)?[(\[]?(?:\d{1,2}|[a-z])(?![\w'’])", re.I)
 
 
-def key_passages(activity: Activity) -> tuple[Passage, ...]:
-    """The passages of the key, in file order."""
-    return tuple(_keys(activity.part.passages))
-
-
-def _keys(passages: Iterable[Passage]) -> Iterator[Passage]:
+def keys_in(passages: Iterable[Passage]) -> Iterator[Passage]:
+    """The passages of keys, in file order."""
     headed = False  # under a heading of the notes that says so: `#### Solution`
     for passage in passages:
         if passage.role is Role.TITLE and passage.audience is Audience.TEACHER:

@@ -18,11 +18,11 @@ from lint_rules.page.exercises.drafts import Draft, DraftExercise
 from lint_rules.page.exercises.headed import headed
 from lint_rules.page.exercises.items import items_of
 from lint_rules.page.exercises.key import ReadKey, read_key
-from lint_rules.page.exercises.key_places import key_passages
 from lint_rules.page.exercises.labelled import draft_exercises
 from lint_rules.page.exercises.marks import marks_in
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Gap, Item, Key, Label, Place, WordBox
 from lint_rules.page.exercises.parts import letters_of_parts
+from lint_rules.page.exercises.shared_keys import keys_of
 from lint_rules.page.exercises.stream import Line, mended_passages, page_lines
 from lint_rules.page.exercises.unnumbered import to_fill, unlabelled, unnumbered
 
@@ -35,13 +35,12 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
     mended = mended_passages(activity, unit)
     lines = page_lines(activity, unit, mended)
     drafts = draft_exercises(lines, marks_in(lines))
-    told = " ".join(passage.text for passage in key_passages(activity))
+    key = keys_of(activity, unit)
+    told = " ".join(passage.text for passage in key)
     _gaps_below(drafts, lines, told)
     left = _left_over(lines, drafts)
     kinds = tuple(dict.fromkeys(one.kind for one in drafts))
-    read = read_key(
-        key_passages(activity), kinds, unit.source, [[draft.label.text for draft in one.drafts] for one in drafts]
-    )
+    read = read_key(key, kinds, unit.source, [[draft.label.text for draft in one.drafts] for one in drafts])
     named = None if any(_overlap(one, _labels(row)) for one in drafts for row in read.rows) else headed(left, read)
     if named is not None:
         taken = {item.label.span for item in named.items}

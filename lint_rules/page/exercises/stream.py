@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Passage, Role, Unit
 from lint_rules.page.exercises.blank_signs import with_signs
-from lint_rules.page.exercises.key_places import key_passages
 from lint_rules.page.exercises.lost_blanks import with_blanks, without_bullets
 from lint_rules.page.exercises.model import Place
+from lint_rules.page.exercises.shared_keys import keys_of
 from lint_rules.source import Source
 
 _PAGE = frozenset({Role.TEXT, Role.ITEM, Role.CELL, Role.HEAD, Role.TURN, Role.LINE, Role.CAPTION, Role.PANEL})
@@ -40,7 +40,7 @@ def mended_passages(activity: Activity, unit: Unit) -> dict[int, Passage]:
     page = [one for one in activity.part.passages if one.audience is Audience.PUPIL and one.role in _PAGE and one.text]
     entries = without_bullets(page, unit.source)
     blanks = [with_blanks(entries.get(id(passage), passage), unit.source) for passage in page]
-    said = " ".join(passage.text for passage in key_passages(activity))
+    said = " ".join(passage.text for passage in keys_of(activity, unit))
     signs = with_signs(blanks, said)
     read = [signs.get(id(passage), passage) for passage in blanks]
     return {id(old): new for old, new in zip(page, read, strict=True) if new is not old}

@@ -8,7 +8,7 @@ one is enough. A word that the dictionary lacks is a note: it was not checked.
 """
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 
 from lint_rules.finding import Found, Severity
@@ -47,6 +47,10 @@ RULE = Rule(
         Example(_head("ks", "x") + "- b(o)x\n- fox\n"),
         Example(_head("æ", "a") + "A cake and a cat!\n\nMake a cake.\n", why="sentences are no list"),
         Example(_head("æ", "a", ".sounds .odd-one-out") + "1. cat, hat, cake\n", why="one is odd on purpose"),
+        Example(
+            _head("əʊ", "ow") + "| oa | ow |\n|---|---|\n| goat | snow |\n| ____ | ____ |\n",
+            why="a column for each spelling",
+        ),
         Example("### 1 Circle the words with æ. {.sounds sound=æ spelling=a}\n\ncat, cake, hat, rain\n"),
         Example(
             _head("ɪd", "ed")
@@ -100,6 +104,7 @@ class _Entry:
 
 
 _SPELT_OUT = re.compile(r"[^\W\d_]{1,3}(?:[-‐‑–—·.][^\W\d_]{1,3})+\W*")
+_LETTERS = re.compile(r"[\s*–-]*[^\W\d_]{1,4}[\s*–-]*")
 _SIDE_BY_SIDE = 4  # words that do not fit, and a third of all: no slip, but the other sound
 _SIGNS = re.compile(r"(?<!\w)/[^\s/]{1,6}/(?!\w)|^\W*[^\W\d_]?[ɪəʊæɒʌɔɜɑθðʃʒŋː][^\s]{0,3}$")
 
@@ -122,11 +127,8 @@ def find(reading: Reading) -> Iterator[Found]:
         if fitting and _PICKING.search(activity.heading.passage.text):
             continue  # the words that do not fit are the task
         listed = {entry.word.word.casefold() for entry in entries}
-        wrong = [
-            entry
-            for entry in entries
-            if not (entry.heard.fits or (entry.choice and entry.choice in fitting) or _is_spelt_so_on_purpose(entry))
-        ]
+        columns = _headed_columns(activity)
+        wrong = [entry for entry in entries if not _is_right(entry, fitting, columns)]
         if len(wrong) >= _SIDE_BY_SIDE and len(wrong) * 3 >= len(entries):
             continue  # sounds side by side, to be told apart: three columns, two boxes
         better = _better(wanted, reading, listed) if wrong else []
@@ -137,6 +139,27 @@ def find(reading: Reading) -> Iterator[Found]:
                 yield Found(span, word.shown, _unchecked(word, wanted), Severity.NOTE)
             else:
                 yield Found(span, word.shown, _message(word, entry.heard, wanted, reading.course.variety, better))
+
+
+def _is_right(entry: _Entry, fitting: Set[int], columns: Mapping[tuple[int, int], str]) -> bool:
+    chosen = entry.choice and entry.choice in fitting
+    return bool(entry.heard.fits or chosen or _fits_its_column(entry, columns) or _is_spelt_so_on_purpose(entry))
+
+
+def _headed_columns(activity: Activity) -> dict[tuple[int, int], str]:
+    """The letters that head the columns of a chart (| oa | ow |), by table and column."""
+    return {
+        (passage.cell.table, passage.cell.column): passage.text.strip(" -–*").casefold()
+        for passage in activity.part.passages
+        if passage.cell is not None and passage.role is Role.HEAD and _LETTERS.fullmatch(passage.text)
+    }
+
+
+def _fits_its_column(entry: _Entry, columns: Mapping[tuple[int, int], str]) -> bool:
+    """Say whether a word has the sound, and the letters that head its own column of a chart."""
+    cell = entry.word.passage.cell
+    letters = columns.get((cell.table, cell.column)) if cell is not None else None
+    return letters is not None and bool(entry.heard.sound) and letters in entry.word.word.casefold()
 
 
 def _is_spelt_so_on_purpose(entry: _Entry) -> bool:

@@ -189,6 +189,9 @@ def _counts(read: Exercises, asked: Asked, unit: Unit) -> set[int]:
         counts |= {sum(len(item.prompt) > 0 for item in items), len(exercise.column)}
         counts.add(sum(len(item.answer.text.split(",")) for item in items if item.answer is not None))
         counts |= {len(choice.options) for item in items for choice in item.choices}
+        counts.add(len({id(gap.place.passage) for item in items for gap in item.gaps}))
+        each = {len(_entries(item.answer.text)) for item in items if item.answer is not None}
+        counts |= each if len(each) == 1 else set()  # two words in each line
     counts |= _with_done(read)
     if not read.exercises or asked.verb.split()[0] in ("find", "circle", "underline", "tick", "there"):
         counts |= {len(read.loose), sum(len(_entries(answer.text)) for answer in read.loose)}

@@ -20,6 +20,7 @@ from lint_rules.source import Span
 _ONCE = "### 1 Write. Use each word once. {.writing}\n\n"
 _KEY = "\n\n::: answers\n1 hat 2 kite 3 bird\n:::\n"
 _PAGE = "1. He has a ____.\n2. She flies a ____.\n3. It is a ____."
+_DOUBLED = f"### 1 Write. {{.writing}}\n\nWord box: hat, hat, kite\n\n{_PAGE}\n\n::: answers\n"
 
 RULE = Rule(
     name="word-box-mismatch",
@@ -33,6 +34,10 @@ RULE = Rule(
             f"### 1 Write. There is one extra word. {{.writing}}\n\nWord box: bird, hat, kite, cat\n\n{_PAGE}{_KEY}"
         ),
         Example(f"### 1 Write. {{.writing}}\n\nWord box: bird, hat, kite, cat\n\n{_PAGE}{_KEY}", why="not said"),
+        Example(
+            f"{_DOUBLED}1 hat 2 kite 3 hat\n:::\n",
+            why="a word twice, for two gaps",
+        ),
         Example(f"{_ONCE}::: words\nbird, hat, kite\n:::\n\n{_PAGE}{_KEY}", why="a words panel"),
     ),
     fails=(
@@ -46,6 +51,10 @@ RULE = Rule(
             f"{_ONCE}Word box: «bird, hat»\n\n{_PAGE}\n\n::: answers\n1 hat 2 kite 3 bird\n:::\n",
             why="three gaps, two words",
         ),
+        Example(
+            f"{_DOUBLED}1 hat 2 kite 3 «kite»\n:::\n",
+            why="a word twice in the box, and another used twice",
+        ),
         Example(f"{_ONCE}Word box: bird, hat, kite, «cat»\n\n{_PAGE}{_KEY}", why="a word that no gap takes"),
         Example(f"{_ONCE}Word box: «bird, hat»\n\n{_PAGE}\n", why="no key, but a gap too many"),
     ),
@@ -55,11 +64,17 @@ RULE = Rule(
 def find(reading: Reading) -> Iterator[Found]:
     """Report boxes with a word too few or too many."""
     for read in reading.readings.exercises:
-        if not each_once(instruction_of(read.activity)):
-            continue
+        once = each_once(instruction_of(read.activity))
         for exercise in read.exercises:
-            if exercise.box is not None and not exercise.key.own:
-                yield from _compare(exercise, exercise.box.words)
+            if exercise.box is None or exercise.key.own:
+                continue
+            words = exercise.box.words
+            if once:
+                yield from _compare(exercise, words)
+            elif len({plain(word.text) for word in words}) < len(words):  # hers, hers, his: one for each gap
+                said = [(item.answer, _used(item)) for item in exercise.items if item.answer is not None]
+                gaps = sum(len(item.gaps) for item in exercise.items if not item.example)
+                yield from _twice(said, words) if len(said) == gaps == len(words) else ()
 
 
 def _compare(exercise: Exercise, words: tuple[Place, ...]) -> Iterator[Found]:
@@ -103,19 +118,20 @@ def _whole(words: Sequence[Place]) -> tuple[Span, str]:
 
 
 def _twice(said: Sequence[tuple[Answer | None, set[str]]], words: Sequence[Place]) -> Iterator[Found]:
-    """As many words as gaps, and yet one is used twice and one not at all."""
+    """As many words as gaps, and yet one is used once too often and one once too seldom."""
     forms = [plain(word.text) for word in words]
-    used = [next((form for form in forms if form in texts), None) for _, texts in said]
-    spare = [word for word, form in zip(words, forms, strict=True) if form not in used]
-    again = [answer for at, (answer, _) in enumerate(said) if used[at] is not None and used[at] in used[:at]]
-    if (
-        None not in used
-        and len(spare) == len(again) == 1
-        and again[0] is not None
-        and forms.count(plain(again[0].text)) < 2
-    ):
-        message = f"“{again[0].text}” fills two gaps, and “{spare[0].text}” none, though each word is to be used once."
-        yield Found(again[0].place.span, again[0].text, message)
+    used = [next((form for form in forms if form in texts), "") for _, texts in said]
+    spare, again = Counter(forms) - Counter(used), Counter(used) - Counter(forms)
+    if "" in used or sum(spare.values()) != 1 or sum(again.values()) != 1:
+        return
+    (left,), (over,) = spare, again
+    answer = [answer for (answer, _), form in zip(said, used, strict=True) if form == over][-1]
+    word = next(word for word, form in zip(words, forms, strict=True) if form == left)
+    if answer is not None:
+        gaps = {2: "two gaps", 3: "three gaps"}.get(used.count(over), "several gaps")
+        few = "none" if forms.count(left) == 1 else f"one too few for the {forms.count(left)} in the box"
+        message = f"“{answer.text}” fills {gaps}, and “{word.text}” {few}, though each word is to be used once."
+        yield Found(answer.place.span, answer.text, message)
 
 
 def _used(item: Item) -> set[str]:

@@ -4,8 +4,8 @@ The front matter does not parse, a div or a comment is never closed, there is no
 cannot read it cannot check, and what a typesetter's program cannot read it drops from the child's page without a word.
 So this is said first, with the line and the cure, and nothing that could not be read ever counts as clean.
 
-Asterisks that were meant for bold and are none are a query: by CommonMark (0.31, section 6.2) bold can neither begin
-between a letter and a mark (she**'s**) nor end so.
+Asterisks that were meant for bold and are none are a query: bold needs two before its first and two behind its last
+letter (Pandoc User's Guide, 'Emphasis').
 
 A part that begins with nearly a word that hides it from the child's page (`::: anwsers`) would be printed there: a stop
 where letters have changed places or are capitals, else a query. A file that is named for another unit's number is a
@@ -59,7 +59,10 @@ RULE = Rule(
     ),
     passes=(
         Example("::: teacher\n**Time:** 10 minutes\n:::\n", why="a div that is opened and closed"),
-        Example("She is swimm**ing**. **She's** here. She\\*\\*'s here.\n", why="bold, and asterisks that are meant"),
+        Example(
+            "She is swimm**ing**. She**'s** here, play**-ing**. She\\*\\*'s here.\n",
+            why="bold, and asterisks that are meant",
+        ),
         Example(
             "### 1 Dance. {.dance .game}\n", course="levels: [{every_unit: [dance]}]", why="a kind of the course's own"
         ),
@@ -85,9 +88,7 @@ RULE = Rule(
         ),
         Example("Look at the kite.\n\n«:::»\n", why="a fence that closes nothing"),
         Example("Look.\n«::: words»\nkite\n:::\n", why="Pandoc wants an empty line before it", weight=Severity.QUERY),
-        Example(
-            "She«**'s**» here. They«**’re**» swimm**ing**.\n", why="bold cannot begin there", weight=Severity.QUERY
-        ),
+        Example("Look at the «**»kite.\n", why="bold that nothing ends", weight=Severity.QUERY),
         Example(
             "### 1 Listen. {.«listenning» .song}\n\n### 2 Listen. {.listenning}\n",
             why="a kind misspelt: a note",
@@ -135,8 +136,8 @@ _OF_PANDOC = frozenset({"unnumbered", "unlisted"})  # classes of headings that P
 # Asterisks around a few letters, or a pair of them alone; such as are escaped are meant.
 _STRAY = re.compile(r"(?P<marks>\*{1,3})[^\s*]{1,20}(?P=marks)|\*\*")
 _STRAY_SAID = (
-    "These asterisks would be printed: bold cannot begin or end between a letter and a mark. "
-    "Set the whole word in bold (**she's**), or only the letters (she'**s**)."
+    "These asterisks would be printed: the bold that they begin or end has no other end. "
+    "Put two before and two behind the words, without a space inside (**kite**)."
 )
 
 

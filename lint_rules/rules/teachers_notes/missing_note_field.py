@@ -15,6 +15,7 @@ from lint_rules.manuscript.field_names import NOTE_FIELDS, field_key, is_usual
 from lint_rules.manuscript.insert_field import field_edit
 from lint_rules.manuscript.model import Audience, DivKind, Field, Heading, Part, Role
 from lint_rules.page.teacher_led import is_teacher_led
+from lint_rules.page.time_plans import plan_of
 from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 from lint_rules.tables import rows
 
@@ -120,7 +121,15 @@ def find(reading: Reading) -> Iterator[Found]:
     required = reading.course.required_notes
     for lesson in reading.unit.lessons:
         yield from _in_part(reading, lesson.heading, lesson.part, required.lesson, "lesson", lesson.classes)
+    planned = {
+        id(lesson.activities[at])
+        for lesson in reading.unit.lessons
+        for at in plan_of(lesson).told
+        if not required.activity
+    }
     for activity in reading.unit.activities:
+        if id(activity) in planned:
+            continue
         needed = required.activity
         if needed is None:
             needed = ("Steps",) if is_teacher_led(activity, reading.level.cefr) else ()

@@ -1,0 +1,99 @@
+"""One key for several activities: at the end of a lesson or in its notes, each activity under its number.
+
+`Activity 2: 1 c, 2 a` names the activity; a bare number in bold (`**2** 1 c, 2 a`) does where labels of answers follow.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
+
+from lint_rules.manuscript.inline_text import within
+from lint_rules.manuscript.model import Activity, Lesson, Passage, Unit
+from lint_rules.page.exercises.key_places import keys_in
+
+_NAMED = re.compile(
+    r"(?:^|(?<=[.;!?]\s)|(?<=\n))\s*(?:activity|exercise|ex\.|act\.|task)\s*(?P<number>[0-9]{1,3}[a-z]?)"
+    r"(?:\s*(?P<set>[:.)–—-])\s*|(?=\s|$))",
+    re.I,
+)
+_NUMBER = re.compile(r"\s*(?P<number>[0-9]{1,3}[a-z]?)[.):]?\s*")
+_LABEL_FOLLOWS = re.compile(r"\s*[(\[]?(?:[0-9]{1,2}|[a-z])[.):\]]?\s")
+
+
+def keys_of(activity: Activity, unit: Unit) -> tuple[Passage, ...]:
+    """The passages of an activity's key: its own, and its share of a key for the whole lesson."""
+    own = tuple(keys_in(activity.part.passages))
+    lesson = next((one for one in unit.lessons if any(other is activity for other in one.activities)), None)
+    if lesson is None:
+        return own
+    shared, given = _shares(lesson)
+    return (*(passage for passage in own if id(passage) not in shared), *given.get(id(activity), ()))
+
+
+@lru_cache(maxsize=64)  # asked for by each activity of a lesson
+def _shares(lesson: Lesson) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]]:
+    """The passages (by identity) that are shared out, and what each activity (by identity) gets of them."""
+    numbers = {_number(activity, at): activity for at, activity in enumerate(lesson.activities, 1)}
+    shared: set[int] = set()
+    given: dict[int, list[Passage]] = {}
+    for part in (lesson.part, *(activity.part for activity in lesson.activities)):
+        keys = list(keys_in(part.passages))
+        heads = [_heads(passage) for passage in keys]
+        named = [number for several in heads for number, _, _ in several]
+        alone = part is lesson.part and len(named) == 1
+        if not named or not (alone or len(set(named)) > 1) or not set(named) <= numbers.keys():
+            continue
+        for number, passage, whole in _cut(keys, heads):
+            shared.add(id(whole))
+            if number:
+                given.setdefault(id(numbers[number]), []).append(passage)
+    return frozenset(shared), {activity: tuple(passages) for activity, passages in given.items()}
+
+
+def _number(activity: Activity, place: int) -> str:
+    match = _NUMBER.search(activity.heading.number)
+    return match["number"] if match is not None else str(place)
+
+
+def _heads(passage: Passage) -> list[tuple[str, int, int]]:
+    """The numbers of activities that head a passage or its sentences, with their ranges."""
+    found = [(match["number"], *match.span()) for match in _NAMED.finditer(passage.text) if _is_set_off(match, passage)]
+    if found or not passage.strong or passage.strong[0][0]:
+        return found
+    end = passage.strong[0][1]
+    match = _NUMBER.fullmatch(passage.text, 0, end)
+    answers = _LABEL_FOLLOWS.match(passage.text, end) or len(passage.text[end:].split()) > 1
+    return [(match["number"], 0, end)] if match is not None and answers else []
+
+
+def _is_set_off(match: re.Match[str], passage: Passage) -> bool:
+    """Whether a number names the activity whose answers follow, and is not spoken of: Activity 2 is for pairs."""
+    return (
+        match["set"] is not None
+        or match.end() >= len(passage.text.rstrip())
+        or any(start <= match.start("number") < end for start, end in passage.strong)
+    )
+
+
+def _cut(
+    keys: Sequence[Passage], heads: Sequence[Sequence[tuple[str, int, int]]]
+) -> Iterator[tuple[str, Passage, Passage]]:
+    """Each share of a key with the number of its activity ('' before the first) and the passage it comes from."""
+    number = ""
+    for passage, several in zip(keys, heads, strict=True):
+        edges = [(number, 0, 0), *several]
+        for (of, _, start), end in zip(edges, [*(start for _, start, _ in several), len(passage.text)], strict=True):
+            if passage.text[start:end].strip():
+                yield of, _part(passage, start, end), passage
+            number = of
+
+
+def _part(passage: Passage, start: int, end: int) -> Passage:
+    """A range of a passage as a passage of its own."""
+    text = passage.text
+    while start < end and text[start].isspace():
+        start += 1
+    if (start, end) == (0, len(text)):
+        return passage
+    part = passage.bare(text[start:end], passage.starts[start:end], passage.ends[start:end])
+    return part.marked(within(passage.strong, start, end), within(passage.emphasis, start, end))

@@ -1,0 +1,70 @@
+"""One key for several activities, as houses set it (common practice, no source)."""
+
+import pytest
+
+from lint_rules.manuscript.reading import read_unit
+from lint_rules.page.exercises.reading import exercises_in
+from lint_rules.source import Source
+
+FRONT = "---\nlevel: level-1\nunit: 1\ntitle: A\n---\n\n# A\n\n"
+FIRST = "### 1 Write. {.writing}\n\n1. The hen is ____.\n2. The owl is ____.\n\n"
+SECOND = "### 2 Choose. {.reading}\n\n1. A hen can a) fly b) read.\n2. An owl can a) sing b) see.\n\n"
+EXPECTED = [[("1", "red"), ("2", "brown")], [("1", "a"), ("2", "b")]]
+
+
+def answers(notes: str = "", between: str = "", end: str = "") -> list[list[tuple[str, str]]]:
+    text = f"{FRONT}## Lesson 1: A {{.words}}\n\n{notes}{FIRST}{between}{SECOND}{end}"
+    unit = read_unit(Source("level-1/unit-01.md", text))
+    read = [exercises_in(activity, unit) for activity in unit.activities]
+    found = []
+    for one in read:
+        items = [item for exercise in one.exercises for item in exercise.items]
+        found.append([(item.label.text, item.answer.text.rstrip(".")) for item in items if item.answer is not None])
+        for item in items:
+            if item.answer is not None:
+                assert unit.source.slice(item.answer.place.span) == item.answer.text
+    return found
+
+
+def key(text: str) -> str:
+    return f"::: answers\n{text}\n:::\n\n"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Activity 1: 1 red, 2 brown\n\nActivity 2: 1 a, 2 b",
+        "**Activity 1** 1 red, 2 brown\n\n**Activity 2** 1 a, 2 b",
+        "**1** 1 red, 2 brown.\n\n**2** 1 a, 2 b.",
+        "- Activity 1: 1 red, 2 brown\n- Activity 2: 1 a, 2 b",
+        "Activity 1\n\n1 red\n\n2 brown\n\nActivity 2\n\n1 a\n\n2 b",
+        "Activity 1\n:   1 red, 2 brown\n\nActivity 2\n:   1 a, 2 b",
+        "Exercise 1: 1 red, 2 brown. Exercise 2: 1 a, 2 b.",
+    ],
+)
+def test_a_key_at_the_end_of_a_lesson_is_shared_out(text: str) -> None:
+    assert answers(end=key(text)) == EXPECTED
+
+
+@pytest.mark.parametrize(
+    "notes",
+    [
+        "::: teacher\n**Aim:** look\n\n**Key:**\n\n- Activity 1: 1 red, 2 brown\n- Activity 2: 1 a, 2 b\n:::\n\n",
+        "::: teacher\n**Answers:** Activity 1: 1 red, 2 brown. Activity 2: 1 a, 2 b.\n:::\n\n",
+    ],
+)
+def test_a_key_in_the_lessons_notes_is_shared_out(notes: str) -> None:
+    assert answers(notes) == EXPECTED
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["1 a\n\n2 b", "**1** a\n\n**2** b", "1 a (see Activity 1)\n\n2 b (see Activity 2)", "**1** a **2** b"],
+)
+def test_the_key_of_one_activity_stays_its_own(text: str) -> None:
+    assert answers(between=key("1 red\n\n2 brown"), end=key(text))[0] == EXPECTED[0]
+    assert [label for label, _ in answers(end=key(text))[1]] == ["1", "2"]
+
+
+def test_activities_that_the_lesson_does_not_have_share_nothing() -> None:
+    assert answers(end=key("Activity 7: 1 red, 2 brown\n\nActivity 8: 1 a, 2 b"))[0] == []
