@@ -281,8 +281,8 @@ LEFT_ALONE = [
 
 
 @pytest.fixture(scope="module")
-def said_():
-    return said_of(CAUGHT, LEFT_ALONE)
+def said_(language):
+    return said_of(CAUGHT, LEFT_ALONE, language)
 
 
 @pytest.mark.parametrize("at", range(len(CAUGHT)))
