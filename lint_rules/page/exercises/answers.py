@@ -40,7 +40,8 @@ def uncircled(text: str) -> str:
 def left_open(answer: str) -> bool:
     """Whether an answer of one item begins by leaving it to the children: `8 Children's own answer`."""
     found = OWN.search(answer)
-    return found is not None and len(answer[: found.start()].split()) <= 1
+    before = [word for word in answer[: found.start()].split() if word.casefold() != "the"] if found is not None else []
+    return found is not None and len(before) <= 1
 
 
 @lru_cache(maxsize=4_000)  # an answer is asked for again with each item that it may be for

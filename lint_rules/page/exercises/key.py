@@ -11,6 +11,7 @@ from itertools import pairwise, zip_longest
 from lint_rules.manuscript.model import Passage
 from lint_rules.page.exercises.answers import OWN
 from lint_rules.page.exercises.key_places import behind_lead
+from lint_rules.page.exercises.key_rows import LEAD, answers_before, label_row, numbered_letters
 from lint_rules.page.exercises.key_sentences import told
 from lint_rules.page.exercises.key_tables import tabled
 from lint_rules.page.exercises.marks import APART, LINE, WEAK, Kind, Mark, label_of, marks_in
@@ -18,19 +19,8 @@ from lint_rules.page.exercises.model import Answer, Label, Place
 from lint_rules.page.exercises.stream import Line, is_led, lines_of
 from lint_rules.source import Source
 
-_LABEL_ROW = re.compile(
-    r"\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?(?:\s*(?:,|;|–|—|-|→|>|\s)\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?)+\s*\.?\s*"
-)
-_ONE_LABEL = re.compile(r"\d{1,2}|[A-Za-z]+")
 _ATTACHED = re.compile(
     r"(?<![\w.–-])(?:Q\s?)?(?P<label>\d{1,2})(?=[–=-]?[A-Za-z](?:[\s,;.)]|$)|\s?[–-]\s?\d{1,2}[.):]?\s)"
-)
-_BEHIND = re.compile(r"(?:\(?[A-Za-z]\)?[ –-]{0,3}\d{1,2}\s*(?:[,;.·|]|\s|$)\s*){2,}")
-_ONE_BEHIND = re.compile(r"\(?(?P<answer>[A-Za-z])\)?[ –-]{0,3}(?P<label>\d{1,2})")
-_WORDS_BEHIND = re.compile(r"(?P<answer>[^\W\d_][^\n()]*?)\s*\((?P<label>\d{1,2})\)(?:\s*[,;.·]\s*|\s*$)")
-_PAIR = re.compile(r"\(?(?P<label>[A-Za-z])[).:]?\s*[=→–-]?\s*(?P<answer>\d{1,2})")
-_PAIRS = re.compile(
-    rf"(?:{_PAIR.pattern.replace('?P<label>', '?:').replace('?P<answer>', '?:')}\s*(?:[,;.·|]\s*|\s|$)){{2,}}"
 )
 _FROM_TO = re.compile(r"(\d{1,2})\s*[–-]\s*(\d{1,2})[.):]?\s+(?=\S)")
 _EDGE = " \t\n,;–—|·•-→="
@@ -42,7 +32,6 @@ _BETWEEN_ENTRIES = tuple(
 _PART = re.compile(r"\s*(?:(?:Part|Section|Exercise)\s+)?[A-Z][.):]?\s*")
 _PARTED = re.compile(r"(?:^|[.:;]\s)\s*A\s+1\b")
 _LEAD_LENGTH = 60
-_FEWEST = 2
 _STROKE = re.compile(r"\s+[/|]\s*$")
 _PART_NEXT = re.compile(rf"{_STROKE.pattern}|[;.]\s*[B-H]\s*$")
 _WORD = re.compile(r"[^\W\d_]")
@@ -50,7 +39,6 @@ _REMARK = re.compile(r"\([^()]*\)")  # `1 F (She has a cat.) 2 T`
 _COMMA = re.compile(r"\s*,\s*")
 _HEADED = re.compile(r"(?:[A-Z][\w’'-]*(?:\s[\w’'-]+){0,4}:\s|[A-Z][a-z]+(?:\s\w+)?$)")
 _HEAD_WORDS = re.compile(r"[A-Z][\w’'-]*(?:\s[A-Za-z][\w’'-]*){0,4}(?=[\s:]*\d)")
-_LEAD = re.compile(r"(?:^|(?<=[.;]))\s*[^\W\d_][\w’'-]+(?:\s[\w’'-]+){0,4}\.?:[^\S\n]*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,23 +76,27 @@ def read_key(
     said = told(lines)
     if said:
         return ReadKey((*in_tables, said), (), (), own, tuple(passages), crossed, tuple(lines))
-    order = () if in_tables else tuple(_label_row(lines))
+    order = () if in_tables else tuple(label_row(lines))
     marks = [] if order else [*marks_in(lines), *_attached(lines)]
     marks.sort(key=lambda mark: mark.order)
-    behind = tuple(_behind(lines)) if Kind.NUMBER in kinds else tuple(_numbered_letters(lines)) if kinds else ()
-    rows: tuple[tuple[Answer, ...], ...] = (behind,) if behind else ()
-    for kind in () if behind else (*kinds, *(kind for kind in Kind if kind not in kinds)):
-        steps = _steps(page)
-        chains = list(_key_chains(marks, kind, lines, steps))
-        read = (_row(chain, lines, then[0] if then else None) for chain, then in zip_longest(chains, chains[1:]))
-        rows = tuple(row for answers in read if (row := tuple(answers)))
-        rows = tuple(row for row in rows if any(answer.text for answer in row))
-        if rows and (len(rows[0]) > 1 or kind in kinds):
-            break
-        rows = ()
+    behind = tuple(answers_before(lines)) if Kind.NUMBER in kinds else tuple(numbered_letters(lines)) if kinds else ()
+    rows = (behind,) if behind else _rows(marks, kinds, lines, _steps(page))
     rows = (*in_tables, *rows)
     entries = () if rows or order or own else tuple(_entries(lines))
     return ReadKey(rows, order, entries, own, tuple(passages), crossed, tuple(lines))
+
+
+def _rows(
+    marks: Sequence[Mark], kinds: Sequence[Kind], lines: Sequence[Line], steps: Mapping[int, int]
+) -> tuple[tuple[Answer, ...], ...]:
+    """The answers behind labels of the first kind that gives some, but for labels behind which nothing stands."""
+    for kind in (*kinds, *(kind for kind in Kind if kind not in kinds)):
+        chains = list(_key_chains(marks, kind, lines, steps))
+        read = [tuple(_row(one, lines, then[0] if then else None)) for one, then in zip_longest(chains, chains[1:])]
+        rows = tuple(row for row in read if any(answer.text for answer in row))
+        if rows and (len(rows[0]) > 1 or kind in kinds):
+            return rows
+    return ()
 
 
 def _without_lead(line: Line) -> Line:
@@ -120,65 +112,6 @@ def _attached(lines: Sequence[Line]) -> Iterator[Mark]:
             start, end = match.span("label")
             strength = LINE if start == line.start else APART
             yield Mark(index, match["label"], start, end, start, end, strength)
-
-
-def _behind(lines: Sequence[Line]) -> Iterator[Answer]:
-    """`c 1, a 2, d 3`, `kitten (1), calf (2)`: an answer, and behind it the number that it belongs to."""
-    letters = len(lines) == 1 and _BEHIND.fullmatch(lines[0].text) is not None
-    if not letters and not all(line.text.endswith((")", ").")) for line in lines):
-        return
-    pattern = _ONE_BEHIND if letters else _WORDS_BEHIND
-    found = [(line, match) for line in lines for match in pattern.finditer(line.text)]
-    numbers = {match["label"] for _, match in found}
-    covered = letters or sum(len(match[0]) for _, match in found) == sum(len(line.text) for line in lines)
-    if not covered or (not letters and (len(numbers) < len(found) or len(found) < _FEWEST)):
-        return
-    answers = [match["answer"].casefold() for _, match in found]
-    if len(numbers) < len(found) and answers == [chr(ord("a") + at) for at in range(len(found))]:
-        return  # `A 2, B 1, C 2`: the letters are the labels
-    for line, match in found:
-        passage, start = line.passage, line.start
-        at = Place(passage, start + match.start("label"), start + match.end("label"))
-        yield Answer(
-            Place(passage, start + match.start("answer"), start + match.end("answer")),
-            Label(match["label"], at.span, at),
-        )
-
-
-def _numbered_letters(lines: Sequence[Line]) -> Iterator[Answer]:
-    """`b 1, d 2, a 3`: a letter of the page, and behind it the number that it gets, in any order."""
-    if len(lines) != 1 or not _PAIRS.fullmatch(lines[0].text):
-        return
-    passage, start = lines[0].passage, lines[0].start
-    for match in _PAIR.finditer(lines[0].text):
-        at = Place(passage, start + match.start("label"), start + match.end("label"))
-        said = Place(passage, start + match.start("answer"), start + match.end("answer"))
-        yield Answer(said, Label(match["label"], at.span, at))
-
-
-def _label_row(lines: Sequence[Line]) -> Iterator[Answer]:
-    """A key that is nothing but labels: `d – b – e – a`."""
-    if len(lines) != 1 or lines[0].passage.item is not None:
-        return
-    line = lines[0]
-    text = line.text
-    lead = _LEAD.match(text)
-    at = lead.end() if lead else 0
-    if not _LABEL_ROW.fullmatch(text, at):
-        return
-    found = list(_ONE_LABEL.finditer(text, at))
-    if {match[0].isdigit() for match in found} == {True, False} or _is_pairs(text[at:]):
-        return
-    for match in found:
-        place = Place(line.passage, line.start + match.start(), line.start + match.end())
-        yield Answer(place, Label(match[0], place.span, place))
-
-
-def _is_pairs(text: str) -> bool:
-    """Whether letters stand in pairs of a label and its answer: `a S, b B, c S`."""
-    pairs = [part.split() for part in re.split(r"\s*[,;]\s*", text.strip(" .")) if part]
-    labels = [pair[0] for pair in pairs]
-    return all(len(pair) == 2 for pair in pairs) and labels == [chr(ord("a") + at) for at in range(len(labels))]
 
 
 def _steps(page: Sequence[Sequence[str]]) -> dict[int, int]:
@@ -300,7 +233,7 @@ def _between(mark: Mark, following: Mark | None, lines: Sequence[Line]) -> Place
         line = lines[index]
         if line.passage is not passage or line.start >= end:
             break
-        lead = _LEAD.search(line.text, max(0, mark.last - line.start))
+        lead = LEAD.search(line.text, max(0, mark.last - line.start))
         if index > mark.line:
             lead = _HEADED.match(line.text) or _bold_head(line) or lead
         at = line.start + lead.start() if lead else end
@@ -376,7 +309,7 @@ def _entries(lines: Sequence[Line]) -> Iterator[Answer]:
 
 def _cut(line: Line, between: "re.Pattern[str]") -> Iterator[Answer]:
     """What a line lists, by what stands between."""
-    lead = _LEAD.match(line.text)
+    lead = LEAD.match(line.text)
     text, at = line.text, lead.end() if lead else 0
     for match in (*between.finditer(text, at), None):
         end = match.start() if match else len(text)

@@ -171,22 +171,37 @@ def _shared_out(
         if behind and not _overlap(drafts[0], labels):
             keys, _ = _in_order(drafts, keys, row, ())
         elif best is None or not _overlap(drafts[best], labels):
-            loose += row
+            begun = next((at for at, key in enumerate(keys) if _goes_on(drafts[at], key, labels)), None)
+            if begun is None:
+                loose += row
+            else:
+                keys[begun] = replace(keys[begun], answers=(*keys[begun].answers, *row))
         else:
             keys[best] = Key(row, read.own, crossed=read.crossed_out)
     if read.order:
-        labels = {answer.label.key for answer in read.order if answer.label}
-        for at, one in enumerate(drafts):
-            known = {d.label.key for d in one.drafts} | {o.label.key for o in one.column if o.label}
-            if len(labels & known) * 2 > len(labels) and _repeats(read.order) <= 1:
-                keys[at] = Key(own=read.own, order=read.order)
-                return keys, ()
-        in_order = tuple(Answer(answer.place) for answer in read.order)
-        return _in_order(drafts, keys, in_order, gaps)
+        return _ordered(drafts, keys, read, gaps)
     if read.entries:
         wanted = len(gaps) if gaps else len(drafts[0].drafts) if len(drafts) == 1 else len(read.entries)
         return _in_order(drafts, keys, read.entries_for(wanted), gaps)
     return keys, tuple(loose)
+
+
+def _ordered(
+    drafts: Sequence[DraftExercise], keys: list[Key], read: ReadKey, gaps: Sequence[tuple[Line, Gap]]
+) -> tuple[list[Key], tuple[Answer, ...]]:
+    """A row of bare labels is the key of the exercise that has them; else its answers, in order."""
+    labels = {answer.label.key for answer in read.order if answer.label}
+    for at, one in enumerate(drafts):
+        known = {d.label.key for d in one.drafts} | {o.label.key for o in one.column if o.label}
+        if len(labels & known) * 2 > len(labels) and _repeats(read.order) <= 1:
+            keys[at] = Key(own=read.own, order=read.order)
+            return keys, ()
+    return _in_order(drafts, keys, tuple(Answer(answer.place) for answer in read.order), gaps)
+
+
+def _goes_on(one: DraftExercise, key: Key, labels: set[str]) -> bool:
+    """Whether labels are of items that a row before them has left out: parts A and B that number on."""
+    return labels <= {draft.label.key for draft in one.drafts} and not labels & _labels(key.answers)
 
 
 def _steps(row: Sequence[Answer], drafts: Sequence[DraftExercise]) -> int | None:
