@@ -25,6 +25,7 @@ from mdit_py_plugins.deflist import deflist_plugin
 from lint_rules.manuscript.attributes import read_braces
 from lint_rules.manuscript.comments import HTML_COMMENT, OPENING, UNCLOSED_COMMENT, comment_block, unclosed_comment
 from lint_rules.manuscript.divs import close_divs, div_fence
+from lint_rules.manuscript.drawn_tables import drawn_table
 from lint_rules.manuscript.source_map import take_attributes, tie
 from lint_rules.source import Source, Span
 
@@ -267,6 +268,7 @@ def _parser() -> MarkdownIt:
     md.block.ruler.at("code", _code_block)
     md.block.ruler.at("html_block", _html_block, {"alt": ["paragraph", "reference", "blockquote"]})
     md.block.ruler.before("html_block", "comment", comment_block, {"alt": ["paragraph", "reference", "blockquote"]})
+    md.block.ruler.before("table", "drawn_table", drawn_table)
     md.block.ruler.before("table", "div", div_fence, {"alt": ["paragraph", "reference", "blockquote", "list"]})
     md.inline.ruler.before("emphasis", "gap", _gap)
     md.inline.ruler.at("backticks", _with_attributes(backtick))
@@ -299,6 +301,8 @@ def parse(source: Source, front_lines: int = 0) -> Document:
     for token in tokens:
         if "start" in token.meta:
             token.meta["start"] = shift(token.meta["start"])
+        if token.type == "inline" and "drawn" in token.meta:
+            token.meta["drawn"] = [shift(offset) for offset in token.meta["drawn"]]
     tie(tokens, source)
     too_long = []
     for token in tokens:

@@ -152,7 +152,10 @@ def read_term(state: ReaderState, token: Token, plain: InlineText) -> None:
 
 
 _GRID = re.compile(r"\+(?:[-=:]+\+)+\s")  # Pandoc's grid tables (Pandoc User's Guide, 'Tables')
-_GRID_TABLE = "A table drawn with + and - is not read here. Write it with strokes alone: `| a | b |`, then `|---|---|`."
+_GRID_TABLE = (
+    "The strokes of this table do not stand under one another, so it is not read. "
+    "Write it as `| a | b |`, then `|---|---|`."
+)
 
 
 def read_paragraph(state: ReaderState, token: Token, plain: InlineText) -> None:

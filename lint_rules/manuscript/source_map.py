@@ -67,7 +67,7 @@ def tie(tokens: list[Token], source: Source) -> None:
         if token.type == "table_open":
             table = token
         elif token.type == "tr_open":
-            cells = _row(source, _first_line(token), table)
+            cells = [] if "drawn" in token.meta else _row(source, _first_line(token), table)
             table = None
         elif token.type in ("heading_open", "paragraph_open", "dt_open", "th_open", "td_open"):
             opening = token
@@ -87,6 +87,8 @@ def _first_line(token: Token) -> int:
 
 def _inline_places(token: Token, opening: Token, cells: list[tuple[int, str]], source: Source) -> SourceMap:
     line = _first_line(token)
+    if "drawn" in token.meta:
+        return _drawn_places(token)
     if opening.type in ("th_open", "td_open"):
         return _cell_places(line, cells, source)
     if opening.type == "heading_open" and opening.markup.startswith("#"):
@@ -157,6 +159,16 @@ def _cell_places(line: int, cells: list[tuple[int, str]], source: Source) -> Sou
     places.add(0, at, at)
     for shown, match in enumerate(re.finditer(r"\\\|", text[at - start :])):
         places.add(match.start() - shown, at + match.start() + 1, at)
+    return places
+
+
+def _drawn_places(token: Token) -> SourceMap:
+    """The cell of a drawn table: each of its lines begins where its piece does."""
+    places = SourceMap()
+    at = 0
+    for line, start in zip(token.content.split("\n"), token.meta["drawn"], strict=True):
+        places.add(at, start, start)
+        at += len(line) + 1
     return places
 
 

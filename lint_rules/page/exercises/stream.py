@@ -84,6 +84,8 @@ def lines_of(passages: Iterable[Passage], source: Source) -> Iterator[Line]:
 
 
 def _breaks(passage: Passage, source: Source) -> Iterator[int]:
+    if passage.cell is not None:  # the lines of a drawn table's cell are one
+        return
     if not passage.text or "\n" not in source.text[passage.starts[0] : passage.ends[-1]]:
         return
     for at, char in enumerate(passage.text):

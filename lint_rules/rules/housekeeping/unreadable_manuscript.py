@@ -82,8 +82,8 @@ RULE = Rule(
         Example("«::: answer»\n1 yes\n:::\n", why="perhaps the house's own", weight=Severity.QUERY),
         Example(_fronted("").replace("unit: 1", "unit: «2»"), why="the file is unit-01.md", weight=Severity.QUERY),
         Example(
-            "Look.\n\n«+-----+-----+»\n| a   | b   |\n+-----+-----+\n",
-            why="a table drawn with + and -",
+            "Look.\n\n«+-----+-----+»\n| a | b   |\n+-----+-----+\n",
+            why="a table drawn with + and -, out of line",
             weight=Severity.QUERY,
         ),
         Example("Look at the kite.\n\n«:::»\n", why="a fence that closes nothing"),
