@@ -44,6 +44,7 @@ MATCHING = {
     "in brackets": "(1) an old spoon\n\n(2) a green bottle\n\n(3) a tin box\n\n(a) Ruta\n\n(b) Mr Abel\n\n(c) Yoko\n",
     "in one line each": "1 an old spoon / 2 a green bottle / 3 a tin box\n\na Ruta / b Mr Abel / c Yoko\n",
     "bullets with Q": "- Q1 an old spoon\n- Q2 a green bottle\n- Q3 a tin box\n\n[a] Ruta   [b] Mr Abel   [c] Yoko\n",
+    "a table with heads A and B": "| A | B |\n|---|---|\n| 1. an old spoon | a. Ruta |\n| 2. a green bottle | b. Mr Abel |\n| 3. a tin box | c. Yoko |\n",
     "a line block": "| 1 an old spoon\n| 2 a green bottle\n| 3 a tin box\n\n| a Ruta\n| b Mr Abel\n| c Yoko\n",
 }
 LETTERS = {
@@ -55,6 +56,10 @@ LETTERS = {
     "answers and reasons": key(
         "| No. | Reason | Answer |\n|---|---|---|\n| 1 | She cooks. | c |\n| 2 | It is green. | a |\n| 3 | It is tin. | b |"
     ),
+    "the things again in a table": key(
+        "| Thing | Whose |\n|---|---|\n| 1 an old spoon | c |\n| 2 a green bottle | a |\n| 3 a tin box | b |"
+    ),
+    "a table by A and B": key("| A | B |\n|---|---|\n| 1 | c |\n| 2 | a |\n| 3 | b |"),
     "brackets": key("- Q1 [c]\n- Q2 [a]\n- Q3 [b]"),
     "a lead and no spaces": key("Ans.: 1c 2a 3b"),
     "a definition list": key("1\n:   c\n\n2\n:   a\n\n3\n:   b"),
@@ -196,6 +201,8 @@ def test_a_key_that_repeats_the_sentences_says_what_is_in_bold(page, said):
         ("1 is falling\n2 is going", ["is falling", "is going"]),
         ("kite (1), drum (2)", ["kite", "drum"]),
         ("kite (1)\ndrum (2)", ["kite", "drum"]),
+        ("| 1 kite | 2 drum |\n|---|---|", ["kite", "drum"]),
+        ("| 1 | kite |\n|---|---|\n\n2 drum", ["kite", "drum"]),
         ("1 kite (It flies.) 2 drum (It is loud.)", ["kite (It flies.", "drum (It is loud."]),
         ("| 1 | kite |\n|---|---|\n| 2 | drum |", ["kite", "drum"]),
         ("| 1st | 2nd |\n|---|---|\n| kite | drum |", ["kite", "drum"]),
@@ -259,7 +266,7 @@ HEAD = "### 1 Look and match. {.reading}\n\n"
 WRITE = "### 1 Write the words. {.writing}\n\n"
 PAIRED = [(list(MATCHING)[at % len(MATCHING)], said) for at, said in enumerate(LETTERS)]
 CAUGHT = [
-    *(("answers-mismatch", "z", HEAD + MATCHING[page] + wrong) for page, wrong in zip(MATCHING, [*WRONG_LETTER.values()] * 2, strict=True)),
+    *(("answers-mismatch", "z", HEAD + MATCHING[page] + wrong) for page, wrong in zip(MATCHING, [*WRONG_LETTER.values()] * 3, strict=False)),
     *(("answers-mismatch", "lamp", WRITE + box + GAPS + key("1 jar 2 lamp 3 plate")) for box in BOXES.values()),
     *(("answers-mismatch", "c", HEAD.replace("match", "choose") + page + key("| 1 | 2 |\n|---|---|\n| b | c |")) for page in OPTIONS.values()),
     ("answers-mismatch", "goed", HEAD + "1. Ruta (go / goes) home.\n2. We (go / goes) out.\n3. You (go / goes) up.\n" + key("| No. | Word |\n|---|---|\n| 1 | goes |\n| 2 | goed |\n| 3 | go |")),

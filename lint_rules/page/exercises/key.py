@@ -17,6 +17,7 @@ from lint_rules.page.exercises.key_tables import tabled
 from lint_rules.page.exercises.marks import APART, LINE, WEAK, Kind, Mark, label_of, marks_in
 from lint_rules.page.exercises.model import Answer, Label, Place
 from lint_rules.page.exercises.stream import Line, is_led, lines_of
+from lint_rules.page.exercises.tables import same_row
 from lint_rules.source import Source
 
 _ATTACHED = re.compile(
@@ -207,8 +208,11 @@ def _row(chain: Sequence[Mark], lines: Sequence[Line], then: Mark | None) -> Ite
     places = [_between(mark, following, lines) for mark, following in zip(chain, [*chain[1:], then], strict=True)]
     if then is not None and lines[then.line].passage is places[-1].passage:
         places[-1] = _without_head(places[-1], then, lines)
-    if not any(place.text.strip(_EDGE + ".") for place in places):
-        places = [_below(*pair, lines) for pair in zip(chain, [*chain[1:], then], strict=True)]
+    alone = not any(place.text.strip(_EDGE + ".") for place in places)
+    for at, (mark, following) in enumerate(zip(chain, [*chain[1:], then], strict=True)):
+        beside = any(same_row(lines[mark.line], other) for other in lines[mark.line + 1 : mark.line + 2])
+        if alone or (beside and not places[at].text.strip(_EDGE)):
+            places[at] = _below(mark, following, lines)
     if chain and not places[-1].text.strip(_EDGE + ".") and not chain[0].own:
         before = _before(chain, lines)
         if before is not None:

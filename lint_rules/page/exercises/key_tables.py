@@ -16,6 +16,9 @@ _LABEL = re.compile(
 _RANGE = re.compile(r"\s*Q?(?P<first>\d{1,2})\s*[–—-]\s*Q?(?P<last>\d{1,2})\s*")
 _ANSWERS = re.compile(r"\s*(?:(?:the\s+)?(?:correct\s+)?answers?|ans\.?|key|solutions?|word|t\s*/\s*f|letter)\s*", re.I)
 _ACTIVITY = re.compile(r"\s*(?:act(?:ivity)?|ex(?:ercise)?|task)s?\.?\s*", re.I)
+_NUMBERED = re.compile(r"\s*[(\[]?(?P<label>\d{1,2})[)\]]?[.:)]?\s+(?=[^\W\d_])")
+_SIGN = re.compile(r"\s*[(\[]?(?:[A-Za-z]|✓|✗|✔|✘|true|false|yes|no)[)\]]?\.?\s*", re.I)
+_PAIR = 2
 _ROMAN = ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x")
 _MOST_LABELS = 40
 
@@ -48,7 +51,7 @@ def tabled(passages: Sequence[Passage]) -> tuple[tuple[tuple[Answer, ...], ...],
     rows: list[tuple[Answer, ...]] = []
     read: set[int] = set()
     for table in tables.values():
-        answers = tuple(_across(table)) or tuple(_down(table))
+        answers = tuple(_across(table)) or tuple(_down(table)) or tuple(_repeated(table))
         if answers:
             rows += _begun_anew(answers)
             read.update(map(id, table.values()))
@@ -101,6 +104,26 @@ def _down(grid: Grid) -> Iterator[Answer]:
                 found += (Answer(_whole(cell), one) for one in label.labels)
         last = counting
     yield from found
+
+
+def _repeated(grid: Grid) -> Iterator[Answer]:
+    """`| 1 kettle | C |`: the items again, and beside each a letter or a sign."""
+    columns = {column for _, column in grid}
+    rows = sorted({row for row, _ in grid})
+    if len(columns) != _PAIR:
+        return
+    pairs = [(grid.get((row, min(columns))), grid.get((row, max(columns)))) for row in rows]
+    if pairs[0][0] is not None and pairs[0][0].role is Role.HEAD and not _NUMBERED.match(pairs[0][0].text):
+        pairs = pairs[1:]
+    found = []
+    for item, said in pairs:
+        match = _NUMBERED.match(item.text) if item is not None else None
+        if item is None or said is None or match is None or not _SIGN.fullmatch(said.text):
+            return
+        found.append(Answer(_whole(said), Label(match["label"], item.span(*match.span("label")), _whole(item))))
+    numbers = [int(answer.label.text) for answer in found if answer.label is not None]
+    if len(found) > 1 and all(one < other for one, other in pairwise(numbers)):
+        yield from found
 
 
 def _column(

@@ -132,6 +132,9 @@ def headed_options(found: Sequence[DraftExercise], lines: Sequence[Line]) -> Non
         if (cell := line.passage.cell) is not None and cell.row == 0 and len(line.text) == 1 and line.text.isalpha()
     }
     for draft in (draft for one in found for draft in one.drafts if heads and not draft.options):
+        own = lines[draft.mark.line].passage.cell if draft.mark is not None else None
+        if own is not None and (own.table, own.column) in heads:
+            continue  # heads of two lists to match: `| A | B |`, and below them `| 1. A baker | a. bakes |`
         headed = [
             (place, heads[cell.table, cell.column])
             for place in draft.places

@@ -27,6 +27,11 @@ RULE = Rule(
         Example("0. Fire is hot.\n1. Ice is ____.\n2. Tea is ____.\n\n::: answers\n1 cold 2 hot\n:::\n", why="example"),
         Example("1. Is it red?\n2. What is it? ____\n3. Is it big?\n", why="most need none"),
         Example("1. Sing.\n2. Write: ____\n3. Draw ____\n", why="nothing to be answered there"),
+        Example(
+            "1. Ice is ____.\n2. Tea is ____.\n3. Fog is ____.\n4. Jam is ____.\n5. What is wet?\n6. What is hot?\n\n"
+            "::: answers\n1 cold 2 hot 3 grey 4 sweet 5 rain 6 fire\n:::\n",
+            why="a part of questions",
+        ),
     ),
     fails=(
         Example(
@@ -50,6 +55,7 @@ RULE = Rule(
 
 
 _WORD = re.compile(r"[\w’'-]+")
+_ASKS = re.compile(r"\?\W*$")
 _BREAKS_OFF = re.compile(r"\b(?:is|are|am|was|a|an|the|in|at|my|your|his|her|got)\s*\.\s*$", re.I)
 
 
@@ -69,6 +75,8 @@ def _without(exercise: Exercise) -> Iterator[Found]:
     missing = [item for item in items if _needs_gap(item, own=exercise.key.own)]
     if len(having) < 2 or len(having) + len(missing) < len(items) or len(missing) * 2 > len(having):
         return
+    if len(missing) > 1 and missing == items[-len(missing) :] and all(_ASKS.search(item.text) for item in missing):
+        return  # a last part of questions to answer
     for item in missing:
         first = _where(item, having)
         answer = f"the key has “{item.answer.text}” for it" if item.answer is not None else "the others have one"
