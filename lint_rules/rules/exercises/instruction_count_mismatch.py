@@ -92,6 +92,8 @@ def find(reading: Reading) -> Iterator[Found]:
         for asked, counts in by_number:
             if _EACH_TIME.match(passage.text, asked.end):
                 continue  # Put two words together: in each item
+            if asked.number == _paragraphs(read):
+                continue
             if asked.noun == "pictures" and _COMPARED.search(passage.text):
                 continue  # what is to be found in them is counted, not the pictures
             if counts and asked.number not in counts and min(abs(one - asked.number) for one in counts) <= _NEAR:
@@ -99,6 +101,12 @@ def find(reading: Reading) -> Iterator[Found]:
                 words = passage.text[asked.start : asked.end]
                 message = f"The instruction says {in_words(asked.number)}; the page has {there}. Make them agree."
                 yield Found(passage.span(asked.start, asked.end), words, message)
+
+
+def _paragraphs(read: Exercises) -> int:
+    """How many paragraphs have gaps: what a number may count, and is not held against."""
+    items = [item for exercise in read.exercises for item in exercise.items if not item.example]
+    return len({id(gap.place.passage) for item in items for gap in item.gaps})
 
 
 def _spare(read: Exercises) -> Iterator[Found]:
@@ -189,7 +197,6 @@ def _counts(read: Exercises, asked: Asked, unit: Unit) -> set[int]:
         counts |= {sum(len(item.prompt) > 0 for item in items), len(exercise.column)}
         counts.add(sum(len(item.answer.text.split(",")) for item in items if item.answer is not None))
         counts |= {len(choice.options) for item in items for choice in item.choices}
-        counts.add(len({id(gap.place.passage) for item in items for gap in item.gaps}))
         each = {len(_entries(item.answer.text)) for item in items if item.answer is not None}
         counts |= each if len(each) == 1 else set()  # two words in each line
     counts |= _with_done(read)
