@@ -17,7 +17,7 @@ NOTE_FIELDS = (
     "Support",
     "Extra",
 )  # of the teacher's notes; a course may have others (`note_fields`)
-_STEP = re.compile(r"steps?\s+(?:[0-9]{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)")
+_STEP = re.compile(r"(?:steps?|cue|stage|phase)\s+(?:[0-9]{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)")
 _BRACKETED = re.compile(r"\s*\([^()]*\)$")  # Time (minutes)
 
 

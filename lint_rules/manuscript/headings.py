@@ -6,10 +6,12 @@ from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
 from lint_rules.manuscript.contents import Contents
-from lint_rules.manuscript.model import Activity, Heading, Lesson, Part, Problem, Role
+from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.model import Activity, Audience, DivKind, Heading, Lesson, Part, Problem, Role
 from lint_rules.source import Source, Span
 
 _T = TypeVar("_T")
+_A_LESSON = 2  # activities: the notes of the only one are its own
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,8 +64,39 @@ def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Pro
         at = unit.span if unit else (marks[0].span if marks else source.line_span(1))
         message = "The unit has no lessons. Each begins with a heading like `## Lesson 1: What's the weather like?`."
         problems.append(Problem(at, message))
+    for lesson in lessons:
+        _take_notes_behind(contents, lesson)
     opening = _part(contents, 0, edges[0])
     return Outline(unit, opening, tuple(early), tuple(lesson.closed() for lesson in lessons)), problems
+
+
+def _take_notes_behind(contents: Contents, lesson: _OpenLesson) -> None:
+    """Notes for the whole lesson that stand behind its last activity: they have an Aim, and only notes and keys follow.
+    They are the lesson's where no activity before has any."""
+    if len(lesson.activities) < _A_LESSON or _has_notes(contents, lesson.part):
+        return
+    *before, last = lesson.activities
+    if any(_has_notes(contents, activity.part) for activity in before):
+        return
+    aims = [field.span.start for field in last.part.fields if field_key(field.name) == "aim"]
+    notes = [contents.divs[index].span for index in last.part.divs if contents.divs[index].kind is DivKind.TEACHER]
+    cut = next((span.start for span in notes for aim in aims if span.start <= aim < span.end), None)
+    if cut is None:
+        return
+    behind = _part(contents, cut, last.span.end + 1)
+    if all(passage.audience in (Audience.TEACHER, Audience.KEY) for passage in behind.passages):
+        own = _part(contents, last.heading.span.start, cut)
+        lesson.activities[-1] = Activity(last.heading, own, Span(last.span.start, max(last.heading.span.end, cut)))
+        lesson.part = Part(
+            passages=(*lesson.part.passages, *behind.passages),
+            fields=(*lesson.part.fields, *behind.fields),
+            divs=(*lesson.part.divs, *behind.divs),
+            pictures=(*lesson.part.pictures, *behind.pictures),
+        )
+
+
+def _has_notes(contents: Contents, part: Part) -> bool:
+    return any(contents.divs[index].kind is DivKind.TEACHER for index in part.divs)
 
 
 _SECOND_TITLE = (

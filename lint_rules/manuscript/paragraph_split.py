@@ -25,7 +25,10 @@ _COLON = re.compile(r"\s?:")
 _FIELD = r"([^\W\d_][\w'’& ]{0,38}?(?:\s\([^()]{1,20}\))?)"  # Steps, You need, H&S, Time (minutes)
 _LEAD = re.compile(rf"\s*{_FIELD}\s*([.:]?)\s*")
 _SET_OFF = re.compile(rf"\s*{_FIELD}\s*(?:\.?(:)\s*|([–—-])\s+|[.]?$)")
-_BARE = re.compile(r"(?<=[.!?)'’]\s)([A-Z][\w'’& ]{0,24}?)\.?:\s+(?=\S)")
+_BARE = re.compile(r"(?:(?<=[.!?)'’|·;]\s)|(?<=^\[))([A-Z][\w'’& ]{0,24}?)\.?:\s+(?=\S)")
+_CAPITALS_DASH = re.compile(r"([A-Z][A-Z0-9&/'’ -]{2,30}?)\s+[–—]\s+(?=\S)")
+_BOLD_HEAD = re.compile(r"\s*([^\W\d_][\w'’&/-]*(?: [\w'’&/-]+){0,3})\s*")
+_BOLD_DASH = re.compile(r"([^\W\d_][^–—]{0,38}?)\s*[–—]\s*")
 _FIGURE = re.compile(r"\s*[0-9]")
 _SENTENCE_END = re.compile(r"(?:^|[.!?…:;][\"'”’)\]]*\s|\n)\s*$")
 _LINKS = ("and", "the", "of", "&", "+")
@@ -94,7 +97,9 @@ def field_leads(plain: InlineText, *, listed: bool = False) -> list[Piece]:
     """
     found: dict[int, Piece] = {}
     for start, end in lines(plain):
-        label = bold_label(plain, start, end) or _set_off(plain, start, end, listed=listed)
+        label = (
+            bold_label(plain, start, end) or _set_off(plain, start, end, listed=listed) or _dashed(plain, start, end)
+        )
         if label is not None:
             found[label.label_start] = label
     for label in _run_on(plain):
@@ -134,10 +139,29 @@ def _set_off(plain: InlineText, start: int, end: int, *, listed: bool) -> Piece 
         return None
     at, until = match.span(1)
     marked = any(left <= at and until <= right for left, right in (*plain.strong, *plain.emphasis))
+    marked = marked or (match[1].isupper() and until - at > 1)
     alone = match.end() == end and (marked or end - start == plain.length)
     if not (match[2] or alone or (match[3] and (marked or listed))):
         return None
     return Piece(match.end(), end, match[1], at, until, bare=not marked)
+
+
+def _dashed(plain: InlineText, start: int, end: int) -> Piece | None:
+    """A label that ends with a dash at the start of a line of notes, in bold or capitals: `**Task –** Listen.`"""
+    first, _ = trimmed(plain.text, start, end)
+    after = next((right for left, right in plain.strong if left == first and right <= end), 0)
+    match = _BOLD_DASH.fullmatch(plain.text, first, after) if after else _CAPITALS_DASH.match(plain.text, first, end)
+    return Piece(match.end(), end, match[1], *match.span(1)) if match is not None else None
+
+
+def bold_head(plain: InlineText) -> Piece | None:
+    """A paragraph that is all in bold, a few words without a full stop: the head of what follows."""
+    match = _BOLD_HEAD.fullmatch(plain.text)
+    if match is None or plain.breaks:
+        return None
+    if not any(left <= match.start(1) and match.end(1) <= right for left, right in plain.strong):
+        return None
+    return Piece(plain.length, plain.length, match[1], *match.span(1))
 
 
 def is_name(label: str) -> bool:
@@ -166,6 +190,12 @@ def script_speaker(plain: InlineText, start: int, end: int) -> Piece | None:
     if match is None or not is_name(match[1]):
         return None
     return Piece(match.end(), end, match[1], match.start(1), match.end(1))
+
+
+def is_told_line_by_line(plain: InlineText) -> bool:
+    """Whether each of several lines ends a sentence: I have got a map. / He has got a map."""
+    ends = [plain.text[start:end].rstrip()[-1:] for start, end in lines(plain)]
+    return len(ends) > 1 and all(end and end in ".!?…" for end in ends)
 
 
 def is_verse(plain: InlineText) -> bool:

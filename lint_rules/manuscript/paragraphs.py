@@ -184,6 +184,9 @@ def read_paragraph(state: ReaderState, token: Token, plain: InlineText) -> None:
         state.add(cut_passage(plain, 0, plain.length, Role.CAPTION, setting))
     elif before == "table" and (match := _TABLE_CAPTION.match(plain.text)):
         state.add(cut_passage(plain, match.end(), plain.length, Role.CAPTION, setting))
+    elif kind is DivKind.PATTERN and paragraph_split.is_told_line_by_line(plain):
+        for start, end in paragraph_split.lines(plain):
+            state.add(cut_passage(plain, start, end, plain_role(setting), setting))
     elif state.defining and state.speaker:
         state.add(cut_passage(plain, 0, plain.length, Role.TURN, setting, state.speaker))
     elif not read_turns(state, plain, setting):
@@ -272,7 +275,12 @@ def read_notes(state: ReaderState, plain: InlineText, setting: Setting) -> None:
     notes = state.notes[-1]
     item = setting.item
     counted = item is not None and bool(item.label)
-    for label in paragraph_split.field_leads(plain, listed=item is not None):
+    head = paragraph_split.bold_head(plain) if item is None else None
+    leads = paragraph_split.field_leads(plain, listed=item is not None)
+    if head is not None and not leads and notes.headed:
+        leads = [head]  # among fields headed in bold (**RESOURCES**) each such head begins one (**LEAD-IN**)
+    notes.headed = notes.headed or head is not None
+    for label in leads:
         # Among names in bold a bare one is a word of the text (Answers: in pairs), and so it is in numbered steps.
         if label.bare and (counted or (notes.field is not None and not notes.bare)):
             continue

@@ -31,6 +31,7 @@ class OpenDiv:
     song: bool
     field: OpenField | None = None
     bare: bool = False  # the names of its fields are set off by their place alone
+    headed: bool = False  # they stand alone in their paragraphs, in bold
 
 
 @dataclass(slots=True)
@@ -172,6 +173,8 @@ class ReaderState:
         song = bool(outer and outer.song) or bool(SONGS.intersection(attributes.classes))
         self.contents.divs.append(Div(own, attributes, opening, opening, outer.index if outer else None))
         self.contents.blocks.append(Block("div", opening, line))
+        if self.notes and self.notes[-1].field is not None and self.notes[-1].field.passages:
+            self.end_field()  # a box inside the notes begins something else
         self.divs.append(OpenDiv(len(self.contents.divs) - 1, len(self.contents.blocks) - 1, kind, audience, song))
         if own is DivKind.TEACHER:
             self.notes.append(self.divs[-1])

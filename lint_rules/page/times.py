@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
-from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.field_names import field_key, is_usual
 from lint_rules.manuscript.model import Audience, Part, Passage
 from lint_rules.page.number_words import NUMBER_WORDS
 
@@ -41,6 +41,8 @@ _OF_SEVERAL = re.compile(
     rf"\d|\b(?:each|every|per|after|first|last|until)\b|\b(?!an?\b)(?:{_WORD})\b", re.I
 )  # 3 groups, 5 minutes: no time of the whole
 _SHARED = re.compile(r"\s*(?:each|per|an?|every|for each|before|after|of the|from the|to go)\b", re.I)
+_IN_MINUTES = re.compile(r"\bmin(?:ute)?s?\b", re.I)
+_FIGURE = re.compile(r"\s*([0-9]{1,3})(?!\s*[-–—'′’½¼¾\w])")
 _SENTENCE = re.compile(r"[^.!?\n]+(?:[.](?=\w)[^.!?\n]+)*")
 _SHORT = re.compile(r"\s*(?:[\w'’&-]+[\s(:,–—-]+){0,4}[\w'’½¼¾]+\W*")  # 15'; Notes (20 minutes)
 _LENGTH = re.compile(
@@ -120,7 +122,12 @@ def stated_time(part: Part) -> StatedTime | None:
     (20 minutes)`, `Allow ten minutes.`); None when there is none or it is empty."""
     field = part.field("Time")
     passages = [passage for passage in field.passages if passage.text.strip()] if field is not None else []
+    in_minutes = field is not None and _IN_MINUTES.search(field.name) is not None
     for passage in passages:
+        figure = _FIGURE.match(passage.text) if in_minutes else None
+        if figure is not None:  # Minutes: 40
+            minutes = float(figure[1])
+            return StatedTime(Minutes(minutes, minutes), passage, *figure.span(1))
         found = read_time(passage.text)
         if found is not None:
             return StatedTime(found.minutes, passage, found.start, found.end, found.each)
@@ -142,7 +149,7 @@ def speaks_of_time(part: Part) -> bool:
 
 def _unlabelled(part: Part) -> StatedTime | None:
     for passage in part.passages:
-        if passage.audience is not Audience.TEACHER or passage.field or passage.cell is not None:
+        if passage.audience is not Audience.TEACHER or is_usual(passage.field) or passage.cell is not None:
             continue
         for sentence in _SENTENCE.finditer(passage.text):
             text = sentence[0]

@@ -100,3 +100,55 @@ def test_a_name_of_the_houses_own_is_no_usual_field(name):
 )
 def test_fields_run_on_in_a_paragraph(notes, names):
     assert [name for name, _ in fields_of(notes)] == names
+
+
+@pytest.mark.parametrize(
+    ("notes", "names"),
+    [
+        (
+            "**RESOURCES**\n\n- Paper.\n\n**LEAD-IN**\n\n- Look.\n\n**ROUND-UP**\n\n- Sing.",
+            ["RESOURCES", "LEAD-IN", "ROUND-UP"],
+        ),
+        ("PURPOSE — Name things.\\\nPROPS — A kite.\\\nRUNNING TIME — 40'", ["PURPOSE", "PROPS", "RUNNING TIME"]),
+        ("CUE 1 — Show the kite.\\\nCUE 2 — Fly it.", ["CUE 1", "CUE 2"]),
+        ("[Aim: Name things. | Materials: a kite. | 40 min]", ["Aim", "Materials"]),
+        ("**Task –** Look.\n\n**Bring along –** A kite.", ["Task", "Bring along"]),
+        ("::: box\n*Kit:* A kite.\n:::\n\n::: box\nLook at it for a while.\n:::", ["Kit"]),
+    ],
+)
+def test_houses_set_their_own_names_off_as_well(notes, names):
+    fields = fields_of(notes)
+    assert [name for name, _ in fields] == names
+    assert all("Look at it" not in text for _, texts in fields for text in texts if len(texts) > 1)
+
+
+@pytest.mark.parametrize("notes", ["**Well done!**\n\nThey clap.", "**Hello, kite**\n\nThey clap.", "TV — no, a kite."])
+def test_a_cry_in_bold_is_no_field(notes):
+    assert fields_of(notes) == []
+
+
+def lesson_of(text: str):
+    return read_unit(Source("level-1/unit-01.md", FRONT + text)).lessons[0]
+
+
+ONE, TWO = "### 1 Look. {.reading}\n\nA kite.\n\n", "### 2 Sing. {.song}\n\nA song.\n\n"
+NOTES = "::: teacher\n**Aim:** Name things.\n\n**Time:** 40 minutes\n:::\n"
+
+
+def test_notes_behind_the_last_activity_are_the_lessons_where_they_are_its_only_ones():
+    lesson = lesson_of(ONE + TWO + NOTES)
+    assert [field.name for field in lesson.part.fields] == ["Aim", "Time"]
+    assert lesson.activities[-1].part.fields == ()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        ONE + NOTES + TWO + NOTES,
+        NOTES.replace("Aim", "Words") + ONE + TWO + NOTES,
+        ONE + NOTES,
+        ONE + TWO + NOTES + "Bye.\n",
+    ],
+)
+def test_notes_of_an_activity_stay_its_own(text):
+    assert [field.name for field in lesson_of(text).activities[-1].part.fields] == ["Aim", "Time"]

@@ -7,13 +7,13 @@ as missing, and a name that was mistyped (`Setps:`) is pointed out. A course may
 `required_notes` in course.yaml, and have fields of its own under `note_fields`. (Time is missing-time's.)
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from difflib import get_close_matches
 
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.manuscript.field_names import NOTE_FIELDS, field_key, is_usual
 from lint_rules.manuscript.insert_field import field_edit
-from lint_rules.manuscript.model import Audience, DivKind, Field, Heading, Part, Role
+from lint_rules.manuscript.model import Activity, Audience, DivKind, Field, Heading, Lesson, Part, Role
 from lint_rules.page.teacher_led import is_teacher_led
 from lint_rules.page.time_plans import plan_of
 from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
@@ -113,6 +113,7 @@ RULE = Rule(
 
 _USUAL = ("Aim", "Steps")  # what a carried book may hold findings of: those have no key
 _TIME = field_key("Time")
+_A_FEW = 2
 _FEWEST_WORDS = 4  # of prose that may say what a lesson is for, or how an activity goes
 
 
@@ -121,19 +122,20 @@ def find(reading: Reading) -> Iterator[Found]:
     required = reading.course.required_notes
     for lesson in reading.unit.lessons:
         yield from _in_part(reading, lesson.heading, lesson.part, required.lesson, "lesson", lesson.classes)
-    planned = {
-        id(lesson.activities[at])
-        for lesson in reading.unit.lessons
-        for at in plan_of(lesson).told
-        if not required.activity
-    }
+    planned = {id(activity) for lesson in reading.unit.lessons for activity in _planned(lesson)}
     for activity in reading.unit.activities:
-        if id(activity) in planned:
-            continue
         needed = required.activity
         if needed is None:
-            needed = ("Steps",) if is_teacher_led(activity, reading.level.cefr) else ()
+            led = is_teacher_led(activity, reading.level.cefr) and id(activity) not in planned
+            needed = ("Steps",) if led else ()
         yield from _in_part(reading, activity.heading, activity.part, needed, "activity", activity.kinds)
+
+
+def _planned(lesson: Lesson) -> Iterable[Activity]:
+    """The activities of which the lesson's own notes say what happens: in their Steps, or in a row of the plan."""
+    if lesson.part.field("Steps"):
+        return lesson.activities
+    return [lesson.activities[at] for at in plan_of(lesson).told]
 
 
 def _in_part(
@@ -158,15 +160,18 @@ def _in_part(
 
 
 def _says_more(reading: Reading, part: Part) -> bool:
-    """Whether notes say something outside the usual fields, which may be an aim or steps: prose, a field of the
-    house's own."""
+    """Whether notes say something outside the usual fields, which may be an aim or steps: prose, a field of the house's
+    own, a list under a word that mostly heads something else (Help, and three things to do)."""
     own = {field_key(name) for name in reading.course.note_fields}
-    return any(
-        len(passage.text.split()) >= _FEWEST_WORDS
-        for passage in part.passages
-        if passage.audience is Audience.TEACHER and passage.role in (Role.NOTE, Role.FIELD)
-        if not passage.field or not (is_usual(passage.field) or field_key(passage.field) in own)
-    )
+    listed = 0
+    for passage in part.passages:
+        if passage.audience is not Audience.TEACHER or passage.role not in (Role.NOTE, Role.FIELD):
+            continue
+        usual = passage.field and (is_usual(passage.field) or field_key(passage.field) in own)
+        if not usual and len(passage.text.split()) >= _FEWEST_WORDS:
+            return True
+        listed += passage.item is not None and field_key(passage.field) in ("support", "extra")
+    return listed > _A_FEW
 
 
 def _meant(reading: Reading, name: str, there: set[str]) -> str:
