@@ -5,7 +5,8 @@ cannot read it cannot check, and what a typesetter's program cannot read it drop
 So this is said first, with the line and the cure, and nothing that could not be read ever counts as clean.
 
 Asterisks that were meant for bold and are none are a query: bold needs two before its first and two behind its last
-letter (Pandoc User's Guide, 'Emphasis').
+letter. So is bold that begins or ends between a letter and a mark (she**'s**): Pandoc reads it, but CommonMark (0.31,
+section 6.2), and with it most previews, prints the asterisks.
 
 A part that begins with nearly a word that hides it from the child's page (`::: anwsers`) would be printed there: a stop
 where letters have changed places or are capitals, else a query. A file that is named for another unit's number is a
@@ -60,7 +61,7 @@ RULE = Rule(
     passes=(
         Example("::: teacher\n**Time:** 10 minutes\n:::\n", why="a div that is opened and closed"),
         Example(
-            "She is swimm**ing**. She**'s** here, play**-ing**. She\\*\\*'s here.\n",
+            "She is swimm**ing**. **She's** here. She\\*\\*'s here.\n",
             why="bold, and asterisks that are meant",
         ),
         Example(
@@ -89,6 +90,11 @@ RULE = Rule(
         Example("Look at the kite.\n\n«:::»\n", why="a fence that closes nothing"),
         Example("Look.\n«::: words»\nkite\n:::\n", why="Pandoc wants an empty line before it", weight=Severity.QUERY),
         Example("Look at the «**»kite.\n", why="bold that nothing ends", weight=Severity.QUERY),
+        Example(
+            "She«**'s**» here. They«**’re**» swimm**ing**.\n",
+            why="bold within a word, at a mark",
+            weight=Severity.QUERY,
+        ),
         Example(
             "### 1 Listen. {.«listenning» .song}\n\n### 2 Listen. {.listenning}\n",
             why="a kind misspelt: a note",
@@ -139,6 +145,10 @@ _STRAY_SAID = (
     "These asterisks would be printed: the bold that they begin or end has no other end. "
     "Put two before and two behind the words, without a space inside (**kite**)."
 )
+_HALF_BOLD = (
+    "Many programs print these asterisks: bold begins or ends between a letter and a mark. "
+    "Set the whole word in bold (**she's**), or only the letters (she'**s**)."
+)
 
 
 def find(reading: Reading) -> Iterator[Found]:
@@ -148,6 +158,7 @@ def find(reading: Reading) -> Iterator[Found]:
         severity = None if problem.blocks else Severity.QUERY
         yield Found(problem.span, unit.source.slice(problem.span), problem.message, severity)
     yield from _stray_asterisks(unit)
+    yield from _half_bold(unit)
     yield from _unknown_kinds(reading)
     yield from _misspelt_labels(unit)
     yield from _unread_labels(reading)
@@ -168,6 +179,22 @@ def _stray_asterisks(unit: Unit) -> Iterator[Found]:
             span = passage.span(mark.start(), mark.end())
             if unit.source.slice(span) == mark[0]:
                 yield Found(span, mark[0], _STRAY_SAID, Severity.QUERY, key="asterisks")
+
+
+def _half_bold(unit: Unit) -> Iterator[Found]:
+    """Bold that begins or ends inside a word, at a mark: Pandoc reads it, CommonMark prints the asterisks."""
+    text = unit.source.text
+    for passage in unit.passages:
+        for start, end in passage.strong:
+            span = passage.span(start, end)
+            before, behind = text[span.start - 3 : span.start], text[span.end : span.end + 3]
+            if before[1:] != "**" or behind[:2] != "**":
+                continue
+            opens = before[0].isalnum() and not passage.text[start].isalnum()
+            closes = behind[2:].isalnum() and not passage.text[end - 1].isalnum()
+            if opens or closes:
+                whole = Span(span.start - 2, span.end + 2)
+                yield Found(whole, unit.source.slice(whole), _HALF_BOLD, Severity.QUERY, key="asterisks")
 
 
 def _unknown_kinds(reading: Reading) -> Iterator[Found]:
