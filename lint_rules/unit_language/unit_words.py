@@ -186,10 +186,14 @@ class UnitWords:
                 found |= names_in(self._analyse(passage))
         return frozenset(found)
 
+    @cached_property
+    def _by_beginning(self) -> tuple[tuple[str, str], ...]:
+        return tuple((name[:3].casefold(), name) for name in self._names)
+
     def _names_of(self, text: str) -> frozenset[str]:
         """The names that may stand in a text: a name typed elsewhere changes nothing here."""
         plain = text.casefold()
-        return frozenset(name for name in self._names if name[:3].casefold() in plain)
+        return frozenset([name for beginning, name in self._by_beginning if beginning in plain])
 
     def presents(self, word: str) -> bool:
         """Say whether the unit presents a word itself, spelled with spaces, hyphens or as one."""

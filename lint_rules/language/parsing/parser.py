@@ -145,23 +145,32 @@ class Parser:
                 yield [Row(*self._known[orth, tag, dep], _signed(step)) for orth, tag, dep, step in table]
 
     def _learn(self, keys: Iterable[_Key]) -> None:
-        """Ask ruler and lemmatizer for words that are new, all at once, with a word between that no pattern has."""
-        from numpy import zeros
-        from spacy.tokens import Doc
-
+        """Ask ruler and lemmatizer for words that are new, all at once."""
         if len(self._known) > _MOST:
             self._known.clear()
         new = [key for key in keys if key not in self._known]
+        new.reverse()  # `there is` fits a pattern, `is there` none
         if not new:
             return
-        strings = self._nlp.vocab.strings
-        doc = Doc(self._nlp.vocab, words=[word for orth, _, _ in new for word in (strings[orth], _BETWEEN)])
-        columns: Any = zeros((len(doc), 3), dtype="uint64")
-        columns[::2, :2] = [key[1:] for key in new]
-        columns[1::2, 0] = strings["NN"]
-        doc.from_array(["TAG", "DEP", "HEAD"], columns)
-        rows = _read(self._finished(doc))[::2]
+        doc = self._in_a_row(new, ())
+        if self._several(doc):  # some fit one as they stand here
+            doc = self._in_a_row(new, (_BETWEEN,))
+        rows = _read(self._finished(doc))[:: len(doc) // len(new)]
         self._known |= {key: row[:5] for key, row in zip(new, rows, strict=True)}
+
+    def _in_a_row(self, keys: Sequence[_Key], between: Sequence[str]) -> Any:
+        """Words with their tags and dependencies, and behind each what stands between."""
+        from numpy import zeros
+        from spacy.tokens import Doc
+
+        strings, step = self._nlp.vocab.strings, 1 + len(between)
+        doc = Doc(self._nlp.vocab, words=[word for orth, _, _ in keys for word in (strings[orth], *between)])
+        columns: Any = zeros((len(doc), 3), dtype="uint64")
+        columns[::step, :2] = [key[1:] for key in keys]
+        if between:
+            columns[1::step, 0] = strings["NN"]
+        doc.from_array(["TAG", "DEP", "HEAD"], columns)
+        return doc
 
     def _finished(self, doc: Any) -> Any:
         for name in _SLOW:
