@@ -26,3 +26,12 @@ def one_room() -> Iterator[Language]:
 def language(one_room: Language) -> Language:
     """The real language room, loaded once."""
     return one_room
+
+
+@pytest.fixture(scope="session")
+def warm() -> Iterator[None]:
+    """The process that ``tests.warm.command`` calls copies of."""
+    from tests.warm import started
+
+    with started():
+        yield

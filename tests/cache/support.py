@@ -3,8 +3,6 @@
 import json
 import os
 import shutil
-import subprocess
-import sys
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -16,21 +14,6 @@ DRAFT = EXAMPLE / "first_draft"
 def copy_of(course: Path, folder: Path) -> Path:
     """A copy of a course that a test may change."""
     return Path(shutil.copytree(course, folder / course.name, ignore=shutil.ignore_patterns("first_draft")))
-
-
-def hornbook(
-    *arguments: str | Path, cache: Path | str, folder: Path, **settings: str
-) -> subprocess.CompletedProcess[str]:
-    """Run the command in a folder, as a user does."""
-    return subprocess.run(
-        [sys.executable, "-W", "error", "-m", "lint_rules", *map(str, arguments)],
-        cwd=folder,
-        env=environment(cache, **settings),
-        capture_output=True,
-        text=True,
-        encoding="utf-8",
-        timeout=240,
-    )
 
 
 def environment(cache: Path | str, **settings: str) -> Mapping[str, str]:

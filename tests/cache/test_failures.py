@@ -10,11 +10,15 @@ from pathlib import Path
 import pytest
 
 from lint_rules.engine.cache.key_value_store import SCHEMA
-from tests.cache.support import DRAFT, copy_of, environment, findings, hornbook
+from tests.cache.support import DRAFT, copy_of, environment, findings
+from tests.warm import command
 
 FILE = f"kept-{SCHEMA}.sqlite"
+pytestmark = pytest.mark.usefixtures("warm")
 posix = pytest.mark.skipif(sys.platform == "win32", reason="limits and signals of POSIX")
 # As the command, but everything is written the moment it is put, so that there is much to disturb.
+STRICT = "import warnings; warnings.simplefilter('error'); "
+RUNS = "import sys; from lint_rules.cli import main; sys.exit(main())"
 EAGER = (
     "import sys; from lint_rules.engine.cache import key_value_store as store; store._WAITING = 0; "
     "from lint_rules.cli import main; "
@@ -29,7 +33,14 @@ def course(tmp_path_factory) -> Path:
 @pytest.fixture(scope="module")
 def truth(course, tmp_path_factory) -> str:
     """What a run says that keeps nothing."""
-    done = hornbook("book", "--format", "json", "--no-cache", cache=tmp_path_factory.mktemp("unused"), folder=course)
+    done = subprocess.run(
+        [sys.executable, "-W", "error", "-m", "lint_rules", "book", "--format", "json", "--no-cache"],
+        cwd=course,
+        env=environment(tmp_path_factory.mktemp("unused")),
+        capture_output=True,
+        encoding="utf-8",
+        timeout=240,
+    )
     assert not done.stderr
     assert len(findings(done.stdout)) > 10
     return done.stdout
@@ -52,12 +63,20 @@ def filled(timed) -> Path:
 
 
 def book(course: Path, cache: Path | str, **settings: str) -> subprocess.CompletedProcess[str]:
-    return hornbook("book", "--format", "json", cache=cache, folder=course, **settings)
+    """Run the command in a folder, as a user does, but with the model in memory."""
+    return subprocess.run(
+        command("book", "--format", "json", code=STRICT + RUNS),
+        cwd=course,
+        env=environment(cache, **settings),
+        capture_output=True,
+        encoding="utf-8",
+        timeout=240,
+    )
 
 
 def started(course: Path, cache: Path, code: str = EAGER + "sys.exit(main(sys.argv[1:]))") -> "subprocess.Popen[str]":
     return subprocess.Popen(
-        [sys.executable, "-W", "error", "-c", code, "book", "--format", "json"],
+        command("book", "--format", "json", code=STRICT + code),
         cwd=course,
         env=environment(cache),
         stdout=subprocess.PIPE,

@@ -30,7 +30,7 @@ def course(tmp_path):
 
 
 @pytest.fixture
-def wires():
+def wires(warm):
     """Makes servers, and leaves none behind."""
     made: list[Wire] = []
 

@@ -1,7 +1,6 @@
 """The language server as an editor talks to it (LSP 3.17): a real process over standard input and output."""
 
 import asyncio
-import sys
 
 import pytest
 import pytest_lsp
@@ -9,8 +8,11 @@ from lsprotocol import types
 from pytest_lsp import ClientServerConfig, LanguageClient, client_capabilities
 
 from tests.commands.test_precommit import unit
+from tests.warm import command
 
-CONFIG = ClientServerConfig(server_command=[sys.executable, "-m", "lint_rules", "serve", "--stdio"])
+pytestmark = pytest.mark.usefixtures("warm")
+
+CONFIG = ClientServerConfig(server_command=command("serve", "--stdio"))
 COURSE = "title: Kites\nlevels:\n  - {name: level-1, cefr: A1, words: words/level-1.csv, unit_pattern: []}\n"
 WORDS = "word,part_of_speech,topic,unit\nkite,noun,toys,1\nred,adjective,colours,1\n"
 TYPED = "The kite is red and extraordinary."

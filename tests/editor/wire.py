@@ -4,12 +4,13 @@ import contextlib
 import json
 import queue
 import subprocess
-import sys
 import threading
 import time
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
+
+from tests.warm import command
 
 PATIENCE = 60.0
 VERSIONS = {"textDocument": {"publishDiagnostics": {"versionSupport": True}}}
@@ -17,10 +18,11 @@ Message = dict[str, Any]
 
 
 class Wire:
-    """A server of its own and what it has said so far. Requests of the server are answered with nothing."""
+    """A server of its own (under the fixture `warm`) and what it has said so far. Requests of the server are answered
+    with nothing."""
 
     def __init__(self, *words: str, env: Mapping[str, str] | None = None, code: str = "") -> None:
-        call = [sys.executable, "-c", code] if code else [sys.executable, "-m", "lint_rules", "serve", *words]
+        call = command(code=code) if code else command("serve", *words)
         self.process = subprocess.Popen(
             call, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.PIPE, env=env
         )

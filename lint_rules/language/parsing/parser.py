@@ -42,7 +42,7 @@ def load_model(name: str) -> Any:
     # numpy multiplies matrices nearly twice as fast as the library that spaCy comes with: a third of the parser's time.
     plain = type(get_current_ops()) is NumpyOps  # else somebody has chosen another way
     with use_ops("numpy", use_blis=False) if plain else nullcontext():
-        return importlib.import_module(name).load(exclude=["ner"])
+        return importlib.import_module(name).load(exclude=["ner", "senter"])
 
 
 def import_numpy() -> None:
