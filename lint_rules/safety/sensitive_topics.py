@@ -135,9 +135,11 @@ def listed(text: str) -> list[Touch]:
 
 def _by_list(text: str) -> tuple[list[Touch], list[Touch]]:
     """What the list finds in a text, and words of it that stand there in a sense that the list knows as harmless."""
-    by_name = _by_name()
     found: list[Touch] = []
     let_alone: list[Touch] = []
+    if not _words().may_find(text):
+        return found, let_alone
+    by_name = _by_name()
     for sentence in sentences_of(text):
         forms = [form.removesuffix("'s") for form in sentence.forms]
         hits = list(_words().find(forms))

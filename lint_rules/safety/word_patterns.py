@@ -62,10 +62,14 @@ def words_of(text: str) -> tuple[Word, ...]:
         between = text[last : match.start()]
         joined = bool(words) and between in ("-", "‐", "‑")
         mark = bool(between.strip()) and not joined
-        form = match.group().casefold().replace("’", "'")
+        form = _form(match.group())
         words.append(Word(form, match.start(), match.end(), joined, mark, ":" in between, match.group() == "I"))
         last = match.end()
     return tuple(words)
+
+
+def _form(word: str) -> str:
+    return word.casefold().replace("’", "'")
 
 
 @lru_cache(maxsize=1000)
@@ -125,6 +129,11 @@ class Finder(Generic[Key]):
         for pattern, key in patterns:
             for form in pattern[0]:
                 self._by_first.setdefault(form, []).append((pattern, key))
+
+    def may_find(self, text: str) -> bool:
+        """Say whether a text has a word that one of the patterns begins with, as it stands or as an owner ('s)."""
+        found = (_form(word) for word in PART.findall(text))
+        return any(form in self._by_first or form.removesuffix("'s") in self._by_first for form in found)
 
     def find(self, forms: Sequence[str]) -> Iterator[tuple[Key, Hit]]:
         """Every occurrence, from left to right."""

@@ -211,10 +211,16 @@ def function_bands(word: str) -> tuple[str, ...]:
 
 
 @cache
+def _classroom_words() -> Mapping[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {}
+    for word, _, band, _ in rows("classroom_language.csv"):
+        found[canonical(word)] = (*found.get(canonical(word), ()), band)
+    return found
+
+
 def classroom_bands(word: str) -> tuple[str, ...]:
     """The bands from which a spelling is known as a word of instructions, whatever part of speech it is there."""
-    key = canonical(word)
-    return tuple(band for listed, _, band, _ in rows("classroom_language.csv") if canonical(listed) == key)
+    return _classroom_words().get(canonical(word), ())
 
 
 @cache

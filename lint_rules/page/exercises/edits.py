@@ -97,6 +97,8 @@ class Edits:
 def filled_ranges(passage: Passage) -> tuple[tuple[int, int], ...]:
     """The ranges of a passage's text that stand in its blanks: all their characters are found at the blank."""
     found: list[tuple[int, int]] = []
+    if len(set(passage.starts)) == len(passage.starts):
+        return ()
     at = 0
     for (start, end), together in groupby(zip(passage.starts, passage.ends, strict=True)):
         last = at + len(list(together))

@@ -207,6 +207,8 @@ def _spans(item: Item, exercise: Exercise) -> Iterator[Span]:
 
 def _filled(passage: Passage, span: Span) -> tuple[int, int] | None:
     """The range of a passage that stands at a place of the file."""
+    if not passage.text or max(passage.starts) < span.start or span.end < min(passage.ends):
+        return None
     inside = [
         at
         for at, (start, end) in enumerate(zip(passage.starts, passage.ends, strict=True))
