@@ -97,6 +97,7 @@ class RequiredNotes:
 
     lesson: tuple[str, ...] = ("Aim", "Time")
     activity: tuple[str, ...] | None = None
+    of_course: bool = False  # the course says so itself: what is missing then is a query
 
 
 @dataclass(frozen=True, slots=True)

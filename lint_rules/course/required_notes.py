@@ -17,7 +17,7 @@ def read_required_notes(nodes: NodeReader, entry: Entry | None, band: str, own: 
         return RequiredNotes(lesson, activity)
     parts = nodes.mapping(entry[1], "'required_notes'", ("lesson", "activity"), {})
     named = {key: _fields(nodes, key, part, own) for key, part in parts.items()}
-    return RequiredNotes(named.get("lesson", lesson), named.get("activity", activity))
+    return RequiredNotes(named.get("lesson", lesson), named.get("activity", activity), of_course=True)
 
 
 def _fields(nodes: NodeReader, key: str, entry: Entry, own: Sequence[str]) -> tuple[str, ...]:

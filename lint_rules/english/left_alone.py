@@ -12,6 +12,7 @@ from collections.abc import Callable
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.noises import DRAWN_OUT
 from lint_rules.language.vocabulary.reference import common, lowest
+from lint_rules.language.vocabulary.varieties import out_of_place
 from lint_rules.language.vocabulary.word_index import function_bands
 from lint_rules.manuscript.model import Audience, Passage, Role
 from lint_rules.page.mentions import is_made_up, is_shown_as_wrong, spoken_of
@@ -172,6 +173,20 @@ def _is_run_together(passage: Passage, match: EnglishMatch) -> bool:
     return joined and words.isalpha() and common(words.casefold()) >= _WELL_KNOWN
 
 
+_MET = 3.0  # Zipf frequency: common practice, no source
+_LONG = 6  # letters: shorter spellings may be slips for other words
+
+
+def _is_in_the_reference(passage: Passage, match: EnglishMatch) -> bool:
+    """A draught: a word that the reference of levels has is a word, unless another variety spells it so."""
+    word = _words(passage, match)
+    if len(word) < _LONG or not word.islower():
+        return False  # ad for and; Prom
+    variety = match.rule[-5:].replace("_", "-").replace("EN", "en")  # MORFOLOGIK_RULE_EN_GB
+    known = bool(lowest(word)) and common(word) >= _MET
+    return match.rule.startswith(SPELLER) and known and word not in out_of_place(variety)
+
+
 def _is_a_kind(passage: Passage, match: EnglishMatch) -> bool:
     """A number or a food: most nouns that are not counted are when a kind is meant."""
     if match.rule != _UNCOUNTED:
@@ -240,6 +255,7 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_date,
     _is_a_kind,
     _is_run_together,
+    _is_in_the_reference,
     _is_cry,
     _is_drawn_out,
 )

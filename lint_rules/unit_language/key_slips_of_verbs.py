@@ -4,7 +4,13 @@ import re
 from collections.abc import Iterator
 
 from lint_rules.language.inflection.irregular import irregular_plurals
-from lint_rules.language.inflection.verb_forms import bases, can_be_participle, only_participle, only_past
+from lint_rules.language.inflection.verb_forms import (
+    bases,
+    can_be_participle,
+    is_its_own_participle,
+    only_participle,
+    only_past,
+)
 from lint_rules.language.tokens import Token
 from lint_rules.language.vocabulary.misspellings import past_meant
 from lint_rules.language.vocabulary.reference import is_a, lowest
@@ -180,6 +186,7 @@ def verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
         ):
             yield sentence.slip(helped_by, at)
         plain = low in bases() and tokens[at].tag == "VB" and not can_be_participle(low)
+        plain = plain and not is_its_own_participle(low)
         if helper in (*_BE, "have", "has", "'ve") and plain and tokens[at].head != helped_by:
             yield sentence.slip(helped_by, at)
         if helper in ("have", "has", "'ve") and low == "saw" and before != helper:

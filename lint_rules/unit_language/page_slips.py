@@ -75,7 +75,11 @@ def _in_sentence(tokens: Sequence[Token], variety: str) -> list[PageSlip]:
     found = {
         PageSlip(slip.start, slip.end, slip.better, message) for find, message in _PATTERNS for slip in find(sentence)
     }
-    return sorted(found | set(_agreement(sentence)))
+    cried = [
+        (token.start, token.start + len(token.text)) for token in tokens if token.text.isupper() and len(token.text) > 2
+    ]
+    said = found | set(_agreement(sentence))
+    return sorted(slip for slip in said if not any(slip.start < end and start < slip.end for start, end in cried))
 
 
 def _agreement(sentence: KeySentence) -> Iterator[PageSlip]:

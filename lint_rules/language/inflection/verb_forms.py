@@ -55,6 +55,12 @@ def can_be_participle(word: str) -> bool:
     return word in participle or word in past or (word.endswith("ed") and len(word) > 3)
 
 
+def is_its_own_participle(word: str) -> bool:
+    """Say whether a base form is a past participle as well: come, run, put."""
+    base, _, participle = _irregular()
+    return word in base and word in participle
+
+
 def can_be_past(word: str) -> bool:
     """Say whether a form can be a past tense or a past participle by its spelling."""
     _, past, participle = _irregular()

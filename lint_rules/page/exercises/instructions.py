@@ -125,12 +125,17 @@ def one_letter_each(instruction: str) -> bool:
     return _ONE_LETTER.search(instruction) is not None
 
 
+_UP_TO = re.compile(r"\b\w+\s+(?:to|or)\s+$", re.I)
+
+
 def asked_for(instruction: str) -> Iterator[Asked]:
     """The numbers of things that an instruction asks for (`Find seven colours`), also what children write freely."""
     for match in _COUNTED.finditer(instruction):
         verb = match["verb"].casefold()
         free = _FREE.match(instruction[match.end() :]) is not None
         free = free and not (verb in _FINDING and instruction[match.end() :].lstrip().startswith("about"))
+        if _UP_TO.search(instruction, 0, match.start("phrase")):
+            continue  # in one to three words
         number = _number(match["number"])
         told = (
             match["noun"].casefold() in _TOLD_OF or "here" in verb.split() or _IN_A_ROW.match(instruction, match.end())

@@ -25,7 +25,7 @@ _HEAD = "### 1 Look and say. {.mind-map}\n\n"
 RULE = Rule(
     name="mind-map-misfit",
     family="activities",
-    severity=Severity.QUERY,
+    severity=Severity.NOTE,
     cure=(
         "Move the word to the branch where children will look for it. If the word belongs to both topics, "
         "write both in its row of the word list, with | between."

@@ -15,7 +15,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.language.sounds.pronunciation import write_ipa
 from lint_rules.language.sounds.spelling_sounds import Heard, Practised, hear, practised, words_of
 from lint_rules.language.vocabulary.course_words import taught_by
-from lint_rules.manuscript.model import PICTURE, Activity, Audience, Passage, Role
+from lint_rules.manuscript.model import PICTURE, Activity, Audience, DivKind, Passage, Role, Unit
 from lint_rules.page.word_sets import Listed, listed_words
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.source import Source, Span
@@ -30,7 +30,7 @@ _AMERICAN = "variety: en-US"
 RULE = Rule(
     name="sound-spelling-mismatch",
     family="activities",
-    severity=Severity.QUERY,
+    severity=Severity.NOTE,
     cure=(
         "Take a word that has the sound and is spelt that way. Where words that do not fit are the task, let "
         "the instruction say so (Circle the odd one out)."
@@ -50,6 +50,10 @@ RULE = Rule(
         Example(
             _head("əʊ", "ow") + "| oa | ow |\n|---|---|\n| goat | snow |\n| ____ | ____ |\n",
             why="a column for each spelling",
+        ),
+        Example(
+            _head("e", "e") + "bell, ten, red\n\n::: words\n**My bike** · bell · ring\n:::\n",
+            why="a panel of new words",
         ),
         Example("### 1 Circle the words with æ. {.sounds sound=æ spelling=a}\n\ncat, cake, hat, rain\n"),
         Example(
@@ -105,6 +109,7 @@ class _Entry:
 
 _SPELT_OUT = re.compile(r"[^\W\d_]{1,3}(?:[-‐‑–—·.][^\W\d_]{1,3})+\W*")
 _LETTERS = re.compile(r"[\s*–-]*[^\W\d_]{1,4}[\s*–-]*")
+_PRACTISED = 2  # words with the sound outside a panel: the panel is vocabulary
 _SIDE_BY_SIDE = 4  # words that do not fit, and a third of all: no slip, but the other sound
 _SIGNS = re.compile(r"(?<!\w)/[^\s/]{1,6}/(?!\w)|^\W*[^\W\d_]?[ɪəʊæɒʌɔɜɑθðʃʒŋː][^\s]{0,3}$")
 
@@ -158,7 +163,7 @@ def _headed_columns(activity: Activity) -> dict[tuple[int, int], str]:
 def _fits_its_column(entry: _Entry, columns: Mapping[tuple[int, int], str]) -> bool:
     """Say whether a word has the sound, and the letters that head its own column of a chart."""
     cell = entry.word.passage.cell
-    letters = columns.get((cell.table, cell.column)) if cell is not None else None
+    letters = columns.get((cell.table, cell.column)) if cell is not None and cell.row else None
     return letters is not None and bool(entry.heard.sound) and letters in entry.word.word.casefold()
 
 
@@ -170,15 +175,35 @@ def _is_spelt_so_on_purpose(entry: _Entry) -> bool:
 
 
 def _entries(activity: Activity, wanted: Practised, reading: Reading) -> list[_Entry]:
-    """The words an activity lists. The head of a table counts only where a word of it fits: else it is a title."""
+    """The words an activity lists, but for the heads of tables and panels that are none of its words.
+
+    The head of a table counts only where a word of it fits: else it is a title. A panel of words counts where one of
+    its words fits and the page practises the sound with no others, in a list or in verses: else it is vocabulary.
+    """
     found = [
         _Entry(word, hear(word.word, wanted, reading.course.variety), choice)
         for passage in activity.part.passages
         if passage.audience is Audience.PUPIL and passage.role in _LISTS
         for word, choice in _words(passage, wanted, reading.unit.source)
     ]
+    panels = {id(entry.word.passage): _panel(entry.word.passage, reading.unit) for entry in found}
+    practised_there = {panels[id(entry.word.passage)] for entry in found if entry.heard.fits}
+    sung = any(one.role is Role.LINE and one.audience is Audience.PUPIL for one in activity.part.passages)
+    fitting = sum(bool(entry.heard.fits) and not panels[id(entry.word.passage)] for entry in found)
+    elsewhere = fitting >= _PRACTISED or sung
+    found = [
+        entry
+        for entry in found
+        if not (panel := panels[id(entry.word.passage)]) or (panel in practised_there and not elsewhere)
+    ]
     heads = {_table_head(entry.word.passage) for entry in found if entry.heard.fits}
     return [entry for entry in found if _table_head(entry.word.passage) in {0, *heads}]
+
+
+def _panel(passage: Passage, unit: Unit) -> int:
+    """Number of the panel of words that a passage stands in, from 1; 0 outside of one."""
+    panel = passage.div is not None and DivKind.WORDS in unit.div_kinds(passage)
+    return passage.div + 1 if panel and passage.div is not None else 0
 
 
 def _table_head(passage: Passage) -> int:

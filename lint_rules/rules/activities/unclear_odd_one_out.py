@@ -30,7 +30,7 @@ _HEAD = "### 1 Circle the odd one out. {.odd-one-out}\n\n"
 RULE = Rule(
     name="unclear-odd-one-out",
     family="activities",
-    severity=Severity.QUERY,
+    severity=Severity.NOTE,
     cure=(
         "Change a word until just one differs from all the others. Or give in the key the answer and the "
         "reason that children should find."

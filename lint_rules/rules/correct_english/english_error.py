@@ -142,7 +142,7 @@ RULE = Rule(
         Example("The bun «can not» stop. The cat isn't there «no more». Pig runs «in» the bin.\n"),
         Example("The dog wags «it's» tail. Can you «to» swim?\n"),
         Example("The baker's hands «was» white. They «is» cold.\n", why="agreement"),
-        Example("I'm ____ «.» He's ____ «!» She's ____ «,» too.\n", why="one point a unit"),
+        Example("I'm ____ «.» He's ____ «!» She's ____ «,» too.\n", why="one point a course", weight=Severity.NOTE),
         Example("I am «hapy» today.\n", english=(_spelling("hapy"),)),
         Example("::: teacher\n**Steps:** Children «colur» the kite.\n:::\n", english=(_spelling("colur"),)),
         Example("::: {.audio track=1.1}\nMINA: I'm very «hapy»!\n:::\n", english=(_spelling("hapy"),)),
@@ -228,13 +228,18 @@ def _found(passage: Passage, match: EnglishMatch, names: frozenset[str]) -> Foun
     words = passage.text[match.start : match.end]
     span = passage.span(match.start, match.end)
     if not match.rule.startswith(SPELLER):
-        return Found(span, words, _message(passage, match, words), weight_of(match))
+        return Found(span, words, _message(passage, match, words), _weight(passage, weight_of(match)))
     slip, about = is_slip(words, match.replacements), spelling_of(words)
     if about in names or (words[:1].isupper() and words[1:].islower() and not slip):
         message = f"{_WHERE[passage.audience]}: “{words}” is in no dictionary. {_A_NAME}"
-        return Found(span, words, message, key=_NAME, about=_NAME)
+        return Found(span, words, message, Severity.NOTE, key=_NAME, about=_NAME)
     key = _UNKNOWN if words.islower() and not slip else ""
     return Found(span, words, _message(passage, match, words), weight_of(match), key=key, about=about)
+
+
+def _weight(passage: Passage, weight: Severity | None = None) -> Severity | None:
+    """Grammar in notes and keys, which are written short, is a note: of 28 judged alarms there none was right."""
+    return Severity.NOTE if passage.audience in (Audience.TEACHER, Audience.KEY) else weight
 
 
 def _is_heard(slip: Slip, matches: Sequence[EnglishMatch]) -> bool:
@@ -303,7 +308,7 @@ def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
             words = passage.text[slip.start : slip.end]
             better = f" Perhaps “{slip.better}”?" if slip.better and f"“{slip.better}”" not in slip.message else ""
             message = f"{_WHERE[passage.audience]}: {slip.message}{better}"
-            said = Found(passage.span(slip.start, slip.end), words, message)
+            said = Found(passage.span(slip.start, slip.end), words, message, _weight(passage))
             found.setdefault(passage, []).append((slip, said))
     return found
 
@@ -313,7 +318,7 @@ def _loose_marks(passage: Passage) -> Iterator[Found]:
     for match in _LOOSE.finditer(passage.text) if is_for_children(passage) else ():
         mend = Mend("take out the space before the mark", (Edit(passage.span(*match.span(1)), ""),))
         message = "A space stands before the mark that follows a gap or a picture. In print there is none."
-        yield Found(passage.span(*match.span(2)), match[2], message, mend=mend, key=_SPACE, about=_SPACE)
+        yield Found(passage.span(*match.span(2)), match[2], message, Severity.NOTE, mend, key=_SPACE, about=_SPACE)
 
 
 def _is_noise(text: str, match: EnglishMatch, reading: Reading) -> bool:

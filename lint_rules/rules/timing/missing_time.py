@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.field_names import field_key
-from lint_rules.manuscript.model import Activity, Heading, Part, Unit
+from lint_rules.manuscript.model import Activity, Audience, Heading, Part, Unit
 from lint_rules.page.time_plans import times_of, total_of
 from lint_rules.page.times import StatedTime, speaks_of_time, stated_time
 from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
@@ -45,6 +45,7 @@ RULE = Rule(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** 40 minutes\n:::\n\n"
             "### 1 Sing. {.song}\n\n::: teacher\n**Time:** 5 minutes\n:::\n\n### 2 «Draw.» {.make}\n",
             why="the other activity of the lesson has one",
+            weight=Severity.NOTE,
         ),
         Example(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** «one lesson»\n:::\n\n"
@@ -76,14 +77,17 @@ def find(reading: Reading) -> Iterator[Found]:
     for lesson in reading.unit.lessons:
         told = total_of(lesson) is not None or speaks_of_time(lesson.part)
         wanted = _asks_for(required.lesson) and not told
-        yield from _missing(lesson.heading, lesson.part, "lesson", usual, wanted=wanted)
+        has_notes = any(passage.audience is Audience.TEACHER for passage in lesson.part.passages)
+        weight = Severity.NOTE if has_notes and not required.of_course else None
+        yield from _missing(lesson.heading, lesson.part, "lesson", usual, weight, wanted=wanted)
     everywhere = _asks_for(required.activity or ())
     for activities, planned in _together(reading.unit):
         timed = sum(activity.part.field("Time") is not None for activity in activities)
         for activity, plan in zip(activities, planned, strict=True):
             told = plan is not None or speaks_of_time(activity.part)
             wanted = (everywhere or timed > len(activities) - 1 - timed) and not told
-            yield from _missing(activity.heading, activity.part, "activity", 10, wanted=wanted)
+            weight = None if everywhere else Severity.NOTE
+            yield from _missing(activity.heading, activity.part, "activity", 10, weight, wanted=wanted)
 
 
 def _asks_for(fields: Iterable[str]) -> bool:
@@ -96,7 +100,9 @@ def _together(unit: Unit) -> Iterator[tuple[tuple[Activity, ...], tuple[StatedTi
     yield from ((lesson.activities, times_of(lesson)) for lesson in unit.lessons)
 
 
-def _missing(heading: Heading, part: Part, what: str, usual: int, *, wanted: bool) -> Iterator[Found]:
+def _missing(
+    heading: Heading, part: Part, what: str, usual: int, weight: Severity | None, *, wanted: bool
+) -> Iterator[Found]:
     stated = stated_time(part)
     field = part.field("Time")
     if stated is not None and stated.minutes is None:
@@ -112,4 +118,4 @@ def _missing(heading: Heading, part: Part, what: str, usual: int, *, wanted: boo
             "activity": "This activity has no Time, and a teacher plans the lesson by it.",
         }[what]
         message = f"{lack} Write it in the notes: **Time:** {usual} minutes."
-        yield Found(heading.passage.span(), heading.passage.text, message, about=what)
+        yield Found(heading.passage.span(), heading.passage.text, message, weight, about=what)
