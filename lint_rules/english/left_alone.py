@@ -222,6 +222,14 @@ def _is_drawn_out(passage: Passage, match: EnglishMatch) -> bool:
     return DRAWN_OUT.search(_words(passage, match)) is not None
 
 
+def _is_rest_of_a_word(passage: Passage, match: EnglishMatch) -> bool:
+    """`____ rown`: what a gap leaves of a word, alone beside it."""
+    if not match.rule.startswith(SPELLER) or not passage.gaps:
+        return False
+    shown = re.sub(r"[_\s]+|^\W*\d+\W", "", passage.text).strip(".")
+    return shown == _words(passage, match)
+
+
 def _is_cry(passage: Passage, match: EnglishMatch) -> bool:
     """It flies at night and says *hoo*."""
     if not match.rule.startswith(SPELLER):
@@ -257,5 +265,6 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_run_together,
     _is_in_the_reference,
     _is_cry,
+    _is_rest_of_a_word,
     _is_drawn_out,
 )

@@ -29,6 +29,7 @@ _BARE = re.compile(r"(?:(?<=[.!?)'’|·;]\s)|(?<=^\[))([A-Z][\w'’& ]{0,24}?)\
 _CAPITALS_DASH = re.compile(r"([A-Z][A-Z0-9&/'’ -]{2,30}?)\s+[–—]\s+(?=\S)")
 _BOLD_HEAD = re.compile(r"\s*([^\W\d_][\w'’&/-]*(?: [\w'’&/-]+){0,3})\s*")
 _BOLD_DASH = re.compile(r"([^\W\d_][^–—]{0,38}?)\s*[–—]\s*")
+_HEAD_OF_ROW = re.compile(r"\s*([^·•|]*[^·•|\s])\s*(?=[·•|][^·•|]+(?:[·•|]|$))")
 _FIGURE = re.compile(r"\s*[0-9]")
 _SENTENCE_END = re.compile(r"(?:^|[.!?…:;][\"'”’)\]]*\s|\n)\s*$")
 _LINKS = ("and", "the", "of", "&", "+")
@@ -258,6 +259,16 @@ def entries(plain: InlineText) -> list[tuple[int, int]]:
         edges = [start - 1, *(start + match.start() for match in re.finditer("[,;]", text[start:end])), end]
         pieces += [(left + 1, right) for left, right in pairwise(edges)]
     return pieces
+
+
+def head_of_row(plain: InlineText, start: int, end: int) -> int:
+    """Where the head of a row of words ends (bold before a middle dot, plain words behind it), else where the row
+    begins."""
+    match = _HEAD_OF_ROW.match(plain.text, start, end)
+    if match is None or len(plain.strong) != 1:
+        return start
+    left, right = plain.strong[0]
+    return match.end(1) if left <= match.start(1) and match.end(1) <= right < end else start
 
 
 def gaps(text: str) -> tuple[tuple[int, int], ...]:

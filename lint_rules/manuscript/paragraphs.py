@@ -203,9 +203,11 @@ def read_paragraph(state: ReaderState, token: Token, plain: InlineText) -> None:
 
 
 def read_entries(state: ReaderState, plain: InlineText, setting: Setting) -> None:
-    """A words panel: every entry is a passage."""
+    """A words panel: every entry is a passage; what heads a row of words in bold (**Food** · jam · milk) is none."""
     for start, end in paragraph_split.entries(plain):
-        state.add(cut_passage(plain, start, end, Role.PANEL, setting))
+        head = paragraph_split.head_of_row(plain, start, end)
+        state.add(cut_passage(plain, start, head, Role.CAPTION, setting))
+        state.add(cut_passage(plain, head + (head > start), end, Role.PANEL, setting))
 
 
 def _read_picture(state: ReaderState, plain: InlineText, setting: Setting) -> bool:

@@ -1,7 +1,7 @@
 """Slips of verbs that a key makes: agreement (`the bus go`), forms (`didn't went`), times (`yesterday we go`)."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 
 from lint_rules.language.inflection.irregular import irregular_plurals
 from lint_rules.language.inflection.verb_forms import (
@@ -122,7 +122,22 @@ def _subject(sentence: KeySentence, at: int) -> int | None:
     if counted and found[0] < at and behind in ("DET", "PRON", "NOUN", "PROPN"):
         return None  # How many legs has a crab?
     # Only what is near: a subject with a clause or a phrase of its own may be misread.
-    return found[0] if abs(found[0] - at) <= 3 else None
+    reach = 5 if sentence.low(found[0] + 1) == "of" else 3
+    return found[0] if abs(found[0] - at) <= reach else None
+
+
+def _are_of_something(sentence: KeySentence, at: int, under: Set[str]) -> bool:
+    """Whether a plural subject is one with its own article and a short `of` behind it, no amount (lots of water)."""
+    token = sentence.tokens[at]
+    of = [index for index, other in enumerate(sentence.tokens) if other.head == at and other.dep == "prep"]
+    return (
+        token.tag == "NNS"
+        and token.text.islower()
+        and sentence.low(at - 1) in ("the", "these", "those", "my", "your", "his", "her", "our", "their")
+        and not under & {"cc", "conj", "relcl", "appos"}
+        and [sentence.low(index) for index in of] == ["of"]
+        and of[0] == at + 1
+    )
 
 
 def _number_of_subject(sentence: KeySentence, at: int) -> str | None:
@@ -133,6 +148,8 @@ def _number_of_subject(sentence: KeySentence, at: int) -> str | None:
         return "plural"  # Tom and Ben
     if "conj" in under and _is_there(sentence) and token.tag == "NNS" and sentence.low(at - 1) in MANY:
         return "plural"  # There are two windows and a door: what stands next to it decides
+    if _are_of_something(sentence, at, under):
+        return "plural"  # the pages of my notebook
     if under & {"cc", "conj", "relcl", "appos"} or ("prep" in under and not _is_there(sentence)):
         return None
     if low in _PLURAL_IN_ANY_FORM and sentence.low(at - 1) in ("the", "these", "those", "many", ""):

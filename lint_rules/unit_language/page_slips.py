@@ -240,10 +240,16 @@ def _verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
         before = {sentence.low(index) for index in range(at[-1])}
         parted = any(sentence.low(index) in _PARTS or sentence.low(index) == "'s" for index in at)
         ordered = at[0] > 0 and sentence.tokens[at[0] - 1].tag == "VB"
-        if _is_play_food(sentence, at):
+        if _is_play_food(sentence, at) or _is_labelled(sentence, at[-1]):
             continue
         if not (parted or ordered or before & {*_ASKING, "as"}):
             yield slip
+
+
+def _is_labelled(sentence: KeySentence, at: int) -> bool:
+    """Say whether a letter names what a seeming verb is: Was test D better?"""
+    after = sentence.tokens[at + 1].text if at + 1 < len(sentence.tokens) else ""
+    return len(after) == 1 and after.isupper() and after not in ("I", "A")
 
 
 def _is_play_food(sentence: KeySentence, at: Sequence[int]) -> bool:

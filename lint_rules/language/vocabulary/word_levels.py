@@ -172,6 +172,8 @@ class _Reader:
         token = self.tokens[place]
         if token.pos not in {"ADP", "ADV", "PART"} or token.head != verb:
             return False
+        if self.tokens[place - 1].text.casefold() == "upside":
+            return False  # turn it upside down
         following = self.tokens[place + 1].pos if place + 1 < len(self.tokens) else "PUNCT"
         return token.dep in {"prt", "compound:prt"} or following in {"PUNCT", "CCONJ"}
 

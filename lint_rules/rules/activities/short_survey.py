@@ -100,7 +100,7 @@ RULE = Rule(
 _RANGE = re.compile(r"\b(?:to|or)\b|[-–—]", re.I)
 _PAGE = frozenset({Role.TEXT, Role.ITEM, Role.TURN, Role.TITLE, Role.LINE})
 
-_COUNTED = re.compile(r"\b(?:count|measure|weigh)\b", re.I)
+_COUNTED = re.compile(r"\b(?:count|measure|weigh|walk|look|tick|spot|watch)\b", re.I)
 _ASKED = re.compile(r"\b(?:ask|asks|interview|question|survey)\b", re.I)
 _TOO_FEW = "too few for the question and its answer to stick"
 

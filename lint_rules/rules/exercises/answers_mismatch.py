@@ -119,6 +119,11 @@ RULE = Rule(
         Example(_OPTIONS + _key("1«c»")),
         Example(_OPTIONS + "::: teacher\n**Answers:** 1 – «c»\n:::\n", why="a key in the notes"),
         Example("1. kite\n2. hat\n\na) red\nb) blue\n\n" + _key("1 b 2 «d»")),
+        Example(
+            "### 1 Read and match. {.reading}\n\n1. A hen. ____\n2. A fox. ____\n3. An owl. ____\n4. A cow. ____\n\n"
+            + _key("1 b 2 d 3 a 4 «d»"),
+            why="a letter twice, letters of pictures",
+        ),
         Example(_OPTIONS + _key("1 «a boat»"), why="no option says so"),
         Example("1. She *is / are* here.\n2. We *is / are* here.\n\n" + _key("1 is 2 «am»"), why="not to choose from"),
         Example(
@@ -149,6 +154,7 @@ RULE = Rule(
 _CROSSWORD = re.compile(r"\b(?:across|crossword)\b", re.I)
 _SHORT_ANSWER = 2  # words
 _FEWEST = 3
+_MATCH = re.compile(r"\bmatch\b", re.I)
 _MOST_EXTRA = 2
 _BOX_SHARE = 3  # at least two of three answers are words of the box as it has them: else they change their form
 
@@ -161,7 +167,7 @@ def find(reading: Reading) -> Iterator[Found]:
         for exercise in read.exercises:
             yield from _labels(exercise, read)
             yield from _options(exercise)
-            yield from _column(exercise)
+            yield from _column(exercise, instruction)
             yield from _box(exercise, instruction_of(read.activity))
             yield from _code(exercise, instruction)
             for slips in (
@@ -296,11 +302,13 @@ def _options(exercise: Exercise) -> Iterator[Found]:
         yield Found(answer.place.span, answer.text, message)
 
 
-def _column(exercise: Exercise) -> Iterator[Found]:
+def _column(exercise: Exercise, instruction: str) -> Iterator[Found]:
     """A letter must be in the column; where there are as many letters as items, each is used once."""
     labels = {option.label.key: option for option in exercise.column if option.label is not None}
     pictured = not any(plain(option.text) for option in exercise.column)  # columns of boxes to tick
     given = [(item, letters_of(item.answer.text)) for item in exercise.items if item.answer is not None]
+    if not labels:
+        yield from _one_to_one(exercise, given, instruction)
     if not labels or not given or sum(bool(letters) for _, letters in given) * 2 < len(given):
         return
     shown = range_of([option.label.text for option in exercise.column if option.label is not None])
@@ -325,6 +333,22 @@ def _column(exercise: Exercise) -> Iterator[Found]:
                 if len(missing) == 1:
                     message = f"{letter} stands in the key twice, and {missing[0]} not at all. Give each letter once."
                     yield Found(answer.place.span, answer.text, message)
+
+
+def _one_to_one(exercise: Exercise, given: Sequence[tuple[Item, tuple[str, ...]]], instruction: str) -> Iterator[Found]:
+    """Letters of pictures, one for each item to match: `1 b 2 d 3 a 4 e 5 d` has d twice and c not at all."""
+    letters = [one for _, several in given for one in several]
+    alone = all(len(several) == 1 for _, several in given) and not any(item.choices for item, _ in given)
+    if not alone or len(letters) < _FEWEST + 1 or len(letters) != len(exercise.items) or not _MATCH.search(instruction):
+        return
+    missing = {chr(ord("a") + at) for at in range(len(letters))} - {*letters}
+    if len(missing) != 1 or len({*letters}) != len(letters) - 1 or max(letters) > chr(ord("a") + len(letters) - 1):
+        return
+    at = next(at for at, letter in enumerate(letters) if letter in letters[:at])
+    answer = given[at][0].answer
+    assert answer is not None
+    message = f"{letters[at]} stands in the key twice, and {min(missing)} not at all. Give each letter once."
+    yield Found(answer.place.span, answer.text, message)
 
 
 def _box(exercise: Exercise, instruction: str) -> Iterator[Found]:

@@ -51,6 +51,7 @@ RULE = Rule(
             words="light,adjective,,3\n",
             why="the lamp's light: the list teaches the adjective",
         ),
+        Example("Take your ruler.\n", words="rule,noun,,3\n", why="another word"),
         Example("A kite can fly.\n", words=_LIST, course="known: [kite, fly]", why="every child here knows it"),
     ),
     fails=(
@@ -89,7 +90,7 @@ def find(reading: Reading) -> Iterator[Found]:
         entry = met.word.entry
         if entry is None or met.word.free or entry.level != level.index or entry.unit <= unit or met.word.noise:
             continue
-        if is_label(met.passage, met.word) or canonical(met.word.text) in by_now:
+        if is_label(met.passage, met.word) or canonical(met.word.text) in by_now or _is_another(met, entry):
             continue
         if id(met.passage) in tests:  # test-beyond-unit looks there
             continue
@@ -100,6 +101,11 @@ def find(reading: Reading) -> Iterator[Found]:
             Severity.NOTE if _is_beside_the_text(met) or _is_explained(met, reading) else None,
             key=entry.word,
         )
+
+
+def _is_another(met: Met, entry: WordEntry) -> bool:
+    """Say whether a word only looks like a comparative of the entry: a ruler, when rule is taught."""
+    return met.word.text.casefold().endswith(("er", "est")) and entry.part_of_speech in ("noun", "verb")
 
 
 def _is_explained(met: Met, reading: Reading) -> bool:
