@@ -1,5 +1,6 @@
 """Fixtures that many tests share."""
 
+import gc
 from collections.abc import Iterator
 
 import pytest
@@ -8,6 +9,12 @@ from lint_rules.language.parsing.parser import import_numpy
 from lint_rules.language.service import Language
 
 import_numpy()  # as hornbook does; where a test module imports it first, all cores wait for each other at every product
+gc.set_threshold(100_000, 50, 100)  # likewise
+
+
+def pytest_collection_finish() -> None:
+    """Thousands of tests stay until the end: there is no garbage among them."""
+    gc.freeze()
 
 
 @pytest.fixture(scope="session", autouse=True)
