@@ -137,7 +137,7 @@ def _is_letter(passage: Passage, match: EnglishMatch) -> bool:
         return True
     if not plain.isalpha() or len(plain) > _LETTERS:
         return False
-    if after[:1] in {"-", "–"} or before[-1:] in {"-", "–"}:
+    if after[:1] in {"-", "–"} or before[-1:] in {"-", "–", "…"}:
         return True
     among = _AMONG.search(before) or _AMONG.match(after)
     return among is not None and (passage.audience is not Audience.PUPIL or passage.role is Role.INSTRUCTION)

@@ -89,6 +89,7 @@ def _is_affix(passage: Passage, word: WordLevel) -> bool:
     """Say whether a part of a word is spoken of: -ing, wh-."""
     before, after = passage.text[: word.start], passage.text[word.end :]
     begins = word.text[:1] in _DASHES or (before[-1:] in _DASHES and not before[-2:-1].isalnum())
+    begins = begins or before[-1:] == "…"  # is …ing
     ends = word.text[-1:] in _DASHES or (after[:1] in _DASHES and not after[1:2].isalnum())
     return len(word.text) <= _AFFIX and (begins or (ends and not after[1:2].isspace())) and word.entry is None
 

@@ -142,6 +142,9 @@ def _split(word: str, at: int) -> tuple[Piece, ...]:
 _LONGEST_NAME = 3
 
 
+_COLUMN = 3  # spaces: what is set in columns is no sentence
+
+
 def _sentence_starts(pieces: Sequence[Piece], text: str) -> list[bool]:
     """Say of each word whether a sentence starts there: after a full stop, question or exclamation mark or line."""
     ends = tables.words("sentence_ends")
@@ -150,7 +153,8 @@ def _sentence_starts(pieces: Sequence[Piece], text: str) -> list[bool]:
         word, at = pieces[index]
         previous, previous_at = pieces[index - 1]
         between = text[previous_at + len(previous) : at]
-        begins_line = "\n" in between and not word[:1].islower()
+        begins_line = "\n" in between and (previous in ends or not word[:1].islower())
+        begins_line = begins_line or len(between) >= _COLUMN
         if begins_line or (previous == ":" and word[:1].isupper() and _is_speaker(pieces, starts, index - 1)):
             starts[index] = True
         elif between:

@@ -21,6 +21,7 @@ from lint_rules.page.exercises.model import Answer, Exercise, Gap, Item, Key, La
 from lint_rules.page.exercises.sites import WRITING_LINE, Sites
 from lint_rules.page.exercises.stream import Line
 
+_GAP = re.compile("_{2,}")
 _TWO = re.compile(r"\s+(?:…|\.{3})\s+")
 _PICTURE = re.compile(r"\([^\W\d_]+\s+(\d{1,2})\)$")  # of a picture, a photo, a drawing
 _STOP = re.compile(r"[.!?]\s+")
@@ -69,6 +70,7 @@ def unnumbered(
         drafts = count(lines, sites, instruction)
         answers = _by_picture(read, drafts) or _answers(read, len(drafts))
         if answers and not any(_is_remark(draft, answer) for draft, answer in zip(drafts, answers, strict=True)):
+            answers = [_without_its_words(draft, answer) for draft, answer in zip(drafts, answers, strict=True)]
             one = DraftExercise(drafts, Kind.NUMBER, cloze=count is _by_site)
             items = items_of(one, answers, instruction)
             has_gaps = any(item.gaps for item in items)
@@ -77,6 +79,18 @@ def unnumbered(
         return None
     bare = [Item(Label("", gap.place.span), (Place(line.passage, line.start, line.end),), (gap,)) for line, gap in gaps]
     return Exercise(tuple(bare), box=box, key=Key((), read.own), cloze=True)
+
+
+def _without_its_words(draft: Draft, answer: Answer) -> Answer:
+    """`bell 2` for `____ bell`: an answer that says the words of its line again is what else it says."""
+    shown = " ".join(_GAP.sub(" ", " ".join(place.text for place in draft.places)).split()).strip(".:").casefold()
+    said = answer.text.rstrip(".").casefold()
+    place = answer.place
+    if shown and said.startswith(f"{shown} "):
+        return replace(answer, place=Place(place.passage, place.start + len(shown) + 1, place.start + len(said)))
+    if shown and said.endswith(f" {shown}"):
+        return replace(answer, place=Place(place.passage, place.start, place.start + len(said) - len(shown) - 1))
+    return answer
 
 
 def _answers(read: ReadKey, count: int) -> list[Answer]:

@@ -196,8 +196,12 @@ def _entries(activity: Activity, wanted: Practised, reading: Reading) -> list[_E
         for entry in found
         if not (panel := panels[id(entry.word.passage)]) or (panel in practised_there and not elsewhere)
     ]
-    heads = {_table_head(entry.word.passage) for entry in found if entry.heard.fits}
-    return [entry for entry in found if _table_head(entry.word.passage) in {0, *heads}]
+    fits: dict[int, list[bool]] = {}
+    for entry in found:
+        fits.setdefault(_table_head(entry.word.passage), []).append(bool(entry.heard.fits))
+    # A head without a word that fits is a title; of two heads, one with the sound, the other is what it is told from.
+    titles = {table for table, heads in fits.items() if table and (not any(heads) or sorted(heads) == [False, True])}
+    return [entry for entry in found if _table_head(entry.word.passage) not in titles]
 
 
 def _panel(passage: Passage, unit: Unit) -> int:

@@ -323,6 +323,9 @@ def _loose_marks(passage: Passage) -> Iterator[Found]:
 
 def _is_noise(text: str, match: EnglishMatch, reading: Reading) -> bool:
     """Say whether a word that no dictionary has is a noise (whoo, whoo!), and no known word with a slip in it."""
+    shown = text[match.start : match.end].casefold()
+    if "-" in shown and text.casefold().count(shown) > 1:
+        return True  # Oom-pah, oom-pah!
     words = [one.span() for one in PART.finditer(text)]
     at = next((index for index, span in enumerate(words) if span == (match.start, match.end)), None)
     if at is None or at not in noises(words, text):

@@ -137,6 +137,11 @@ RULE = Rule(
             why="the form is what is to be chosen",
         ),
         Example(
+            "Word box: gets, feeds, does, don't\n\n1. He ____ up.\n2. She ____ it.\n3. ____ he run?\n4. It ____ go.\n\n"
+            + _key("1 gets\n\n2 feeds\n\n3 Does\n\n4 «doesn't»"),
+            why="what is like it is another gap's",
+        ),
+        Example(
             "### 1 Put the sentences in order. {.reading}\n\na) It flies.\nb) It is new.\nc) It falls.\n\n"
             + _key("«b, a»"),
             why="a step too few",
@@ -364,7 +369,9 @@ def _box(exercise: Exercise, instruction: str) -> Iterator[Found]:
         return
     answer = outside[0]
     forms = sum(any(alike(one, other) for other in words - {one}) for one in words)
-    if forms * 2 <= len(words) and any(alike(plain(answer.text), word) for word in words):
+    left = words - {plain(one.text) for one in given}
+    meant = left if len(left) == 1 and gaps == len(words) else words  # what no other gap takes
+    if forms * 2 <= len(words) and any(alike(plain(answer.text), word) for word in meant):
         return  # another form of a word of the box; not where forms are what is to be chosen: has got, hasn't got
     message = f"“{answer.text}” is not in the word box. Put it there, or give the word that is."
     yield Found(answer.place.span, answer.text, message)

@@ -16,6 +16,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.grammar_levels import Standing, names, standing
+from lint_rules.language.vocabulary.reference import is_a
 from lint_rules.manuscript.counting import first_words
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.grammar_uses import Use, is_carried
@@ -72,6 +73,7 @@ RULE = Rule(
             weight=Severity.NOTE,
         ),
         Example("### 1 Sing. {.song}\n\nThe wind «has gone»,\nthe sun is out\n", weight=Severity.NOTE, why="a song"),
+        Example("He «is exasperated» today.\n", weight=Severity.NOTE, why="it may say how he is"),
         Example("We go out «to play» in the park.\n", weight=Severity.NOTE, why="one band up by the house's word"),
         Example("«Ask an adult to cut» the cake.\n", weight=Severity.QUERY, why="an order: asked about"),
         Example("She «has got» a bike.\n", course="structures: {have-got: A2}"),
@@ -147,11 +149,20 @@ def _is_lenient(use: Use) -> bool:
     return use.in_instruction or use.in_title or use.sung
 
 
+def _may_be_a_state(use: Use) -> bool:
+    """Whether a passive may only say how somebody is: She is exasperated; not: It was built by a king."""
+    words = use.text.casefold().split()
+    before, behind = use.passage.text[: use.structure.start].split(), use.passage.text[use.structure.end :].split()
+    somebody = bool(before) and (before[-1][:1].isupper() or before[-1] in ("he", "she", "they", "we", "you"))
+    is_state = len(words) == 2 and words[0] in ("is", "are", "am") and words[1].endswith("ed") and is_a(words[1], "ADJ")
+    return use.structure.name == "passive" and is_state and somebody and behind[:1] != ["by"]
+
+
 def _severity(use: Use, stands: Standing) -> Severity | None:
     """How much a structure weighs: what a source or the course says, in a text, stops; what is disputed, or one band up
     by the house's word alone, or sung or in a title, is noted: on judged courses 12 of 14 authors' answers were shrugs.
     """
-    if stands.disputed or not stands.sourced or use.in_title or use.sung:
+    if stands.disputed or not stands.sourced or use.in_title or use.sung or _may_be_a_state(use):
         return Severity.NOTE
     # Ask an adult to cut it. It helps you to see. Don't ask her to change it!
     asked = use.structure.name == "object-to-infinitive" and _ASKING.match(use.text) is not None
