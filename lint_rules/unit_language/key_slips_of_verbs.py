@@ -110,7 +110,8 @@ def _subject(sentence: KeySentence, at: int) -> int | None:
     if tokens[at].dep in ("aux", "auxpass", "cop"):
         heads.add(tokens[at].head)
     main = tokens[at].head if tokens[at].dep in ("aux", "auxpass") else at
-    if tokens[main].dep not in ("ROOT", "conj") or (tokens[main].dep == "conj" and main != at):
+    denied = sentence.low(at) == "do" and sentence.low(at + 1) == "n't" and tokens[at - 1].head == main  # but Ana don't
+    if tokens[main].dep not in ("ROOT", "conj") or (tokens[main].dep == "conj" and main != at and not denied):
         return None
     found = [index for index, token in enumerate(tokens) if token.head in heads and token.dep in ("nsubj", "nsubjpass")]
     if any(token.dep == "expl" and token.head in heads for token in tokens):  # there is: what there is

@@ -180,7 +180,8 @@ def _is_subject(sentence: KeySentence, at: int) -> bool:
         return True
     first = _first(sentence, at) == at
     if sentence.tokens[at].tag == "NNP" and first and not low.endswith("s"):
-        return sentence.low(at + 1) == "have"  # Nyako have got a basket
+        denied = sentence.low(at + 1) == "do" and sentence.low(at + 2) in ("n't", "n’t", "not")
+        return denied or sentence.low(at + 1) == "have"  # Nyako have got a basket, Nyako don't like it
     if sentence.tokens[at].tag == "NNP":
         return verb.text.casefold() in bases() and not first
     # Headphones is a compound word; Bubbles is a goldfish; Musical chairs is a game
