@@ -10,7 +10,7 @@ from lint_rules.safety.word_patterns import Finder, longest, noun_pattern, words
 from lint_rules.tables import alternatives, rows, words
 
 _DRAWING = frozenset({"draw", "sketch"})
-_PRETEND = frozenset({"imagine", "pretend", "mime", "picture"})
+_PRETEND = frozenset({"imagine", "imaginary", "pretend", "mime", "picture"})
 # Prepositions that bring in what a thing is done with or on: `write on sticky notes`, `masks from paper plates`.
 _BY_MEANS = frozenset({"with", "using", "on", "onto", "from"})
 # Words after a noun that make another thing of it: `the ball game`, `box number two`.

@@ -300,3 +300,10 @@ def test_a_fault_is_found_in_every_layout(said_, at):
 @pytest.mark.parametrize("at", range(len(LEFT_ALONE)))
 def test_nothing_is_said_of_what_is_right(said_, at):
     assert_left_alone(said_, at + len(CAUGHT))
+
+
+def test_answers_sorted_under_heads_are_read_by_their_numbers():
+    page = "### 1 Write the words. {.writing}\n\n1. A big bird: ____\n2. A small bird: ____\n3. A tree: ____\n\n"
+    table = "| birds | trees |\n|---|---|\n| 1 swan | 3 oak |\n| 2 wren | |\n"
+    (exercise,) = read(page + key(table)).exercises
+    assert [item.answer.text for item in exercise.items if item.answer] == ["swan", "wren", "oak"]

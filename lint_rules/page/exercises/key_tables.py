@@ -51,7 +51,7 @@ def tabled(passages: Sequence[Passage]) -> tuple[tuple[tuple[Answer, ...], ...],
     rows: list[tuple[Answer, ...]] = []
     read: set[int] = set()
     for table in tables.values():
-        answers = tuple(_across(table)) or tuple(_down(table)) or tuple(_repeated(table))
+        answers = tuple(_across(table)) or tuple(_down(table)) or tuple(_repeated(table)) or tuple(_scattered(table))
         if answers:
             rows += _begun_anew(answers)
             read.update(map(id, table.values()))
@@ -124,6 +124,19 @@ def _repeated(grid: Grid) -> Iterator[Answer]:
     numbers = [int(answer.label.text) for answer in found if answer.label is not None]
     if len(found) > 1 and all(one < other for one, other in pairwise(numbers)):
         yield from found
+
+
+def _scattered(grid: Grid) -> Iterator[Answer]:
+    """Answers sorted under heads, each behind its number, in any order: `| ea | ee |`, `| 1 sea | 3 tree |`."""
+    cells = [cell for (row, _), cell in sorted(grid.items()) if cell.text.strip() and row]
+    numbered = [(match, cell) for cell in cells if (match := _NUMBERED.match(cell.text))]
+    numbers = [int(match["label"]) for match, _ in numbered]
+    in_order = numbers == sorted(numbers)  # read as other keys are
+    if in_order or len(numbered) < len(cells) or sorted(numbers) != list(range(1, len(cells) + 1)):
+        return
+    for match, cell in sorted(numbered, key=lambda one: int(one[0]["label"])):
+        mark = Place(cell, *match.span("label"))
+        yield Answer(Place(cell, match.end(), len(cell.text.rstrip())), Label(match["label"], mark.span, mark))
 
 
 def _column(

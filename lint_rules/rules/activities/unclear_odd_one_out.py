@@ -64,6 +64,11 @@ RULE = Rule(
             why="a key in one line",
         ),
         Example(
+            _HEAD + "(1) goat, hen, red\n(2) red, apple, banana\n\n::: answers\n1 red, 2 red\n:::\n",
+            words=_WORDS,
+            why="lines of one paragraph, each with its answer",
+        ),
+        Example(
             _HEAD.replace("one out.", "one out. Say why.") + "1. goat, hen, duck\n",
             words=_WORDS,
             why="any reason will do",
@@ -174,7 +179,11 @@ def _keyed(words: Sequence[Listed], read: Exercises) -> tuple[int, bool] | None:
     """The word of a set that the key names (its index), and whether the key says why; None where it names none."""
     passage = words[0].passage
     items = [item for exercise in read.exercises for item in exercise.items]
-    own = [item for item in items if any(place.passage is passage for place in item.prompt)]
+    own = [
+        item
+        for item in items
+        if any(place.passage is passage and place.start <= words[0].start < place.end for place in item.prompt)
+    ]
     if own and any(item.answer is not None for item in items):
         texts = [item.answer.text for item in own if item.answer is not None]
     else:

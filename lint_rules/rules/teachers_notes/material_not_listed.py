@@ -93,8 +93,8 @@ RULE = Rule(
     gathers=(
         Gather(
             Within.UNIT,
-            says="The class uses {keys} in this unit where neither the activity's Materials nor the lesson's list them "
-            "({count} places). A teacher packs by those lists.",
+            says="The class uses {words} in this unit where neither the activity's Materials nor the lesson's list "
+            "them ({count} places). A teacher packs by those lists.",
         ),
     ),
 )
