@@ -13,12 +13,13 @@ from markdown_it.rules_block import StateBlock
 
 Piece = tuple[int, int]  # a range of the text, on one line
 _EDGE = re.compile(r"\+(?:[-:=]+\+)+\s*")
+_FENCE = ":::"
 _RULER = re.compile(r"-{2,}(?: +-{2,})+\s*")
 
 
 def drawn_table(state: StateBlock, line: int, end_line: int, silent: bool) -> bool:
     """The block rule for both kinds."""
-    if state.blkIndent or state.tShift[line] > 3 or line + 2 > end_line:
+    if state.blkIndent or line + 2 > end_line:
         return False
     begins = state.src[state.bMarks[line] + state.tShift[line] :][:1]
     read = _grid(state, line, end_line) if begins == "+" else _simple(state, line, end_line)
@@ -44,6 +45,8 @@ def _grid(state: StateBlock, line: int, end_line: int) -> tuple[list[list[list[P
     cells: list[list[Piece]] = [[] for _ in edges[1:]]
     while at < end_line:
         begin, text = _line(state, at)
+        if text.startswith(_FENCE):
+            break
         if _EDGE.fullmatch(text.strip()):
             if [place for place, char in enumerate(text) if char == "+"] != edges or not any(cells):
                 return None
@@ -71,6 +74,8 @@ def _simple(state: StateBlock, line: int, end_line: int) -> tuple[list[list[list
     at = line
     while at < end_line and not state.isEmpty(at):
         begin, text = _line(state, at)
+        if text.startswith(_FENCE):
+            break  # the div ends, and with it the table
         if at != line + 1 and not (at > line + 1 and _RULER.fullmatch(text.strip())):
             if any(text[start - 1 : start].strip() for start in starts[1:]) or text[: starts[0]].strip():
                 return None

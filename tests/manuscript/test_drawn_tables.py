@@ -80,3 +80,19 @@ def test_cells_stand_where_they_are_drawn(table: str, cells: list[tuple[int, int
 def test_what_keeps_to_no_columns_is_no_table(text: str) -> None:
     unit = read_unit(Source("level-1/unit-01.md", FRONT + text))
     assert [passage for passage in unit.passages if passage.role is Role.CELL] == []
+
+
+IN_A_DIV = "::: pattern\nPlans     Rules\n--------  ------\nI'm going  I must\n:::\n"
+NO_FIRST_HEAD = (
+    "         the lake way   the cave way\n-------  -------------  -------------\nlong?    9 miles        4 miles\n"
+)
+
+
+@pytest.mark.parametrize("table", [IN_A_DIV.replace("going  I", "go  I"), NO_FIRST_HEAD])
+def test_a_table_ends_with_its_div_and_may_have_no_first_head(table: str) -> None:
+    text = f"{FRONT}Look.\n\n{table}\nThen write.\n"
+    ours = we_read(text)
+    assert [" ".join(shown.split()) for shown in ours.texts] == [
+        " ".join(shown.split()) for shown in pandoc_reads(text, WITH_TABLES).texts
+    ]
+    assert not read_unit(Source("level-1/unit-01.md", text)).problems

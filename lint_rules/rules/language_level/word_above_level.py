@@ -147,6 +147,7 @@ RULE = Rule(
             why="explained beside it",
             weight=Severity.QUERY,
         ),
+        Example("«Tomas» is third.\n", course=_PRE_A1, why="it may be a name", weight=Severity.QUERY),
         Example("### 1 Say. {.sounds}\n\n«economy»\n", why="for its sound", weight=Severity.QUERY),
         Example("Say the «season».\n", words="winter,noun,seasons,1\n", why="a topic's name", weight=Severity.NOTE),
         Example("Draw the fire. «Whisper».\n", later_words=_LATER, why="an order of one word"),
@@ -224,7 +225,7 @@ def _judged(reading: Reading) -> Iterator[Found]:
         if _is_lenient(met):
             most = Severity.NOTE if about == _HARD else Severity.QUERY
             weight = min(weight, most, key=lambda s: s.weight)
-        elif met.word.entry is None and (_is_cried(met) or _is_of_sounds(met)):
+        elif met.word.entry is None and (_is_cried(met) or _is_of_sounds(met) or _is_always_capital(met, reading)):
             weight = min(weight, Severity.QUERY, key=lambda s: s.weight)
         if weight is Severity.NOTE and key in noted:
             continue
@@ -259,6 +260,13 @@ def _is_cried(met: Met) -> bool:
     text, word = met.passage.text, met.word
     before, after = text[: word.start].rstrip(" \"“‘'("), text[word.end :].lstrip(" ,")
     return (not before or before[-1] in ".!?\n") and after[:1] == "!"
+
+
+def _is_always_capital(met: Met, reading: Reading) -> bool:
+    """Say whether a word stands in the unit with a capital alone: Tomas, a name at the start of its sentence."""
+    word, part = met.word.text, met.word.part_of_speech
+    capital = word[:1].isupper() and not word.isupper() and part not in ("adverb", "adjective", "verb")
+    return capital and word.casefold() not in reading.unit.source.text
 
 
 def _is_no_word(met: Met) -> bool:
