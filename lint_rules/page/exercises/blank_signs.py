@@ -121,6 +121,6 @@ def _changed(passage: Passage, changes: Sequence[tuple[int, int, str]]) -> Passa
         emphasis=tuple((moved[a], moved[b]) for a, b in passage.emphasis if moved[a] < moved[b]),
         foreign=tuple((moved[a], moved[b]) for a, b in passage.foreign if moved[a] < moved[b]),
         struck=tuple((moved[a], moved[b]) for a, b in passage.struck if moved[a] < moved[b]),
-        gaps=gaps(whole) if "__" in whole else (),
+        gaps=gaps(whole),
         pictures=tuple(replace(one, at=moved[one.at]) for one in passage.pictures),
     )

@@ -50,11 +50,8 @@ def without(place: Place, cut: Sequence[Place]) -> Iterator[Place]:
     """What is left of a place without some others."""
     inside = sorted((one.start, one.end) for one in cut if one.passage is place.passage)
     at = place.start
-    for start, end in inside:
-        if end <= at or start >= place.end:
-            continue
-        if place.passage.text[at:start].strip(_EDGE):
-            yield Place(place.passage, at, start)
-        at = end
-    if place.passage.text[at : place.end].strip(_EDGE):
-        yield Place(place.passage, at, place.end)
+    for start, end in (*inside, (place.end, place.end)):
+        left = Place(place.passage, at, min(start, place.end))
+        if left.text.strip(_EDGE):
+            yield left
+        at = max(at, end)

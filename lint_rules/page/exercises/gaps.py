@@ -1,7 +1,6 @@
 """Blanks in a text: for a word (`____`), for some letters of one (`ch__se`, `h _ t`, `____ing`), with their hints."""
 
 import re
-from bisect import bisect_left
 from collections.abc import Iterator
 
 from lint_rules.manuscript.model import PICTURE
@@ -27,7 +26,6 @@ _FRAGMENT = 4  # letters of the longest piece that is no word by itself
 _DOTS = re.compile(r"(?<=\s)(?:…|\.{3,})|(?:…{2,}|\.{4,})")
 _HINT = re.compile(r"[ \u00a0]*\(([^()\n]{1,40})\)")
 _HINT_FIRST = re.compile(r"\(([^()\n]{1,40})\)\s*")
-_LABEL_BEFORE = re.compile(r"[(\[]?\d{1,2}[)\].]?\s*$")
 
 
 def gaps_in(place: Place, *, dots: bool = False, said: str = "", in_company: bool = False) -> Iterator[Gap]:
@@ -47,18 +45,11 @@ def gaps_in(place: Place, *, dots: bool = False, said: str = "", in_company: boo
         spaced.append((cut_up.start, cut_up.end))
     grouped = (_grouped(text, *match.span(), words) for match in _GROUPED.finditer(text, place.start, place.end))
     spaced += [one for one in grouped if one is not None]
-    for span in sorted(spaced, key=lambda one: one[0] - one[1]):  # of two readings the longer
+    for span in spaced:
         word = Place(place.passage, *span)
-        if any(gap.place.start < word.end and word.start < gap.place.end for gap in found):
-            continue
         if word == cut_up or ("_" in word.text and "___" not in word.text and _is_one_word(word, words)):
             found.append(Gap(word, word))
-    found.sort(key=lambda gap: gap.place.start)
-    starts, ends = [gap.place.start for gap in found], [gap.place.end for gap in found]  # of spaced words: apart
     for match in _TOKEN.finditer(text, place.start, place.end):
-        before = bisect_left(starts, match.end()) - 1
-        if before >= 0 and match.start() < ends[before]:
-            continue
         here = Place(place.passage, *match.span())
         if any(char.isalpha() for char in here.text):
             found.append(Gap(here, here))
@@ -70,7 +61,7 @@ def gaps_in(place: Place, *, dots: bool = False, said: str = "", in_company: boo
             :1
         ]
     merged: list[Gap] = []
-    for gap in sorted(found, key=lambda gap: gap.place.start):
+    for gap in sorted(found, key=lambda gap: (gap.place.start, -gap.place.end)):  # of two readings the longer
         if not merged or gap.place.start >= merged[-1].place.end:
             merged.append(gap)
     for gap in merged:

@@ -69,7 +69,7 @@ def headed(lines: Sequence[Line], read: ReadKey) -> Exercise | None:
                 Item(Label(name.text, name.place.span), name.prompt, name.gaps, answer=by_name.get(name.key))
                 for name in names
             )
-            return Exercise(items, key=Key(tuple(answers), read.own), sorting=sorting)
+            return Exercise(items, Key(tuple(answers), read.own), sorting=sorting)
     return None
 
 

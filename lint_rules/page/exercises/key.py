@@ -46,13 +46,13 @@ _HEAD_WORDS = re.compile(r"[A-Z][\w’'-]*(?:\s[A-Za-z][\w’'-]*){0,4}(?=[\s:]*
 class ReadKey:
     """A key as read: rows of labelled answers in file order, a row of bare labels, entries without labels."""
 
-    rows: tuple[tuple[Answer, ...], ...] = ()
-    order: tuple[Answer, ...] = ()
-    entries: tuple[Answer, ...] = ()
-    own: bool = False
-    passages: tuple[Passage, ...] = ()
-    crossed_out: bool = False
-    lines: tuple[Line, ...] = ()
+    rows: tuple[tuple[Answer, ...], ...]
+    order: tuple[Answer, ...]
+    entries: tuple[Answer, ...]
+    own: bool
+    passages: tuple[Passage, ...]
+    crossed_out: bool
+    lines: tuple[Line, ...]
 
     def entries_for(self, count: int) -> tuple[Answer, ...]:
         """The entries without labels, cut so that there are as many as wanted, where one way gives so many."""

@@ -49,8 +49,7 @@ def with_blanks(passage: Passage, source: Source) -> Passage:
     whole = "".join(text)
     shift = sorted(index for index, _ in lost)
     pictures = tuple(replace(one, at=one.at + sum(at <= one.at for at in shift)) for one in passage.pictures)
-    found = gaps(whole) if "__" in whole else ()
-    return replace(passage.bare(whole, starts, ends), gaps=found, pictures=pictures)
+    return replace(passage.bare(whole, starts, ends), gaps=gaps(whole), pictures=pictures)
 
 
 def without_bullets(passages: Sequence[Passage], source: Source) -> dict[int, Passage]:

@@ -1,7 +1,7 @@
 """The exercises of an activity, as plain data. Everything stands somewhere: a place is a range of a passage."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from lint_rules.manuscript.model import Activity, Passage
 from lint_rules.source import Span
@@ -125,8 +125,8 @@ class Key:
     """What the key says of one exercise. ``own``: it leaves answers to the children; ``order``: a row of labels that
     says in which order things come, or which of them are right; ``crossed``: it names what is to be crossed out."""
 
-    answers: tuple[Answer, ...] = ()
-    own: bool = False
+    answers: tuple[Answer, ...]
+    own: bool
     order: tuple[Answer, ...] = ()
     crossed: bool = False
 
@@ -146,10 +146,10 @@ class Exercise:
     ``cloze``: they are blanks or choices within one running text; ``sorting``: they are columns that words go into.
     """
 
-    items: tuple[Item, ...] = ()
+    items: tuple[Item, ...]
+    key: Key
     column: tuple[Option, ...] = ()
     box: WordBox | None = None
-    key: Key = Key()
     cloze: bool = False
     sorting: bool = False
 
@@ -159,12 +159,12 @@ class Exercises:
     """How the page of an activity was read."""
 
     activity: Activity
-    exercises: tuple[Exercise, ...] = ()
-    boxes: tuple[WordBox, ...] = ()
-    charts: tuple[Place, ...] = ()  # the cells of charts and grids that are no sentences of their own
-    lines: tuple[Place, ...] = ()  # lines to write on that belong to no item
-    loose: tuple[Answer, ...] = ()  # what the key says that could not be given to an item
-    own: bool = False
-    keys: tuple[Passage, ...] = ()
-    heads: tuple[Place, ...] = ()  # letters that head the parts of the page
-    mended: Mapping[int, Passage] = field(default_factory=dict)  # read with blanks that Markdown lost, by identity
+    exercises: tuple[Exercise, ...]
+    boxes: tuple[WordBox, ...]
+    charts: tuple[Place, ...]  # the cells of charts and grids that are no sentences of their own
+    lines: tuple[Place, ...]  # lines to write on that belong to no item
+    loose: tuple[Answer, ...]  # what the key says that could not be given to an item
+    own: bool
+    keys: tuple[Passage, ...]
+    heads: tuple[Place, ...]  # letters that head the parts of the page
+    mended: Mapping[int, Passage]  # read with blanks that Markdown lost, by identity

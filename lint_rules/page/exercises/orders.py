@@ -32,7 +32,7 @@ def numbered(exercise: Exercise, instruction: str) -> Iterator[Slip]:
     numbers = [plain(answer.text) for answer in answers]
     if len(numbers) < _FEWEST or not asks_for_order(instruction) or any(item.choices for item in items):
         return
-    if any(item.label.text.isdigit() for item in items) or not all(number.isdigit() for number in numbers):
+    if any(item.label.text.isdigit() for item in items):
         return
     missing = [str(at) for at in range(1, len(items) + 1) if str(at) not in numbers]
     if len(missing) != 1 or not set(numbers) <= {str(at) for at in range(1, len(items) + 1)}:
@@ -58,6 +58,6 @@ def numbers_alone(read: Exercises, instruction: str) -> Iterator[Slip]:
     if len(missing) == 1 and len(numbers) - len(set(numbers)) <= 1:
         message = f"The key has the numbers up to {max(numbers)}, but no {missing[0]}. Give each step its number."
         yield Slip(place, message)
-    elif not missing and len(twice) == 1 and len(numbers) == max(numbers) + 1:
+    elif not missing and twice and len(numbers) == max(numbers) + 1:
         message = f"The key has {twice[0]} twice, and no {len(numbers)}. Give each step its number."
         yield Slip(place, message)

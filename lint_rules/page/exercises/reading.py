@@ -59,7 +59,8 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
         found, loose = [*found, replace(named, box=box)], ()
     elif not any(item.gaps for one in found for item in one.items):
         free = not any(key.answers or key.order for key in keys)
-        other = unnumbered(left, loose_gaps, read if free else ReadKey(own=read.own), box, instruction)
+        rest = read if free else replace(read, rows=(), order=(), entries=(), lines=())
+        other = unnumbered(left, loose_gaps, rest, box, instruction)
         if other is not None:
             found.append(other)
             loose = () if other.key.answers else loose
@@ -157,13 +158,13 @@ def _shared_out(
     drafts: Sequence[DraftExercise], gaps: Sequence[tuple[Line, Gap]], read: ReadKey
 ) -> tuple[list[Key], tuple[Answer, ...]]:
     """The key of each exercise, by the labels that they share; and what of it belongs to none."""
-    keys = [Key(own=read.own, crossed=read.crossed_out) for _ in drafts]
+    keys = [Key((), read.own, crossed=read.crossed_out) for _ in drafts]
     loose: list[Answer] = []
     for row in read.rows:
         labels = _labels(row)
         steps = _steps(row, drafts)
         if steps is not None:
-            keys[steps] = Key(own=read.own, order=tuple(_as_step(answer) for answer in row))
+            keys[steps] = Key((), read.own, order=tuple(_as_step(answer) for answer in row))
             continue
         free = [at for at, key in enumerate(keys) if not key.answers]
         best = max(free, key=lambda at: (_overlap(drafts[at], labels), -at), default=None)
@@ -194,7 +195,7 @@ def _ordered(
     for at, one in enumerate(drafts):
         known = {d.label.key for d in one.drafts} | {o.label.key for o in one.column if o.label}
         if len(labels & known) * 2 > len(labels) and _repeats(read.order) <= 1:
-            keys[at] = Key(own=read.own, order=read.order)
+            keys[at] = Key((), read.own, order=read.order)
             return keys, ()
     return _in_order(drafts, keys, tuple(Answer(answer.place) for answer in read.order), gaps)
 
@@ -273,4 +274,5 @@ def _pictures_in(place: Place) -> list[int]:
 def _exercise(one: DraftExercise, key: Key, box: WordBox | None, instruction: str) -> Exercise:
     by_label = {answer.label.key: answer for answer in reversed(key.answers) if answer.label}
     items = items_of(one, [by_label.get(draft.label.key) for draft in one.drafts], instruction)
-    return Exercise(items, tuple(one.column), box if any(item.gaps for item in items) else None, key, one.cloze)
+    box = box if any(item.gaps for item in items) else None
+    return Exercise(items, key, tuple(one.column), box, one.cloze)

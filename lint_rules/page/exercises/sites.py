@@ -43,7 +43,7 @@ class Sites:
 
     def _all(self, place: Place) -> list[Place]:
         blanks = list(_BLANK.finditer(place.passage.text, place.start, place.end))
-        if WRITING_LINE.fullmatch(place.text) and len(blanks) > 1:
+        if blanks and WRITING_LINE.fullmatch(place.text):
             return [Place(place.passage, *blank.span()) for blank in blanks]
         sites = [gap.place for gap in gaps_in(place, said=self._said)]
         sites += _inline(choices_in(place, ""))
@@ -63,7 +63,7 @@ def _inline(choices: Iterable[Choice]) -> Iterator[Place]:
 
 def _apart(sites: list[Place]) -> Iterator[Place]:
     """Sites in order, of those that overlap the first."""
-    end = -1
+    end = 0
     for site in sorted(sites, key=lambda site: site.start):
         if site.start >= end:
             end = site.end

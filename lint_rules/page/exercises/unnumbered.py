@@ -74,11 +74,11 @@ def unnumbered(
             one = DraftExercise(drafts, Kind.NUMBER, cloze=count is _by_site)
             items = items_of(one, answers, instruction)
             has_gaps = any(item.gaps for item in items)
-            return Exercise(items, box=box if has_gaps else None, key=Key(tuple(answers), read.own), cloze=one.cloze)
+            return Exercise(items, Key(tuple(answers), read.own), box=box if has_gaps else None, cloze=one.cloze)
     if not gaps:
         return None
     bare = [Item(Label("", gap.place.span), (Place(line.passage, line.start, line.end),), (gap,)) for line, gap in gaps]
-    return Exercise(tuple(bare), box=box, key=Key((), read.own), cloze=True)
+    return Exercise(tuple(bare), Key((), read.own), box=box, cloze=True)
 
 
 def _without_its_words(draft: Draft, answer: Answer) -> Answer:
