@@ -79,7 +79,7 @@ class Edits:
         pieces: list[Fill] = []
         at = start
         for fill in sorted(self.fills, key=lambda fill: (fill.start, fill.end)):
-            if fill.start < at or fill.end > end or (fill.start == end and fill.end == end and end == start):
+            if fill.start < at or fill.end > end:
                 continue
             if fill.start > at:
                 pieces.append(Fill(at, fill.start, shown=(at, fill.start)))
@@ -97,12 +97,10 @@ class Edits:
 def filled_ranges(passage: Passage) -> tuple[tuple[int, int], ...]:
     """The ranges of a passage's text that stand in its blanks: all their characters are found at the blank."""
     found: list[tuple[int, int]] = []
-    if len(set(passage.starts)) == len(passage.starts):
-        return ()
     at = 0
-    for (start, end), together in groupby(zip(passage.starts, passage.ends, strict=True)):
+    for _, together in groupby(zip(passage.starts, passage.ends, strict=True)):
         last = at + len(list(together))
-        if last - at > 1 and end > start:
+        if last - at > 1:
             found.append((at, last))
         at = last
     return tuple(found)

@@ -50,11 +50,11 @@ class _Name:
 def headed(lines: Sequence[Line], read: ReadKey) -> Exercise | None:
     """The exercise whose key goes by names of the page; None where it does not."""
     fields = list(_fields(lines))
-    rows = len(fields) > 1 and all(
+    rows = all(
         len(_LINE.findall(name.prompt[0].text)) > 1 and _ONLY_BLANKS.fullmatch(name.prompt[0].text) for name in fields
     )
     for names, sorting in ((list(_columns(lines)), True), (list(_groups(lines)), True), (fields, rows)):
-        if len(names) < _FEWEST or len({name.key for name in names}) < len(names):
+        if len({name.key for name in names}) < len(names):
             continue
         for find in (_beneath, _answers, _leading) if sorting else (_answers,):
             answers = list(find(read, names))
@@ -95,10 +95,7 @@ def _groups(lines: Sequence[Line]) -> Iterator[_Name]:
 
 
 def _is_head(line: Line) -> bool:
-    text = line.text.rstrip(" :")
-    return line.first and any(
-        start <= line.start and line.start + len(text) <= end for start, end in line.passage.strong
-    )
+    return line.first and any(start <= line.start and line.end <= end for start, end in line.passage.strong)
 
 
 def _fields(lines: Sequence[Line]) -> Iterator[_Name]:

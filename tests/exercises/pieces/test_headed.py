@@ -46,6 +46,8 @@ FILLED_IN = [
     (FORM, "Name: Mo. Town: Hull. Age: six.", ["Mo", "six", None]),
     (FORM, "Name: Mo, and he says: hi there. Age: six.", ["Mo, and he says: hi there", "six", None]),
     (FORM, "Her name: Mo; Age: six; Day of the club: Monday", ["Mo", "six", "Monday"]),
+    ("Ed: ____\n\nJo: ____\n\nAl: ____\n\nBo: ____\n", "Ed: six. Jo: ten.", ["six", "ten", None, None]),
+    ("| Ed | ____ |\n|---|---|\n| Jo | ____ |\n| ____ | ____ |\n| | ____ |\n", "Ed: six. Jo: ten.", ["six", "ten"]),
     (CHART, "Ed: six. Jo: ten. Al: two.", ["six", "ten", "two"]),
     (WIDE, "Jo: ten, cow. Al: two, hen.", ["ten, cow", "two, hen"]),
     ("**Ed:** ____\n\n**Jo:** ____ ____\n", "Ed: six. Jo: ten.", ["six", "ten"]),
@@ -63,6 +65,17 @@ BY_NO_NAME = [
     (FORM, "1 Mo 2 six 3 Monday"),
     ("Name: ____\n\nName: ____\n", "Name: Mo. Name: Al."),  # which is which?
     ("Name: ____\n", "Name: Mo."),
+    ("Ed: ____\n\nJo: ____\n\nEd: ____\n", "Ed: six. Jo: ten."),  # which Ed?
+    ("Ed: ____\n\nJo: ____\n", "Ed: six. Al: ten."),
+    ("Ed: ____\n\nJo: ____\n\nAl: ____\n\nBo: ____\n\nDi: ____\n", "Ed: six. Jo: ten."),
+    (COLUMNS, "Animals: hen. Garden: rose. Trees: oak."),
+    ("| A hen | A cow | A pig |\n|---|---|---|\n| ____ | ____ | ____ |\n", "A hen: red. Cat: old."),
+    ("**Animals**\n\nA hen is one.\n\n**Flowers**\n\n____\n", "Animals: hen, cow. Flowers: rose."),
+    ("**Animals**\n\n**Flowers**\n\nWrite.\n", "Animals: hen, cow. Flowers: rose."),
+    ("**Ani**mals\n\n____\n\n**Flo**wers\n\n____\n", "Animals: hen, cow. Flowers: rose."),
+    ("My **animals**\n\n____\n\nMy **flowers**\n\n____\n", "My animals: hen, cow. My flowers: rose."),
+    ("**Ed:** –\n\n**Jo:** –\n", "Ed: six. Jo: ten."),
+    ("| Ed | ____ |\n|---|---|\n| ____ | ____ |\n| | ____ |\n", "Ed: six. Jo: ten."),
 ]
 
 
