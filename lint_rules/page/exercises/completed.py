@@ -175,14 +175,14 @@ def _plain_words(text: str) -> list[str]:
 
 
 def _loose(text: str) -> str:
-    words = (re.escape(word).replace("’", "['’]").replace("'", "['’]") for word in _WORD.findall(text))
+    words = (re.sub("['’]", "['’]", re.escape(word)) for word in _WORD.findall(text))
     return "".join(rf"\W*(?<!\w){word}(?!\w)" for word in words) + r"\W*"
 
 
 def word_with(word: str, said: str) -> str | None:
     """A word with blanks once an answer is in it: the answer itself where it fits, else its letters in the blanks."""
     for one in alternatives(said):
-        if fits(word, one, one_each=True) or (fits(word, one, one_each=False) and len(one) > len(shown_letters(word))):
+        if fits(word, one, one_each=False):
             return one
     squeezed = re.sub(r"[ \u00a0]", "", word)
     blanks = _BLANK.findall(squeezed)
@@ -190,7 +190,7 @@ def word_with(word: str, said: str) -> str | None:
     if len(letters) > max(3, len(shown_letters(word))) and letters.isalpha():
         return letters
     if len(blanks) == 1 and letters.isalpha() and (" " not in word or "__" in word):
-        return squeezed.replace(blanks[0], letters, 1)
+        return squeezed.replace(blanks[0], letters)
     if len(letters) == len(blanks) and letters.isalpha():
         whole = squeezed
         for letter in letters:

@@ -1,5 +1,8 @@
 """A place to read, all of the last passage of a page; and what one rule says of a page."""
 
+from array import array
+from dataclasses import replace
+
 from lint_rules.page.exercises.model import Place
 from lint_rules.rule import Reading, RuleModule
 from tests.exercises.test_layouts import ACTIVITY, unit_of
@@ -18,6 +21,13 @@ def place_of(page: str) -> Place:
     (activity,) = unit_of(f"{ACTIVITY}{page}\n").activities
     passage = activity.part.passages[-1]
     return Place(passage, 0, len(passage.text))
+
+
+def as_it_stands(text: str) -> Place:
+    """A place with all its spaces and signs, whatever Markdown would make of them."""
+    starts = array("l", range(len(text)))
+    ends = array("l", range(1, len(text) + 1))
+    return Place(replace(place_of("x").passage, text=text, starts=starts, ends=ends), 0, len(text))
 
 
 def said_of(rule: RuleModule, page: str, instruction: str = "Look and read. {.reading}") -> list[tuple[str, str]]:

@@ -19,6 +19,13 @@ INLINE = "1. It is *red / old*.\n2. He is *six / ten / two*.\n"
         (TWO, "1 red 2 The hen is old.", [("red",), ("The hen is old.",)]),
         (TWO, "1 It is red. 2 he is old", [("red",), ("old",)]),
         (TWO, "1 It’s red. 2 He is OLD!", [("It’s red.",), ("OLD",)]),
+        ("1. It's ____.\n2. It’s ____.\n", "1 It’s red. 2 It's old.", [("red",), ("old",)]),
+        (
+            "1. He is ____(old) today.\n2. It is ____(big) now.\n",
+            "1 older today 2 It is bigger now.",
+            [("older",), ("bigger",)],
+        ),
+        ("1. He is ____ today.\n2. I go ____.\n", "1 very old today 2 go back home", [("very old",), ("back home",)]),
         (TWO, "1 red / blue 2 old (or new)", [("red",), ("old",)]),
         (TWO, "1 T – red 2 false: old", [("red",), ("old",)]),
         (TWO, "1 T 2 ✗", [("",), ("",)]),

@@ -108,8 +108,8 @@ def test_a_passage_is_cut(cuts, left):
 
 
 def test_what_stands_apart_is_read_in_the_order_of_the_page():
-    edits = edits_of("a hen / It is red. / ____ / old / Yes! / ! / Is it?")
-    for words in ("Is it?", "old", "Yes!", "____", "It is red.", "a hen"):
+    edits = edits_of("a hen / It is red. / ____ / old / Yes! / ! / Is it? / Look here!")
+    for words in ("Look here!", "Is it?", "old", "Yes!", "____", "It is red.", "a hen"):
         edits.cuts.append(at(edits, words))
         edits.apart.append(Place(edits.passage, *at(edits, words)))
     found = [(one.text, one.role) for one in edits.passages()]
@@ -119,11 +119,12 @@ def test_what_stands_apart_is_read_in_the_order_of_the_page():
         ("old", Role.OPTION),
         ("Yes!", Role.OPTION),
         ("Is it?", Role.ITEM),
+        ("Look here!", Role.ITEM),
     ]
     edits.cuts.clear()
-    assert len(texts(edits)) == 6
+    assert len(texts(edits)) == 7
     edits.only_apart = True
-    assert texts(edits) == ["a hen", "It is red.", "old", "Yes!", "Is it?"]
+    assert texts(edits) == ["a hen", "It is red.", "old", "Yes!", "Is it?", "Look here!"]
 
 
 def test_what_has_neither_words_nor_blanks_nor_pictures_is_not_read():
@@ -133,6 +134,10 @@ def test_what_has_neither_words_nor_blanks_nor_pictures_is_not_read():
     picture = edits_of("… ![a hen](art/h.svg)")
     picture.apart.append(Place(picture.passage, 0, 3))
     assert [one.pictures[0].alt for one in picture.passages()] == ["a hen", "a hen"]
+
+
+def test_what_nobody_says_anything_against_is_held_against_grammar():
+    assert not edits_of("The hen is red.").unchecked
 
 
 def test_text_behind_an_items_number_is_an_item():

@@ -1,20 +1,10 @@
 """Blanks for words and for letters: which signs are one blank, which letters belong to its word, and its hint."""
 
-from array import array
-from dataclasses import replace
-
 import pytest
 
 from lint_rules.page.exercises.gaps import cut_up_word, fits, gaps_in, shown_letters
 from lint_rules.page.exercises.model import Gap, Place
-from tests.exercises.pieces.places import place_of
-
-
-def as_it_stands(text: str) -> Place:
-    """A place with all its spaces and signs, whatever Markdown would make of them."""
-    starts = array("l", range(len(text)))
-    ends = array("l", range(1, len(text) + 1))
-    return Place(replace(place_of("x").passage, text=text, starts=starts, ends=ends), 0, len(text))
+from tests.exercises.pieces.places import as_it_stands, place_of
 
 
 def words_of(found: list[Gap]) -> list[str]:
