@@ -43,7 +43,6 @@ _TICK = re.compile(r"[☐□▢◯○◻⬜❏❑✓✗✔✘●]")
 _NAMED = re.compile(r"[^\W\d_][\w’'-]*(?:\s[\w’'-]+){0,3}:\s+")  # `Letters: B, C, D`
 _OR = re.compile(r"([\w’'-]+)\s+or\s+([\w’'-]+)")
 _AND_OR = re.compile(r"([\w’'-]+)\s+(?:and|or)\s+([\w’'-]+)")
-_LONGEST_NAME = 20
 _MOST_WORDS = 4
 _SEVERAL = 3
 _MARKS = ' \t\u00a0.,;:()[]{}"“”'
@@ -91,7 +90,7 @@ def _last_two(last: Place, between: "re.Pattern[str]" = _OR) -> list[Place]:
 
 def names_box(text: str) -> bool:
     """Whether a heading or a line of its own only says that a box of words follows: `Word box`, `Words:`."""
-    return len(text) < _LONGEST_NAME and _NAME.fullmatch(text) is not None
+    return _NAME.fullmatch(text) is not None
 
 
 def box_of_lines(lines: Sequence[Line], unit: Unit, *, led: bool = False) -> WordBox | None:

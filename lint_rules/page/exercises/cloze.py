@@ -114,9 +114,7 @@ def _opens_gap(mark: Mark, lines: Sequence[Line]) -> bool:
         return False
     text = line.passage.text
     return bool(
-        _GAP_NEXT.match(text, mark.last - 1, line.end)
-        or _GAP_NEXT.match(text, mark.last, line.end)
-        or (mark.dressed and _CHOICE_NEXT.match(text, mark.last, line.end))
+        _GAP_NEXT.match(text, mark.last, line.end) or (mark.dressed and _CHOICE_NEXT.match(text, mark.last, line.end))
     )
 
 

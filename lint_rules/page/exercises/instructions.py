@@ -105,8 +105,7 @@ def spare_words(instruction: str) -> tuple[int, int, int] | None:
     match = _LEFT_OVER.search(instruction)
     if match is None:
         return None
-    written = match["number"].casefold()
-    number = int(written) if written.isdigit() else 1 if written in ("a", "an", "one") else NUMBER_WORDS[written]
+    number = 1 if match["number"].casefold() == "an" else _number(match["number"])
     return number, match.start("number"), match.end()
 
 
