@@ -112,15 +112,19 @@ def _changed(passage: Passage, changes: Sequence[tuple[int, int, str]]) -> Passa
     starts.extend(passage.starts[at:])
     ends.extend(passage.ends[at:])
     whole = "".join(chars)
+
+    def kept(ranges: Sequence[tuple[int, int]]) -> tuple[tuple[int, int], ...]:
+        return tuple((moved[a], moved[b]) for a, b in ranges if moved[a] < moved[b])
+
     return replace(
         passage,
         text=whole,
         starts=starts,
         ends=ends,
-        strong=tuple((moved[a], moved[b]) for a, b in passage.strong if moved[a] < moved[b]),
-        emphasis=tuple((moved[a], moved[b]) for a, b in passage.emphasis if moved[a] < moved[b]),
-        foreign=tuple((moved[a], moved[b]) for a, b in passage.foreign if moved[a] < moved[b]),
-        struck=tuple((moved[a], moved[b]) for a, b in passage.struck if moved[a] < moved[b]),
+        strong=kept(passage.strong),
+        emphasis=kept(passage.emphasis),
+        foreign=kept(passage.foreign),
+        struck=kept(passage.struck),
         gaps=gaps(whole),
         pictures=tuple(replace(one, at=moved[one.at]) for one in passage.pictures),
     )

@@ -127,3 +127,14 @@ def test_what_is_marked_stays_marked_and_in_its_place():
 def test_bold_that_is_only_a_number_set_high_is_gone_with_it():
     _, (one,) = read("I ____**^1^** (be) six.")
     assert (one.text, one.strong) == ("I (1) ____ (be) six.", ())
+
+
+@pytest.mark.parametrize(
+    ("page", "written"),
+    [("The hen (1) ... red.", "..."), ("The hen ..... red.", "....."), ("[&nbsp; ] hen", "[&nbsp; ]")],
+)
+def test_a_blank_is_found_where_its_signs_stand(page, written):
+    unit, (one,) = read(page)
+    start = next(at for at, char in enumerate(one.text) if char in "_☐")
+    end = start + len(one.text[start:].split()[0])
+    assert unit.source.slice(one.span(start, end)) == written
