@@ -16,6 +16,11 @@ COLUMNS = ("word", "part_of_speech", "topic", "unit")
 OPTIONAL_COLUMNS = ("use", "note")
 USES = ("say", "know")
 _KNOWN = "known"
+_SEEN = re.compile(  # what the note of a row may say of a word that children bring along
+    r"\b(?:again|known|met|taught|learnt|learned|revis\w+|review\w*|recycled|comes?|from|of)\b[^,;.]{0,20}"
+    r"\b(?:last year|(?:the )?year before|(?:the )?(?:last|previous|earlier) (?:year|book|level|course))\b",
+    re.I,
+)
 _BEFORE = ("0", "0.0")  # no unit of this course: words of the year before
 # What the trade calls words that children produce, words that they only understand, and words that they bring along
 # (common practice, no source).
@@ -230,6 +235,8 @@ class _ListReader:
 
     def use(self, row: _Row) -> str:
         written = self.cell(row, "use")
+        if _SEEN.search(self.cell(row, "note")):
+            return _KNOWN
         if written and written.casefold() not in _USE_IS:
             self.say_once(
                 self.at(row, "use"),

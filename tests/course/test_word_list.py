@@ -8,7 +8,7 @@ import pytest
 
 from lint_rules.course.folder import decode
 from lint_rules.course.problem import CourseProblem
-from lint_rules.course.word_list import read_word_list
+from lint_rules.course.word_list import parted, read_word_list
 from lint_rules.source import Source
 from tests.course.support import read, read_list
 
@@ -190,6 +190,24 @@ def test_words_of_unit_0_are_those_of_the_year_before():
     assert problems == ()
     assert course.known == ("cat",)
     assert [entry.word for entry in course.words] == ["kite"]
+
+
+@pytest.mark.parametrize(
+    ("note", "known"),
+    [
+        ("again from last year", True),
+        ("known from the year before", True),
+        ("met in the last book", True),
+        ("shown in the test", False),
+        ("from the story", False),
+        ("last word of the unit", False),
+    ],
+)
+def test_a_note_may_say_that_children_bring_a_word_along(note, known):
+    rows = f"word,part_of_speech,topic,unit,use,note\ncat,noun,animals,1,active,{note}\n"
+    entries, problems = read_word_list(Source("words/l.csv", rows), level=0, level_name="level-1", units=3)
+    assert not problems
+    assert (parted(entries)[1] == ("cat",)) == known
 
 
 def test_a_habit_of_the_house_is_said_once_and_loses_no_row():
