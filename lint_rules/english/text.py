@@ -13,6 +13,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from lint_rules.language.service import English, EnglishMatch
+from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import PICTURE, Audience, Passage, Role, Unit
 from lint_rules.page.readings import Readings
 from lint_rules.plain_words import TOGETHER
@@ -109,7 +110,7 @@ def passages_to_check(unit: Unit) -> Iterator[tuple[Passage, tuple[str, ...]]]:
             continue
         if _DELIBERATE in around and passage.role is not Role.INSTRUCTION:
             continue
-        if passage.field.casefold() == _LABELS or _LETTERS_ALONE.fullmatch(passage.text):
+        if field_key(passage.field) == _LABELS or _LETTERS_ALONE.fullmatch(passage.text):
             continue
         yield passage, around
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Finding, Status
 from lint_rules.lists.book import PLACE, BookOfUnits, Cell, Column, Spot, Table, one_line, spots
+from lint_rules.manuscript.field_names import field_key
 
 _COLUMNS = (*PLACE, Column("line", 6), Column("activity says", 40), Column("note", 64), Column("state", 12))
 _DRAFT = "[check]"
@@ -31,7 +32,7 @@ def safety(book: BookOfUnits) -> Iterator[Table]:
 def _notes(spot: Spot) -> Iterator[tuple[Cell, ...]]:
     instruction = one_line(spot.activity.heading.passage.text) if spot.activity else ""
     for field in spot.part.fields:
-        if field.name.casefold() == "safety":
+        if field_key(field.name) == "safety":
             text = one_line(field.text)
             line = spot.of.unit.source.position(field.span.start).line
             state = "draft" if _DRAFT in text.casefold() else "note" if text else "empty"

@@ -7,6 +7,7 @@ from functools import cache
 
 from lint_rules.language.grammar.labels import grammar_terms, is_prose, structures_of_label
 from lint_rules.language.tokens import Analysis
+from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import Audience, Passage, Unit
 from lint_rules.manuscript.pattern_table import pattern_sentences
 from lint_rules.tables import rows
@@ -61,13 +62,20 @@ def is_shown(label: NamedLabel, shown: Iterable[str]) -> bool:
     return any(name in there or not there.isdisjoint(_WIDER.get(name, ())) for name in label.structures)
 
 
+_WAYS = frozenset({"over", "under", "into", "out of", "along", "through", "across", "round", "around", "up", "down"})
+
+
 def labels_in(text: str) -> Iterator[NamedLabel]:
     """The labels that a Grammar field lists, with commas, semicolons, `and` or `+` between them.
 
     `Countable and uncountable`, `present simple and continuous`, `past simple and when` are one label: `and` cuts only
     between labels that mean the same alone as together.
     """
-    for start, end in _cut(text, 0, len(text), re.compile(r"[,;\n]|\.(?=\s|$)")):
+    listed = list(_cut(text, 0, len(text), re.compile(r"[,;\n]|\.(?=\s|$)")))
+    ways = any(text[start:end].casefold() in _WAYS for start, end in listed)
+    for start, end in listed:
+        if ways and text[start:end].casefold() == "past":
+            continue  # over, under, past: a way to go
         parts = [
             NamedLabel(first, last, structures_of_label(text[first:last]))
             for first, last in _cut(text, start, end, re.compile(r"\s(?:and|or|&|\+|vs\.?|versus)\s"))
@@ -107,7 +115,7 @@ def names_grammar(passages: Iterable[Passage], shown: Iterable[str]) -> bool:
     for passage in passages:
         if passage.audience is not Audience.TEACHER or not passage.text.strip():
             continue
-        if passage.field.casefold() == "grammar":
+        if field_key(passage.field) == "grammar":
             return True
         for label in _mentioned(passage):
             if not wanted or is_shown(NamedLabel(0, 0, structures_of_label(label)), wanted):
@@ -119,7 +127,7 @@ def _mentioned(passage: Passage) -> Iterator[str]:
     """What may name grammar in running notes."""
     text = passage.text
     yield from (match[0] for match in terms().finditer(text))
-    if passage.field.casefold() != "steps":
+    if field_key(passage.field) != "step":
         yield from (match[0] for match in wordings().finditer(text))
         yield from (match[1] for match in _MARKED.finditer(text))
         yield from (text[start:end] for start, end in (*passage.strong, *passage.emphasis))

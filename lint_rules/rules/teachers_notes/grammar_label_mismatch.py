@@ -15,6 +15,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.grammar_levels import names
 from lint_rules.language.grammar.labels import all_grammar_terms
 from lint_rules.manuscript.counting import is_for_children
+from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import Audience, Passage, Role
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.unit_language.named_grammar import is_shown, labels_in, main_structures, practised
@@ -80,7 +81,7 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report labels in Grammar fields that no pattern sentence of the lesson bears out."""
     for lesson in reading.unit.lessons:
         passages = tuple(lesson.passages)
-        fields = [p for p in passages if p.audience is Audience.TEACHER and p.field.casefold() == "grammar"]
+        fields = [p for p in passages if p.audience is Audience.TEACHER and field_key(p.field) == "grammar"]
         shown = practised(reading.unit, passages, reading.analyse) if fields else ()
         if not shown:
             continue
