@@ -1,5 +1,6 @@
 """Draws the small facts of one unit that the book's rules work on."""
 
+import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
@@ -41,6 +42,8 @@ def facts_of(reading: Reading) -> UnitFacts:
         tracks_elsewhere=tuple(_tracks_elsewhere(unit)),
         track_references=tuple(_track_references(unit)),
         activities=tuple(sorted(numbered_through(unit))),
+        last_lesson=max(len(unit.lessons), *(_number(lesson.heading.number) for lesson in unit.lessons), 0),
+        lesson_references=tuple(_lesson_references(unit)),
         activity_references=tuple(_activity_references(unit)),
         instructions=tuple(_instructions(unit)),
         pictures=tuple(sorted(files_named_in(unit))),
@@ -253,6 +256,21 @@ def _activity_references(unit: Unit) -> Iterator[tuple[Spot, int, int]]:
                 if one.kind == "activity" and not (own or one.elsewhere or one.lesson):
                     words = passage.text[one.start : one.end]
                     yield Spot(*passage.span(one.start, one.end), words), one.unit, int(one.number.partition(".")[0])
+
+
+def _lesson_references(unit: Unit) -> Iterator[tuple[Spot, int, int]]:
+    """The lessons of other units of the level that a unit speaks of: the song of unit 1, lesson 7."""
+    for passage in unit.passages:
+        for one in references_in(passage.text) if passage.audience is not Audience.ARTIST else ():
+            number = _number(one.number) if one.kind == "lesson" else one.lesson
+            if number and one.unit not in {0, unit.front.unit} and not one.elsewhere:
+                words = passage.text[one.start : one.end]
+                yield Spot(*passage.span(one.start, one.end), words), one.unit, number
+
+
+def _number(text: str) -> int:
+    digits = re.search(r"\d+", text)
+    return int(digits[0]) if digits is not None else 0
 
 
 def _track_references(unit: Unit) -> Iterator[tuple[Spot, str]]:

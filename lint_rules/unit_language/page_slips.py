@@ -128,6 +128,8 @@ def _is_told(sentence: KeySentence, at: Sequence[int]) -> bool:
         return sentence.low(at[0] - 1) == "there" and bool(end)
     if any(sentence.low(index) in ("need", "dare") for index in at):
         return False  # nobody need go
+    if bare and subject.text.casefold() in ("everybody", "everyone") and verb.lemma not in ("be", "have", "do"):
+        return False  # Everybody hold the rope.
     cried = end == "!" and subject.text.casefold() not in ("he", "she", "it")  # nobody cries: He live!
     if bare and (cried or low in same_pasts() or not _opens(sentence, at[0])):
         return False

@@ -55,6 +55,11 @@ RULE = Rule(
         Example(_TRACK + "::: teacher\n**Steps:** Play «track 1.4».\n:::\n"),
         Example(_TRACK + "::: teacher\n**Steps:** Play «track 2.4».\n:::\n", why="no unit of the level has it"),
         Example("::: teacher\n**Steps:** See «page 12».\n:::\n", why="a note: no pages yet", weight=Severity.NOTE),
+        Example(
+            "::: teacher\n**Steps:** Sing the song of «unit 2, lesson 7» and of unit 2, lesson 1.\n:::\n",
+            others=("---\nlevel: level-1\nunit: 2\n---\n\n# B\n\n## Lesson 1: Boats\n\n### 1 Sing. {.song}\n",),
+            why="a lesson of another unit",
+        ),
         Example("Look at the song in «unit 9».\n", course="levels:\n  - units: 3\n"),
     ),
     gathers=(Gather(Within.UNIT, By.WORDS),),
@@ -94,6 +99,11 @@ def find_in_book(book: Book) -> Iterator[Found]:
             if other is not None and other.activities and activity not in other.activities:
                 first, last = min(other.activities), max(other.activities)
                 message = f"Unit {of_unit} has no activity {activity}: it has activities {first} to {last}."
+                yield Found(Span(place.start, place.end), place.text, message, path=unit.path)
+        for place, of_unit, lesson in unit.lesson_references:
+            other = next((one for one in book.units if (one.level, one.unit) == (unit.level, of_unit)), None)
+            if other is not None and lesson > other.last_lesson:
+                message = f"Unit {of_unit} has no lesson {lesson}: it has {other.last_lesson}."
                 yield Found(Span(place.start, place.end), place.text, message, path=unit.path)
         level = {track for other in book.units if other.level == unit.level for track, _ in other.scripts}
         for spot, number in unit.track_references:
