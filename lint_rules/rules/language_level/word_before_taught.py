@@ -105,7 +105,8 @@ def find(reading: Reading) -> Iterator[Found]:
 
 def _is_another(met: Met, entry: WordEntry) -> bool:
     """Say whether a word only looks like a comparative of the entry: a ruler, when rule is taught."""
-    return met.word.text.casefold().endswith(("er", "est")) and entry.part_of_speech in ("noun", "verb")
+    compared = {entry.word.removesuffix("e") + ending for ending in ("er", "est", "ers")}
+    return met.word.text.casefold() in compared and entry.part_of_speech in ("noun", "verb")
 
 
 def _is_explained(met: Met, reading: Reading) -> bool:
