@@ -8,6 +8,7 @@ from lint_rules.manuscript.model import Activity, Div, DivKind, Unit
 
 _PLACEHOLDER = re.compile(
     r"\W*(?:(?:the|same|full|whole)\s+)*(?:text|story|song|chant|poem|rhyme|dialogue|words?|script|comic)\s+"
+    r"(?:[\"“‘][^\"”’]{1,60}[\"”’],?\s+)?(?:parts?\s+[\w ]{1,30},?\s+)?"
     r"(?:is\s+|are\s+|exactly\s+)?"
     r"(?:as\s+(?:printed|above|below|before|(?:it\s+stands\s+)?(?:on|in)\s+(?:the\s+)?(?:page|book|activity))"
     r"|to\s+(?:come|follow|be\s+(?:written|added|confirmed)))|\W*(?:tbc|tbd|to be (?:written|confirmed|added))\W*$",

@@ -80,6 +80,8 @@ def _number_of_verb(sentence: KeySentence, at: int) -> str | None:
         return None
     if token.tag == "VBZ" and low.endswith("s"):
         return "singular"
+    if before.endswith("ing") and sentence.low(at - 2) in (*_BE, "'s", "'re", "'m"):
+        return None  # she's drinking water
     if low in bases() and token.tag in ("VB", "VBP", "NN") and not _helped(sentence, at) and before != "to":
         return "plural"
     if is_rarer_base(token) and before in ("he", "she", "it") and not _helped(sentence, at):

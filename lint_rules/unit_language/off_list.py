@@ -22,8 +22,11 @@ The course may settle it for all of them (``off_list``): stop, query, note; or p
 where the same activity has a drawing or photo of it.
 """
 
+from collections.abc import Callable
+
 from lint_rules.course.model import Level
 from lint_rules.finding import Severity
+from lint_rules.language.inflection.irregular import irregular_verb_forms
 from lint_rules.language.inflection.lemmas import lemma
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_families import doers_bases, is_hard
@@ -54,6 +57,19 @@ def off_list_severity(
     usual = _usual_weight(word, above, pictured=pictured or _is_made_of_known(word, level, spare=1))
     # The same spelling taught as another part of speech: the parser may be wrong about which it is.
     return min(usual, Severity.QUERY, key=lambda s: s.weight) if word.elsewhere is not None else usual
+
+
+def is_past_of_known(word: WordLevel, has: Callable[[str], bool]) -> bool:
+    """Say whether a word is the past of a verb that the course has, whatever the parser takes it for: hung."""
+    base = irregular_verb_forms().get(word.text.casefold(), "")
+    return bool(base) and has(base)
+
+
+def is_always_capital(word: WordLevel, text: str) -> bool:
+    """Say whether a word stands in a text with a capital alone: Tomas, a name at the start of its sentence."""
+    written, part = word.text, word.part_of_speech
+    capital = written[:1].isupper() and not written.isupper() and part not in ("adverb", "adjective", "verb")
+    return capital and written.casefold() not in text
 
 
 def _band(word: WordLevel) -> str:

@@ -24,6 +24,8 @@ _NOT_RUNNING = frozenset({Role.INSTRUCTION, Role.ALT, Role.CODE, Role.BRIEF})
 _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE})
 _DASHES = frozenset("-–")
 _AFFIX = 5  # letters of an ending or a beginning, with its dash
+_FILLED = re.compile(r"[b-df-hj-np-tv-z]{1,3} (\w+)\.?", re.I)  # letters of a key before the rest of a word
+_LEFT_OUT = re.compile(r"[_\s]+|\([^()]*\)|^\W*\d+\W")
 _LABEL = re.compile(r"[A-Z][a-z]+ (?:\d{1,2}|[A-Z])[.:]?|(?:Across|Down)[.:]?")
 _PART = re.compile(r"([A-Z][a-z]+(?: [a-z]+)?) (?:\d{1,2}(?:\.\d{1,2})?|[A-Z])(?=[.:]?(?:\s|$))")
 _EXPLAINS = re.compile(
@@ -88,6 +90,10 @@ def is_title(passage: Passage) -> bool:
 def _is_affix(passage: Passage, word: WordLevel) -> bool:
     """Say whether a part of a word is spoken of: -ing, wh-."""
     before, after = passage.text[: word.start], passage.text[word.end :]
+    if word.entry is None and (passage.gaps or _FILLED.fullmatch(passage.text)):
+        shown = _LEFT_OUT.sub("", passage.text)
+        if word.text in (shown, _FILLED.sub(r"\1", passage.text)):
+            return True  # ____ ife, kn ife
     begins = word.text[:1] in _DASHES or (before[-1:] in _DASHES and not before[-2:-1].isalnum())
     begins = begins or before[-1:] == "…"  # is …ing
     ends = word.text[-1:] in _DASHES or (after[:1] in _DASHES and not after[1:2].isalnum())

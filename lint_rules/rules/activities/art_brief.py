@@ -102,6 +102,8 @@ RULE = Rule(
             Within.COURSE,
             By.ABOUT,
             {
+                "path": "{count} pictures name files that are elsewhere in this course. Mend the folder before their "
+                "names (from a unit's folder `../art/`, where art stands beside course.yaml).",
                 "file": "{count} pictures have no file yet. Add them, or write their names as they are.",
                 "how": "{count} art briefs say neither drawing nor photo. Begin each with “Drawing:” or “Photo:”.",
             },
@@ -185,10 +187,13 @@ def _picture(shown: _Shown, reading: Reading, topics: TopicList, *, in_brief: bo
             yield _at(picture, "This picture names no file: write between the round brackets where it is.")
         return
     path = file_of(picture.target, unit.path)
-    if path is not None and path not in reading.files:
+    from_course = None if all_there else file_of(picture.target, "course.yaml")  # some print from there
+    if path is not None and path not in reading.files and from_course not in reading.files:
         near = (nearest_file if all_there else same_file)(path, reading.files)
         if near:
-            yield _at(picture, f"There is no file {path} in this course. Did you mean {near}?")
+            elsewhere = near.rpartition("/")[2] == path.rpartition("/")[2]
+            message = f"There is no file {path} in this course. Did you mean {near}?"
+            yield _at(picture, message, about="path" if elsewhere else "")
         elif all_there:
             message = f"There is no file {path} in this course. Add it, or write its name as it is."
             yield _at(picture, message, about="file")

@@ -28,6 +28,7 @@ from lint_rules.manuscript.counting import (
     weight_over,
 )
 from lint_rules.manuscript.model import Audience, DivKind, Passage, Role, Unit
+from lint_rules.page.audio import is_placeholder
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.sentence_cuts import place_to_cut
 from lint_rules.unit_language.unit_words import is_title
@@ -208,6 +209,8 @@ def find(reading: Reading) -> Iterator[Found]:
     twisters, chains = _of_sounds(reading.read), _in_games(reading.read)
     said: dict[str, Audience] = {}  # what stands on the page is often heard as well: that is one fault
     for passage in reading.read.passages:
+        if passage.audience is Audience.LISTENER and is_placeholder(passage.text):
+            continue
         if not has_sentences(passage) or DivKind.WORDS in reading.unit.div_kinds(passage) or is_title(passage):
             continue
         if count_words(passage.text) <= limit or id(passage) in sung or id(passage) in twisters:

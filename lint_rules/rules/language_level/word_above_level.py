@@ -32,7 +32,12 @@ from lint_rules.language.vocabulary.word_index import Origin, canonical, parts_o
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.manuscript.model import DivKind, Role
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
-from lint_rules.unit_language.off_list import off_list_severity, what_the_reference_says
+from lint_rules.unit_language.off_list import (
+    is_always_capital,
+    is_past_of_known,
+    off_list_severity,
+    what_the_reference_says,
+)
 from lint_rules.unit_language.unit_words import (
     Met,
     has_picture,
@@ -225,7 +230,7 @@ def _judged(reading: Reading) -> Iterator[Found]:
         if _is_lenient(met):
             most = Severity.NOTE if about == _HARD else Severity.QUERY
             weight = min(weight, most, key=lambda s: s.weight)
-        elif met.word.entry is None and (_is_cried(met) or _is_of_sounds(met) or _is_always_capital(met, reading)):
+        elif met.word.entry is None and _may_be_no_word(met, reading):
             weight = min(weight, Severity.QUERY, key=lambda s: s.weight)
         if weight is Severity.NOTE and key in noted:
             continue
@@ -255,18 +260,15 @@ def _is_of_sounds(met: Met) -> bool:
     return met.place.activity is not None and "sounds" in met.place.activity.kinds
 
 
+def _may_be_no_word(met: Met, reading: Reading) -> bool:
+    return _is_cried(met) or _is_of_sounds(met) or is_always_capital(met.word, reading.unit.source.text)
+
+
 def _is_cried(met: Met) -> bool:
     """Say whether a word is all that is said, as an interjection is: Ta! Bravo!"""
     text, word = met.passage.text, met.word
     before, after = text[: word.start].rstrip(" \"“‘'("), text[word.end :].lstrip(" ,")
     return (not before or before[-1] in ".!?\n") and after[:1] == "!"
-
-
-def _is_always_capital(met: Met, reading: Reading) -> bool:
-    """Say whether a word stands in the unit with a capital alone: Tomas, a name at the start of its sentence."""
-    word, part = met.word.text, met.word.part_of_speech
-    capital = word[:1].isupper() and not word.isupper() and part not in ("adverb", "adjective", "verb")
-    return capital and word.casefold() not in reading.unit.source.text
 
 
 def _is_no_word(met: Met) -> bool:
@@ -316,6 +318,8 @@ def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str,
         if meant and not met.place.sung and not echo:
             return Severity.QUERY, f"“{word.text}”{often} {_slip(meant, level)}", ""
     of_known = word.part_of_speech == "noun" and reading.words.lists.has_family(word.lemma)
+    if is_past_of_known(word, reading.words.lists.index.has):
+        return None
     weight = off_list_severity(word, level, course.off_list, pictured=shown, of_known=of_known)
     if weight is None:
         return None
