@@ -46,6 +46,7 @@ def boxes(page: str, instruction: str = "Look.", said: str = "") -> list[tuple[l
         ("::: word-box\nUse each word once.\n\nhen, cow\n:::", "hen cow"),
         ("| hen | cow | pig |\n|---|---|---|", "hen cow pig"),
         ("| hen, cow, pig |\n|---|", "hen cow pig"),
+        ("| hen | cow |\n|---|---|", "hen cow"),
     ],
 )
 def test_words_to_choose_from(page, words):
@@ -59,7 +60,7 @@ def test_words_to_choose_from(page, words):
         "Words: hen",
         "**hen** **cow**",
         "**hen** **cow** and **pig**",
-        "**a** **b** **c**",
+        "**g** **m** **p**",  # letters
         "hen, cow and pig and dog, a very long list of all of them",
         "☐ hen, cow, pig",
         "hen = red, cow = old, pig = big",
