@@ -48,12 +48,13 @@ TESTS = {
     "safety/word_patterns": "safety/test_sensitive.py teachers_notes/test_materials.py",
     "unit_language/grammar_uses": "grammar/test_uses.py grammar/test_standing.py",
 }
-_PIECES = "exercises/pieces/test_{}.py"  # of modules that have tests of their own
+# Modules of exercises have tests of their own, which are done in a second; then all of them, and the rules' examples.
+_OWN = ("exercises/pieces/test_{}.py", "exercises/test_{}.py")
 TESTS |= {
     f"page/exercises/{path.stem}": " ".join(
         (
-            *(own for own in [_PIECES.format(path.stem)] if (ROOT / "tests" / own).exists()),
-            "exercises/test_items.py exercises rules/test_examples.py",
+            *(own for name in _OWN if (ROOT / "tests" / (own := name.format(path.stem))).exists()),
+            "exercises rules/test_examples.py",
         )
     )
     for path in sorted((PACKAGE / "page/exercises").glob("[a-z]*.py"))

@@ -77,22 +77,24 @@ def test_in_company_a_line_offers_something_whatever_the_key_says(line):
 
 
 @pytest.mark.parametrize(
-    ("line", "said", "options"),
+    ("line", "said", "options", "inline"),
     [
-        ("The hen **is** or **are** red.", "", ["is", "are"]),
-        ("The hen *is*, *are* or *am* red.", "", []),
-        ("The hen *is*, *are* or *am* red.", "is", ["is", "are", "am"]),
-        ("The hen **is / are** red.", "", ["is", "are"]),
-        ("The hen *is, are* red.", "are", ["is", "are"]),
-        ("The hen *is, are* red.", "am", []),
-        ("The **hen** is *red*.", "red", []),
-        ("Is it a hen **or** a cow **or** a pig?", "", ["a hen", "a cow", "a pig"]),
-        ("Is it red **or** blue?", "", ["red", "blue"]),
-        ("Is it a hen **or** a cow?", "a hen", ["a hen", "a cow"]),
+        ("The hen **is** or **are** red.", "", ["is", "are"], "is or are"),
+        ("The hen *is*, *are* or *am* red.", "", [], ""),
+        ("The hen *is*, *are* or *am* red.", "is", ["is", "are", "am"], "is, are or am"),
+        ("The hen **is / are** red.", "", ["is", "are"], "is / are"),
+        ("The hen **(is / are)** red.", "", ["is", "are"], "(is / are)"),
+        ("The hen *is, are* red.", "are", ["is", "are"], "is, are"),
+        ("The hen *is, are* red.", "am", [], ""),
+        ("The **hen** is *red*.", "red", [], ""),
+        ("Is it a hen **or** a cow **or** a pig?", "", ["a hen", "a cow", "a pig"], "a hen or a cow or a pig"),
+        ("Is it red **or** blue?", "", ["red", "blue"], "red or blue"),
+        ("Is it a hen **or** a cow?", "a hen", ["a hen", "a cow"], "a hen or a cow"),
+        ("Is it one big red old hen **or** a cow?", "a cow", ["old hen", "a cow"], "old hen or a cow"),
     ],
 )
-def test_what_is_set_off_in_a_line(line, said, options):
-    assert [one for one, _ in offered(place_of(line), said)] == ([options] if options else [])
+def test_what_is_set_off_in_a_line(line, said, options, inline):
+    assert offered(place_of(line), said) == ([(options, inline)] if options else [])
 
 
 def test_two_choices_of_one_line_stand_in_order_and_apart():

@@ -16,6 +16,9 @@ def read(said: str, kinds: tuple[Kind, ...] = (Kind.NUMBER,), page: list[list[st
 
 
 def rows(found: ReadKey) -> list[list[tuple[str, str]]]:
+    for answer in (*(answer for row in found.rows for answer in row), *found.order):
+        assert answer.label is not None
+        assert answer.label.mark is None or answer.label.mark.text.strip(" .:()–=")
     return [[(answer.label.text if answer.label else "", answer.text) for answer in row] for row in found.rows]
 
 
@@ -165,3 +168,16 @@ def test_a_label_and_its_answer_are_found_where_they_stand():
     assert second.label is not None
     assert second.label.mark is not None
     assert (second.label.mark.text, second.text) == ("2 – ", "blue")
+
+
+@pytest.mark.parametrize(
+    "said", ["c 1, a 2", "hen (1), cow (2)", "1 (a), 2 (c)", "1a 2c", "b – d – a", "1 is (d) and 2 is (c)."]
+)
+def test_a_label_is_as_long_as_it_is(said):
+    found = read(said)
+    for answer in (*(answer for row in found.rows for answer in row), *found.order):
+        assert answer.label is not None
+        assert answer.label.mark is not None
+        assert answer.label.text in answer.label.mark.text
+        assert answer.label.span.end - answer.label.span.start == len(answer.label.text)
+        assert answer.label.mark.span.start <= answer.label.span.start
