@@ -33,7 +33,7 @@ def cloze_chains(lines: Sequence[Line], marks: Sequence[Mark]) -> list[list[Mark
     return [
         _past_lost(chain, marks, before_gap, lines)
         for chain in chains([mark for mark in marks if mark in before_gap], Kind.NUMBER, WEAK)
-        if len(chain) > 1 and any(_within_text(mark, lines) for mark in chain)
+        if any(_within_text(mark, lines) for mark in chain)
     ]
 
 
@@ -105,7 +105,7 @@ def numbers_behind(lines: Sequence[Line], marks: Sequence[Mark]) -> list[list[Ma
         and _GAP_JUST_BEFORE.search(lines[mark.line].passage.text[lines[mark.line].start : mark.first])
         and not _opens_gap(mark, lines)
     ]
-    return [chain for chain in chains(after_gap, Kind.NUMBER, WEAK) if len(chain) > 1]
+    return chains(after_gap, Kind.NUMBER, WEAK)
 
 
 def _opens_gap(mark: Mark, lines: Sequence[Line]) -> bool:

@@ -138,3 +138,5 @@ def test_a_blank_is_found_where_its_signs_stand(page, written):
     start = next(at for at, char in enumerate(one.text) if char in "_☐")
     end = start + len(one.text[start:].split()[0])
     assert unit.source.slice(one.span(start, end)) == written
+    if len(written) == end - start:
+        assert [unit.source.slice(one.span(at, at + 1)) for at in range(start, end)] == list(written)

@@ -27,6 +27,7 @@ def boxes(page: str, instruction: str = "Look.", said: str = "") -> list[tuple[l
         ("Words: hen, cow and pig", "hen cow pig"),
         ("Word bank\\\nhen\\\ncow", "hen cow"),
         ("Words:\n\nhen, cow", "hen cow"),
+        ("Words\\\nhen, cow", "hen cow"),
         ("hen, cow, pig", "hen cow pig"),
         ("hen, cow, pig or dog", "hen cow pig dog"),
         ("hen / cow / pig", "hen cow pig"),
