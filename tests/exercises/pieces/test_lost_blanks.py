@@ -9,6 +9,7 @@ from tests.exercises.pieces.test_blank_signs import read
     ("page", "text"),
     [
         ("1 br_ _d  2 sch_ _l", "1 br_ _d 2 sch_ _l"),
+        ("br__ __d and sch__ __l", "br__ __d and sch__ __l"),
         ("l_m_n and _r_ng_", "l_m_n and _r_ng_"),
         ("an _r_ng_ hen", "an _r_ng_ hen"),
         ("a _ _ b_c_d", "a _ _ b_c_d"),
