@@ -46,6 +46,7 @@ def rows(found: ReadKey) -> list[list[tuple[str, str]]]:
         ("| 1 hen | T |\n|---|---|\n| 2 cow | F |\n| 3 pig | F |", ["T", "F", "F"]),
         ("1 is (d), 2 is (c) and 3 is (a).", ["(d)", "(c)", "(a)"]),
         ("Number 1 is page, number 2 is anchor and number 3 is “boat”.", ["page", "anchor", "boat"]),
+        ("1 A; C 2 A; B 3 D", ["A; C", "A; B", "D"]),  # two letters each, and no part B
         ("1 is 2 are 3 is", ["is", "are", "is"]),
         ("1 is falling, 2 is going, 3 is it", ["is falling", "is going", "is it"]),
         ("1–2 are “red” and 3 is “blue”.", ["red", "red", "blue"]),
@@ -91,6 +92,11 @@ def test_answers_behind_other_labels(said, kinds, labelled):
         ("A 1 red 2 blue; B 3 old 4 new", [], ["1red 2blue 3old 4new"]),
         ("1 red\n2 blue\n\n1 old\n2 new", [], ["1red 2blue", "1old 2new"]),
         ("Across: 1 rain 4 fire; Down: 2 ice 3 rose", [["1", "4"], ["2", "3"]], ["1rain 4fire", "2ice 3rose"]),
+        (
+            "Across: 1 rain, 3 fire\n\nDown: 1 ice, 2 rose, 3 sun",
+            [["1", "3"], ["1", "2", "3"]],
+            ["1rain 3fire", "1ice 2rose 3sun"],
+        ),
         ("**Across** 1 rain 2 fire\n\n**Down** 1 ice 2 rose", [], ["1rain 2fire", "1ice 2rose"]),
         ("Student A: 1 red 2 blue\n\nStudent B: 3 old 4 new", [], ["1red 2blue 3old 4new"]),
         ("has / have: 1 has 2 have\n\nis / are: 1 is 2 are", [], ["1has 2have", "1is 2are"]),

@@ -60,6 +60,7 @@ def test_answers_go_to_what_there_is_as_many_of(page, said, items, cloze):
         ("hen – ____\\\ncow\\\npig – ____", "red, old, big", 2),
         ("• The hen is ____.\n\nThe cow is old.\n\n• The pig is ____.", "red, old, big", 2),
         ("Ask: do you like ____ best?", "Each line has five ticks.", 1),  # a remark
+        ("A hen ____ up.", "All of them sing.", 1),
         ("- Who is red?\n- Who is old?\n- Who is big?", "Mo, Ed", 0),
         (LETTERS, "old, ant", 0),
         ("I sing.", "red", 0),
