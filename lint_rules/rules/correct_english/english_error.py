@@ -21,6 +21,7 @@ letters and words that the child is to put in order (part them by slashes).
 import re
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from lint_rules.english.alarms import is_listened_to, is_slip, weight_of
 from lint_rules.english.left_alone import SPELLER, is_left_alone
@@ -143,6 +144,11 @@ RULE = Rule(
         Example("The dog wags «it's» tail. Can you «to» swim?\n"),
         Example("The baker's hands «was» white. They «is» cold.\n", why="agreement"),
         Example("I'm ____ «.» He's ____ «!» She's ____ «,» too.\n", why="one point a course", weight=Severity.NOTE),
+        Example(
+            "The dog is «eat» a bone.\n",
+            english=(("eat", "GRAMMAR", "BEEN_PART_AGREEMENT", "Consider “eating”."),),
+            why="a doubtful check, and the language room says it too",
+        ),
         Example("I am «hapy» today.\n", english=(_spelling("hapy"),)),
         Example("::: teacher\n**Steps:** Children «colur» the kite.\n:::\n", english=(_spelling("colur"),)),
         Example("::: {.audio track=1.1}\nMINA: I'm very «hapy»!\n:::\n", english=(_spelling("hapy"),)),
@@ -194,7 +200,11 @@ def find(reading: Reading) -> Iterator[Found]:
                 continue
             if words.strip(_MARKS).casefold() in letters or _is_let_alone(passage, match, reading, spellings):
                 continue
-            yield _found(passage, match, names)
+            found = _found(passage, match, names)
+            both = any(
+                one.parsed and match.start < one.end and one.start < match.end for one, _ in told.get(passage, ())
+            )
+            yield replace(found, severity=_weight(passage)) if both else found  # two readers agree
 
 
 def _is_let_alone(passage: Passage, match: EnglishMatch, reading: Reading, spellings: Spellings) -> bool:
