@@ -9,6 +9,7 @@ stand; none is a list of words that are let alone.
 import re
 from collections.abc import Callable
 
+from lint_rules.language.inflection.irregular import plurals_of
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.noises import DRAWN_OUT
 from lint_rules.language.vocabulary.reference import common, lowest
@@ -183,7 +184,7 @@ def _is_in_the_reference(passage: Passage, match: EnglishMatch) -> bool:
     if len(word) < _LONG or not word.islower():
         return False  # ad for and; Prom
     variety = match.rule[-5:].replace("_", "-").replace("EN", "en")  # MORFOLOGIK_RULE_EN_GB
-    known = bool(lowest(word)) and common(word) >= _MET
+    known = bool(lowest(word)) and common(word) >= _MET and word.removesuffix("s") not in plurals_of()  # childs
     return match.rule.startswith(SPELLER) and known and word not in out_of_place(variety)
 
 

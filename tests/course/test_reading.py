@@ -185,8 +185,10 @@ def test_notes_and_art_are_asked_for_as_most_houses_do():
 def test_a_house_may_ask_for_more_or_for_less():
     said = with_line("art: files\nnote_fields: [Homework]\nrequired_notes: {activity: [time, Steps, Homework]}")
     assert said.art == "files"
-    assert said.required_notes == RequiredNotes(("Aim", "Time"), ("Time", "Steps", "Homework"))
-    assert with_line("required_notes: {lesson: [], activity: []}").required_notes == RequiredNotes((), ())
+    assert said.required_notes == RequiredNotes(("Aim", "Time"), ("Time", "Steps", "Homework"), of_course=True)
+    assert with_line("required_notes: {lesson: [], activity: []}").required_notes == RequiredNotes(
+        (), (), of_course=True
+    )
 
 
 @pytest.mark.parametrize("written", ["[listening, reading and writing]", "[listening, [reading, writing]]"])
