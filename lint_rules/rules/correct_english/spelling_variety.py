@@ -136,7 +136,7 @@ def _found(passage: Passage, start: int, word: str, right: str, message: str) ->
 
 
 def _is_name(passage: Passage, start: int) -> bool:
-    """Say whether a word has a capital that no sentence or title gives it."""
+    """Say whether a word has a capital that no sentence or title gives it: a name is spelt as its owner likes."""
     if not passage.text[start].isupper() or passage.role in _TITLES or passage.text[start:].split()[0].isupper():
         return False
     before = passage.text[:start].rstrip()

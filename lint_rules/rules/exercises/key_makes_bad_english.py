@@ -163,7 +163,7 @@ def _item(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> I
         return
     for span in _spans(item, exercise):
         for passage in done.part.passages:
-            found = _filled(passage, span)
+            found = _range_in_passage(passage, span)
             if found is None or passage in reading.readings.unchecked:
                 continue
             for slip in key_slips(reading.analyse(passage), *found, reading.course.variety):
@@ -205,7 +205,7 @@ def _spans(item: Item, exercise: Exercise) -> Iterator[Span]:
             yield chosen.place.span
 
 
-def _filled(passage: Passage, span: Span) -> tuple[int, int] | None:
+def _range_in_passage(passage: Passage, span: Span) -> tuple[int, int] | None:
     """The range of a passage that stands at a place of the file."""
     if not passage.text or max(passage.starts) < span.start or span.end < min(passage.ends):
         return None
