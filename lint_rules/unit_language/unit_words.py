@@ -100,6 +100,13 @@ def _is_affix(passage: Passage, word: WordLevel) -> bool:
     return len(word.text) <= _AFFIX and (begins or (ends and not after[1:2].isspace())) and word.entry is None
 
 
+def is_cried(met: Met) -> bool:
+    """Say whether a word is all that is said, as an interjection is: Ta! Bravo!"""
+    text, word = met.passage.text, met.word
+    before, after = text[: word.start].rstrip(" \"“‘'("), text[word.end :].lstrip(" ,")
+    return (not before or before[-1] in ".!?\n") and after[:1] == "!"
+
+
 def is_label(passage: Passage, word: WordLevel) -> bool:
     """Say whether a word only labels a part of the page: Panel 1, Across, and who or what speaks (SFX: …)."""
     set_apart = is_title(passage) or passage.emphasis == ((0, len(passage.text)),)

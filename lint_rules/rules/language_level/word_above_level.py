@@ -38,14 +38,7 @@ from lint_rules.unit_language.off_list import (
     off_list_severity,
     what_the_reference_says,
 )
-from lint_rules.unit_language.unit_words import (
-    Met,
-    has_picture,
-    is_glossed,
-    is_label,
-    is_title,
-    listed,
-)
+from lint_rules.unit_language.unit_words import Met, has_picture, is_cried, is_glossed, is_label, is_title, listed
 
 _PRE_A1 = "levels:\n  - cefr: Pre-A1\n"
 _LATER = "volcano,noun,nature,3\nwhisper,verb,,1\nice cream,noun,food,2\n"
@@ -261,14 +254,7 @@ def _is_of_sounds(met: Met) -> bool:
 
 
 def _may_be_no_word(met: Met, reading: Reading) -> bool:
-    return _is_cried(met) or _is_of_sounds(met) or is_always_capital(met.word, reading.unit.source.text)
-
-
-def _is_cried(met: Met) -> bool:
-    """Say whether a word is all that is said, as an interjection is: Ta! Bravo!"""
-    text, word = met.passage.text, met.word
-    before, after = text[: word.start].rstrip(" \"“‘'("), text[word.end :].lstrip(" ,")
-    return (not before or before[-1] in ".!?\n") and after[:1] == "!"
+    return is_cried(met) or _is_of_sounds(met) or is_always_capital(met.word, reading.unit.source.text)
 
 
 def _is_no_word(met: Met) -> bool:
