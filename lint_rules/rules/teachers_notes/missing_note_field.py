@@ -3,8 +3,9 @@
 Many teachers open the notes on the way to the classroom. Without an aim they do not know what the lesson is for. What
 children do alone, the page tells them; but how a game goes, how often a track is played, who asks whom, only steps tell
 (games, songs, surveys, listening, work with classmates, crafts without steps). A field that is there and empty counts
-as missing, and a name that was mistyped (`Setps:`) is pointed out. A course may ask for other fields under
-`required_notes` in course.yaml, and have fields of its own under `note_fields`. (Time is missing-time's.)
+as missing, and a name that was mistyped (`Setps:`) is pointed out. Until the course itself asks for fields, under
+`required_notes` in course.yaml, one that is missing is only a note, but for a lesson without any notes. A course may
+have fields of its own under `note_fields`. (Time is missing-time's.)
 """
 
 from collections.abc import Iterable, Iterator, Sequence

@@ -2,7 +2,8 @@
 
 Children of six to ten have a lesson of fixed length, and the bell does not wait. A teacher who plans it needs its
 total. Where most activities of a lesson say what they take, one that does not is a slip: the last one, often the song
-or the game, falls off. A course that wants a Time everywhere says so: `required_notes: {activity: [Time]}`.
+or the game, falls off. Until the course itself asks for it, under `required_notes`, a time that is missing from notes
+that are there is only a note. A course that wants a Time everywhere says so: `required_notes: {activity: [Time]}`.
 """
 
 from collections.abc import Iterable, Iterator
