@@ -8,7 +8,7 @@ from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage
 from lint_rules.page.times import Minutes, StatedTime, add_up, read_time, stated_time
 
-_TOTAL = re.compile(r"\b(?:total|together|in all|sum|whole lesson)\b", re.I)
+_TOTAL = re.compile(r"\b(?:total|in all|sum|whole lesson)\b|^\W*(?:all\s+)?together\b", re.I)  # not: sing together
 _NUMBER = re.compile(r"(?:(?:activity|exercise|task|no\.?|nr\.?)\s*)?([0-9]{1,3}[a-z]?)(?![\w%])", re.I)
 _FIGURE = re.compile(r"\s*[0-9]{1,3}\s*")
 

@@ -42,7 +42,10 @@ _OF_SEVERAL = re.compile(
 )  # 3 groups, 5 minutes: no time of the whole
 _SHARED = re.compile(r"\s*(?:each|per|an?|every|for each|before|after|of the|from the|to go)\b", re.I)
 _IN_MINUTES = re.compile(r"\bmin(?:ute)?s?\b", re.I)
-_FIGURE = re.compile(r"\s*([0-9]{1,3})(?!\s*[-–—'′’½¼¾\w])")
+_FIGURE = re.compile(  # Minutes: about 40–45
+    r"\s*(?:(?:about|around|ca\.?|~)\s*)?(?P<all>(?P<low>[0-9]{1,3})(?:\s*[-–—]\s*(?P<high>[0-9]{1,3}))?)(?!\s*[-–—'′’½¼¾\w])",
+    re.I,
+)
 _SENTENCE = re.compile(r"[^.!?\n]+(?:[.](?=\w)[^.!?\n]+)*")
 _SHORT = re.compile(r"\s*(?:[\w'’&-]+[\s(:,–—-]+){0,4}[\w'’½¼¾]+\W*")  # 15'; Notes (20 minutes)
 _LENGTH = re.compile(
@@ -125,9 +128,9 @@ def stated_time(part: Part) -> StatedTime | None:
     in_minutes = field is not None and _IN_MINUTES.search(field.name) is not None
     for passage in passages:
         figure = _FIGURE.match(passage.text) if in_minutes else None
-        if figure is not None:  # Minutes: 40
-            minutes = float(figure[1])
-            return StatedTime(Minutes(minutes, minutes), passage, *figure.span(1))
+        if figure is not None:
+            low, high = float(figure["low"]), float(figure["high"] or figure["low"])
+            return StatedTime(Minutes(low, max(low, high)), passage, *figure.span("all"))
         found = read_time(passage.text)
         if found is not None:
             return StatedTime(found.minutes, passage, found.start, found.end, found.each)

@@ -79,3 +79,16 @@ def test_words_for_numbers_go_as_far_as_lessons_do():
     total = total_of(lesson_of("**Time:** thirty-seven minutes"))
     assert total is not None
     assert total.minutes == Minutes(37, 37)
+
+
+@pytest.mark.parametrize(("told", "low", "high"), [("40", 40, 40), ("about 40", 40, 40), ("40–45", 40, 45)])
+def test_a_field_that_is_named_in_minutes_needs_no_unit(told, low, high):
+    total = total_of(lesson_of(f"**Minutes:** {told}"))
+    assert total is not None
+    assert total.minutes == Minutes(low, high)
+
+
+def test_a_row_in_which_all_do_something_together_is_no_total():
+    rows = "| Part | Minutes |\n|---|---|\n| 1 | 15 |\n| 2 | 20 |\n| Race all together | 5 |"
+    assert minutes(lesson_of(rows)) == (None, [15, 20])
+    assert minutes(lesson_of(rows + "\n| Together | 40 |"))[0] == 40
