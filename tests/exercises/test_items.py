@@ -45,3 +45,8 @@ def test_an_item(page, answer, choices, jumble, gaps):
         assert [[option.place.text for option in choice.options] for choice in item.choices] == choices
         assert (item.jumble.text if item.jumble else "") == jumble
         assert [gap.place.text for gap in item.gaps] == gaps
+
+
+def test_a_key_that_is_only_a_stroke_is_read():
+    found = read(f"{ACTIVITY}1. red / is / it\n2. is / red / it\n\n::: answers\n1 / 2 It is red.\n:::\n")
+    assert [item.label.text for exercise in found.exercises for item in exercise.items] == ["1", "2"]

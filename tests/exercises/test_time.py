@@ -5,7 +5,9 @@ import time
 
 import pytest
 
+from lint_rules.page.exercises.key_rows import numbered_letters
 from lint_rules.page.exercises.reading import exercises_in
+from lint_rules.page.exercises.stream import Line
 from tests.exercises.test_layouts import unit_of
 
 LINES = {
@@ -32,3 +34,11 @@ def seconds(line: str, count: int) -> float:
 @pytest.mark.parametrize("line", LINES.values(), ids=LINES.keys())
 def test_a_page_four_times_as_long_takes_about_four_times_as_long(line):
     assert seconds(line, 400) < 9 * seconds(line, 100)
+
+
+def test_a_row_of_pairs_with_a_remark_is_read_at_once():
+    row = " ".join(f"{letter} {at}" for at, letter in enumerate("abcdefghijklmnopqrstuvwxyz", 1)) + " in any order"
+    (passage,) = (one for one in unit_of(f"### 1 Match. {{.reading}}\n\n{row}\n").passages if one.text == row)
+    began = time.process_time()
+    assert list(numbered_letters([Line(passage, 0, len(row), first=True)])) == []
+    assert time.process_time() - began < 1

@@ -295,9 +295,9 @@ def _another_word(text: str, said: str) -> bool:
 def made_of(pieces: Sequence[Place], said: str) -> bool:
     """Whether most of an answer's words are among some pieces, and it has as many words or nearly so."""
     given = jumbles.words_of(" ".join(piece.text for piece in pieces))
-    answer = jumbles.words_of(alternatives(said)[-1]) if said else given
+    answer = jumbles.words_of(("", *alternatives(said))[-1])  # '/' says none
     shared = (given & answer).total()
-    return bool(said) and len(answer) > 1 and shared * 3 >= 2 * max(given.total(), answer.total())
+    return len(answer) > 1 and shared * 3 >= 2 * max(given.total(), answer.total())
 
 
 def _in_company(items: Sequence[Item], one: DraftExercise) -> Iterator[Item]:

@@ -13,7 +13,7 @@ _ONE_LABEL = re.compile(r"\d{1,2}|[A-Za-z]+")
 _BEHIND = re.compile(r"(?:\(?[A-Za-z]\)?[ –-]{0,3}\d{1,2}\s*(?:[,;.·|]|\s|$)\s*){2,}")
 _ONE_BEHIND = re.compile(r"\(?(?P<answer>[A-Za-z])\)?[ –-]{0,3}(?P<label>\d{1,2})")
 _WORDS_BEHIND = re.compile(r"(?P<answer>[^\W\d_][^\n()]*?)\s*\((?P<label>\d{1,2})\)(?:\s*[,;.·]\s*|\s*$)")
-_PAIR = re.compile(r"\(?(?P<label>[A-Za-z])[).:]?\s*[=→–-]?\s*(?P<answer>\d{1,2})")
+_PAIR = re.compile(r"\(?(?P<label>[A-Za-z])[).:]?\s*(?:[=→–-]\s*)?(?P<answer>\d{1,2})")
 _PAIRS = re.compile(
     rf"(?:{_PAIR.pattern.replace('?P<label>', '?:').replace('?P<answer>', '?:')}\s*(?:[,;.·|]\s*|\s|$)){{2,}}"
 )
