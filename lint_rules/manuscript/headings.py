@@ -1,5 +1,6 @@
 """Sort what a file holds into lessons and activities, by its headings."""
 
+import re
 from bisect import bisect_left
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
@@ -12,6 +13,9 @@ from lint_rules.source import Source, Span
 
 _T = TypeVar("_T")
 _A_LESSON = 2  # activities: the notes of the only one are its own
+_OF_ONE = re.compile(  # 15 minutes: no lesson is so short
+    r"\W*(?:about |ca\.? )?[12]?[0-9]\s*(?:[-–]\s*[12]?[0-9]\s*)?(?:m|['′’])", re.I
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +88,8 @@ def _take_notes_behind(contents: Contents, lesson: _OpenLesson) -> None:
     if cut is None:
         return
     behind = _part(contents, cut, last.span.end + 1)
+    if any(_OF_ONE.match(p.text) for p in behind.passages if field_key(p.field) == "time"):
+        return  # its own
     if all(passage.audience in (Audience.TEACHER, Audience.KEY) for passage in behind.passages):
         own = _part(contents, last.heading.span.start, cut)
         lesson.activities[-1] = Activity(last.heading, own, Span(last.span.start, max(last.heading.span.end, cut)))

@@ -36,7 +36,7 @@ _BROKEN_BRACES = (
 _FEW_WORDS = 5  # of the name of a field that a house has for itself
 _TIME_ALONE = re.compile(
     r"\s*(?:about |some |ca\.? )?[\w–-]{1,8}\s*(?:minutes?|mins?\.?|['′’])(?: in all)?\.?\s+"
-    r"(?=[A-Z][\w’']*(?: [\w’',-]+){3})(?!(?:[^.]* )?minutes?\b)"
+    r"(?=[A-Z][\w’']*(?: [\w’',-]+){3})(?!(?:[^.]* )?(?:minutes?\b|[0-9]+\s*[,;.]))"
 )
 _TABLE_CAPTION = re.compile(r"(?:[Tt]able)?:\s+(?=\S)")
 

@@ -77,12 +77,14 @@ def _read(lesson: Lesson, cells: Sequence[Passage], column: int) -> TimePlan:
     times: list[StatedTime | None] = [None] * len(lesson.activities)
     beside, total = 0.0, None
     told: set[int] = set()
+    by_number = not _has_own_numbers(lesson.activities, [_before(row, column) for row in rows.values()])
     for row in rows.values():
         time = next((_time(one) for one in row if one.cell and one.cell.column == column), None)
         if time is None or time.minutes is None:
             continue
-        what = " ".join(one.text for one in row if one.cell and one.cell.column < column)
-        at = _activity(lesson.activities, what)
+        what = _before(row, column)
+        at = _numbered(lesson.activities, what) if by_number else None
+        at = at if at is not None else next(iter(_called(lesson.activities, what)), None)
         if at is not None and any(len(one.text.split()) > 1 for one in row if one.cell and one.cell.column > column):
             told.add(at)
         if _TOTAL.search(what):
@@ -103,16 +105,30 @@ def _time(cell: Passage) -> StatedTime | None:
     return StatedTime(found.minutes, cell, found.start, found.end, found.each) if found is not None else None
 
 
-def _activity(activities: Sequence[Activity], what: str) -> int | None:
-    """Which activity a row is about: by its number, or by the words of its instruction."""
+def _before(row: Sequence[Passage], column: int) -> str:
+    """What a row says before its minutes."""
+    return " ".join(one.text for one in row if one.cell and one.cell.column < column)
+
+
+def _has_own_numbers(activities: Sequence[Activity], rows: Sequence[str]) -> bool:
+    """Whether a plan numbers its rows otherwise than the page its activities: 1 Hello, 2 Sing, where Sing is 1."""
+    both = [(_numbered(activities, what), _called(activities, what)) for what in rows if _NUMBER.match(what.strip())]
+    agree = [numbered in called for numbered, called in both if called]
+    return sum(agree) * 2 < len(agree)
+
+
+def _numbered(activities: Sequence[Activity], what: str) -> int | None:
+    """Which activity has the number that a row begins with."""
     number = _NUMBER.match(what.strip())
+    own = [_NUMBER.match(activity.heading.number) for activity in activities]
+    return next((at for at, one in enumerate(own) if one and number and one[1] == number[1]), None)
+
+
+def _called(activities: Sequence[Activity], what: str) -> list[int]:
+    """Which activities' instructions have the words of a row, or part of them."""
     words = _words(what)
-    for at, activity in enumerate(activities):
-        own = _NUMBER.match(activity.heading.number)
-        if number is not None and own is not None and number[1] == own[1]:
-            return at
     said = [_words(activity.heading.passage.text) for activity in activities]
-    return next((at for at, one in enumerate(said) if words and one and (one in words or words in one)), None)
+    return [at for at, one in enumerate(said) if words and one and (one in words or words in one)]
 
 
 def _words(text: str) -> str:

@@ -47,7 +47,11 @@ _FIGURE = re.compile(  # Minutes: about 40–45
     re.I,
 )
 _SENTENCE = re.compile(r"[^.!?\n]+(?:[.](?=\w)[^.!?\n]+)*")
-_SHORT = re.compile(r"\s*(?:[\w'’&-]+[\s(:,–—-]+){0,4}[\w'’½¼¾]+\W*")  # 15'; Notes (20 minutes)
+_OF_THE_WHOLE = re.compile(  # 15'; Notes (20 minutes); but Hello song (4 minutes) is a part
+    r"(?:\W|\b(?:about|ca|approx|notes?|teacher|teachers|s|for|the|time|timing|length|duration|total|whole|this|lesson|"
+    r"activity|task|in|all)\b)*",
+    re.I,
+)
 _LENGTH = re.compile(
     r"^\s*(?:allow|plan|reckon|you (?:will )?have)\b"
     r"|\b(?:lesson|activity|game|task|exercise|it|this|all)\s+(?:takes|lasts|needs)\b",
@@ -154,10 +158,14 @@ def _unlabelled(part: Part) -> StatedTime | None:
     for passage in part.passages:
         if passage.audience is not Audience.TEACHER or is_usual(passage.field) or passage.cell is not None:
             continue
+        if not _OF_THE_WHOLE.fullmatch(passage.field):
+            continue  # Warm-up: 5 minutes
         for sentence in _SENTENCE.finditer(passage.text):
             text = sentence[0]
-            found = read_time(text) if _SHORT.fullmatch(text) or _LENGTH.search(text) else None
-            if found is not None:
+            found = read_time(text)
+            if found is not None and (
+                _LENGTH.search(text) or _OF_THE_WHOLE.fullmatch(text[: found.start] + text[found.end :])
+            ):
                 start = sentence.start()
                 return StatedTime(found.minutes, passage, start + found.start, start + found.end, found.each)
     return None

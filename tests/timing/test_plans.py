@@ -92,3 +92,39 @@ def test_a_row_in_which_all_do_something_together_is_no_total():
     rows = "| Part | Minutes |\n|---|---|\n| 1 | 15 |\n| 2 | 20 |\n| Race all together | 5 |"
     assert minutes(lesson_of(rows)) == (None, [15, 20])
     assert minutes(lesson_of(rows + "\n| Together | 40 |"))[0] == 40
+
+
+def test_a_plan_may_number_its_rows_otherwise_than_the_page():
+    lesson = lesson_of(
+        "| Step | Minutes |\n|---|---|\n| 1 Hello | 5 |\n| 2 Fold a boat | 15 |\n| 3 Race the boats | 20 |"
+    )
+    assert minutes(lesson) == (None, [15, 20])
+    assert plan_of(lesson).beside == 5
+
+
+@pytest.mark.parametrize(
+    "notes", ["**Warm-up:** 5 minutes. Sing the hello song.", "Hello song (4 minutes).", "WARM-UP – 5 minutes"]
+)
+def test_the_time_of_a_part_is_not_the_lesson_s(notes):
+    assert minutes(lesson_of(f"**Aim:** fold\n\n{notes}", "**Time:** 15 minutes", "**Time:** 20 minutes")) == (
+        None,
+        [15, 20],
+    )
+
+
+def test_a_line_to_cut_along_is_read_at_once():
+    lesson = lesson_of("**Time:** 40 minutes", f"Cut here {'-' * 10_000} then fold.")
+    assert minutes(lesson) == (40, [None, None])
+
+
+def test_times_that_are_added_behind_a_total_stay_with_it():
+    field = lesson_of("**Time:** 40 minutes. Hello song takes 4, tidy-up takes 3.").part.field("Time")
+    assert field is not None
+    assert [passage.text for passage in field.passages] == ["40 minutes. Hello song takes 4, tidy-up takes 3."]
+
+
+def test_notes_of_the_last_activity_alone_are_its_own():
+    own = "**Aim:** race\n\n**Time:** 15 minutes\n\n**Steps:** They race in pairs."
+    lesson = lesson_of("", "", own)
+    assert minutes(lesson) == (None, [None, 15])
+    assert lesson.part.field("Aim") is None
