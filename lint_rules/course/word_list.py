@@ -21,6 +21,7 @@ _SEEN = re.compile(  # what the note of a row may say of a word that children br
     r"\b(?:last year|(?:the )?year before|(?:the )?(?:last|previous|earlier) (?:year|book|level|course))\b",
     re.I,
 )
+_NOT_SEEN = re.compile(r"\b(?:not|never|new|different|instead)\b|n['’]t\b", re.I)
 _BEFORE = ("0", "0.0")  # no unit of this course: words of the year before
 # What the trade calls words that children produce, words that they only understand, and words that they bring along
 # (common practice, no source).
@@ -235,8 +236,7 @@ class _ListReader:
 
     def use(self, row: _Row) -> str:
         written = self.cell(row, "use")
-        if _SEEN.search(self.cell(row, "note")):
-            return _KNOWN
+        note = self.cell(row, "note")
         if written and written.casefold() not in _USE_IS:
             self.say_once(
                 self.at(row, "use"),
@@ -244,6 +244,8 @@ class _ListReader:
                 f" along), not '{written}'.",
                 harmless=True,
             )
+        if _SEEN.search(note) and not _NOT_SEEN.search(note):
+            return _KNOWN
         return _USE_IS.get(written.casefold(), USES[0])
 
 

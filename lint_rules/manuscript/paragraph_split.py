@@ -98,9 +98,9 @@ def field_leads(plain: InlineText, *, listed: bool = False) -> list[Piece]:
     """
     found: dict[int, Piece] = {}
     for start, end in lines(plain):
-        label = (
-            bold_label(plain, start, end) or _set_off(plain, start, end, listed=listed) or _dashed(plain, start, end)
-        )
+        label = bold_label(plain, start, end) or _set_off(plain, start, end, listed=listed)
+        if label is None and not listed:  # in a list: 1. WATCH – the children watch
+            label = _dashed(plain, start, end)
         if label is not None:
             found[label.label_start] = label
     for label in _run_on(plain):

@@ -22,6 +22,7 @@ The course may settle it for all of them (``off_list``): stop, query, note; or p
 where the same activity has a drawing or photo of it.
 """
 
+import re
 from collections.abc import Callable
 
 from lint_rules.course.model import Level
@@ -69,7 +70,7 @@ def is_always_capital(word: WordLevel, text: str) -> bool:
     """Say whether a word stands in a text with a capital alone: Tomas, a name at the start of its sentence."""
     written, part = word.text, word.part_of_speech
     capital = written[:1].isupper() and not written.isupper() and part not in ("adverb", "adjective", "verb")
-    return capital and written.casefold() not in text
+    return capital and re.search(rf"\b{re.escape(written.casefold())}\b", text) is None
 
 
 def _band(word: WordLevel) -> str:

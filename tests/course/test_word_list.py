@@ -201,6 +201,9 @@ def test_words_of_unit_0_are_those_of_the_year_before():
         ("shown in the test", False),
         ("from the story", False),
         ("last word of the unit", False),
+        ("not taught last year", False),
+        ("never met in the last book", False),
+        ("different from last year's word", False),
     ],
 )
 def test_a_note_may_say_that_children_bring_a_word_along(note, known):

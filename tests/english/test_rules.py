@@ -186,7 +186,11 @@ def test_it_is_a_part_of_something_is_no_slip(text):
 
 
 def found_in_notes(word: str, *, notes: bool) -> int:
-    unit, house = unit_of([f"Use {word} here."], notes=notes), course()
+    return found_by_the_speller(f"Use {word} here.", word, notes=notes)
+
+
+def found_by_the_speller(line: str, word: str, *, notes: bool = False) -> int:
+    unit, house = unit_of([line], notes=notes), course()
 
     def english(passage):
         at = passage.text.find(word)
@@ -204,3 +208,14 @@ def test_teachers_notes_may_have_letters_and_words_of_the_trade(word):
 @pytest.mark.parametrize("word", ["teh", "freindly", "childern"])
 def test_a_slip_in_teachers_notes_is_no_word_of_the_trade(word):
     assert found_in_notes(word, notes=True) == 1
+
+
+@pytest.mark.parametrize(
+    ("line", "word", "slips"),
+    [
+        ("Oom-pah, oom-pah! The band plays.", "Oom-pah", 0),
+        ("The ice-craem is cold. I like my ice-craem.", "ice-craem", 1),
+    ],
+)
+def test_a_noise_is_cried_again_at_once(line, word, slips):
+    assert found_by_the_speller(line, word) == slips

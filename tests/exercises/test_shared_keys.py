@@ -4,6 +4,7 @@ import pytest
 
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.page.exercises.reading import exercises_in
+from lint_rules.page.exercises.shared_keys import keys_of
 from lint_rules.source import Source
 
 FRONT = "---\nlevel: level-1\nunit: 1\ntitle: A\n---\n\n# A\n\n"
@@ -64,6 +65,23 @@ def test_a_key_in_the_lessons_notes_is_shared_out(notes: str) -> None:
 def test_the_key_of_one_activity_stays_its_own(text: str) -> None:
     assert answers(between=key("1 red\n\n2 brown"), end=key(text))[0] == EXPECTED[0]
     assert [label for label, _ in answers(end=key(text))[1]] == ["1", "2"]
+
+
+@pytest.mark.parametrize(
+    ("own", "other"),
+    [
+        ("**1** the red kite\n\n**2** the brown hat", "1 a 2 b"),
+        ("**1.** It is red.\n\n**2.** It is brown.", "**1.** a\n\n**2.** b"),
+        ("Task 1: red\n\nTask 2: brown", "1 a 2 b"),
+    ],
+)
+def test_no_activity_takes_from_a_key_while_it_has_its_own(own: str, other: str) -> None:
+    text = f"{FRONT}## Lesson 1: A {{.words}}\n\n{FIRST}{key(own)}{SECOND}{key(other)}"
+    unit = read_unit(Source("level-1/unit-01.md", text))
+    first, second = (keys_of(activity, unit) for activity in unit.activities)
+    assert "red" in first[0].text
+    assert "brown" in first[-1].text
+    assert not any("brown" in passage.text for passage in second)
 
 
 def test_activities_that_the_lesson_does_not_have_share_nothing() -> None:

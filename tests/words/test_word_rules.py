@@ -7,7 +7,10 @@ import pytest
 from lint_rules.engine.example import assemble
 from lint_rules.engine.registry import load_rules
 from lint_rules.finding import Finding
+from lint_rules.language.vocabulary.word_index import Origin
+from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.rule import Example
+from lint_rules.unit_language.off_list import is_always_capital
 from tests.support import run_files
 
 HERE = Path(__file__).parent
@@ -135,6 +138,13 @@ def test_a_misspelt_cry_is_no_noise(language):
     assert weights("Look at the cat. I can see it. beutiful!\n", language, words="beautiful,adjective,,1\n") == {
         "beutiful": "query"
     }
+
+
+@pytest.mark.parametrize(
+    ("text", "always"), [("Ana has a banana.", True), ("Ana has an apple.", True), ("Ana is an ana.", False)]
+)
+def test_a_name_is_no_part_of_a_longer_word(text, always):
+    assert is_always_capital(WordLevel(0, 3, "Ana", "Ana", "noun", Origin.NAME), text) == always
 
 
 def test_a_name_in_capitals_and_a_word_in_lower_case_are_two_things(language):

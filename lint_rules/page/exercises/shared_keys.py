@@ -34,15 +34,20 @@ def keys_of(activity: Activity, unit: Unit) -> tuple[Passage, ...]:
 def _shares(lesson: Lesson) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]]:
     """The passages (by identity) that are shared out, and what each activity (by identity) gets of them."""
     numbers = {_number(activity, at): activity for at, activity in enumerate(lesson.activities, 1)}
+    keyed = {number for number, activity in numbers.items() if any(keys_in(activity.part.passages))}
+    before: set[str] = set()
     shared: set[int] = set()
     given: dict[int, list[Passage]] = {}
-    for part in (lesson.part, *(activity.part for activity in lesson.activities)):
+    for own, part in (("", lesson.part), *((number, activity.part) for number, activity in numbers.items())):
+        before.add(own)
         keys = list(keys_in(part.passages))
         heads = [_heads(passage) for passage in keys]
         named = [number for several in heads for number, _, _ in several]
         alone = part is lesson.part and len(named) == 1
         if not named or not (alone or len(set(named)) > 1) or not set(named) <= numbers.keys():
             continue
+        if own and not set(named) - {own} <= before - keyed:
+            continue  # its own items: a shared key stands behind what it is for, and nobody there has another
         for number, passage, whole in _cut(keys, heads):
             shared.add(id(whole))
             if number:

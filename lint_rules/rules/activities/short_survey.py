@@ -74,6 +74,11 @@ RULE = Rule(
         Example("### 1 Ask «seven» friends. {.survey}\n", course=_EIGHT, why="one is missing"),
         Example("### 1 Ask «a friend». {.survey}\n"),
         Example(
+            "### 1 «Look at the pictures. Ask your friends: Do you like it?» {.survey}\n",
+            why="it looks, and it asks: how many?",
+            weight=Severity.NOTE,
+        ),
+        Example(
             "### 1 «Find out about pets.» {.survey}\n\n" + _TALLY,
             why="nothing says how many: a note",
             weight=Severity.NOTE,
@@ -127,9 +132,8 @@ def _short(activity: Activity, reading: Reading, wanted: int) -> Iterator[Found]
         said = said or _said(activity, Audience.TEACHER) or _lines(activity)
     if said is None:
         heading = activity.heading.passage
-        if _COUNTED.search(
-            " ".join(p.text for p in (heading, *activity.part.passages) if p.audience is Audience.PUPIL)
-        ):
+        page = " ".join(p.text for p in (heading, *activity.part.passages) if p.audience is Audience.PUPIL)
+        if _COUNTED.search(page) and not _ASKED.search(page):
             return  # things are counted, nobody is asked
         message = (
             "Nothing says how many classmates to ask, so children stop early. "

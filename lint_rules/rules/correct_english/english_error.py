@@ -334,7 +334,7 @@ def _loose_marks(passage: Passage) -> Iterator[Found]:
 def _is_noise(text: str, match: EnglishMatch, reading: Reading) -> bool:
     """Say whether a word that no dictionary has is a noise (whoo, whoo!), and no known word with a slip in it."""
     shown = text[match.start : match.end].casefold()
-    if "-" in shown and text.casefold().count(shown) > 1:
+    if "-" in shown and re.search(rf"\b{re.escape(shown)}\W+{re.escape(shown)}\b", text, re.I):
         return True  # Oom-pah, oom-pah!
     words = [one.span() for one in PART.finditer(text)]
     at = next((index for index, span in enumerate(words) if span == (match.start, match.end)), None)

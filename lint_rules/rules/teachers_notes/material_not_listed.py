@@ -77,6 +77,14 @@ RULE = Rule(
         ),
     ),
     fails=(
+        Example(
+            _activity("Make a kite. {.make}", "They cut with «scissors». Each child needs a partner."),
+            why="what they need is said, and it is no scissors",
+        ),
+        Example(
+            _activity("Make a kite. {.make}", "Bring the children to the front. They cut with «scissors»."),
+            why="nobody packs the children",
+        ),
         Example(_activity("Make a kite. {.make}", "Children cut out a kite with «scissors» and colour it.")),
         Example(_activity("Make a kite. {.make}", "Children «cut out» a kite. They «stick» it in their books.")),
         Example(
@@ -103,6 +111,7 @@ RULE = Rule(
 _NEEDED = re.compile(
     r"\b(?:you|we|they|children|pupils|(?:each|every) \w+)(?:'ll| will)? needs?\b(?! to\b)|\bbring\b", re.I
 )
+_SENTENCE = re.compile(r"[^.!?]+")
 _MAKES = re.compile(
     r"\b(?:makes?|made|making|build|design|create|invent|draw|paint)\s+"
     r"((?:(?!\b(?:with|from|using|out|and)\b)[^.!?\n])*)",
@@ -157,14 +166,15 @@ def _made_in(unit: Unit) -> tuple[str, ...]:
 def _lists(part: Part, *, of_lesson: bool = False) -> tuple[str, ...]:
     """What a part's notes list: under Materials, or in a sentence (You will need paper); what a lesson's notes say
     outside the usual fields names things to pack as well."""
-    notes = [passage for passage in part.passages if passage.audience is Audience.TEACHER]
-    return tuple(
-        passage.text
-        for passage in notes
-        if field_key(passage.field) == "material"
-        or _NEEDED.search(passage.text)
-        or (of_lesson and not is_usual(passage.field))
-    )
+    found: list[str] = []
+    for passage in part.passages:
+        if passage.audience is not Audience.TEACHER:
+            continue
+        if field_key(passage.field) == "material" or (of_lesson and not is_usual(passage.field)):
+            found.append(passage.text)
+        else:
+            found += [sentence for sentence in _SENTENCE.findall(passage.text) if _NEEDED.search(sentence)]
+    return tuple(found)
 
 
 def _found(passage: Passage, use: Used, parts: tuple[Part, ...]) -> Found:

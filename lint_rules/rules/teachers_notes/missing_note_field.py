@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from difflib import get_close_matches
 
 from lint_rules.finding import Edit, Found, Mend, Severity
+from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.manuscript.field_names import NOTE_FIELDS, field_key, is_usual
 from lint_rules.manuscript.insert_field import field_edit
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Field, Heading, Lesson, Part, Role
@@ -53,6 +54,15 @@ RULE = Rule(
         Example(
             _NOTED + "### 1 Listen. {.listening}\n\n::: teacher\n**Procedure:** Play it twice.\n:::\n",
             why="what other houses call Steps",
+        ),
+        Example(
+            _NOTED + "### 1 Listen. {.listening}\n\n::: teacher\n**Steps:**\n\n1. WATCH – they watch the film.\n"
+            "2. SAY – they say what they saw.\n:::\n",
+            why="heads of steps are no fields",
+        ),
+        Example(
+            _NOTED + "### 1 Play. {.game}\n\n::: teacher\n**Steps:** They play in pairs.\n\nMIME – show a kite.\n:::\n",
+            why="a word, and no slip for Time",
         ),
         Example(_NOTED + "### 1 Read and match. {.reading}\n", why="the rubric says it all"),
         Example(_NOTED + "### 1 Listen and repeat. {.sounds .listening}\n", why="the rubric says it all"),
@@ -185,7 +195,7 @@ def _says_more(reading: Reading, part: Part) -> bool:
 def _meant(reading: Reading, name: str, there: set[str]) -> str:
     """The field that was probably meant by a name that is none; '' when it may be one of the course's own."""
     known = (*NOTE_FIELDS, *reading.course.note_fields)
-    if field_key(name) in {field_key(field) for field in known}:
+    if field_key(name) in {field_key(field) for field in known} or lowest(name.casefold()):  # Mime, Sport: words
         return ""
     close = get_close_matches(name.casefold(), [field.casefold() for field in NOTE_FIELDS], n=1, cutoff=0.75)
     meant = next((field for field in NOTE_FIELDS if close and field.casefold() == close[0]), "")
