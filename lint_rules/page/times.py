@@ -154,6 +154,12 @@ def speaks_of_time(part: Part) -> bool:
     return any(next(_times_in(text), None) is not None for text in (*names, *texts))
 
 
+def minutes_told(part: Part) -> list[tuple[Passage, TimeText]]:
+    """The times that a lesson's or an activity's notes name anywhere, each with its passage."""
+    notes = (passage for passage in part.passages if passage.audience is Audience.TEACHER and passage.cell is None)
+    return [(passage, time) for passage in notes for time in _times_in(passage.text)]
+
+
 def _unlabelled(part: Part) -> StatedTime | None:
     for passage in part.passages:
         if passage.audience is not Audience.TEACHER or is_usual(passage.field) or passage.cell is not None:

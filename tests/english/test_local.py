@@ -18,7 +18,10 @@ from lint_rules.language.service import EnglishUnavailable
 pytest.importorskip("language_tool_python", reason="needs the extra hornbook[english]")
 
 RUN = """
-import sys, time
+import signal, sys, time
+if hasattr(signal, "SIGHUP"):  # a test run in the background is started deaf to these, and so are its children
+    signal.signal(signal.SIGHUP, signal.SIG_DFL)
+    signal.signal(signal.SIGINT, signal.default_int_handler)
 from lint_rules.english.connect import connect
 with connect("local") as english:
     if "stay" in sys.argv:

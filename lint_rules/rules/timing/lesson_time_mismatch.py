@@ -2,7 +2,8 @@
 
 A teacher trusts the total and runs out of lesson, or trusts the activities and stands there with ten minutes to fill.
 Only a lesson whose every activity has a time is added up. Ranges add up to a range, and a total inside it is right.
-What the notes add beside the total (hello ring 4 + activities 10 + 12 + tidy-up 3) is added as well. The same minutes
+What the notes add beside the total (hello ring 4 + activities 10 + 12 + tidy-up 3) is added as well, and where minutes
+that they name in prose (Open with the song, 5 minutes) make up what is missing, nothing is said. The same minutes
 missing in several lessons, an opening and a close that no activity holds, are one point.
 """
 
@@ -14,7 +15,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Lesson
 from lint_rules.page.number_words import numbers_in
 from lint_rules.page.time_plans import activities_minutes, plan_of, times_of, total_of
-from lint_rules.page.times import Minutes, StatedTime
+from lint_rules.page.times import Minutes, StatedTime, minutes_told
 from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
 
 _TWO = (
@@ -41,11 +42,21 @@ RULE = Rule(
         Example(_lesson("1 hour", "half an hour", "30 min")),
         Example(_lesson("40 minutes: hello ring 4 + activities 15 + 18 + tidy-up 3", "15 minutes", "18 minutes")),
         Example(_lesson("40 minutes (5 for the register)", "15 minutes", "20 minutes")),
+        Example(_lesson("40 minutes. The last 5 minutes are for the story.", "15 minutes", "20 minutes")),
+        Example(
+            _lesson(
+                "40 minutes\n**Steps:** Sing hello, which takes two minutes. End with 3 minutes of tidying.",
+                "15 minutes",
+                "20 minutes",
+            )
+        ),
         Example(_lesson("40 minutes (24 children)", "15 minutes", "25 minutes")),
         Example(_lesson("40 minutes (hello four and, with the song, another three)", "15 minutes", "18 minutes")),
     ),
     fails=(
         Example(_lesson("«40 minutes»", "15 minutes", "30 minutes")),
+        Example(_lesson("«40 minutes». The last 5 minutes are for the story.", "15 minutes", "30 minutes")),
+        Example(_lesson("«40 minutes». The last 5 minutes are for the story.", "15 minutes", "15 minutes")),
         Example(_lesson("«50 minutes» (a long one)", "10–15 minutes", "25–30 minutes")),
         Example(_lesson("«1 h 30»", "15 min", "25 min")),
         Example(_lesson("«40 minutes» (12 children)", "15 minutes", "13 minutes")),
@@ -64,6 +75,7 @@ RULE = Rule(
 )
 
 
+_MOST_TOLD = 6
 # hello ring 4; activities 10; 12; 5 for the register; tidy-up: 3 minutes
 _PART = re.compile(
     r"(?:(?!or\b|room\b|page|track|unit|class|group|year|lesson)(?P<what>[^\W\d_][\w' -]*?):?\s*)?(?P<number>\d{1,2})"
@@ -82,7 +94,7 @@ def find(reading: Reading) -> Iterator[Found]:
         if beside is None:
             continue
         beside += int(plan_of(lesson).beside)
-        if total.minutes.overlaps(added + Minutes(beside, beside)):
+        if total.minutes.overlaps(added + Minutes(beside, beside)) or _made_up_in_prose(lesson, total, added):
             continue
         added += Minutes(beside, beside)
         words = total.passage.text[total.start : total.end]
@@ -117,6 +129,19 @@ def _beside(lesson: Lesson, total: StatedTime) -> int | None:
     times = times_of(lesson)
     named = Counter(beside) - Counter(int(one.minutes.low) for one in times if one and one.minutes)
     return sum(number * times for number, times in named.items())
+
+
+def _made_up_in_prose(lesson: Lesson, total: StatedTime, added: Minutes) -> bool:
+    """Whether minutes that the lesson's notes name in prose make up what the activities leave of the total."""
+    told = [
+        time.minutes
+        for passage, time in minutes_told(lesson.part)
+        if (passage, time.start) != (total.passage, total.start)
+    ]
+    sums = [added]
+    for minutes in told[:_MOST_TOLD]:
+        sums += [one + minutes for one in sums]
+    return total.minutes is not None and any(total.minutes.overlaps(one) for one in sums)
 
 
 def _sum(lesson: Lesson) -> str:
