@@ -141,7 +141,7 @@ def read_term(state: ReaderState, token: Token, plain: InlineText) -> None:
     setting = state.setting(span)
     state.note_comments(plain, span)
     name = plain.text.strip().removesuffix(":").rstrip()
-    if state.kind is DivKind.TEACHER and plain.length and len(name.split()) <= _FEW_WORDS:
+    if state.kind is DivKind.TEACHER and 0 < len(name.split()) <= _FEW_WORDS:
         state.begin_field(name, Span(plain.starts[0], plain.ends[-1]), plain.ends[-1])
     elif state.kind is DivKind.AUDIO and paragraph_split.is_name(name):
         state.speaker = name

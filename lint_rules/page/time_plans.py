@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage
@@ -89,11 +89,15 @@ def _read(lesson: Lesson, cells: Sequence[Passage], column: int) -> TimePlan:
             told.add(at)
         if _TOTAL.search(what):
             total = time
-        elif at is not None and times[at] is None:
-            times[at] = time
         elif at is None:
             beside += time.minutes.low
+        else:  # a second row of the same activity adds to its first
+            times[at] = _and_also(times[at], time.minutes) or time
     return TimePlan(tuple(times), frozenset(told), beside, total)
+
+
+def _and_also(first: StatedTime | None, more: Minutes) -> StatedTime | None:
+    return replace(first, minutes=first.minutes + more) if first is not None and first.minutes is not None else None
 
 
 def _time(cell: Passage) -> StatedTime | None:

@@ -128,3 +128,10 @@ def test_notes_of_the_last_activity_alone_are_its_own():
     lesson = lesson_of("", "", own)
     assert minutes(lesson) == (None, [None, 15])
     assert lesson.part.field("Aim") is None
+
+
+def test_a_second_row_of_an_activity_adds_to_its_first():
+    lesson = lesson_of(
+        "| Activity | Minutes |\n|---|---|\n| 1 fold | 10 |\n| 1 colour | 5 |\n| 2 | 20 |\n| Total | 35 |"
+    )
+    assert minutes(lesson) == (35, [15, 20])
