@@ -33,6 +33,13 @@ def acts_of(page: str, materials: str = "", steps: str = "", kind: str = "make")
             "scissors-cutting",
             "cut out the pictures with scissors",
         ),
+        (
+            "3. Make a hole in the middle with the point of the scissors.",
+            "scissors, card",
+            "",
+            "sharp-points-and-edges",
+            "Make a hole in the middle with the point of the scissors",
+        ),
         ("1. Bake the stars.", "an oven, dough", "", "hot-water-cooking", "Bake the stars"),
     ],
 )
@@ -65,6 +72,8 @@ def test_an_act_is_seen_by_its_verb_and_its_thing(page, materials, steps, hazard
         ("", "scissors", "Cut the game after five minutes."),
         ("", "scissors", "Cut the cards before the lesson."),
         ("", "scissors", "Show how you cut one star."),
+        ("", "scissors", "Children make a pair and name the point of the scissors."),
+        ("", "scissors, card", "An adult makes the hole with the point of the scissors before the lesson."),
     ],
 )
 def test_a_word_that_is_no_act_is_let_alone(page, materials, steps):
