@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator, Sequence
 
-from lint_rules.page.exercises.marks import WEAK, Kind, Mark, chains
+from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains
 from lint_rules.page.exercises.model import Label, Place
 from lint_rules.page.exercises.stream import Line
 
@@ -13,12 +13,15 @@ _CHOICE_NEXT = re.compile(r"\s*[*(\[]?[\w’'-]+(?:\s[\w’'-]+){0,3}\s*/\s*[\w�
 _LETTER = re.compile(r"[^\W\d_]")
 _STOP = re.compile(r"[.?!]+[\"”’']?(?=\s|$)|\s[–—](?=\s)")
 _BEGUN = re.compile(r"(?:[^\W\d_]+:\s+)?[^\W\d_A-Z]")  # `A: are you from?`
+_CUT_UP = re.compile(r"[^\W\d_]*\s*_{2,}\s*[^\W\d_]*[.,;]?")
 _EDGE = " \t\n\u00a0–—-"
 
 
 def cloze_chains(lines: Sequence[Line], marks: Sequence[Mark]) -> list[list[Mark]]:
     """Numbers that stand right before a blank or a choice within running text: `There (2) ____ lots of sheep`."""
     before_gap = {mark for mark in marks if not mark.own and _opens_gap(mark, lines)}
+    rows = [chain for chain in chains(marks, Kind.NUMBER) if _is_row(chain, lines)]
+    before_gap = {mark for mark in before_gap if not any(mark in chain for chain in rows)}
     passages = {id(lines[mark.line].passage) for mark in before_gap}
     bare = [mark for mark in marks if _lost_its_gap(mark, lines) and id(lines[mark.line].passage) in passages]
     with_bare = [mark for mark in marks if mark in before_gap or mark in bare]
@@ -35,6 +38,17 @@ def cloze_chains(lines: Sequence[Line], marks: Sequence[Mark]) -> list[list[Mark
         for chain in chains([mark for mark in marks if mark in before_gap], Kind.NUMBER, WEAK)
         if any(_within_text(mark, lines) for mark in chain)
     ]
+
+
+def _is_row(chain: Sequence[Mark], lines: Sequence[Line]) -> bool:
+    """Whether numbers in one line part it into items, each with its blank before its word or behind it: (1) ____ op
+    (2) fi ____ (3) ____ oe. One that stands before a blank in mid-sentence is of a text."""
+    if len({mark.line for mark in chain}) > 1 or not all(mark.dressed for mark in chain) or chain[0].strength != LINE:
+        return False
+    line = lines[chain[0].line]
+    ends = [*(mark.first for mark in chain[1:]), line.end]
+    items = [line.passage.text[mark.last : end].strip() for mark, end in zip(chain, ends, strict=True)]
+    return all(_CUT_UP.fullmatch(item) for item in items)
 
 
 def _past_lost(chain: list[Mark], marks: Sequence[Mark], opens: set[Mark], lines: Sequence[Line]) -> list[Mark]:

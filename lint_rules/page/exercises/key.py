@@ -15,7 +15,7 @@ from lint_rules.page.exercises.key_rows import LEAD, answers_before, label_row, 
 from lint_rules.page.exercises.key_sentences import told
 from lint_rules.page.exercises.key_tables import tabled
 from lint_rules.page.exercises.marks import APART, LINE, WEAK, Kind, Mark, label_of, marks_in
-from lint_rules.page.exercises.model import Answer, Label, Place
+from lint_rules.page.exercises.model import Answer, Place
 from lint_rules.page.exercises.stream import Line, is_led, lines_of
 from lint_rules.page.exercises.tables import same_row
 from lint_rules.source import Source
@@ -23,7 +23,10 @@ from lint_rules.source import Source
 _ATTACHED = re.compile(
     r"(?<![\w.–-])(?:Q\s?)?(?P<label>\d{1,2})(?=[–=-]?[A-Za-z](?:[\s,;.)]|$)|\s?[–-]\s?\d{1,2}[.):]?\s)"
 )
-_FROM_TO = re.compile(r"(\d{1,2})\s*[–-]\s*(\d{1,2})[.):]?\s+(?=\S)")
+_FROM_TO = re.compile(  # 1–3 own answers; a) to c) own answers
+    r"(?P<from>[0-9]{1,2}|[a-j])(?:(?<=[0-9])\s*[–-]\s*(?P<number>[0-9]{1,2})[.):]?"
+    r"|[.)]?\s+to\s+(?P<to>[0-9]{1,2}|[a-j])[.):])\s+(?=\S)"
+)
 _EDGE = " \t\n,;–—|·•-→="
 _ENTRY = re.compile(r"\s*[;\n]\s*")
 _BETWEEN_ENTRIES = tuple(
@@ -217,15 +220,35 @@ def _row(chain: Sequence[Mark], lines: Sequence[Line], then: Mark | None) -> Ite
         before = _before(chain, lines)
         if before is not None:
             places = before
-    for mark, place in zip(chain, places, strict=True):
+    reach = -1
+    for at, (mark, place) in enumerate(zip(chain, places, strict=True)):
+        if not mark.own and mark.first < reach:
+            continue  # the end of `1 to 3`
         label = label_of(mark, lines)
-        spread = _FROM_TO.match(place.passage.text, mark.start) if not mark.own else None
-        if spread:
-            place = Place(place.passage, spread.end(), place.end)
-            for number in range(int(spread[1]), int(spread[2]) + 1):
-                yield Answer(_trimmed(place), Label(str(number), label.span, label.mark))
-        else:
-            yield Answer(_trimmed(place), label)
+        until, labels = _spread(mark, place)
+        if labels:
+            reach = place.start + until
+            inside = [
+                other for other, one in zip(places[at:], chain[at:], strict=True) if one is mark or one.first < reach
+            ]
+            place = Place(place.passage, reach, max(reach, inside[-1].end))
+        for one in labels or [label.text]:
+            yield Answer(_trimmed(place), replace(label, text=one))
+
+
+def _spread(mark: Mark, place: Place) -> tuple[int, list[str]]:
+    """The labels from one to another (1 to 3, a to c), and how far into an answer's range they go; none where it is
+    for one label."""
+    start = place.start if mark.own else mark.start
+    text = (f"{mark.label}) " if mark.own else "") + place.passage.text[start:]
+    match = _FROM_TO.match(text)
+    first, last = (match["from"], match["number"] or match["to"]) if match is not None else ("", "")
+    if match is None or first.isdigit() != last.isdigit():
+        return 0, []
+    until = match.end() - (len(text) - len(place.passage.text) + place.start)
+    if first.isdigit():
+        return until, [str(number) for number in range(int(first), int(last) + 1)]
+    return until, [chr(code) for code in range(ord(first), ord(last) + 1)]
 
 
 def _between(mark: Mark, following: Mark | None, lines: Sequence[Line]) -> Place:

@@ -20,13 +20,25 @@ from lint_rules.page.exercises.items import items_of
 from lint_rules.page.exercises.key import ReadKey, read_key
 from lint_rules.page.exercises.labelled import draft_exercises
 from lint_rules.page.exercises.marks import marks_in
-from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Gap, Item, Key, Label, Place, WordBox
+from lint_rules.page.exercises.model import (
+    Answer,
+    Exercise,
+    Exercises,
+    Gap,
+    Item,
+    Key,
+    Label,
+    Option,
+    Place,
+    WordBox,
+)
 from lint_rules.page.exercises.parts import letters_of_parts
 from lint_rules.page.exercises.shared_keys import keys_of
 from lint_rules.page.exercises.stream import Line, mended_passages, page_lines
 from lint_rules.page.exercises.unnumbered import to_fill, unlabelled, unnumbered
 
 _LETTER_AT_END = re.compile(r"\(([a-z])\)\W*$", re.I)
+_LABEL_AT_END = re.compile(r"(?<=[^\W\d_])\s*[–=-]?\s+\(?(\d{1,2})\)?\W*$")
 _FEWEST_STEPS = 3
 
 
@@ -41,6 +53,7 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
     left = _left_over(lines, drafts)
     kinds = tuple(dict.fromkeys(one.kind for one in drafts))
     read = read_key(key, kinds, unit.source, [[draft.label.text for draft in one.drafts] for one in drafts])
+    drafts = [_turned_by_key(one, read) for one in drafts]
     named = None if any(_overlap(one, _labels(row)) for one in drafts for row in read.rows) else headed(left, read)
     if named is not None:
         taken = {item.label.span for item in named.items}
@@ -234,6 +247,27 @@ def _repeats(order: Sequence[Answer]) -> int:
     return len(labels) - len(set(labels))
 
 
+def _turned_by_key(one: DraftExercise, read: ReadKey) -> DraftExercise:
+    """Items to match the other way round, where the key goes by the labels of the other column: `a) week 3`."""
+    column = {option.label.key: option for option in one.column if option.label is not None}
+    row = next((row for row in read.rows if len(row) > 1 and _labels(row) == column.keys()), None)
+    if row is None or _overlap(one, _labels(row)) or any(len(draft.places) != 1 for draft in one.drafts):
+        return one
+    drafts = [Draft(option.label, None, [option.place]) for option in column.values() if option.label is not None]
+    options = [Option(draft.places[0], draft.label) for draft in one.drafts]
+    return replace(one, drafts=drafts, column=options)
+
+
+def _without_match(answer: Answer | None, draft: Draft, one: DraftExercise) -> Answer | None:
+    """What goes into a blank, without the label of the line that it is matched with: `week 3`."""
+    behind = _LABEL_AT_END.search(answer.text) if answer is not None else None
+    labels = {option.label.key for option in one.column if option.label is not None}
+    if answer is None or behind is None or behind[1] not in labels or "_" not in draft.places[0].text:
+        return answer
+    place = answer.place
+    return replace(answer, place=Place(place.passage, place.start, place.start + behind.start()))
+
+
 def _labels(row: Sequence[Answer]) -> set[str]:
     return {answer.label.key for answer in row if answer.label}
 
@@ -273,6 +307,7 @@ def _pictures_in(place: Place) -> list[int]:
 
 def _exercise(one: DraftExercise, key: Key, box: WordBox | None, instruction: str) -> Exercise:
     by_label = {answer.label.key: answer for answer in reversed(key.answers) if answer.label}
-    items = items_of(one, [by_label.get(draft.label.key) for draft in one.drafts], instruction)
+    answers = [_without_match(by_label.get(draft.label.key), draft, one) for draft in one.drafts]
+    items = items_of(one, answers, instruction)
     box = box if any(item.gaps for item in items) else None
     return Exercise(items, key, tuple(one.column), box, one.cloze)

@@ -14,7 +14,7 @@ from functools import cached_property
 
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.counting import is_for_children
-from lint_rules.manuscript.model import Audience, Passage, Role, Unit
+from lint_rules.manuscript.model import Activity, Audience, Passage, Role, Unit
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.model import Answer, Exercises, Item
 from lint_rules.page.exercises.statements import is_said
@@ -71,6 +71,13 @@ RULE = Rule(
         Example(_PLAY + "### 1 True or false?\n\n1. The bag is empty.\n" + _key("1 «true»")),
         Example(
             _SOLD + "### 1 Read and answer.\n\n1. How many papers did they sell? ____\n" + _key("1 They sold «forty».")
+        ),
+        Example(
+            "### 1 Read. {.story}\n\n**1** Is Pim next to the wall? There is a boat next to the wall.\n\n"
+            "**2** He is home.\n\n"
+            "### 2 True or false?\n\n1. There is a boat next to the wall.\n2. Pim is home.\n"
+            + _key("1 «false»\n2 true"),
+            why="the parts of the story have numbers",
         ),
     ),
     limits=(Limit("numbers from 13 on are not counted out of a text by children", "common practice, no source"),),
@@ -137,7 +144,13 @@ class _Around:
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report numbers that the key holds for right and the texts do not have, where they have another."""
-    every = [item for read in reading.readings.exercises for one in read.exercises for item in one.items]
+    every = [
+        item
+        for read in reading.readings.exercises
+        for one in read.exercises
+        for item in one.items
+        if item.answer is not None or not _is_part_of_story(item, read.activity)
+    ]
     for read in reading.readings.exercises:
         if _SUM.search(read.activity.heading.passage.text):
             continue
@@ -148,6 +161,11 @@ def find(reading: Reading) -> Iterator[Found]:
         for item in answered:
             numbers = list(_item(item, around))
             yield from numbers or _statement(item, around)
+
+
+def _is_part_of_story(item: Item, activity: Activity) -> bool:
+    """Say whether a number only counts the parts of a story, with nothing to do in them."""
+    return "story" in activity.kinds and not item.gaps and not item.choices
 
 
 def _item(item: Item, around: _Around) -> Iterator[Found]:

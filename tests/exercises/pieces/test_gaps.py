@@ -108,7 +108,10 @@ CUT_UP = [
     ("si ____", "six", False, True),  # a word and its other form would look alike
     ("st ____", "stamp", True, True),
     ("st ____", "hen", False, True),
-    ("____ en", "hen", False, True),
+    ("____ en", "hen", True, True),
+    ("____ icken", "chicken", True, True),  # an ending that is no word, and the key's one word ends so
+    ("____ icken", "the chicken", False, False),
+    ("____ en", "stamp", False, True),
     ("stop ____", "stopped", False, True),
     ("stop ____ ed", "stopped", True, True),
     ("sing ____ ings", "stopped", False, True),
