@@ -16,6 +16,10 @@ _A_LESSON = 2  # activities: the notes of the only one are its own
 _OF_ONE = re.compile(  # 15 minutes: no lesson is so short
     r"\W*(?:about |ca\.? )?[12]?[0-9]\s*(?:[-–]\s*[12]?[0-9]\s*)?(?:m|['′’])", re.I
 )
+_KEY = re.compile(
+    r"(?:the )?(?:answer key|keys?|answers?|solutions?)(?: (?:to|for|of|[–—-]) (?:the )?(?:lesson|unit|activit|exercise|all)[^.!?]*)?\W*",
+    re.I,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +58,11 @@ def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Pro
     for index, heading in enumerate(marks):
         part = _part(contents, edges[index], edges[index + 1])
         end = max(len(source.text[edges[index] : edges[index + 1]].rstrip()) + edges[index], heading.span.end)
-        if heading.level == 2:
+        if _heads_key(heading, part):
+            if heading.level > 2 and lessons:
+                lessons[-1].part = _with(lessons[-1].part, part)
+                lessons[-1].end = end
+        elif heading.level == 2:
             lessons.append(_OpenLesson(heading, part, end))
         elif lessons:
             lessons[-1].activities.append(Activity(heading, part, Span(heading.span.start, end)))
@@ -72,6 +80,22 @@ def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Pro
         _take_notes_behind(contents, lesson)
     opening = _part(contents, 0, edges[0])
     return Outline(unit, opening, tuple(early), tuple(lesson.closed() for lesson in lessons)), problems
+
+
+def _heads_key(heading: Heading, part: Part) -> bool:
+    """Whether a heading only heads a key, and no lesson or activity: `### Key to Lesson 1`, `## Answers`."""
+    named = _KEY.fullmatch(heading.passage.text) is not None and not heading.attributes.classes
+    audiences = {passage.audience for passage in part.passages if passage is not heading.passage}
+    return named and Audience.KEY in audiences and audiences <= {Audience.KEY, Audience.TEACHER}
+
+
+def _with(part: Part, other: Part) -> Part:
+    return Part(
+        passages=(*part.passages, *other.passages),
+        fields=(*part.fields, *other.fields),
+        divs=(*part.divs, *other.divs),
+        pictures=(*part.pictures, *other.pictures),
+    )
 
 
 def _take_notes_behind(contents: Contents, lesson: _OpenLesson) -> None:
@@ -93,12 +117,7 @@ def _take_notes_behind(contents: Contents, lesson: _OpenLesson) -> None:
     if all(passage.audience in (Audience.TEACHER, Audience.KEY) for passage in behind.passages):
         own = _part(contents, last.heading.span.start, cut)
         lesson.activities[-1] = Activity(last.heading, own, Span(last.span.start, max(last.heading.span.end, cut)))
-        lesson.part = Part(
-            passages=(*lesson.part.passages, *behind.passages),
-            fields=(*lesson.part.fields, *behind.fields),
-            divs=(*lesson.part.divs, *behind.divs),
-            pictures=(*lesson.part.pictures, *behind.pictures),
-        )
+        lesson.part = _with(lesson.part, behind)
 
 
 def _has_notes(contents: Contents, part: Part) -> bool:

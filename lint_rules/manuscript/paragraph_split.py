@@ -27,6 +27,9 @@ _LEAD = re.compile(rf"\s*{_FIELD}\s*([.:]?)\s*")
 _SET_OFF = re.compile(rf"\s*{_FIELD}\s*(?:\.?(:)\s*|([–—-])\s+|[.]?$)")
 _BARE = re.compile(r"(?:(?<=[.!?)'’|·;]\s)|(?<=^\[))([A-Z][\w'’& ]{0,24}?)\.?:\s+(?=\S)")
 _CAPITALS_DASH = re.compile(r"([A-Z][A-Z0-9&/'’ -]{2,30}?)\s+[–—]\s+(?=\S)")
+_CAPITALS = re.compile(
+    r"(?:^|(?<=[.!?…)'’”]\s))([A-Z][A-Z&]{2,}(?: [A-Z][A-Z&]+){0,2})\s+(?=[^A-Z\s:–—]|[A-Z](?![A-Z]))"
+)
 _BOLD_HEAD = re.compile(r"\s*([^\W\d_][\w'’&/-]*(?: [\w'’&/-]+){0,3})\s*")
 _BOLD_DASH = re.compile(r"([^\W\d_][^–—]{0,38}?)\s*[–—]\s*")
 _HEAD_OF_ROW = re.compile(r"\s*([^·•|]*[^·•|\s])\s*(?=[·•|][^·•|]+(?:[·•|]|$))")
@@ -111,7 +114,7 @@ def field_leads(plain: InlineText, *, listed: bool = False) -> list[Piece]:
 def _run_on(plain: InlineText) -> Iterator[Piece]:
     """Usual fields wherever a sentence can begin: in bold or italics with a full stop or a colon (`**Time.** 8 minutes.
     **Steps.** Play it.`), several so without one (`*Time* 8 minutes. *You need* a ball.`), and plain before a colon
-    (`45'. Aim: name toys. Mats: paper.`)."""
+    (`45'. Aim: name toys. Mats: paper.`), or in capitals (`AIM Name toys. TIME 8 minutes.`)."""
     text, unmarked = plain.text, []
     for start, end in sorted((*plain.strong, *plain.emphasis)):
         lead = _LEAD.fullmatch(text, start, end)
@@ -130,6 +133,9 @@ def _run_on(plain: InlineText) -> Iterator[Piece]:
     for match in _BARE.finditer(text):
         if is_usual(match[1]):
             yield Piece(match.end(), plain.length, match[1], *match.span(1), bare=True)
+    for match in _CAPITALS.finditer(text):
+        if is_usual(match[1]):
+            yield Piece(match.end(), plain.length, match[1], *match.span(1))
 
 
 def _set_off(plain: InlineText, start: int, end: int, *, listed: bool) -> Piece | None:
