@@ -71,6 +71,7 @@ _DAYS_AND_MONTHS = (
         "december",
     ),
 )
+_SYMBOL = re.compile(r"[a-z]{1,2}[A-Z][A-Za-z]?")
 _BEATS = re.compile(r"[^\W\d_]{1,4}(?:-[^\W\d_]{1,4})+")
 
 
@@ -216,6 +217,11 @@ def _is_counted_elsewhere(passage: Passage, match: EnglishMatch) -> bool:
     return not (number.isdigit() or number in words_in("numbers")) or _NUMBERED.search(passage.text) is not None
 
 
+def _is_symbol(passage: Passage, match: EnglishMatch) -> bool:
+    """980 hPa: a unit of measure, with a capital inside."""
+    return match.rule.startswith(SPELLER) and _SYMBOL.fullmatch(_words(passage, match)) is not None
+
+
 def _is_drawn_out(passage: Passage, match: EnglishMatch) -> bool:
     """Sssss–iii–t: sit! And words run together, for children to find."""
     if len(_words(passage, match)) > _LONGEST and _words(passage, match).isalpha():
@@ -244,8 +250,10 @@ def _is_cry(passage: Passage, match: EnglishMatch) -> bool:
 
 
 def _is_cut_up(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], bool]) -> bool:
-    """Par-cel, O-tto, HEL-LO; or beats: DA-da."""
+    """Par-cel, O-tto, HEL-LO; or beats: DA-da; o·pened."""
     words = _words(passage, match)
+    if "·" in (passage.text[match.start - 1 : match.start], passage.text[match.end : match.end + 1]):
+        return True
     if "-" not in words or not match.rule.startswith(SPELLER):
         return False
     solid = words.replace("-", "").casefold()
@@ -267,5 +275,6 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_in_the_reference,
     _is_cry,
     _is_rest_of_a_word,
+    _is_symbol,
     _is_drawn_out,
 )

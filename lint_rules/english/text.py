@@ -37,7 +37,7 @@ _HINT = re.compile(r"\s*\([^()\n]{1,40}\)")
 _CHOICE = re.compile(rf"(?<![\w’'/|-]){TOGETHER.pattern}(?:\s*[/|]\s*{TOGETHER.pattern})+(?![\w/|])")
 _SOUND = re.compile(r"(?<!\w)(?:/[^\s/]{1,12}/|[-–][^\W\d_]{1,4})(?!\w)")  # /eɪ/, -ing
 _LETTERS = 3  # a word picked out of at most so many letters is a spelling, a sound or an ending: `the *ai* of *rain*`
-_LETTER = re.compile(r"(?<=[a-z,;] )A(?= )")
+_LETTER = re.compile(r"(?<=[a-z,;] )A(?= )|(?<=: )A(?= [^.!?]* B )")  # in picture A the queue; nicer: A a hot day, or B
 _HEAD_LETTER = re.compile(r"[A-H][.):]?\s+(?=[A-Z])")
 _BETWEEN = re.compile(r"\s*[/|]\s*")
 _NUMBER = re.compile(

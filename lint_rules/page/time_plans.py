@@ -83,7 +83,8 @@ def _read(lesson: Lesson, cells: Sequence[Passage], column: int) -> TimePlan:
         if time is None or time.minutes is None:
             continue
         what = _before(row, column)
-        at = _numbered(lesson.activities, what) if by_number else None
+        numbered = (_numbered(lesson.activities, one.text) for one in row if one.cell and one.cell.column < column)
+        at = next((number for number in numbered if number is not None), None) if by_number else None
         at = at if at is not None else next(iter(_called(lesson.activities, what)), None)
         if at is not None and any(len(one.text.split()) > 1 for one in row if one.cell and one.cell.column > column):
             told.add(at)
@@ -93,7 +94,8 @@ def _read(lesson: Lesson, cells: Sequence[Passage], column: int) -> TimePlan:
             beside += time.minutes.low
         else:  # a second row of the same activity adds to its first
             times[at] = _and_also(times[at], time.minutes) or time
-    return TimePlan(tuple(times), frozenset(told), beside, total)
+    # Rows of which none is an activity's are its activities by other names.
+    return TimePlan(tuple(times), frozenset(told), beside if any(times) else 0.0, total)
 
 
 def _and_also(first: StatedTime | None, more: Minutes) -> StatedTime | None:

@@ -34,6 +34,8 @@ _GOING = frozenset({"go", "come", "live", "sit", "stand", "be", "get", "arrive",
 _HELPING = frozenset({"have", "has", "do", "does", "is", "are", "was", "were"})
 _THE = frozenset({"the", "my", "your", "his", "her", "its", "our", "their", "these", "those"})
 _GROUPS = frozenset({"family", "crew", "group", "team", "class", "gang", "band", "choir", "pack", "herd", "flock"})
+_BE_OF = {"is": "one", "was": "one", "are": "many", "were": "many"}
+_OWN = frozenset({"my", "your", "his", "her", "its", "our", "their", "the"})
 _SHORTEST = 3
 _RARER = 1.0  # Zipf frequency, by what was seen: liras are 1.2 rarer than lira, sisters .4 than sister
 _NEW_CLAUSE = frozenset({"and", "but", "or", "when", "while", "if", "that", "until", "because", "so", "before", ","})
@@ -128,14 +130,21 @@ def _is_told(sentence: KeySentence, at: Sequence[int]) -> bool:
         return sentence.low(at[0] - 1) == "there" and bool(end)
     if any(sentence.low(index) in ("need", "dare") for index in at):
         return False  # nobody need go
-    if bare and subject.text.casefold() in ("everybody", "everyone") and verb.lemma not in ("be", "have", "do"):
+    everybody = subject.text.casefold() in ("everybody", "everyone")
+    if bare and everybody and verb.lemma not in ("be", "have", "do") and not _is_dated(sentence, at[0]):
         return False  # Everybody hold the rope.
     cried = end == "!" and subject.text.casefold() not in ("he", "she", "it")  # nobody cries: He live!
-    if bare and (cried or low in same_pasts() or not _opens(sentence, at[0])):
+    if bare and (cried or low in same_pasts() or not (everybody or _opens(sentence, at[0]))):
         return False
     helps = any(sentence.low(index) in _HELPING for index in at)
     regular = low.removesuffix("s") in bases() or low.removesuffix("es") in bases()
     return bare or regular or helps or verb.lemma in ("be", "have")
+
+
+def _is_dated(sentence: KeySentence, at: int) -> bool:
+    """Say whether a sentence tells when before its subject: On Sunday everybody sleep late."""
+    first = _first(sentence, at)
+    return at - first > 1 and sentence.low(first) in ("on", "every", "at", "in")
 
 
 def _may_be_many(word: str) -> bool:
@@ -277,6 +286,31 @@ def _words(sentence: KeySentence) -> Iterator[KeySlip]:
             yield slip
 
 
+def _asked(sentence: KeySentence) -> Iterator[KeySlip]:
+    """`Where are my hat?`, `How many people is there?`: a question whose verb stands before who or what it is about."""
+    tokens = sentence.tokens
+    for at in range(1, len(tokens) - 2):
+        low, before = sentence.low(at), sentence.low(at - 1)
+        if low not in _BE_OF:
+            continue
+        many = [index for index in range(max(0, at - 4), at - 1) if sentence.low(index) == "many"]
+        if sentence.low(at + 1) == "there" and _BE_OF[low] == "one" and many and tokens[at - 1].tag == "NNS":
+            yield sentence.slip(at, at + 1)  # How many people is there?
+            continue
+        noun = at + 2
+        while noun < len(tokens) - 1 and tokens[noun].tag == "JJ":
+            noun += 1
+        alone = noun + 1 < len(tokens) and sentence.low(noun + 1) in _ENDS
+        if before not in ("where", "here") or sentence.low(at + 1) not in _OWN or not alone:
+            continue
+        word = sentence.low(noun)
+        if tokens[noun].pos != "NOUN" or _may_be_many(word) or not word.isalpha():
+            continue
+        several = tokens[noun].tag == "NNS" and word.endswith("s")
+        if several != (_BE_OF[low] == "many") and (several or (tokens[noun].tag == "NN" and not word.endswith("s"))):
+            yield sentence.slip(at, noun)
+
+
 def _alike(sentence: KeySentence) -> Iterator[KeySlip]:
     """Words that sound alike: brush there teeth, lets hide in the barn; and in Britain, children practise."""
     tokens = sentence.tokens
@@ -304,5 +338,6 @@ _PATTERNS: tuple[tuple[Callable[[KeySentence], Iterator[KeySlip]], str], ...] = 
     (_verb_forms, "These forms of verbs do not go together."),
     (degrees, "Things are compared in another form."),
     (_words, "This word does not go here."),
+    (_asked, "Does the verb go with what it asks about?"),
     (_alike, "Another word that sounds like this one is meant."),
 )

@@ -249,3 +249,8 @@ def test_letters_before_answers_that_stand_a_paragraph_each_are_hidden():
 def test_a_key_of_letters_alone_is_not_shown():
     unit = unit_of(["::: answers\nPart A\n\nc d b a e\n:::"])
     assert "c d b a e" not in {passage.text for passage, _ in passages_to_check(unit)}
+
+
+def test_a_letter_that_names_a_choice_is_no_article():
+    assert only("Nicer: A a hot day, or B a cold day?")[1] == ("Nicer: B a hot day, or B a cold day?",)
+    assert only("Look: A dog is in the box!")[1] == ("Look: A dog is in the box!",)

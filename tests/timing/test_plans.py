@@ -135,3 +135,11 @@ def test_a_second_row_of_an_activity_adds_to_its_first():
         "| Activity | Minutes |\n|---|---|\n| 1 fold | 10 |\n| 1 colour | 5 |\n| 2 | 20 |\n| Total | 35 |"
     )
     assert minutes(lesson) == (35, [15, 20])
+
+
+def test_a_plan_that_calls_the_activities_by_other_names_adds_nothing():
+    plan = "| Stage | Activity | Minutes |\n|---|---|---|\n| Hands | 1 Paper | 15 |\n| Legs | Game | 20 |\n| | Total | 40 |"
+    lesson = lesson_of(plan, "**Time:** 15 minutes", "**Time:** 20 minutes")
+    assert plan_of(lesson).beside == 20
+    unknown = lesson_of(plan.replace("1 Paper", "Paper"), "**Time:** 15 minutes", "**Time:** 20 minutes")
+    assert plan_of(unknown).beside == 0

@@ -156,6 +156,9 @@ def box_of_table(cells: Sequence[Passage], said: str) -> WordBox | None:
     if len(cells) == 1:  # a frame around one line of words
         entries = entries_of(Place(cells[0], 0, len(cells[0].text)))
         return WordBox(entries) if len(entries) >= _SEVERAL and not _TICK.search(cells[0].text) else None
+    if len(cells) == 2 and len(rows) == 1 and (names_box(cells[0].text) or cells[0].text.casefold() == "box"):
+        entries = entries_of(Place(cells[1], 0, len(cells[1].text)))  # | Box | bridge, deep, wool |
+        return WordBox(entries) if len(entries) >= _SEVERAL else None
     if len(cells) < 2 or len(rows) > 3 or (len({cell.role for cell in cells}) > 1 and not _all_used(cells, said)):
         return None  # columns with heads are a chart
     if len(rows) == 1 and cells[0].role is Role.HEAD and any(_TICK.search(cell.text) for cell in cells):

@@ -30,6 +30,7 @@ def boxes(page: str, instruction: str = "Look.", said: str = "") -> list[tuple[l
         ("Words\\\nhen, cow", "hen cow"),
         ("hen, cow, pig", "hen cow pig"),
         ("hen, cow, pig or dog", "hen cow pig dog"),
+        ("| **Box** | hen, cow, pig |\n|---|---|", "hen cow pig"),
         ("hen / cow / pig", "hen cow pig"),
         ("hen · cow · pig", "hen cow pig"),
         ("hen – cow – pig", "hen cow pig"),
