@@ -24,6 +24,7 @@ LOWEST = CEFR_BANDS[0]
 _WITH_S = frozenset({"present-simple", "have-got"})
 _THIRD = re.compile(r"\b(?:he|she|third[ -]person)\b", re.I)
 _FIRST_AND_SECOND = re.compile(r"\b(?:I|you|we|they)\b")
+_WITH = re.compile(r"\s(?:with|next to|beside)\s", re.I)
 _S_FORM = re.compile(r"s\b|\bdoesn['’]t\b|\bhasn['’]t\b", re.I)
 
 
@@ -121,9 +122,17 @@ def _teachings(plans: tuple[UnitPlan, ...]) -> Mapping[str, tuple[tuple[UnitPlan
     found: dict[str, list[tuple[UnitPlan, str]]] = {}
     for plan in _in_teaching_order(plans):
         for label in plan.grammar:
-            for name in structures_of_label(label):
+            for name in _taught_by(label):
                 found.setdefault(name, []).append((plan, label))
     return MappingProxyType({name: tuple(units) for name, units in found.items()})
+
+
+def _taught_by(label: str) -> tuple[str, ...]:
+    """What a label teaches: `past continuous with past simple and when` only puts the second beside the first."""
+    head, beside = (*_WITH.split(label, maxsplit=1), "")[:2]
+    known = set(structures_of_label(beside)) - set(structures_of_label(head))
+    every = structures_of_label(label)
+    return tuple(name for name in every if name not in known) or every
 
 
 def _in_teaching_order(plans: tuple[UnitPlan, ...]) -> tuple[UnitPlan, ...]:

@@ -53,6 +53,11 @@ RULE = Rule(
             others=(_unit(2, "'Can I have …?'"),),
             why="a pattern keeps back no more than it says",
         ),
+        Example(
+            _unit(1, "can", "I can swim. He walked home.\n"),
+            others=(_unit(2, "past continuous with past simple and when"),),
+            why="the second is known there, and only stands beside the first",
+        ),
         Example(_unit(1, "can", "The wind is blowing.\n"), why="no unit teaches it: free at its band"),
         Example(
             _unit(1, "can", "::: teacher\n**Steps:** Children have got five minutes.\n:::\n"),
@@ -60,6 +65,10 @@ RULE = Rule(
         ),
     ),
     fails=(
+        Example(
+            _unit(1, "can", "I can swim. He «was walking» home.\n"),
+            others=(_unit(2, "past continuous with past simple and when"),),
+        ),
         Example(
             _unit(1, "present simple be", "It's a duck. It «can swim».\n\nA cat can't swim.\n"),
             others=(_unit(2, "can"),),
