@@ -17,7 +17,8 @@ _OF_ONE = re.compile(  # 15 minutes: no lesson is so short
     r"\W*(?:about |ca\.? )?[12]?[0-9]\s*(?:[-–]\s*[12]?[0-9]\s*)?(?:m|['′’])", re.I
 )
 _KEY = re.compile(
-    r"(?:the )?(?:answer key|keys?|answers?|solutions?)(?: (?:to|for|of|[–—-]) (?:the )?(?:lesson|unit|activit|exercise|all)[^.!?]*)?\W*",
+    r"(?:the )?(?:answer key|keys?|answers?|solutions?)"
+    r"(?: (?:to|for|of|[–—-]) (?:the )?(?:lesson|unit|activit|exercise|all)[^.!?]*)?\W*",
     re.I,
 )
 

@@ -92,7 +92,9 @@ def _is_known_otherwise(word: WordLevel, level: Level) -> bool:
         return True
     verb = lemma(word.text.casefold(), "VBN", "VERB", "")  # well known, from to know
     of_verb = lowest(verb) if word.part_of_speech == "adjective" and verb not in {"", word.text.casefold()} else ""
-    return bool(of_verb) and bands_above(of_verb, level) <= 0
+    third = lemma(word.text.casefold(), "VBZ", "VERB", "") if word.text.endswith("s") else ""  # huge means very big
+    of_third = lowest(third) if third not in {"", word.text.casefold()} else ""
+    return any(band and bands_above(band, level) <= 0 for band in (of_verb, of_third))
 
 
 def _usual_weight(word: WordLevel, above: int, *, pictured: bool) -> Severity:

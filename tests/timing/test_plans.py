@@ -138,7 +138,8 @@ def test_a_second_row_of_an_activity_adds_to_its_first():
 
 
 def test_a_plan_that_calls_the_activities_by_other_names_adds_nothing():
-    plan = "| Stage | Activity | Minutes |\n|---|---|---|\n| Hands | 1 Paper | 15 |\n| Legs | Game | 20 |\n| | Total | 40 |"
+    rows = "| Hands | 1 Paper | 15 |\n| Legs | Game | 20 |\n| | Total | 40 |"
+    plan = f"| Stage | Activity | Minutes |\n|---|---|---|\n{rows}"
     lesson = lesson_of(plan, "**Time:** 15 minutes", "**Time:** 20 minutes")
     assert plan_of(lesson).beside == 20
     unknown = lesson_of(plan.replace("1 Paper", "Paper"), "**Time:** 15 minutes", "**Time:** 20 minutes")

@@ -75,6 +75,15 @@ class CourseWords:
         bases = set(doers_bases(word))
         return bool(bases) and not bases.isdisjoint(self._families)
 
+    def heads_a_compound(self, word: str) -> bool:
+        """Say whether a word is what a listed one of several words is: gauge, where rain gauge is listed."""
+        return canonical(word) in self._heads
+
+    @cached_property
+    def _heads(self) -> frozenset[str]:
+        nouns = (canonical(entry.word).split() for entry in self._words if entry.part_of_speech == "noun")
+        return frozenset(parts[-1] for parts in nouns if len(parts) > 1)
+
     @cached_property
     def _families(self) -> frozenset[str]:
         listed = frozenset(canonical(entry.word) for entry in self._words)

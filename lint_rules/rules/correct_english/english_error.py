@@ -14,8 +14,9 @@ A few slips that the checker lets pass are looked for besides (can not, isn't th
 hands was), and spaces between a gap or a picture and the mark after it: one point, with a mend. Words that no
 dictionary has and that are no slip for a usual one (rooibos) are one point too. Only checks that were seen to be right
 count (english/data/english_checks.csv); one that was seen wrong as well is a note, and so is a word that some write as
-two. In the teacher's notes, which are written short, the checker is only heard on spelling. For all else there is no mend: the checker guesses, and its guess is for the author to judge. It cannot know
-letters and words that the child is to put in order (part them by slashes).
+two. In the teacher's notes, which are written short, the checker is only heard on spelling. For all else there is no
+mend: the checker guesses, and its guess is for the author to judge. It cannot know letters and words that the child is
+to put in order (part them by slashes).
 """
 
 import re

@@ -52,6 +52,7 @@ RULE = Rule(
         ),
         Example("1. put, cut, read\n2. won\n", course=_PRE_A1, why="words, no sentences"),
         Example("May is my sister. Will is my brother.\n", course=_PRE_A1, why="names"),
+        Example("Why? Because it's full of fish!\n", why="an answer: nothing to cut"),
     ),
     fails=(
         Example("Look! Dot «has eaten» the cake!\n", course=_PRE_A1),
@@ -106,13 +107,20 @@ def find(reading: Reading) -> Iterator[Found]:
         above: dict[str, list[Use]] = {}
         for use in place.uses:
             where = _standing(reading, use)
-            if where is None or is_carried(use, lambda name: _is_free(reading, name)):
+            if where is None or _answers_why(use) or is_carried(use, lambda name: _is_free(reading, name)):
                 continue
             (disputed if where.disputed else above).setdefault(use.structure.name, []).append(use)
         for uses in above.values():
             yield _found(reading, uses, "in this activity")
     for uses in disputed.values():
         yield _found(reading, uses, "in this unit")
+
+
+def _answers_why(use: Use) -> bool:
+    """Say whether a clause with because is all that its sentence says, as children answer: Because it's full!"""
+    before, after = use.passage.text[: use.structure.start].rstrip(), use.passage.text[use.structure.end :].lstrip()
+    alone = (not before or before[-1] in ".!?:\"“'‘") and after[:1] in (".", "!", "")
+    return use.structure.name == "because-clause" and alone
 
 
 def _standing(reading: Reading, use: Use) -> Standing | None:

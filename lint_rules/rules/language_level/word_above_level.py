@@ -123,6 +123,8 @@ RULE = Rule(
         Example("Mon: art. Sept is hot. Are you ____ing? That is mine!\n", course=_PRE_A1, why="cut short; an ending"),
         Example("::: {.audio track=1.1}\nMINA: (A horn and a volcano.) Oh!\n:::\n", why="a direction, not said"),
         Example("She is swimming.\n", later_words="swimming,noun,sports,2\n", words="swim,verb,sports,1\n"),
+        Example("Look at the gauge.\n", words="rain gauge,noun,weather,1\n", why="a rain gauge is in the list"),
+        Example("Huge means very, very big.\n", words="huge,adjective,,1\n", why="a verb, whatever it is taken for"),
     ),
     fails=(
         Example("«Nevertheless», the «economy» is big.\n", course=_PRE_A1),
@@ -304,7 +306,7 @@ def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str,
         if meant and not met.place.sung and not echo:
             return Severity.QUERY, f"“{word.text}”{often} {_slip(meant, level)}", ""
     of_known = word.part_of_speech == "noun" and reading.words.lists.has_family(word.lemma)
-    if is_past_of_known(word, reading.words.lists.index.has):
+    if is_past_of_known(word, reading.words.lists.index.has) or reading.words.lists.heads_a_compound(word.lemma):
         return None
     weight = off_list_severity(word, level, course.off_list, pictured=shown, of_known=of_known)
     if weight is None:

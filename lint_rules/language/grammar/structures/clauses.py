@@ -40,7 +40,7 @@ def find_relative_clause(parsed: Parsed) -> Iterator[Range]:
         if verb.dep == "relcl" and not (group.subject > group.first and words[group.first].lower in AUXILIARIES):
             first, last = clause(parsed, group)
             asked = words[verb.head].pos == "VERB"  # `Choose who starts.`
-            if _is_all(parsed, group, first):
+            if _is_all(parsed, group, first) or _begins_anew(words[first]):
                 continue
             if first > verb.head and not asked and words[first - 1].lower != ":" and not words[first - 1].gap:
                 yield first, last
@@ -61,6 +61,11 @@ def _is_all(parsed: Parsed, group: Group, first: int) -> bool:
         return False
     asked = words[first - 1].lower == "," and words[end - 1].lower == "?"
     return asked or (words[start].tag == "IN" and words[first].pos == "PRON" and words[first].tag == "PRP")
+
+
+def _begins_anew(word: Word) -> bool:
+    """Say whether a pronoun with a capital begins a sentence of its own behind a label: CHILD A You sell."""
+    return word.tag == "PRP" and word.capital and word.lower != "i"
 
 
 def _condition(parsed: Parsed, group: Group) -> Word | None:
@@ -221,6 +226,7 @@ DECLARATIONS = (
             "This is the boat «my grandpa built».",
         ),
         decoys=(
+            "CHILD A You sell. Say hello.",
             "Who lives here?",
             "Hot plums, who wants more?",
             "On Sat 3 Feb we sing.",

@@ -29,6 +29,9 @@ def find_comparative(parsed: Parsed) -> Iterator[Range]:
             if not counted and (before is None or before.lower != "no"):
                 yield word.index, word.index
         elif after is not None and after.tag in _GRADED and (word.tag == "RBR" or word.head == after.index):
+            counted = text.before(word)
+            if counted is not None and (counted.tag == "CD" or counted.lower in ("some", "any", "many")):
+                continue  # one more beat
             yield word.index, after.index
 
 
@@ -59,7 +62,12 @@ DECLARATIONS = (
         higher="A2",
         source=profile("38 A1.3, 39 A2.2, EGP A2"),
         examples=("An elephant is «bigger» than a mouse.", "Speak «more slowly».", "I like tea «more» than milk."),
-        decoys=("I want two more apples.", "It isn't raining any more.", "There are more than ten cats."),
+        decoys=(
+            "I want two more apples.",
+            "Say it with one more beat.",
+            "It isn't raining any more.",
+            "There are more than ten cats.",
+        ),
         find=find_comparative,
     ),
     StructureDeclaration(

@@ -184,7 +184,13 @@ DECLARATIONS = (
         higher="B1",
         source=profile("76 A2.1, its column Core Inventory B1"),
         examples=("Cheese «is made» from milk.", "The castle «was built» by a king.", "What «is this game called»?"),
-        decoys=("I'm tired.", "The shop is closed.", "She has made a cake.", "He's eaten the cake."),
+        decoys=(
+            "It isn't left. It is right.",
+            "I'm tired.",
+            "The shop is closed.",
+            "She has made a cake.",
+            "He's eaten the cake.",
+        ),
         find=by_form("passive"),
     ),
     StructureDeclaration(

@@ -153,9 +153,15 @@ def states(text: Text) -> None:
             text.words[i].lower == "to" and text.words[i].dep == "prep" for i in word.children
         )
         known = word.lower in feelings or (word.lower in results and be.lower not in ("be", "been"))
-        if used_to or (known and not text.child(word, "agent")):
+        if used_to or (known and not text.child(word, "agent")) or _is_side(text, word):
             word.retag("JJ", "ADJ", word.lower)
             text.demote(word, be, "acomp")
+
+
+def _is_side(text: Text, word: Word) -> bool:
+    """`It isn't left. It is right.`: the side, at the end of its clause, and nothing that was left behind."""
+    after = text.after(word)
+    return word.lower == "left" and (after is None or after.pos == "PUNCT" or after.lower in ("and", "or"))
 
 
 def taken_apart(text: Text) -> None:
