@@ -16,7 +16,8 @@ _SUFFIX = re.compile(r"\.(?:svg|png|jpe?g|gif|tiff?|webp|pdf|eps|ai|psd|bmp|heic
 _PHOTO = re.compile(r"\b(?:photo|photograph|photographs|photos|photographic)\b", re.I)
 _DRAWING = re.compile(
     r"\b(?:drawing|drawings|drawn|illustration|illustrations|illustrated|cartoon|cartoons|comic|sketch|painting|artwork|"
-    r"line art|diagram|map)\b",
+    r"line art|diagrams?|maps?|grids?|crosswords?|charts?|graphs?|mazes?|puzzles?|(?:speech|thought) bubbles?|"
+    r"family trees?|floor plans?|time ?lines?|outlines?)\b",
     re.I,
 )
 

@@ -294,7 +294,8 @@ def _asked(sentence: KeySentence) -> Iterator[KeySlip]:
         if low not in _BE_OF:
             continue
         many = [index for index in range(max(0, at - 4), at - 1) if sentence.low(index) == "many"]
-        if sentence.low(at + 1) == "there" and _BE_OF[low] == "one" and many and tokens[at - 1].tag == "NNS":
+        there = sentence.low(at + 1) == "there" and (tokens[at + 2].pos == "ADP" or sentence.low(at + 2) in _ENDS)
+        if there and _BE_OF[low] == "one" and many and tokens[at - 1].tag == "NNS":
             yield sentence.slip(at, at + 1)  # How many people is there?
             continue
         noun = at + 2

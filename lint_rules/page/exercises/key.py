@@ -36,6 +36,7 @@ _BETWEEN_ENTRIES = tuple(
 _PART = re.compile(r"\s*(?:(?:Part|Section|Exercise)\s+)?[A-Z][.):]?\s*")
 _PARTED = re.compile(r"(?:^|[.:;]\s)\s*A\s+1\b")
 _LEAD_LENGTH = 60
+_TOLD = 5  # words of a sentence
 _STROKE = re.compile(r"\s+[/|]\s*$")
 _PART_NEXT = re.compile(rf"{_STROKE.pattern}|[;.]\s*[B-H]\s*$")
 _WORD = re.compile(r"[^\W\d_]")
@@ -59,8 +60,9 @@ class ReadKey:
 
     def entries_for(self, count: int) -> tuple[Answer, ...]:
         """The entries without labels, cut so that there are as many as wanted, where one way gives so many."""
-        if len(self.entries) == count or not self.entries:
-            return self.entries
+        told = [line for line in self.lines if len(line.text.split()) >= _TOLD and line.text.rstrip().endswith(".")]
+        if len(self.entries) == count or not self.entries or len(told) > 1:
+            return self.entries  # sentences, which no comma cuts into answers
         for between in _BETWEEN_ENTRIES:
             found = tuple(answer for line in self.lines for answer in _cut(line, between))
             if len(found) == count:

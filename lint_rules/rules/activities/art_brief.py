@@ -52,6 +52,11 @@ RULE = Rule(
         Example("![a market in the rain](https://example.org/market.jpg){.photo}\n", words=_WORDS, why="on the web"),
         Example("1. ![cat](<../art/a cat.svg>) It's a ____.\n2. ![a cat](../art/a%20cat.svg)\n", files=_FILES),
         Example("::: art\nDrawing: Mina waves from the ferry.\n:::\n"),
+        Example(
+            "::: art\nPhoto: a gull\n:::\n\n::: art\nTwo diagrams side by side.\n:::\n\n"
+            "::: art\nA crossword grid.\n:::\n",
+            why="nobody photographs a diagram",
+        ),
         Example("::: art\nMina waves from the ferry.\n:::\n", why="no photo in this unit: all is drawn"),
         Example("![a pear](../art/pear.svg){.drawing}\n", files=_FILES, why="the art is still to come"),
         Example("![a pear]()\n", why="the art is still to come"),

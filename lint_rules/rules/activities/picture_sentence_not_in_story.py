@@ -9,7 +9,9 @@ in the unit, or in an earlier one. A picture whose word they have not met, or th
 
 from collections.abc import Iterator
 
+from lint_rules.course.model import Level, band_rank
 from lint_rules.finding import Found, Severity
+from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role
 from lint_rules.page.story_texts import StoryText, story_texts
@@ -60,6 +62,9 @@ RULE = Rule(
             why="from a panel",
         ),
         Example("### 1 Read. {.reading}\n\nThe ![dog](g.svg) is big.\n", why="another kind"),
+        Example(
+            _HEAD + "1. We see a ![cloud](c.svg).\n", course="levels: [{cefr: B1}]", why="long known at this level"
+        ),
         Example("### 1 Read. {.reading}\n\nThe ![goat](g.svg) is on the ![cake](c.svg).\n", why="another kind"),
     ),
     fails=(
@@ -92,7 +97,7 @@ def find(reading: Reading) -> Iterator[Found]:
             earlier = [there for text, lines in texts if _is_earlier(text, line, activity) for there in lines]
             if any(fits(version, earlier) for version in _versions(line, reading)):
                 continue
-            message = _message(line, _known(reading, line, activity))
+            message = _message(line, _known(reading, line, activity), reading.level)
             if message:
                 yield Found(line.passage.span(line.start, line.end), shown(line.passage, line.start, line.end), message)
 
@@ -142,10 +147,11 @@ def _versions(line: Line, reading: Reading) -> list[Line]:
     ]
 
 
-def _message(line: Line, known: frozenset[str]) -> str:
+def _message(line: Line, known: frozenset[str], level: Level) -> str:
     """What is wrong with a new sentence; '' where nothing is."""
     pictures = [slot for slot in line.slots if slot.picture and not slot.gap]
-    unknown = [shown(line.passage, slot.start, slot.end) for slot in pictures if not slot.keys & known]
+    new = [slot for slot in pictures if not slot.keys & known and not any(_is_easier(key, level) for key in slot.keys)]
+    unknown = [shown(line.passage, slot.start, slot.end) for slot in new]
     if unknown:
         which = "this picture" if len(unknown) == 1 else "these pictures"
         return (
@@ -159,6 +165,12 @@ def _message(line: Line, known: frozenset[str]) -> str:
         f"The picture “{shown(line.passage, double.start, double.end)}” may be read as "
         f"{listed(_things(line, double))}, and no story has the sentence. Show one thing."
     )
+
+
+def _is_easier(word: str, level: Level) -> bool:
+    """Say whether a word belongs to a band below the level: at B1 nobody needs to be taught cloud."""
+    low = lowest(word)
+    return bool(low) and band_rank(low) < band_rank(level.cefr)
 
 
 def _things(line: Line, slot: Slot) -> list[str]:

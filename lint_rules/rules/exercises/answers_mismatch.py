@@ -15,7 +15,7 @@ from lint_rules.page.exercises.answers import OWN, alike, is_among, left_open, l
 from lint_rules.page.exercises.codes import letters_told, outside_code
 from lint_rules.page.exercises.completed import is_option
 from lint_rules.page.exercises.instructions import each_once, instruction_of
-from lint_rules.page.exercises.model import Exercise, Exercises, Item, Slip
+from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Slip
 from lint_rules.page.exercises.names import is_remark, other_name, sorted_wrongly
 from lint_rules.page.exercises.orders import numbered, numbers_alone, put_in_order
 from lint_rules.rule import Example, Reading, Rule
@@ -69,6 +69,17 @@ RULE = Rule(
         Example("0. The sun is *hot*.\n1. Ice is ____.\n2. Fire is ____.\n\n" + _key("1 cold 2 hot"), why="an example"),
         Example(_ITEMS, why="no key"),
         Example("Draw a kite.\n\n" + _key("A kite with a tail."), why="nothing is numbered"),
+        Example(
+            "### 1 Listen. Write a letter next to each name. {.listening}\n\nPim ____ Tam ____\n\n"
+            "a. singing\nb. cooking\nc. reading\n" + _key("- Pim: b – Pim was cooking.\n- Tam: a – Tam was singing."),
+            why="letters that are written, one is left over",
+        ),
+        Example(
+            "### 1 Read. Then number the sentences. {.reading}\n\n1. It is hot.\n2. It is cold.\n\nNow you.\n\n"
+            "a. ____ It rains.\nb. ____ It snows.\nc. ____ It stops.\n"
+            + _key("The order is b, c, a.\n\n1. It snows.\n2. It stops.\n3. It rains."),
+            why="the key is of the other row",
+        ),
     ),
     fails=(
         Example(
@@ -223,14 +234,25 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
         counts[label.key] += 1
         if counts[label.key] > 1:
             yield Found(label.span, label.text, f"The key answers {label.text} twice. Number this one anew.")
-        elif label.key not in known:
+        elif label.key not in known and not _is_of_another(exercise, read, answers):
             yield Found(label.span, label.text, f"{run}: there is no item {label.text} to answer.")
     doubled = any(count > 1 for count in counts.values())
     missing = [item for item in items if item.label.key not in counts and not _asks_nothing(item, items)]
+    places = [labels.index(key) for key in counts if key in labels]
+    if places != sorted(places):
+        missing = []  # letters that are written elsewhere, in another order, and perhaps not all: b, e, a, d, c
     if not (exercise.key.own and _left_to_children(read)) and not doubled and len(missing) * 2 <= len(items):
         for item in missing:
             place = _where(item)
             yield Found(*(place or (item.label.span, item.label.text)), f"{run}: item {item.label.text} has no answer.")
+
+
+def _is_of_another(exercise: Exercise, read: Exercises, answers: Sequence[Answer]) -> bool:
+    """Whether others have as many items as the key has answers, another exercise or lettered lines with blanks: the key
+    is more likely theirs."""
+    blanks = [option for option in exercise.column if "__" in option.text]
+    others = [len(other.items) for other in read.exercises if other is not exercise]
+    return len(answers) in (*others, len(blanks))
 
 
 def _left_to_children(read: Exercises) -> bool:

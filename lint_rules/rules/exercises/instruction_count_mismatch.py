@@ -43,6 +43,11 @@ RULE = Rule(
         ),
         Example("### 1 There are nine animals in the sea. Write two. {.game}\n\n::: answers\nseal, crab\n:::\n"),
         Example("### 1 Find two animals. {.game}\n\ncatdog\n\n::: answers\ncat, dog\n:::\n"),
+        Example(
+            "### 1 Find three mistakes. One sentence is right. {.mistakes}\n\n"
+            "1. He go.\n2. I goes.\n3. We are.\n4. It are.\n"
+        ),
+        Example(f"### 1 Find the four strange words. {{.sounds}}\n\n{_FIVE}", why="among others"),
     ),
     fails=(
         Example(
@@ -77,6 +82,8 @@ _COMPARED = re.compile(r"\b(?:differen\w+|compare|same|both|spot)\b", re.I)
 _ONE_PERSON = re.compile(r"(?:person|friend|child|partner|pupil|classmate|student)\s*\d", re.I)
 _NEAR = 3  # a number that is further off counts something else
 
+_APART = re.compile(r"\b(?:strange|odd|different|wrong|other|false|silly|funny)\b", re.I)
+_SOME_RIGHT = re.compile(r"\b(?:one|two|three|some)\b[^.!?]*\b(?:is|are)\s+(?:right|correct|true)\b", re.I)
 _ANY_OF_THESE = re.compile(r"\bany\b[^.\n]{0,20}\bof (?:these|them|the)\b", re.I)
 
 
@@ -92,8 +99,9 @@ def find(reading: Reading) -> Iterator[Found]:
         for asked, counts in by_number:
             if _EACH_TIME.match(passage.text, asked.end):
                 continue  # Put two words together: in each item
-            if asked.number == _paragraphs(read):
-                continue
+            apart = _APART.search(passage.text, asked.start, asked.end) or _SOME_RIGHT.search(passage.text)
+            if asked.number == _paragraphs(read) or apart:
+                continue  # two strange words, or three mistakes and one that is right: among others
             if asked.noun == "pictures" and _COMPARED.search(passage.text):
                 continue  # what is to be found in them is counted, not the pictures
             if counts and asked.number not in counts and min(abs(one - asked.number) for one in counts) <= _NEAR:

@@ -29,8 +29,8 @@ def find_comparative(parsed: Parsed) -> Iterator[Range]:
             if not counted and (before is None or before.lower != "no"):
                 yield word.index, word.index
         elif after is not None and after.tag in _GRADED and (word.tag == "RBR" or word.head == after.index):
-            counted = text.before(word)
-            if counted is not None and (counted.tag == "CD" or counted.lower in ("some", "any", "many")):
+            number = text.before(word)
+            if number is not None and (number.tag == "CD" or number.lower in ("some", "any", "many")):
                 continue  # one more beat
             yield word.index, after.index
 
