@@ -22,6 +22,8 @@ def place_to_cut(analysis: Analysis, sentence: Sentence, text: str) -> str:
         word = tokens[index]
         if word.pos != "CCONJ" or word.text.casefold() not in ("and", "but", "so"):
             continue
+        if _is_last_of_three(tokens, sentence.first, index):
+            continue  # it went up, it turned over and it came down: a cut would leave a comma between sentences
         verb = next((at for at in range(index + 1, sentence.last) if _is_clause(tokens, at, index, word.head)), None)
         if verb is not None:
             own = any(tokens[at].head == verb and tokens[at].dep in _SUBJECTS for at in range(index + 1, verb + 2))
@@ -35,6 +37,19 @@ def place_to_cut(analysis: Analysis, sentence: Sentence, text: str) -> str:
     while last < len(text) and not text[last].isspace() and text[last] not in ",.;:!?":
         last += 1  # the parser cuts isn't in two
     return text[tokens[index].start : last]
+
+
+def _is_last_of_three(tokens: Sequence[Token], first: int, cut: int) -> bool:
+    """Say whether clauses stand before a cut with nothing but a comma between them."""
+    if tokens[first].pos == "SCONJ" or tokens[first].tag == "WRB":
+        return False  # When it is dark, the cat sleeps and …
+    finite = [at for at in range(first, cut) if tokens[at].tag in (*_FINITE, "MD")]
+    commas = [at for at in range(first, cut) if tokens[at].text == "," and at + 1 < cut]
+    return any(
+        min(finite) < comma and any(comma < at for at in finite) and tokens[comma + 1].pos not in ("CCONJ", "SCONJ")
+        for comma in commas
+        if finite and comma < cut - 1
+    )
 
 
 def _is_clause(tokens: Sequence[Token], verb: int, cut: int, head: int) -> bool:
