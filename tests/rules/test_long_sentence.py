@@ -21,7 +21,10 @@ def told(text: str, language, course: str) -> list[tuple[str, str]]:
         ("He ran past the stall and round the corner, and he stopped next to a van.", "“and he stopped”"),
         ("The bag is big, but there isn't a kite in the bag.", "“but there isn't”"),
         ("Mina sees a big red kite and takes it to her mum.", "“and takes it”"),
-        # none that leaves half a sentence
+        ("When it is dark, the cat sleeps and the mouse goes out.", "“and the mouse”"),
+        # none that leaves half a sentence, or a comma between two
+        ("One is going up, one is coming down and one is in my hand.", ""),
+        ("They go up, they turn over and they come down on a plate!", ""),
         ("I can see a red kite and a blue kite in the tree.", ""),
         ("The dog in the boat with the red hat and the flag is sad.", ""),
     ],
@@ -37,8 +40,10 @@ def test_a_little_over_a_limit_that_the_course_did_not_set_is_noted(language):
     assert [weight for weight, _ in told(eleven, language, "levels: [{cefr: A1, sentence: {words: 9}}]")] == ["query"]
     twelve = "The kite is in the big green tree in our little park.\n"
     assert [weight for weight, _ in told(twelve, language, "levels: [{cefr: A1}]")] == ["note"]
-    thirteen = "The red kite is in the big green tree in our little park.\n"
-    assert [weight for weight, _ in told(thirteen, language, "levels: [{cefr: A1}]")] == ["query"]
+    sixteen = "The red kite is in the big green tree in our little park near the bridge.\n"
+    assert [weight for weight, _ in told(sixteen, language, "levels: [{cefr: A1}]")] == ["query"]
+    fifteen = sixteen.replace("little ", "")
+    assert [weight for weight, _ in told(fifteen, language, "levels: [{cefr: A1}]")] == ["note"]
 
 
 def test_sentences_that_are_a_little_long_are_one_point_of_a_unit(language):
