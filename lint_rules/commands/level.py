@@ -9,12 +9,12 @@ from lint_rules.course.folder import NoCourse, decode, find_course, path_in_cour
 from lint_rules.course.model import Course, Level
 from lint_rules.exit_status import CannotRun
 from lint_rules.language.service import LanguageUnavailable
+from lint_rules.manuscript.counting import read_by_children
 from lint_rules.manuscript.markdown import LONGEST
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.reports.level_page import run_level
 from lint_rules.session import Tools, open_course, tools
 from lint_rules.source import Source
-from lint_rules.unit_language.unit_words import read_by_children
 
 
 def run(arguments: argparse.Namespace) -> int:

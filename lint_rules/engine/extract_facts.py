@@ -10,7 +10,7 @@ from lint_rules.facts import Instruction, LessonTime, Spot, UnitFacts, Where, Wo
 from lint_rules.language.demands import weighed_band
 from lint_rules.language.vocabulary.word_index import Origin, canonical
 from lint_rules.language.vocabulary.word_level import WordLevel
-from lint_rules.manuscript.counting import count_words
+from lint_rules.manuscript.counting import count_words, is_title, read_by_children
 from lint_rules.manuscript.model import Audience, DivKind, Lesson, Passage, Role, Unit
 from lint_rules.page.activity_numbers import numbered_through
 from lint_rules.page.audio import is_own_track, scripts_of, tracks_played
@@ -19,7 +19,6 @@ from lint_rules.page.pictures import files_named_in
 from lint_rules.page.time_plans import lesson_minutes, total_of
 from lint_rules.rule import Reading
 from lint_rules.unit_language.tests_of import TEST, is_test
-from lint_rules.unit_language.unit_words import is_title, read_by_children
 from lint_rules.unit_language.word_meetings import rows_by_form, spelt_as_words, spelt_in, words_of_picture
 
 

@@ -8,6 +8,8 @@ from lint_rules.plain_words import WORD
 
 SENTENCE_ROLES = frozenset({Role.TEXT, Role.TURN, Role.CAPTION, Role.ITEM, Role.LINE})
 TEXT_ROLES = frozenset({Role.TEXT, Role.TURN})
+_NOT_RUNNING = frozenset({Role.INSTRUCTION, Role.ALT, Role.CODE, Role.BRIEF})
+_TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE})
 _SENTENCE_END = re.compile(r"[.!?…][\"'”’)\]]*\s*$")
 _IN_BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 # How much longer than a rule of thumb a text may be before anybody minds, and before it is asked about. On twelve
@@ -44,6 +46,19 @@ def is_for_children(passage: Passage) -> bool:
 def has_sentences(passage: Passage) -> bool:
     """Say whether the sentences of a passage count: running text, turns, captions, items, song lines for children."""
     return is_for_children(passage) and passage.role in SENTENCE_ROLES
+
+
+def read_by_children(passage: Passage) -> bool:
+    """Say whether children read or hear a passage as a text: no instruction, alternative text, note or answer."""
+    return is_for_children(passage) and passage.role not in _NOT_RUNNING
+
+
+def is_title(passage: Passage) -> bool:
+    """Say whether a passage is a title: of a unit, a lesson or a story, or a line of its own in bold."""
+    if passage.role in _TITLES:
+        return True
+    bold = passage.role is Role.TEXT and passage.strong == ((0, len(passage.text)),)
+    return bold and not ends_sentence(passage.text)
 
 
 def stage_directions(passage: Passage) -> list[tuple[int, int]]:

@@ -41,6 +41,7 @@ _OTHER_SENSE = re.compile(
 # Where an order begins: 1 Cut …; Wash and cut …; then cut …
 _ORDERED = re.compile(r"(?:^|[.!;:,\n]|\b(?:and|then|now|first|next))\s*(?:\d{1,2}[.)]?\s*)?$", re.I)
 _OPEN = re.compile(r"_{2,}|…|·")
+_SOME_WORDS = r"(?:[\w-]+ ){0,2}"  # make ~ hole: make a small hole
 _SHOWN = 5  # words that show an act whose thing stands elsewhere
 
 
@@ -88,7 +89,7 @@ def _in_passage(text: str, row: _Row, *, on_list: bool, ordered: bool) -> Iterat
         verb = row.verbs.search(text, sentence.start(), sentence.end())
         if verb is None or "?" in sentence[0] or _NOT_DONE.search(sentence[0]) or _OPEN.search(sentence[0]):
             continue
-        if PREPARED.search(sentence[0]) or _OTHER_SENSE.match(text, verb.end()):
+        if PREPARED.search(sentence[0]) or (" " not in verb[0] and _OTHER_SENSE.match(text, verb.end())):
             continue
         before = text[sentence.start() : verb.start()]
         by_children = not ordered and any(word.casefold() in _class() for word in re.findall(r"[\w'’]+", before))
@@ -107,8 +108,10 @@ def _in_passage(text: str, row: _Row, *, on_list: bool, ordered: bool) -> Iterat
 
 
 def _is_of_verb(between: str) -> bool:
-    """Say whether the words between a verb and a thing let the verb be about it: a few words, or with it."""
-    return "," not in between and (len(between.split()) <= _BETWEEN or _WITH.search(between) is not None)
+    """Say whether the words between a verb and a thing let the verb be about it: a few words (an amount aside), or
+    with it."""
+    of_amount = between.rpartition(" of ")[2]
+    return "," not in between and (len(of_amount.split()) <= _BETWEEN or _WITH.search(between) is not None)
 
 
 @cache
@@ -126,7 +129,15 @@ def _table() -> tuple[_Row, ...]:
 
 
 def _verbs(cell: str) -> "re.Pattern[str]":
-    return _any_of(form for verb in alternatives(cell) for form in every_form(verb))
+    return _any_of(form for verb in alternatives(cell) for form in _forms_of_verb(verb))
+
+
+def _forms_of_verb(verb: str) -> Iterator[str]:
+    """The forms of a verb, with what it has behind it: make ~ hole, makes ~ hole, make ~ holes."""
+    first, _, rest = verb.partition(" ")
+    ends = {rest, *noun_forms(rest.split()[-1])} if rest else {""}
+    behind = sorted({f"{rest.rpartition(' ')[0]} {end.rpartition(' ')[2]}".strip() for end in ends})
+    yield from (f"{form} {end}".strip() for form in every_form(first) for end in behind)
 
 
 def _things(cell: str) -> "re.Pattern[str]":
@@ -140,4 +151,5 @@ def _forms(thing: str) -> Iterator[str]:
 
 def _any_of(forms: Iterable[str]) -> "re.Pattern[str]":
     longest_first = sorted(set(forms), key=lambda form: (-len(form), form))
-    return re.compile(rf"\b(?:{'|'.join(map(re.escape, longest_first))})\b", re.I)
+    patterns = (re.escape(form).replace(r"\~\ ", _SOME_WORDS) for form in longest_first)
+    return re.compile(rf"\b(?:{'|'.join(patterns)})\b", re.I)

@@ -12,6 +12,7 @@ from lint_rules.manuscript.counting import (
     ends_sentence,
     is_for_children,
     is_row_of_words,
+    is_title,
     is_verse,
     options_in,
     stage_directions,
@@ -21,7 +22,6 @@ from lint_rules.manuscript.reader_state import SONGS
 from lint_rules.page.mentions import spoken_of
 from lint_rules.tables import entries
 from lint_rules.unit_language.tests_of import TEST, is_test
-from lint_rules.unit_language.unit_words import is_title
 
 _NOT_READ = frozenset({Role.ALT, Role.CODE, Role.PANEL})
 _ENTRIES = frozenset({Role.ITEM, Role.OPTION, Role.CELL, Role.HEAD})

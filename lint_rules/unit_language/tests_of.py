@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
+from lint_rules.manuscript.counting import read_by_children
 from lint_rules.manuscript.model import Activity, Audience, Passage, Unit
 from lint_rules.manuscript.reader_state import SONGS
-from lint_rules.unit_language.unit_words import read_by_children
 
 TEST = "test"  # class of a lesson in the unit pattern, and of an activity
 _NO_TEST = SONGS | {"game", "make"}  # a game after the test, in its lesson

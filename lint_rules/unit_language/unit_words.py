@@ -13,15 +13,13 @@ from lint_rules.language.vocabulary.names import names_in
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import canonical, function_bands, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
-from lint_rules.manuscript.counting import ends_sentence, is_for_children, is_verse, stage_directions
+from lint_rules.manuscript.counting import is_for_children, is_title, is_verse, read_by_children, stage_directions
 from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import Activity, DivKind, Part, Passage, Role, Unit
 from lint_rules.manuscript.reader_state import SONGS
 from lint_rules.page.mentions import foreign_words
 from lint_rules.plain_words import PART
 
-_NOT_RUNNING = frozenset({Role.INSTRUCTION, Role.ALT, Role.CODE, Role.BRIEF})
-_TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE})
 _DASHES = frozenset("-–")
 _AFFIX = 5  # letters of an ending or a beginning, with its dash
 _FILLED = re.compile(r"[b-df-hj-np-tv-z]{1,3} (\w+)\.?", re.I)  # letters of a key before the rest of a word
@@ -72,19 +70,6 @@ def _of_activity(activity: Activity) -> Place:
     passages = activity.part.passages
     sung = not SONGS.isdisjoint(activity.kinds) or any(p.role is Role.LINE or is_verse(p.text) for p in passages)
     return Place((activity.heading.passage, *activity.part.passages), activity, sung)
-
-
-def read_by_children(passage: Passage) -> bool:
-    """Say whether children read or hear a passage as a text: no instruction, alternative text, note or answer."""
-    return is_for_children(passage) and passage.role not in _NOT_RUNNING
-
-
-def is_title(passage: Passage) -> bool:
-    """Say whether a passage is a title: of a unit, a lesson or a story, or a line of its own in bold."""
-    if passage.role in _TITLES:
-        return True
-    bold = passage.role is Role.TEXT and passage.strong == ((0, len(passage.text)),)
-    return bold and not ends_sentence(passage.text)
 
 
 def _is_affix(passage: Passage, word: WordLevel) -> bool:

@@ -11,10 +11,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.counting import count_words, ends_sentence
+from lint_rules.manuscript.counting import count_words, ends_sentence, is_title
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role
 from lint_rules.rule import Example, Limit, Reading, Rule
-from lint_rules.unit_language.unit_words import is_title
 
 _TASK = "### 1 Write a postcard. {{.writing}}\n\nWrite {}.\n\n::: answers\n{}\n:::\n"
 _MODEL = "Hello Mum! I am at the sea and it is very hot. I swim every day with my dog. "

@@ -22,6 +22,7 @@ from lint_rules.manuscript.counting import (
     ends_sentence,
     has_sentences,
     is_row_of_words,
+    is_title,
     options_in,
     stage_directions,
     verse_ends,
@@ -31,7 +32,6 @@ from lint_rules.manuscript.model import Audience, DivKind, Passage, Role, Unit
 from lint_rules.page.audio import is_placeholder
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.sentence_cuts import place_to_cut
-from lint_rules.unit_language.unit_words import is_title
 
 _LIMIT = "levels: [{sentence: {words: 8}}]"
 _LITTLE = "a little long"

@@ -30,6 +30,7 @@ from lint_rules.language.vocabulary.noises import is_sound
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import Origin, canonical, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
+from lint_rules.manuscript.counting import is_title
 from lint_rules.manuscript.model import DivKind, Role
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.off_list import (
@@ -38,7 +39,7 @@ from lint_rules.unit_language.off_list import (
     off_list_severity,
     what_the_reference_says,
 )
-from lint_rules.unit_language.unit_words import Met, has_picture, is_cried, is_glossed, is_label, is_title, listed
+from lint_rules.unit_language.unit_words import Met, has_picture, is_cried, is_glossed, is_label, listed
 
 _PRE_A1 = "levels:\n  - cefr: Pre-A1\n"
 _LATER = "volcano,noun,nature,3\nwhisper,verb,,1\nice cream,noun,food,2\n"

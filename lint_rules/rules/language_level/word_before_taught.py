@@ -17,11 +17,11 @@ from collections.abc import Iterator
 from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.vocabulary.word_index import canonical
-from lint_rules.manuscript.counting import ends_sentence
+from lint_rules.manuscript.counting import ends_sentence, is_title
 from lint_rules.manuscript.model import Role
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.unit_language.tests_of import asked_in_tests
-from lint_rules.unit_language.unit_words import Met, is_label, is_title, listed
+from lint_rules.unit_language.unit_words import Met, is_label, listed
 
 _UNIT_2 = (
     "---\nlevel: level-1\nunit: 2\ntitle: Example\n---\n\n"

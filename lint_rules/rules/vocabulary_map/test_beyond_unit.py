@@ -9,12 +9,12 @@ from collections.abc import Iterator
 
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.grammar_levels import names, standing
-from lint_rules.manuscript.counting import first_words
+from lint_rules.manuscript.counting import first_words, is_title
 from lint_rules.manuscript.model import Audience
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.unit_language.grammar_uses import is_carried
 from lint_rules.unit_language.tests_of import asked_in_tests
-from lint_rules.unit_language.unit_words import Met, is_title
+from lint_rules.unit_language.unit_words import Met
 
 _LIST = "kite,noun,toys,1\nhill,noun,places,2\n"
 _TEST = "## Test {{.test}}\n\n### 1 Read and write. {{.test .reading}}\n\n{}\n"
