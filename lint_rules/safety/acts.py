@@ -15,13 +15,15 @@ from functools import cache
 
 import numpy as np
 
+from lint_rules.language.inflection.forms import noun_forms
 from lint_rules.manuscript.model import Passage
+from lint_rules.plain_words import WORD
 from lint_rules.safety.activity_text import ActivityText, Place, Said
 from lint_rules.safety.hazards import hazards
 from lint_rules.safety.learned import ANY, Numbers, Table, competing, scores_of_texts, shares, shown, table, weigh
 from lint_rules.safety.plain_acts import plain_acts
 from lint_rules.safety.signs import Sentence, heaviest, sentences_of
-from lint_rules.tables import rows
+from lint_rules.tables import rows, words
 
 # Where something is done. What is heard, and what the notes say of care, is no act.
 DONE = frozenset({Place.INSTRUCTION, Place.PAGE, Place.STEPS, Place.MATERIALS, Place.LIST})
@@ -33,6 +35,21 @@ _READ = frozenset(
 
 
 _OF_FOOD = frozenset({"food-tasting-allergy", "food-choking"})
+_FOOD = (
+    "food",
+    "fruit",
+    "nut",
+    "seed",
+    "berry",
+    "snack",
+    "sweet",
+    "meal",
+    "recipe",
+    "drink",
+    "kitchen",
+    "feast",
+    "mouth",
+)
 _IMITATION = re.compile(r"\b(?:cards?|pictures?|photos?|toys?|plastic|cardboard|clay|dough)\b", re.I)
 _EATEN = re.compile(
     r"\b(?:eat|eats|eating|taste|tastes|try|tries|bite|bites|lick|licks|drink|drinks|sip|sips|chew|real|plates?)\b",
@@ -114,7 +131,7 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
         if hazard in hazards():
             at = int(scores[:, column].argmax())
             sentence = sentences[at]
-            if hazard in _OF_FOOD and _is_imitated(said[sentence.of].passage.text, sentence):
+            if hazard in _OF_FOOD and (_is_imitated(said[sentence.of].passage.text, sentence) or not _has_food(text)):
                 continue
             start, end = heaviest(sentence, shares(table("acts"), sentence, column))
             passage = said[sentence.of].passage
@@ -123,6 +140,17 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
             )
     found += [Act(act.hazard, sureness().query, act.passage, act.start, act.end, plain=True) for act in plain.values()]
     return sorted(found, key=lambda act: -act.score)
+
+
+def _has_food(text: ActivityText) -> bool:
+    """Say whether anything of an activity is food, or is eaten: not so where a child looks for the shell."""
+    texts = (one.passage.text for one in text.said if one.place in DONE | {Place.LESSON_MATERIALS})
+    return any(_EATEN.search(one) or not _foods().isdisjoint(WORD.findall(one.casefold())) for one in texts)
+
+
+@cache
+def _foods() -> frozenset[str]:
+    return frozenset(form for word in (*words("foods"), *_FOOD) for form in {word, *noun_forms(word)})
 
 
 def _is_imitated(text: str, sentence: Sentence) -> bool:

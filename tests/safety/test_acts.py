@@ -79,6 +79,17 @@ def test_an_act_and_what_only_looks_like_it(hazard: str, act: str, decoy: str) -
     assert [one.hazard for one in acts_in(told(decoy))] == []
 
 
+def test_what_is_no_food_is_not_tasted() -> None:
+    hidden = (
+        "### 1 Play Where is the shell? {.game}\n\n::: teacher\n"
+        "**Steps:** One child turns away while you hide the shell.\n\n"
+        "**Safety:** Choose a shell too big to go in a mouth.\n:::\n"
+    )
+    assert not any(act.hazard.startswith("food") for act in acts_in(hidden))
+    tasted = told("One child turns away while you hide the honey. Then everybody tastes a spoon of it.")
+    assert any(act.hazard == "food-tasting-allergy" for act in acts_in(tasted))
+
+
 def test_what_a_note_must_say() -> None:
     wrong = []
     given = lines("notes.txt")

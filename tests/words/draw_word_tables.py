@@ -1,5 +1,5 @@
-"""Draw the tables that come from Princeton WordNet: `picturable_nouns.txt`, `actable_verbs.txt`, `noise_words.txt` and
-`near_words.csv`.
+"""Draw the tables that come from Princeton WordNet: `picturable_nouns.txt`, `actable_verbs.txt`, `noise_words.txt`,
+`near_words.csv` and, for the room of safety, `foods.txt`.
 
     python tests/words/draw_word_tables.py FOLDER
 
@@ -14,9 +14,11 @@ from pathlib import Path
 from lint_rules.language.vocabulary.reference import common, graded
 
 DATA = Path(__file__).parents[2] / "lint_rules" / "language" / "vocabulary" / "data"
+SAFETY = Path(__file__).parents[2] / "lint_rules" / "safety" / "data"
 # Lexicographer files of nouns that name what can be drawn (WordNet's lexnames(5WN)): animal, artifact, body, food,
 # object, plant.
 PICTURABLE = {"05", "06", "08", "13", "17", "20"}
+FOOD = "13"
 # Lexicographer files of verbs that a teacher can act: body, consumption, contact, motion, perception, weather.
 ACTABLE = {"29", "34", "35", "38", "39", "43"}
 # The noun for a sound that is heard (sense 4 of `sound`) and the verbs for making one (sense 2 of `sound`, sense 1 of
@@ -111,7 +113,7 @@ def kinds_of(sets: dict, roots: set[str]) -> set[str]:
 
 def main(folder: Path) -> None:
     """Write the tables."""
-    pictures, actions, noises, rows = [], [], [], []
+    pictures, actions, noises, rows, foods = [], [], [], [], []
     for part in PARTS:
         sets = synsets(folder, part)
         entries = dict(senses(folder, part))
@@ -125,6 +127,8 @@ def main(folder: Path) -> None:
             zipf = common(word)
             if part == "noun" and word not in written and zipf >= 2.5 and sets[offsets[0]][0] in PICTURABLE:
                 pictures.append(word)
+            if part == "noun" and zipf >= 2.5 and any(sets[offset][0] == FOOD for offset in offsets[:3]):
+                foods.append(word)
             if word in written or zipf < 2.5:
                 continue
             if part == "verb" and sets[offsets[0]][0] in ACTABLE:
@@ -137,6 +141,8 @@ def main(folder: Path) -> None:
         + "# Nouns whose commonest sense is something that can be drawn: an animal, a thing, a part of the body,\n"
     )
     head += "# food, a plant, something in nature. Words that wordfreq never or hardly ever saw are left out.\n"
+    said = "# Nouns of which one of the three commonest senses is food or drink, as wordfreq knows them.\n"
+    (SAFETY / "foods.txt").write_text(LICENCE + said + "\n".join(sorted(set(foods))) + "\n", encoding="utf-8")
     (DATA / "picturable_nouns.txt").write_text(head + "\n".join(sorted(set(pictures))) + "\n", encoding="utf-8")
     head = (
         LICENCE
