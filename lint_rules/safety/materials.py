@@ -53,6 +53,9 @@ _PRINTED = re.compile(
 PREPARED = re.compile(
     r"\b(?:before|after) (?:the |this |your )?(?:lesson|class)\b|\bbeforehand\b|\bin advance\b|\bat home\b", re.I
 )
+_LIKENED = re.compile(r"\bas\s+[\w-]+\s+as\s+(?:[\w-]+\s+){0,3}$|\blike\s+(?:an?|the)\s+(?:[\w-]+\s+){0,2}$", re.I)
+# What people do, not things: slow counters use bottle tops.
+_OF_PEOPLE = frozenset({"use", "need", "take", "read", "write", "say", "ask", "help", "work", "finish"})
 _LIMBS = frozenset({"hand", "finger", "thumb", "arm", "leg", "foot", "tongue", "head", "chin"})
 _NEAR = 60  # characters
 _NOTHING = frozenset({"nothing", "none", "nobody"})
@@ -97,7 +100,7 @@ def used_in(text: str, analysis: Analysis) -> list[Used]:
     for (thing, handled), hit in longest(_nouns().find(forms)):
         start, end = written[hit.start].start, written[hit.end - 1].end
         head = next((index for index, token in enumerate(tokens) if token.end == end), None)
-        if head is None or any(low <= start < high for low, high in quoted):
+        if head is None or any(low <= start < high for low, high in quoted) or _LIKENED.search(text, 0, start):
             continue
         if handled and _is_drawn(tokens, head):
             drawn.add(thing.name)
@@ -114,6 +117,12 @@ def is_listed(thing: Thing, materials: Sequence[str]) -> bool:
     """Say whether lists of materials name a thing, or another that does as well."""
     names = _covering(thing)
     return any(any(True for _ in names.find([word.form for word in words_of(text)])) for text in materials)
+
+
+def is_done_otherwise(thing: Thing, texts: Sequence[str]) -> bool:
+    """Say whether texts name what does as well as a thing: a knife, where something is cut."""
+    others = Finder([(noun_pattern(name), name) for name in thing.listed])
+    return any(any(True for _ in others.find([word.form for word in words_of(text)])) for text in texts)
 
 
 @cache
@@ -155,7 +164,8 @@ def _is_other_sense(tokens: Sequence[Token], index: int) -> bool:
         limb = any(token.head == index and token.lemma in _LIMBS for token in after)  # stick your tongue out
         return limb or following in ("together", "to", "with") or not _has_object(tokens, index)
     if lemma == "cut":
-        return following in ("in", "down", "short") or any(token.lemma in ("cake", "time", "odd") for token in after)
+        other = {"time", "odd", *words("foods")}  # a knife's work
+        return following in ("in", "down", "short") or any(token.lemma in other for token in after)
     return False
 
 
@@ -199,7 +209,7 @@ def _is_used(tokens: Sequence[Token], noun: int, after: Sequence[str], *, handle
         if parent.pos in ("ADP", "SCONJ"):
             preposition = parent.text.casefold()
         if parent.pos == "VERB":
-            if _is_said_of_me(tokens, head.head):
+            if _is_said_of_me(tokens, head.head) or (head.dep == "nsubj" and parent.lemma in _OF_PEOPLE):
                 return False
             if preposition == "into" and parent.lemma not in ("put", "place", "drop", "throw"):
                 return False  # what it becomes: `roll the clay into balls`

@@ -15,7 +15,7 @@ from lint_rules.manuscript.field_names import field_key, is_usual
 from lint_rules.manuscript.model import Audience, DivKind, Part, Passage, Role, Unit
 from lint_rules.rule import Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.safety.activity_actions import actions_of
-from lint_rules.safety.materials import Thing, Used, is_listed, used_in
+from lint_rules.safety.materials import Thing, Used, is_done_otherwise, is_listed, used_in
 from lint_rules.source import Span
 
 
@@ -41,6 +41,15 @@ RULE = Rule(
         Example(_activity("Point to the scissors. {.listening}", "Children point to the dice and the ball.")),
         Example(_activity("Draw a ball. {.writing}", "Children draw a box and a bag, and colour them.")),
         Example(_activity("Write. {.writing}", "Children take a pencil, open their books and look at the board.")),
+        Example(_activity("Say a. {.sounds}", "Children open their mouths as wide as a box.")),
+        Example(_activity("Play. {.game}", "Let slow counters use their fingers.")),
+        Example(_activity("Make a salad. {.make}", "Your helper cuts the tomatoes.", "tomatoes, a knife")),
+        Example(
+            _activity(
+                "Make a salad. {.make}", "Look: your teacher cuts.\n\n**Safety:** Only you use the knife.", "tomatoes"
+            ),
+            why="cut with a knife, which the notes name",
+        ),
         Example(_activity("Make a birthday card. {.make}", "Children make a card and write their names.")),
         Example(_activity("Say. {.speaking}", "Ask: Where are the scissors? Children find a stick in the picture.")),
         Example(
@@ -143,10 +152,13 @@ def find(reading: Reading) -> Iterator[Found]:
                 before = first.get(use.thing.name)
                 if before is None or (use.named and not before[1].named):
                     first[use.thing.name] = (passage, use)
+        told = tuple(one.text for one in found.part.passages if one.audience is Audience.TEACHER)
         named = tuple(passage.text[use.start : use.end] for passage, use in first.values() if use.named)
         for passage, use in first.values():
             if use.named and is_listed(use.thing, made):
                 continue
+            if not use.named and is_done_otherwise(use.thing, told):
+                continue  # your teacher cuts, and in the notes is a knife
             if not is_listed(use.thing, lists if use.named else (*lists, *named)):
                 yield _found(passage, use, (found.part, lesson))
 
