@@ -23,7 +23,7 @@ if TYPE_CHECKING:  # a remembered run does not need numpy
 
 Numbered = TypeVar("Numbered", int, "NDArray[np.int64]")
 PIECE, PAIR, APART, NEAR, KIND, PLACE = range(6)
-_BEFORE = 4  # word pieces of an order that may stand before its heaviest word
+_BEFORE = 6  # word pieces of an order that may stand before its heaviest words
 _NEAR = 4  # sentences before and after that are read with a sentence
 _SENTENCE = re.compile(r"(?<=[.!?;:•])\s+|\n")
 
@@ -132,9 +132,7 @@ def _is_of_one(left: Word, right: Word) -> bool:
 
 
 def _from_its_verb(words: Sequence[Word], low: int, high: int) -> int:
-    """Where to begin so that one word alone is not all: an order begins its clause (`Light the` candle)."""
-    if len({word.start for word in words[low:high] if is_large(word)}) > 1:
-        return low
+    """Where to begin so that what is done is told as well: an order begins its clause (`Light the` candle)."""
     for start in range(low, max(low - _BEFORE, 0) - 1, -1):
         if (
             start == 0

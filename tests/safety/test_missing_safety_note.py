@@ -239,7 +239,6 @@ BALL = (
         ("cards, a ball", "Children sit in a circle and roll the ball.", []),
         ("cards, a ball", "Pass the red ball round.", []),
         ("cards, a ball", "Play the ball game.", []),
-        ("a tennis ball", "Throw the tennis ball hard at the tins.", ["catapults-darts-throwing"]),
         ("a rubber band", "Flick the rubber band at the can.", ["catapults-darts-throwing"]),
         ("elastic bands, tins", "Put an elastic band round the tin. Play your drum.", []),
         ("a ball", "Roll the dice.", []),

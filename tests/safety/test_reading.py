@@ -69,9 +69,9 @@ def test_a_heading_is_read_with_every_sentence_and_others_with_those_beside_them
     [
         ("Light the candle!", ["candle"], "Light the candle"),
         ("Sit down and light the candle.", ["candle"], "light the candle"),
-        ("They light a candle with a match.", ["candle", "match"], "candle with a match"),
+        ("They light a candle with a match.", ["candle", "match"], "They light a candle with a match"),
         ("Now eat the nuts!", ["nuts", "!"], "Now eat the nuts"),
-        ("Eat “nuts” now.", ["“", "nuts"], "nuts"),
+        ("Eat “nuts” now.", ["“", "nuts"], "Eat “nuts"),
     ],
 )
 def test_what_is_pointed_at_begins_with_the_order_and_ends_with_a_word(text, heavy, shown_words):

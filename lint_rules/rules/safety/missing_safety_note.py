@@ -78,8 +78,8 @@ RULE = Rule(
             weight=Severity.QUERY,
         ),
         Example(
-            "### 1 Sing the song. {.song}\n\n::: teacher\n**Time:** 5 minutes\n"
-            "**Steps:** Children «light the candle» and sing.\n:::\n"
+            "### 1 Say the poem. {.speaking}\n\n::: teacher\n**Time:** 5 minutes\n"
+            "**Steps:** «Children light the candle» and speak.\n:::\n"
         ),
         Example(
             "## Lesson 1: Party\n\n::: teacher\n**Materials:** «balloons», string\n:::\n\n### 1 Listen. {.song}\n",
@@ -91,7 +91,7 @@ RULE = Rule(
             why="the note speaks of something else",
         ),
         Example(
-            "### 1 Paint the mask with «poster paint». {.make}\n\n### 2 Paint the box with poster paint. {.make}\n",
+            "### 1 «Paint the mask with poster paint». {.make}\n\n### 2 Paint the box with poster paint. {.make}\n",
             why="a hazard that only suggests a note is named once a unit",
             weight=Severity.NOTE,
         ),
@@ -153,7 +153,8 @@ def _open(text: ActivityText, acts: Sequence["Act"]) -> Iterator[_Open]:
         # Where no note speaks of safety at all, the steps must be plain about the care of a plain act.
         if care[act.hazard] < (_PLAIN_CARE if act.plain and not noted else sureness().enough):
             severity = Severity(hazard.severity)
-            if severity is Severity.STOP and (text.whole_lesson or act.score < sureness().stop):
+            both = act.plain and act.score > sureness().query  # weighed, and said in so many words
+            if severity is Severity.STOP and (text.whole_lesson or (act.score < sureness().stop and not both)):
                 severity = Severity.QUERY
             yield _Open(act, hazard, severity, text.part, noted)
 
