@@ -78,11 +78,12 @@ def request_of(passage: Passage, course: Course) -> Request:
 
 def passages_to_analyse(readings: Readings) -> tuple[Passage, ...]:
     """What a whole unit asks of the language room: its passages as they are read and as they stand, in file order, and
-    the rows of its pattern tables.
+    the rows of its pattern tables, and each activity's share of a key for the whole lesson.
     """
     passages = tuple(readings.unit.passages)
     rows = rows_of(pattern_passages(readings.unit, passages))
-    return tuple(dict.fromkeys((*passages, *readings.done.passages, *rows)))
+    keys = (passage for read in readings.exercises for passage in read.keys)
+    return tuple(dict.fromkeys((*passages, *readings.done.passages, *rows, *keys)))
 
 
 def requests_of(readings: Readings, course: Course) -> list[Request]:

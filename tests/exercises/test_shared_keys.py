@@ -2,10 +2,14 @@
 
 import pytest
 
+from lint_rules.engine.example import assemble
+from lint_rules.engine.registry import load_rules
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.page.exercises.reading import exercises_in
 from lint_rules.page.exercises.shared_keys import keys_of
+from lint_rules.rule import Example
 from lint_rules.source import Source
+from tests.support import run_files
 
 FRONT = "---\nlevel: level-1\nunit: 1\ntitle: A\n---\n\n# A\n\n"
 FIRST = "### 1 Write. {.writing}\n\n1. The hen is ____.\n2. The owl is ____.\n\n"
@@ -86,3 +90,17 @@ def test_no_activity_takes_from_a_key_while_it_has_its_own(own: str, other: str)
 
 def test_activities_that_the_lesson_does_not_have_share_nothing() -> None:
     assert answers(end=key("Activity 7: 1 red, 2 brown\n\nActivity 8: 1 a, 2 b"))[0] == []
+
+
+def test_sentences_of_a_shared_key_are_checked(language):
+    text = (
+        "## Lesson 1: A\n\n### 1 Write it with capital letters. {.writing}\n\n"
+        "1. rexina has sharp teeth\n2. lorna is big\n\n"
+        "### 2 Put it right. {.writing}\n\n1. he is run\n2. they is big\n\n"
+        "::: teacher\n**Answers:** Activity 1: 1 Rexina has got sharp teeth. 2 Lorna is very big. "
+        "Activity 2: 1 He is running now. 2 They is very big.\n:::\n"
+    )
+    rules = [module for module in load_rules() if module.rule.name == "key-makes-bad-english"]
+    result = run_files(assemble(Example(text)).files, rules, language)
+    assert result.broken == ()
+    assert [finding.text for finding in result.open] == ["They is"]
