@@ -69,3 +69,34 @@ def test_numbers_in_one_line_part_words_to_complete():
 def test_numbers_before_blanks_in_a_text_stay_its_own():
     page = "There (1) ____ a cat and (2) ____ it is black. We (3) ____ it."
     assert [answer for _, _, answer in read(page, "(1) is (2) today (3) like")] == ["is", "today", "like"]
+
+
+PARTS = (
+    "#### A Match.\n\n1. a guard\n2. a ticket\n3. a wall\n\na. It is small.\nb. It is big.\nc. He is old.\n\n"
+    "#### B True or false?\n\n1. He is red. ____\n2. It is wet. ____\n\n"
+    "#### C Use the words in the box.\n\n**Word box:** sells, cleans\n\n"
+    "1. She ____ it.\n2. He ____ tea.\n3. It ____ me."
+)
+
+
+@pytest.mark.parametrize(
+    "key",
+    [
+        "A 1 c 2 a 3 b\n\nB 1 true 2 false\n\nC 1 cleans 2 sells 3 helps",
+        "A: 1 c 2 a 3 b\\\nB: 1 true 2 false\\\nC: 1 cleans 2 sells 3 helps",
+        "**A** 1 c, 2 a, 3 b\n\n**B** 1 true, 2 false\n\n**C** 1 cleans, 2 sells, 3 helps",
+    ],
+)
+def test_a_key_with_a_paragraph_for_each_part_is_shared_out(key):
+    assert [answer for _, _, answer in read(PARTS, key)] == ["c", "a", "b", "true", "false", "cleans", "sells", "helps"]
+
+
+def test_what_stands_before_the_parts_has_no_key_of_theirs():
+    steps = "1. Put ice on plate A.\n2. Wait.\n\n"
+    page = f"{steps}#### A Guess!\n\nI think it is ____.\n\n#### B Write.\n\n1. It is ____.\n2. I am ____."
+    assert [answer for _, _, answer in read(page, "A Own guesses.\n\nB 1 smaller 2 cold")] == [
+        "",
+        "",
+        "smaller",
+        "cold",
+    ]

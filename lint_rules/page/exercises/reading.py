@@ -32,6 +32,7 @@ from lint_rules.page.exercises.model import (
     Place,
     WordBox,
 )
+from lint_rules.page.exercises.part_keys import drafts_of_parts, parts_of_key
 from lint_rules.page.exercises.parts import letters_of_parts
 from lint_rules.page.exercises.shared_keys import keys_of
 from lint_rules.page.exercises.stream import Line, mended_passages, page_lines
@@ -61,26 +62,55 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
     whole = _whole_tables(lines, left)
     boxes, left = _boxes(left, unit, whole, told, _under_names_of_boxes(activity, mended))
     boxes += list(boxes_in_instruction(activity.heading.passage))
-    box = boxes[0] if len(boxes) == 1 else None
     loose_gaps, charts, writing = unlabelled(left, told)
     instruction = activity.heading.passage.text
-    keys, loose = _shared_out(drafts, loose_gaps, read)
-    found = [_exercise(one, key, box, instruction) for one, key in zip(drafts, keys, strict=True)]
+    heads = letters_of_parts(mended.get(id(one), one) for one in activity.part.passages)
+    box = boxes[0] if len(boxes) == 1 else None
+    by_part = _by_part(drafts, key, heads, unit)
+    keys, loose = (by_part, ()) if by_part is not None else _shared_out(drafts, loose_gaps, read)
+    of_part = [_box_of(one, boxes, heads) for one in drafts]
+    found = [_exercise(one, key, own, instruction) for one, key, own in zip(drafts, keys, of_part, strict=True)]
     if "picture-sentence" in activity.kinds:
         found = [replace(one, items=tuple(_pictured(item) for item in one.items)) for one in found]
     if named is not None:
         found, loose = [*found, replace(named, box=box)], ()
     elif not any(item.gaps for one in found for item in one.items):
-        free = not any(key.answers or key.order for key in keys)
+        free = by_part is None and not any(key.answers or key.order for key in keys)
         rest = read if free else replace(read, rows=(), order=(), entries=(), lines=())
         other = unnumbered(left, loose_gaps, rest, box, instruction)
         if other is not None:
             found.append(other)
             loose = () if other.key.answers else loose
-    heads = letters_of_parts(mended.get(id(one), one) for one in activity.part.passages)
     return Exercises(
         activity, tuple(found), tuple(boxes), charts, writing, loose, read.own, read.passages, heads, mended
     )
+
+
+def _box_of(one: DraftExercise, boxes: Sequence[WordBox], heads: Sequence[Place]) -> WordBox | None:
+    """The one word box of an exercise: of its part of the page, where the page has parts."""
+    starts = [head.span.start for head in heads]
+    part = sum(start <= one.drafts[0].label.span.start for start in starts)
+    own = [box for box in boxes if sum(start <= box.words[0].span.start for start in starts) in (part, 0)]
+    return own[0] if len(own) == 1 else None
+
+
+def _by_part(
+    drafts: list[DraftExercise], passages: Sequence[Passage], heads: Sequence[Place], unit: Unit
+) -> list[Key] | None:
+    """The key of each exercise, where the key has a paragraph for each part of the page; None where it has not."""
+    parts = parts_of_key(passages) if len(drafts) > 1 else []
+    groups = drafts_of_parts(drafts, heads, len(parts)) if parts else []
+    if not groups:
+        return None
+    keys = [Key((), own=False) for _ in drafts]
+    for part, group in zip(parts, groups, strict=True):
+        own = [drafts[at] for at in group]
+        kinds = tuple(dict.fromkeys(one.kind for one in own))
+        read = read_key(part, kinds, unit.source, [[draft.label.text for draft in one.drafts] for one in own])
+        own = [_turned_by_key(one, read) for one in own]
+        for at, one, key in zip(group, own, _shared_out(own, (), read)[0], strict=True):
+            drafts[at], keys[at] = one, key
+    return keys
 
 
 def _gaps_below(drafts: Sequence[DraftExercise], lines: Sequence[Line], said: str) -> None:

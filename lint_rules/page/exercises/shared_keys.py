@@ -89,11 +89,11 @@ def _cut(
         edges = [(number, 0, 0), *several]
         for (of, _, start), end in zip(edges, [*(start for _, start, _ in several), len(passage.text)], strict=True):
             if passage.text[start:end].strip():
-                yield of, _part(passage, start, end), passage
+                yield of, part_of(passage, start, end), passage
             number = of
 
 
-def _part(passage: Passage, start: int, end: int) -> Passage:
+def part_of(passage: Passage, start: int, end: int) -> Passage:
     """A range of a passage as a passage of its own."""
     text = passage.text
     while start < end and text[start].isspace():

@@ -392,7 +392,7 @@ def _box(exercise: Exercise, instruction: str) -> Iterator[Found]:
     answer = outside[0]
     forms = sum(any(alike(one, other) for other in words - {one}) for one in words)
     left = words - {plain(one.text) for one in given}
-    meant = left if len(left) == 1 and gaps == len(words) else words  # what no other gap takes
+    meant = left if len(left) <= 1 and gaps >= len(words) else words  # what no other gap takes
     if forms * 2 <= len(words) and any(alike(plain(answer.text), word) for word in meant):
         return  # another form of a word of the box; not where forms are what is to be chosen: has got, hasn't got
     message = f"“{answer.text}” is not in the word box. Put it there, or give the word that is."
