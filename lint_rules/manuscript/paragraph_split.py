@@ -27,6 +27,7 @@ _LEAD = re.compile(rf"\s*{_FIELD}\s*([.:]?)\s*")
 _SET_OFF = re.compile(rf"\s*{_FIELD}\s*(?:\.?(:)\s*|([–—-])\s+|[.]?$)")
 _BARE = re.compile(r"(?:(?<=[.!?)'’|·;]\s)|(?<=^\[))([A-Z][\w'’& ]{0,24}?)\.?:\s+(?=\S)")
 _CAPITALS_DASH = re.compile(r"([A-Z][A-Z0-9&/'’ -]{2,30}?)\s+[–—]\s+(?=\S)")
+_TIME = re.compile(r"(?:about )?[\w–-]+(?:\s[\w–-]+)?\s(?:minutes?|mins?|hours?)[.:]?", re.I)
 _CAPITALS = re.compile(
     r"(?:^|(?<=[.!?…)'’”]\s))([A-Z][A-Z&]{2,}(?: [A-Z][A-Z&]+){0,2})\s+(?=[^A-Z\s:–—]|[A-Z](?![A-Z]))"
 )
@@ -106,14 +107,15 @@ def field_leads(plain: InlineText, *, listed: bool = False) -> list[Piece]:
             label = _dashed(plain, start, end)
         if label is not None:
             found[label.label_start] = label
-    for label in _run_on(plain):
+    for label in _run_on(plain, listed=listed):
         found.setdefault(label.label_start, label)
     return [found[start] for start in sorted(found)]
 
 
-def _run_on(plain: InlineText) -> Iterator[Piece]:
+def _run_on(plain: InlineText, *, listed: bool) -> Iterator[Piece]:
     """Usual fields wherever a sentence can begin: in bold or italics with a full stop or a colon (`**Time.** 8 minutes.
-    **Steps.** Play it.`), several so without one (`*Time* 8 minutes. *You need* a ball.`), and plain before a colon
+    **Steps.** Play it.`), several so without one (`*Time* 8 minutes. *You need* a ball.`; one at the start of an entry
+    of a list: `- **Need** a ball`), and plain before a colon
     (`45'. Aim: name toys. Mats: paper.`), or in capitals (`AIM Name toys. TIME 8 minutes.`)."""
     text, unmarked = plain.text, []
     for start, end in sorted((*plain.strong, *plain.emphasis)):
@@ -123,7 +125,8 @@ def _run_on(plain: InlineText) -> Iterator[Piece]:
         stopped = lead[2] or text[end : end + 1] in (".", ":")
         after = end if lead[2] or not stopped else end + 1
         piece = Piece(after, plain.length, lead[1], lead.start(1), lead.end(1))
-        if stopped:
+        opens = listed and (start, end) in plain.strong and not text[:start].strip() and text[end : end + 1].isspace()
+        if stopped or opens:
             yield piece
         elif text[end : end + 1].isspace():
             unmarked.append(piece)
@@ -159,6 +162,12 @@ def _dashed(plain: InlineText, start: int, end: int) -> Piece | None:
     after = next((right for left, right in plain.strong if left == first and right <= end), 0)
     match = _BOLD_DASH.fullmatch(plain.text, first, after) if after else _CAPITALS_DASH.match(plain.text, first, end)
     return Piece(match.end(), end, match[1], *match.span(1)) if match is not None else None
+
+
+def opens_with_time(plain: InlineText) -> bool:
+    """Whether a paragraph of notes opens with a time set in italics or bold: `*Ten minutes.* Sing it twice.`"""
+    ranges = (one for one in (*plain.strong, *plain.emphasis) if not plain.text[: one[0]].strip())
+    return any(_TIME.fullmatch(plain.text, *one) for one in ranges)
 
 
 def bold_head(plain: InlineText) -> Piece | None:

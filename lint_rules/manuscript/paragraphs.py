@@ -277,6 +277,8 @@ def read_notes(state: ReaderState, plain: InlineText, setting: Setting) -> None:
     notes = state.notes[-1]
     item = setting.item
     counted = item is not None and bool(item.label)
+    if item is None and paragraph_split.opens_with_time(plain):
+        state.end_field()  # *Ten minutes.* Sing it twice.
     head = paragraph_split.bold_head(plain) if item is None else None
     leads = paragraph_split.field_leads(plain, listed=item is not None)
     if head is not None and not leads and notes.headed:

@@ -6,10 +6,14 @@ from dataclasses import dataclass, replace
 
 from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage
-from lint_rules.page.times import Minutes, StatedTime, add_up, read_time, stated_time
+from lint_rules.page.times import Minutes, NumberedTime, StatedTime, add_up, line_plan, read_time, stated_time
 
 _TOTAL = re.compile(r"\b(?:total|in all|sum|whole lesson)\b|^\W*(?:all\s+)?together\b", re.I)  # not: sing together
 _NUMBER = re.compile(r"(?:(?:activity|exercise|task|no\.?|nr\.?)\s*)?([0-9]{1,3}[a-z]?)(?![\w%])", re.I)
+_STAGE = re.compile(
+    r"\s*(?:stage|phase|part|step)\s+(?P<number>\d{1,2})\b\s*(?:[(:,–—-]\s*(?P<time>[^()–—:.]{1,20}))?", re.I
+)
+_FEWEST_STAGES = 3
 _FIGURE = re.compile(r"\s*[0-9]{1,3}\s*")
 
 
@@ -34,7 +38,25 @@ def plan_of(lesson: Lesson) -> TimePlan:
         column = next((c.cell.column for c in cells if c.cell and _heads_times(c)), None)
         if column is not None:
             return _read(lesson, cells, column)
+    for passage in lesson.part.passages:
+        if passage.audience is Audience.TEACHER and (planned := line_plan(passage.text)):
+            return _of_line(lesson, passage, planned)
     return TimePlan((None,) * len(lesson.activities))
+
+
+def _of_line(lesson: Lesson, passage: Passage, planned: Sequence[NumberedTime]) -> TimePlan:
+    """A plan in one line: `Ex. 1 5', Ex. 2 4'.`"""
+    times: list[StatedTime | None] = [None] * len(lesson.activities)
+    beside = 0.0
+    for one in planned:
+        at = _numbered(lesson.activities, one.number)
+        if at is None:
+            beside += one.time.minutes.low
+        else:
+            times[at] = StatedTime(one.time.minutes, passage, one.time.start, one.time.end)
+    # Its notes stand with it, and are for all of them.
+    told = frozenset(at for at, time in enumerate(times) if time is not None)
+    return TimePlan(tuple(times), told, beside)
 
 
 def times_of(lesson: Lesson) -> tuple[StatedTime | None, ...]:
@@ -55,6 +77,20 @@ def activities_minutes(lesson: Lesson) -> Minutes | None:
     times = times_of(lesson)
     read = [time.minutes for time in times if time is not None and time.minutes is not None]
     return add_up(read) if read and len(read) == len(times) else None
+
+
+def stages_minutes(lesson: Lesson) -> tuple[Minutes, ...]:
+    """The times of the stages of a lesson's notes (`Stage 1 (5 min) – …`); none where not each of them has one."""
+    found: list[Minutes] = []
+    for passage in lesson.part.passages:
+        match = _STAGE.match(passage.text) if passage.audience is Audience.TEACHER else None
+        if match is None:
+            continue
+        time = read_time(match["time"] or "")
+        if time is None or int(match["number"]) != len(found) + 1:
+            return ()
+        found.append(time.minutes)
+    return tuple(found) if len(found) >= _FEWEST_STAGES else ()
 
 
 def lesson_minutes(lesson: Lesson) -> Minutes | None:

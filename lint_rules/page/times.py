@@ -57,6 +57,8 @@ _LENGTH = re.compile(
     r"|\b(?:lesson|activity|game|task|exercise|it|this|all)\s+(?:takes|lasts|needs)\b",
     re.I,
 )
+_PLANNED = re.compile(r"\b(?:ex|exercise|act|activity|task)\b\.?\s*(?P<number>\d{1,3}[a-z]?)\s*[:(–—-]?\s*(?=\d)", re.I)
+_TOTAL = re.compile(r"\b(?:in )?(?:total|all)\b\s*[:=–—-]?\s*(?=\d)", re.I)
 _LEAD = re.compile(
     r"\s*(?:(?:about|around|approximately|approx\.?|ca\.?|c\.|roughly|up to|at least|max\.?|maximum|~)\s*)?", re.I
 )
@@ -94,6 +96,14 @@ class TimeText:
 
 
 @dataclass(frozen=True, slots=True)
+class NumberedTime:
+    """The time that a plan in one line gives an activity by its number: `Ex. 2 4'`."""
+
+    number: str
+    time: TimeText
+
+
+@dataclass(frozen=True, slots=True)
 class StatedTime:
     """What the Time field of a lesson or an activity says.
 
@@ -124,6 +134,29 @@ def read_time(text: str) -> TimeText | None:
     return found[0]
 
 
+def line_plan(text: str) -> list[NumberedTime]:
+    """The times of a plan in one line, activity by activity (`Ex. 1 5', Ex. 2 4'.`); none where it is no plan."""
+    found: list[NumberedTime] = []
+    for match in _PLANNED.finditer(text):
+        time = _one_time(text, match.end())
+        if time is not None:
+            found.append(NumberedTime(match["number"], time))
+    return found if len(found) > 1 else []
+
+
+def total_of_line(text: str) -> TimeText | None:
+    """The time of a plan in one line: the total that it states, else the sum of its times."""
+    planned = line_plan(text)
+    if not planned:
+        return None
+    for match in _TOTAL.finditer(text):
+        total = _one_time(text, match.end())
+        if total is not None:
+            return total
+    first, last = planned[0].time, planned[-1].time
+    return TimeText(add_up(one.time.minutes for one in planned), first.start, last.end)
+
+
 def stated_time(part: Part) -> StatedTime | None:
     """The Time field of a lesson's or an activity's notes, or what they say of its length without one (`15'.`, `Notes
     (20 minutes)`, `Allow ten minutes.`); None when there is none or it is empty."""
@@ -135,7 +168,7 @@ def stated_time(part: Part) -> StatedTime | None:
         if figure is not None:
             low, high = float(figure["low"]), float(figure["high"] or figure["low"])
             return StatedTime(Minutes(low, max(low, high)), passage, *figure.span("all"))
-        found = read_time(passage.text)
+        found = total_of_line(passage.text) or read_time(passage.text)
         if found is not None:
             return StatedTime(found.minutes, passage, found.start, found.end, found.each)
     if field is None:

@@ -36,6 +36,7 @@ def fields_of(notes: str) -> list[tuple[str, list[str]]]:
         "- Aim - Name things.\n- Time - 40 minutes",
         "- Aim\n    - Name things.\n- Time\n    - 40 minutes",
         "| Aim: Name things.\n| Time: 40 minutes",
+        "- **Aim** Name things.\n- **Time** 40 minutes",
         "| | |\n|---|---|\n| **Aim** | Name things. |\n| **Time** | 40 minutes |",
     ],
 )
@@ -52,6 +53,9 @@ def test_a_field_is_read_however_its_name_is_set_off(notes):
         "Time - and patience.",
         "Our aim: Name things.",
         "Take your time:\n40 minutes",
+        "Write WORDS on the board.",
+        "TIME! Stop now.",
+        "- Say **Time** to stop them.",
     ],
 )
 def test_a_word_in_a_sentence_is_no_field(notes):
@@ -96,6 +100,8 @@ def test_a_name_of_the_houses_own_is_no_usual_field(name):
         ("45'. Aim: name things. Mats: paper.", ["Aim", "Mats"]),
         ("20'. (1) Look at the kites. (2) Fly them. Extra: draw one.", ["Extra"]),
         ("*Time* 10 minutes. *You need* a ball and *patience*.", ["Time", "You need"]),
+        ("AIM Name things. TIME 40 minutes", ["AIM", "TIME"]),
+        ("STEPS Sing it twice. Sing it again? EXTRA They dance. TIME 8 minutes.", ["STEPS", "EXTRA", "TIME"]),
     ],
 )
 def test_fields_run_on_in_a_paragraph(notes, names):
@@ -152,3 +158,35 @@ def test_notes_behind_the_last_activity_are_the_lessons_where_they_are_its_only_
 )
 def test_notes_of_an_activity_stay_its_own(text):
     assert [field.name for field in lesson_of(text).activities[-1].part.fields] == ["Aim", "Time"]
+
+
+def test_a_time_in_italics_at_the_start_of_a_paragraph_ends_the_field_before():
+    ((name, texts),) = fields_of("*You will need.* A sock.\n\n*Forty-five minutes.* There are seven activities.")
+    assert (name, texts) == ("You will need", ["A sock."])
+    ((_, texts),) = fields_of("*You will need.* A sock.\n\n*A ball* for each child.")
+    assert len(texts) == 2
+
+
+@pytest.mark.parametrize("head", ["### Key to Lesson 1", "### Answers", "### Answer key for activities 1 and 2"])
+def test_a_heading_over_nothing_but_a_key_is_no_activity(head):
+    lesson = lesson_of(f"{ONE}{TWO}{head}\n\n::: answers\nActivity 1: 1 a 2 b\n:::\n")
+    assert [activity.heading.number for activity in lesson.activities] == ["1", "2"]
+    assert any(passage.text.startswith("Activity 1") for passage in lesson.part.passages)
+
+
+@pytest.mark.parametrize(
+    "activity",
+    [
+        "### Key to Lesson 1\n\nFind the key.\n\n::: answers\n1 a 2 b\n:::\n",
+        "### Answers {.game}\n\n::: answers\n1 a\n:::\n",
+        "### The key to the door\n\n::: answers\n1 a\n:::\n",
+        "### Answers\n",
+    ],
+)
+def test_an_activity_with_a_page_or_a_kind_is_one_whatever_its_name(activity):
+    assert len(lesson_of(ONE + TWO + activity).activities) == 3
+
+
+def test_a_lesson_that_is_all_key_is_none():
+    unit = read_unit(Source("u.md", f"{FRONT}{ONE}## Answer key\n\n::: answers\nLesson 1: 1 a\n:::\n"))
+    assert len(unit.lessons) == 1

@@ -14,8 +14,8 @@ from collections.abc import Iterator
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Lesson
 from lint_rules.page.number_words import numbers_in
-from lint_rules.page.time_plans import activities_minutes, plan_of, times_of, total_of
-from lint_rules.page.times import Minutes, StatedTime, minutes_told
+from lint_rules.page.time_plans import activities_minutes, plan_of, stages_minutes, times_of, total_of
+from lint_rules.page.times import Minutes, StatedTime, add_up, minutes_told
 from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
 
 _TWO = (
@@ -49,6 +49,10 @@ RULE = Rule(
                 "15 minutes",
                 "20 minutes",
             )
+        ),
+        Example(
+            "## Lesson 1: Kites\n\n### 1 Read. {.reading}\n\n### 2 Draw. {.make}\n\n"
+            "::: teacher\n**Aim:** draw\n\n**Time:** Ex. 1 15', Ex. 2 25'. Total 40'.\n:::\n"
         ),
         Example(_lesson("40 minutes (24 children)", "15 minutes", "25 minutes")),
         Example(_lesson("40 minutes (hello four and, with the song, another three)", "15 minutes", "18 minutes")),
@@ -88,6 +92,8 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report totals that do not fit the sum, at the total's words."""
     for lesson in reading.unit.lessons:
         total, added = total_of(lesson), activities_minutes(lesson)
+        if total is not None and total.minutes is not None and added is None and not any(times_of(lesson)):
+            yield from _by_stages(lesson, total, total.minutes)
         if total is None or total.minutes is None or added is None or total.minutes.overlaps(added):
             continue
         beside = _beside(lesson, total)
@@ -106,6 +112,20 @@ def find(reading: Reading) -> Iterator[Found]:
         missing = total.minutes.low - added.high
         about = str(Minutes(missing, missing)) if missing > 0 else ""
         yield Found(total.passage.span(total.start, total.end), words, message, about=about)
+
+
+def _by_stages(lesson: Lesson, total: StatedTime, minutes: Minutes) -> Iterator[Found]:
+    """A total that is not what the stages of the lesson's notes add up to, where no activity has a time."""
+    stages = stages_minutes(lesson)
+    added = add_up(stages)
+    if stages and not minutes.overlaps(added):
+        told = " + ".join(map(_figure, stages))
+        message = (
+            f"The lesson says {minutes}, but its stages add up to {added} ({told}). "
+            "Change the total, or the time of a stage."
+        )
+        words = total.passage.text[total.start : total.end]
+        yield Found(total.passage.span(total.start, total.end), words, message)
 
 
 def _beside(lesson: Lesson, total: StatedTime) -> int | None:

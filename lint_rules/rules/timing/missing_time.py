@@ -65,6 +65,7 @@ RULE = Rule(
             {
                 "lesson": "{count} lessons have no Time. A teacher needs their totals to plan the day.",
                 "activity": "{count} activities have no Time. A teacher needs it to plan the lesson.",
+                "unread": "{count} times cannot be read. Write them as “10 minutes” or “5–10 minutes”.",
             },
         ),
     ),
@@ -109,7 +110,7 @@ def _missing(
     if stated is not None and stated.minutes is None:
         words = stated.passage.text[stated.start : stated.end]
         message = f"“{words}” cannot be read as a time. Write it as “10 minutes” or “5–10 minutes”."
-        yield Found(stated.passage.span(stated.start, stated.end), words, message)
+        yield Found(stated.passage.span(stated.start, stated.end), words, message, about="unread")
     elif stated is None and field is not None:
         message = f"The Time of this {what} is empty. Write how long it takes: **Time:** {usual} minutes."
         yield Found(field.name_span, field.name, message, about=what)
