@@ -16,15 +16,23 @@ from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role, Unit
 from lint_rules.page.exercises.answers import plain
-from lint_rules.page.exercises.model import Answer, Exercises, Item
+from lint_rules.page.exercises.completed import completed
+from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item
 from lint_rules.page.exercises.statements import is_said
 from lint_rules.page.number_words import numbers_in
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.tables import words
+from lint_rules.unit_language.option_support import Told, better_option, told_in
 
 _COUNTED = "### 1 Count. {.writing}\n\n::: art\nDrawing: four ducks on a pond.\n:::\n\n1. How many ducks? ____\n\n"
 _SOLD = "We wrote it on Monday. We sold thirty papers in our village, and fifteen in town.\n\n"
 _PLAY = "Is Pim in the black hat? No! It's Mimo, my cat. Is the hat red? And the bag isn't empty, says Granny Oon.\n\n"
+
+_WAITED = (
+    "A friend sat beside me. At six o'clock Nela was waiting at the bus stop for her grandpa.\n\n"
+    "### 1 Read. Choose.\n\n"
+    "1. Who was Nela waiting for at the bus stop?\n   a) her mum\n   b) her cat\n   c) her grandpa\n"
+)
 
 
 def _key(text: str) -> str:
@@ -58,6 +66,8 @@ RULE = Rule(
             + _key("1 yes\n2 no\n3 yes"),
         ),
         Example(_PLAY + "### 1 Yes or no?\n\n1. The hat is red.\n" + _key("1 no"), why="the text only asks"),
+        Example(_WAITED + _key("1 c")),
+        Example(_WAITED.replace("mum", "friend") + _key("1 a"), why="the text has a friend as well"),
         Example("### 1 Read.\n\nTom has two cats.\n\n1. How many dogs are there? ____\n" + _key("1 three")),
     ),
     fails=(
@@ -72,6 +82,7 @@ RULE = Rule(
         Example(
             _SOLD + "### 1 Read and answer.\n\n1. How many papers did they sell? ____\n" + _key("1 They sold «forty».")
         ),
+        Example(_WAITED + _key("1 «a»"), why="the text has no mum"),
         Example(
             "### 1 Read. {.story}\n\n**1** Is Pim next to the wall? There is a boat next to the wall.\n\n"
             "**2** He is home.\n\n"
@@ -137,6 +148,12 @@ class _Around:
         return _told(_texts(self._unit.passages, self._answered, briefs=True))
 
     @cached_property
+    def sentences(self) -> Sequence[Told]:
+        """The sentences of the texts that tell something, each turn with who says it."""
+        telling = _telling(self._lesson, self._every, briefs=False)
+        return told_in(f"{passage.speaker} {passage.text}" for passage in telling)
+
+    @cached_property
     def texts(self) -> Sequence[str]:
         """The texts of the lesson."""
         return list(_texts(self._lesson, self._every, briefs=False))
@@ -161,6 +178,8 @@ def find(reading: Reading) -> Iterator[Found]:
         for item in answered:
             numbers = list(_item(item, around))
             yield from numbers or _statement(item, around)
+        for one in read.exercises:
+            yield from _options(one, around)
 
 
 def _is_part_of_story(item: Item, activity: Activity) -> bool:
@@ -207,6 +226,25 @@ def _statement(item: Item, around: _Around) -> Iterator[Found]:
     yield Found(answer.place.passage.span(at, at + len(answer.text)), answer.text, message)
 
 
+def _options(exercise: Exercise, around: _Around) -> Iterator[Found]:
+    """An option of which the texts have nothing, where they have another with the words of the question."""
+    for item in exercise.items:
+        if item.answer is None or item.example or len(item.choices) != 1 or item.choices[0].inline is not None:
+            continue
+        options = item.choices[0].options
+        (chosen,) = completed(item, exercise).chosen or (None,)
+        if chosen is None or chosen not in options:
+            continue
+        told = around.sentences
+        other = better_option(item.text, [option.text for option in options], options.index(chosen), told)
+        if other is not None:
+            message = (
+                f"The key gives “{chosen.text}”, of which the text of this lesson has nothing; beside the words of the "
+                f"question it has “{options[other].text}”. Which is right?"
+            )
+            yield Found(item.answer.place.span, item.answer.text, message)
+
+
 def _yes_or_no(answer: Answer) -> bool | None:
     said = plain(answer.text)
     return True if said in _TRUE else False if said in _FALSE else None
@@ -246,6 +284,10 @@ def _found(passage: Passage, start: int, end: int, number: int, thing: str, othe
 
 
 def _texts(passages: Iterable[Passage], items: Sequence[Item], *, briefs: bool) -> Iterator[str]:
+    yield from (passage.text for passage in _telling(passages, items, briefs=briefs))
+
+
+def _telling(passages: Iterable[Passage], items: Sequence[Item], *, briefs: bool) -> Iterator[Passage]:
     """What tells something: texts, captions, scripts, and for the picture of the same task its brief; no item."""
     asked = {place.passage.block for item in items for place in item.prompt}
     for passage in passages:
@@ -253,7 +295,7 @@ def _texts(passages: Iterable[Passage], items: Sequence[Item], *, briefs: bool) 
         if passage.block in asked or not (told or (briefs and passage.audience is Audience.ARTIST)):
             continue
         if len(passage.text.split()) >= _LONG or passage.audience is not Audience.PUPIL:
-            yield passage.text
+            yield passage
 
 
 def _told(texts: Iterable[str]) -> _Told:
