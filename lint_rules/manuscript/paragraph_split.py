@@ -24,7 +24,7 @@ _TASK = re.compile(r"(?:question|answer|sentence|item|number|task|clue|riddle)\s
 _COLON = re.compile(r"\s?:")
 _FIELD = r"([^\W\d_][\w'’& ]{0,38}?(?:\s\([^()]{1,20}\))?)"  # Steps, You need, H&S, Time (minutes)
 _LEAD = re.compile(rf"\s*{_FIELD}\s*([.:]?)\s*")
-_SET_OFF = re.compile(rf"\s*{_FIELD}\s*(?:\.?(:)\s*|([–—-])\s+|[.]?$)")
+_SET_OFF = re.compile(rf"\s*{_FIELD}\s*(?:\.?(:)\s*|([–—|-])\s+|[.]?$)")
 _BARE = re.compile(r"(?:(?<=[.!?)'’|·;]\s)|(?<=^\[))([A-Z][\w'’& ]{0,24}?)\.?:\s+(?=\S)")
 _CAPITALS_DASH = re.compile(r"([A-Z][A-Z0-9&/'’ -]{2,30}?)\s+[–—]\s+(?=\S)")
 _TIME = re.compile(r"(?:about )?[\w–-]+(?:\s[\w–-]+)?\s(?:minutes?|mins?|hours?)[.:]?", re.I)

@@ -76,6 +76,11 @@ RULE = Rule(
             course="required_notes: {lesson: [], activity: []}\n",
             why="this course asks for none",
         ),
+        Example(
+            _NOTED + "### 1 Read. {.reading}\n\nA kite.\n\n:::: teacher\n#### Time\n\n5 minutes\n\n#### Watch out\n\n"
+            "**Safety** | Walk.\n\n#### Answers\n\n::: answers\n1 a\n:::\n::::\n",
+            why="what the heads announce stands below them",
+        ),
     ),
     fails=(
         Example(
@@ -168,8 +173,11 @@ def _in_part(
         if meant:
             misnamed[meant] = field
             yield _misnamed(field, meant)
+    filled = {field_key(field.name) for field in part.fields if field.text.strip()}
+    if any(reading.unit.divs[index].kind is DivKind.ANSWERS for index in part.divs):
+        filled.add(field_key("Answers"))  # the key stands in a div below
     for field in part.fields:
-        if not field.text.strip() and field_key(field.name) != _TIME:
+        if not field.text.strip() and field_key(field.name) not in (_TIME, *filled):
             yield _empty(field, needed, what)
     told = _says_more(reading, part)
     for name in needed:
