@@ -78,6 +78,7 @@ relative clauses with who and which         relative-clause
 zero and first conditional                  if-clause
 second conditional                          second-or-third-conditional
 time clauses with when                      time-clause
+when                                        time-clause
 why and because                             because-clause
 reported speech                             reported-clause
 question tags                               tag-question

@@ -1,5 +1,5 @@
 """Draw the tables that come from Princeton WordNet: `picturable_nouns.txt`, `actable_verbs.txt`, `noise_words.txt`,
-`near_words.csv` and, for the room of safety, `foods.txt`.
+`near_words.csv`, for the room of safety `foods.txt` and for that of grammar `states.txt`.
 
     python tests/words/draw_word_tables.py FOLDER
 
@@ -14,11 +14,12 @@ from pathlib import Path
 from lint_rules.language.vocabulary.reference import common, graded
 
 DATA = Path(__file__).parents[2] / "lint_rules" / "language" / "vocabulary" / "data"
+GRAMMAR = Path(__file__).parents[2] / "lint_rules" / "language" / "grammar" / "data"
 SAFETY = Path(__file__).parents[2] / "lint_rules" / "safety" / "data"
 # Lexicographer files of nouns that name what can be drawn (WordNet's lexnames(5WN)): animal, artifact, body, food,
 # object, plant.
 PICTURABLE = {"05", "06", "08", "13", "17", "20"}
-FOOD = "13"
+FOOD, FEELING = "13", "37"
 # Lexicographer files of verbs that a teacher can act: body, consumption, contact, motion, perception, weather.
 ACTABLE = {"29", "34", "35", "38", "39", "43"}
 # The noun for a sound that is heard (sense 4 of `sound`) and the verbs for making one (sense 2 of `sound`, sense 1 of
@@ -111,6 +112,16 @@ def kinds_of(sets: dict, roots: set[str]) -> set[str]:
     return found
 
 
+def states(folder: Path) -> list[str]:
+    """Adjectives in -ed from verbs of feeling, by one of the verb's three commonest senses: bewildered, exasperated."""
+    sets = synsets(folder, "verb")
+    felt = {word for word, offsets in senses(folder, "verb") if any(sets[at][0] == FEELING for at in offsets[:3])}
+    words = (
+        word for word, _ in senses(folder, "adj") if word.isalpha() and word.endswith("ed") and common(word) >= 2.0
+    )
+    return sorted(word for word in words if felt & {word[:-2], word[:-1], word[:-3]})
+
+
 def main(folder: Path) -> None:
     """Write the tables."""
     pictures, actions, noises, rows, foods = [], [], [], [], []
@@ -141,6 +152,8 @@ def main(folder: Path) -> None:
         + "# Nouns whose commonest sense is something that can be drawn: an animal, a thing, a part of the body,\n"
     )
     head += "# food, a plant, something in nature. Words that wordfreq never or hardly ever saw are left out.\n"
+    felt = "# Adjectives in -ed from verbs of feeling: how somebody is, and nothing that is done.\n"
+    (GRAMMAR / "states.txt").write_text(LICENCE + felt + "\n".join(states(folder)) + "\n", encoding="utf-8")
     said = "# Nouns of which one of the three commonest senses is food or drink, as wordfreq knows them.\n"
     (SAFETY / "foods.txt").write_text(LICENCE + said + "\n".join(sorted(set(foods))) + "\n", encoding="utf-8")
     (DATA / "picturable_nouns.txt").write_text(head + "\n".join(sorted(set(pictures))) + "\n", encoding="utf-8")

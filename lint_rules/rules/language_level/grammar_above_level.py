@@ -19,6 +19,7 @@ from lint_rules.language.grammar.grammar_levels import Standing, names, standing
 from lint_rules.language.vocabulary.reference import is_a
 from lint_rules.manuscript.counting import first_words
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
+from lint_rules.tables import words as words_in
 from lint_rules.unit_language.grammar_uses import Use, is_carried
 
 _MAYBE = "may be above the level"
@@ -75,6 +76,7 @@ RULE = Rule(
         ),
         Example("### 1 Sing. {.song}\n\nThe wind «has gone»,\nthe sun is out\n", weight=Severity.NOTE, why="a song"),
         Example("He «is exasperated» today.\n", weight=Severity.NOTE, why="it may say how he is"),
+        Example("Grandad Luc «is bewildered».\n", weight=Severity.NOTE, why="a verb of feeling"),
         Example("We go out «to play» in the park.\n", weight=Severity.NOTE, why="one band up by the house's word"),
         Example("«Ask an adult to cut» the cake.\n", weight=Severity.QUERY, why="an order: asked about"),
         Example("She «has got» a bike.\n", course="structures: {have-got: A2}"),
@@ -162,7 +164,8 @@ def _may_be_a_state(use: Use) -> bool:
     words = use.text.casefold().split()
     before, behind = use.passage.text[: use.structure.start].split(), use.passage.text[use.structure.end :].split()
     somebody = bool(before) and (before[-1][:1].isupper() or before[-1] in ("he", "she", "they", "we", "you"))
-    is_state = len(words) == 2 and words[0] in ("is", "are", "am") and words[1].endswith("ed") and is_a(words[1], "ADJ")
+    known = len(words) == 2 and (is_a(words[1], "ADJ") or words[1] in words_in("states"))
+    is_state = known and words[0] in ("is", "are", "am", "was", "were") and words[1].endswith("ed")
     return use.structure.name == "passive" and is_state and somebody and behind[:1] != ["by"]
 
 

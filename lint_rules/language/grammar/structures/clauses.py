@@ -193,6 +193,7 @@ def find_participle_clause(parsed: Parsed) -> Iterator[Range]:
         if (
             any(word.gap or word.lower == "|" for word in inside)
             or _said_again(words, first)
+            or _is_listed(parsed, first, last)
             or _is_title(words, first)
         ):
             continue  # a gap may hold its conjunction; `flying, flying, flying!` is one verb
@@ -204,6 +205,14 @@ def _is_title(words: Sequence[Word], at: int) -> bool:
     """`Panel 2.1 Talking about the past`, `Missing: the key`: a title of what follows, that rests on no noun."""
     before, after = words[max(0, at - 1) : at], words[at + 1 : at + 2]
     return any(word.lower[:1].isdigit() for word in before) or any(word.lower == ":" for word in after)
+
+
+def _is_listed(parsed: Parsed, first: int, last: int) -> bool:
+    """`You need: card, string, colouring pencils`: a thing among others that are needed."""
+    words = parsed.text.words
+    start, end = next((pair for pair in parsed.text.sentences if pair[0] <= first < pair[1]), (0, 0))
+    said = [word.lower for word in words[start:end]]
+    return last - first == 1 and said[:2] in (["you", "need"], ["you", "'ll"], ["we", "need"]) and said.count(",") > 1
 
 
 def _said_again(words: Sequence[Word], at: int) -> bool:
@@ -292,6 +301,8 @@ DECLARATIONS = (
             "A hut «made of driftwood»",
         ),
         decoys=(
+            "You need card, string, colouring pencils.",
+            "Were five children doing homework?",
             "You are flying, flying, flying!",
             "She stopped ____ he was giving a talk.",
             "The boy is wearing a hat.",

@@ -126,7 +126,7 @@ DECLARATIONS = (
         gloss="was, were with a verb in -ing",
         level="A2",
         source=profile("66 A2.1"),
-        examples=("The wind «was blowing».", "What «were the seals doing»?"),
+        examples=("«Was the captain working»?", "The wind «was blowing».", "What «were the seals doing»?"),
         decoys=("The film was interesting.", "The wind is blowing."),
         find=by_form("past-continuous"),
     ),

@@ -80,6 +80,9 @@ def find_object_to_infinitive(parsed: Parsed) -> Iterator[Range]:
 def find_infinitive_of_purpose(parsed: Parsed) -> Iterator[Range]:
     """A to-infinitive that says what something is done for."""
     for _, group, kind in _infinitives(parsed):
+        before = parsed.text.words[group.to - 1] if group.to > 0 else None
+        if before is not None and before.lower == group.verb.lower:
+            continue  # corner to corner, face to face
         if kind == "purpose" and not group.verb.gap:
             yield group.to, group.verb.index
 
@@ -121,7 +124,13 @@ DECLARATIONS = (
         level="A2",
         source=HOUSE,
         examples=("We went to the park «to play» football.", "He climbed the tower «to see» the stars."),
-        decoys=("I want to play.", "It's time to go.", "I have two letters to post.", "She went to sleep."),
+        decoys=(
+            "Fold it corner to corner.",
+            "I want to play.",
+            "It's time to go.",
+            "I have two letters to post.",
+            "She went to sleep.",
+        ),
         find=find_infinitive_of_purpose,
     ),
     StructureDeclaration(

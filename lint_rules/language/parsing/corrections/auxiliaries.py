@@ -175,12 +175,22 @@ def taken_apart(text: Text) -> None:
             head = words[verb.head]
             if head.lower in BE and head.index < verb.index and verb.tag == "VBG" and _adjacent(text, head, verb):
                 be = head
+        elif verb.dep == "advcl" and verb.tag == "VBG":
+            head = words[verb.head]
+            noun = next((words[i] for i in head.children if words[i].dep == "nsubj"), None)
+            if noun is not None and _asks(text, head, noun, verb):
+                be = head
         elif verb.dep in ("acl", "pobj"):
             noun = words[verb.head]
             while noun.dep in ("prep", "pobj"):
                 noun = words[noun.head]
             head = words[noun.head]
             last = verb.index + 1 < len(words) and words[verb.index + 1].lower == "?"
+            if _asks(text, head, noun, verb):
+                be = head
+                text.attach(noun, be, "nsubj")
+                text.promote(verb, be, "aux")
+                continue
             if (verb.dep == "pobj" or noun.index != verb.head) and not (last and verb.lower == "doing"):
                 continue
             if (
@@ -193,6 +203,14 @@ def taken_apart(text: Text) -> None:
                 text.attach(noun, be, "nsubj")
         if be is not None:
             text.promote(verb, be, "aux" if verb.tag == "VBG" else "auxpass")
+
+
+def _asks(text: Text, be: Word, noun: Word, verb: Word) -> bool:
+    """Say whether a sentence opens with be, who it asks about, and what they are doing: Was the captain working?"""
+    start, end = next((pair for pair in text.sentences if pair[0] <= verb.index < pair[1]), (0, 0))
+    opens = be.lower in BE and be.index == start and be.index < noun.index < verb.index
+    inside = text.words[noun.index + 1 : verb.index]
+    return verb.tag == "VBG" and opens and text.words[end - 1].lower == "?" and not inside
 
 
 def _adjacent(text: Text, be: Word, verb: Word) -> bool:
