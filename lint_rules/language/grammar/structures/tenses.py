@@ -127,7 +127,7 @@ DECLARATIONS = (
         level="A2",
         source=profile("66 A2.1"),
         examples=("«Was the captain working»?", "The wind «was blowing».", "What «were the seals doing»?"),
-        decoys=("The film was interesting.", "The wind is blowing."),
+        decoys=("Was the working day long?", "The film was interesting.", "The wind is blowing."),
         find=by_form("past-continuous"),
     ),
     StructureDeclaration(
