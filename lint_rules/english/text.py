@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from lint_rules.language.service import English, EnglishMatch
 from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import PICTURE, Audience, Passage, Role, Unit
-from lint_rules.page.readings import Readings
+from lint_rules.page.readings import Readings, is_wrong_on_purpose
 from lint_rules.plain_words import TOGETHER
 
 # Words as different as can be: a verb or noun, an article that begins with a vowel, an auxiliary, a question word.
@@ -99,7 +99,11 @@ def passages_to_check(unit: Unit) -> Iterator[tuple[Passage, tuple[str, ...]]]:
     """
     sounds = {id(activity) for lesson in unit.lessons if _SOUNDS in lesson.classes for activity in lesson.activities}
     kinds = {
-        id(passage): (*activity.kinds, *((_SOUNDS,) if id(activity) in sounds else ()))
+        id(passage): (
+            *activity.kinds,
+            *((_SOUNDS,) if id(activity) in sounds else ()),
+            *((_DELIBERATE,) if is_wrong_on_purpose(activity) else ()),
+        )
         for activity in unit.activities
         for passage in (activity.heading.passage, *activity.part.passages)
     }

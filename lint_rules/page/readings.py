@@ -33,7 +33,12 @@ _HINT_BETWEEN = re.compile(r"(?<=[.!?”\"])\s*\(\s*([^()\n]{1,40})\)\s+(?=[A-Z�
 _CAPITALS = re.compile(r"(?:(?<=[.!?”\"]\s)|(?<=[.!?”\"]))\s*([A-Z]{2,})(?=\s|$)")
 _SPEAKER = re.compile(r"(?:^|(?<=\s))[A-Z][A-Z’'.-]+(?:\s[A-Z][A-Z’'.-]+){0,2}:\s")
 _LETTERS_ALONE = re.compile(r"[^\W\d_]{1,2}(?:[\s,.·→–-]+[^\W\d_]{1,2})*")
-_MISTAKES = re.compile(r"\bmistakes?\b|\b(?:one|a) word too many\b|\berrors?\b", re.I)
+_MISTAKES = re.compile(
+    r"\bmistakes?\b|\b(?:one|a) word too many\b|\berrors?\b"
+    r"|\b(?:with|put in|add|use) (?:the )?"
+    r"(?:capital letters?|punctuation|commas?|full stops?|apostrophes?|speech marks?)\b",
+    re.I,
+)
 _BLANKS = re.compile(r"_{2,}(?:\s*_{2,})*")
 _SNAKE = 12  # letters of the shortest run of words without spaces
 _SENTENCE = 3  # words of the shortest answer that can be a sentence of its own
@@ -72,6 +77,11 @@ def readings_of(unit: Unit) -> Readings:
     )
 
 
+def is_wrong_on_purpose(activity: Activity) -> bool:
+    """Say whether what stands on an activity's page is to be put right: mistakes to find, sentences to punctuate."""
+    return "mistakes" in activity.kinds or _MISTAKES.search(activity.heading.passage.text) is not None
+
+
 class _Activity:
     """One activity while it is turned into what is read."""
 
@@ -84,7 +94,7 @@ class _Activity:
     def read(self) -> Activity:
         """The activity with its passages as they are read."""
         activity = self.read_as.activity
-        wrong = "mistakes" in activity.kinds or _MISTAKES.search(activity.heading.passage.text) is not None
+        wrong = is_wrong_on_purpose(activity)
         for exercise in self.read_as.exercises:
             self._exercise(exercise, wrong=wrong)
         for box in self.read_as.boxes:

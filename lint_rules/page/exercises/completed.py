@@ -13,7 +13,7 @@ from lint_rules.page.exercises.sums import sum_in
 _OPEN = re.compile(
     r"\b(?:child|children|pupil|student|learner)s?['’]?s?['’]? own\b"
     r"|\bown (?:\w+ )?(?:answers?|ideas?|words?|names?|choice|sentences?|examples?|opinions?)\b"
-    r"|^\W*any (?!more\b|time\b)\w+",
+    r"|^\W*any (?!more\b|time\b)\w+|^\W*(?:any|some)(?:thing|body|one)\s+(?:\w+\s+){1,}\w+",
     re.I,
 )
 _NUMBER_OF_GAP = re.compile(r"[(\[]?\b\d{1,2}[)\].]?\s*$")

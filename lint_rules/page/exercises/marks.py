@@ -92,7 +92,26 @@ def marks_in(lines: Sequence[Line]) -> list[Mark]:
             at = line.start
             found.append(Mark(index, item.label, at, at, at, at, LINE, own=True, dressed=True, list=item.list))
         found += _in_line(index, line, own=own)
-    return found
+    return _without_counts(found, lines)
+
+
+def _without_counts(found: list[Mark], lines: Sequence[Line]) -> list[Mark]:
+    """The marks but for numbers in brackets that count letters, an entry of a list each: `It isn't heavy. (5) ____`."""
+    inside = [mark for mark in found if mark.dressed and not mark.own and _counts_letters(mark, lines[mark.line])]
+    several = len(inside) > 1 and len({mark.label for mark in inside}) < len(inside)
+    return [mark for mark in found if not several or mark not in inside]
+
+
+def _counts_letters(mark: Mark, line: Line) -> bool:
+    item, text = line.passage.item, line.passage.text
+    alone = not text[mark.last : line.end].strip("_ \u00a0.")
+    return (
+        item is not None
+        and bool(item.label)
+        and mark.label.isdigit()
+        and text[mark.start - 1 : mark.start] == "("
+        and alone
+    )
 
 
 def _same_item(one: Line, other: Line) -> bool:

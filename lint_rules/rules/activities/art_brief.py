@@ -91,6 +91,7 @@ RULE = Rule(
         Example(
             "::: art\n«Mina waves from the ferry.»\n:::\n\n::: art\nPhoto: the harbour from above\n:::\n\n"
             "::: art\nDrawing: a gull\n:::\n",
+            weight=Severity.NOTE,
             why="drawing or photo?",
         ),
         Example(
@@ -143,10 +144,8 @@ def find(reading: Reading) -> Iterator[Found]:
     some_photo = any(map(partial(_asks_photo, unit), briefs)) or any(
         is_photo(shown.picture.attributes.classes) for shown in _pictures(unit)
     )
-    drawings = [div for div in briefs if not _asks_photo(unit, div)]
-    is_habit = sum(_says_drawing(unit, div) for div in drawings) * 2 < len(drawings)
     for div in briefs:
-        yield from _brief(div, reading, topics, must_say_how=some_photo, is_habit=is_habit)
+        yield from _brief(div, reading, topics, must_say_how=some_photo)
 
 
 @dataclass(frozen=True, slots=True)
@@ -292,14 +291,8 @@ def _asks_photo(unit: Unit, div: Div) -> bool:
     return asked_photo(text, classes)
 
 
-def _says_drawing(unit: Unit, div: Div) -> bool:
-    _, text, classes = _said_in(div, unit)
-    return says_how(text, classes) and not asked_photo(text, classes)
-
-
-def _brief(div: Div, reading: Reading, topics: TopicList, *, must_say_how: bool, is_habit: bool) -> Iterator[Found]:
-    """One art brief: it must say what it shows, and drawing or photo in a unit that has both. A unit that leaves
-    most drawings unsaid means them by all that are no photos: that is only noted."""
+def _brief(div: Div, reading: Reading, topics: TopicList, *, must_say_how: bool) -> Iterator[Found]:
+    """One art brief: it must say what it shows; drawing or photo, in a unit that has both, is only noted."""
     unit = reading.unit
     passages, text, classes = _said_in(div, unit)
     if shows_nothing(text):
@@ -312,8 +305,7 @@ def _brief(div: Div, reading: Reading, topics: TopicList, *, must_say_how: bool,
             "This art brief does not say whether it asks for a drawing or a photo, and this unit has photos. Begin it "
             "“Drawing:” or “Photo:”."
         )
-        weight = Severity.NOTE if is_habit else None
-        yield replace(_at_brief(passages, div, unit, message, weight), about="how")
+        yield replace(_at_brief(passages, div, unit, message, Severity.NOTE), about="how")
     elif (
         asked_photo(text, classes)
         and _is_one_thing(_without_how(text))

@@ -14,6 +14,7 @@ from lint_rules.manuscript.model import Activity, Passage
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.drafts import trimmed
 from lint_rules.page.exercises.model import Exercise, Exercises, Item, Place
+from lint_rules.page.readings import is_wrong_on_purpose
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.source import Span
 from lint_rules.unit_language.hinted_forms import hinted_slip
@@ -89,7 +90,7 @@ def find(reading: Reading) -> Iterator[Found]:
     read_activities = {activity.span: activity for activity in reading.read.activities}
     for read in reading.readings.exercises:
         done = read_activities[read.activity.span]
-        if "mistakes" in read.activity.kinds:
+        if is_wrong_on_purpose(read.activity):
             continue
         own = list(_activity(read, done, reading)) if not read.own else []
         yield from own

@@ -42,6 +42,8 @@ RULE = Rule(
     needs=frozenset({Need.LANGUAGE}),
     passes=(
         Example("### 1 Listen. Write L or Q. {.listening}\n", why="letters to write"),
+        Example("### 1 Listen and write. (5 merits) {.listening}\n", why="what there is to win"),
+        Example("### 1 Write the adverbs. {.writing}\n\nA cat.\n", why="a term of grammar: another rule's"),
         Example("### 1 Listen and point. {.listening}\n\nA cat.\n", course=_PRE_A1),
         Example("### 1 Look, match and colour. Then work in pairs. {.make}\n\nA cat.\n", course=_PRE_A1),
         Example("### 1 Tick (✓) or cross (✗). {.reading}\n\nA cat.\n", course=_PRE_A1),
@@ -73,14 +75,23 @@ RULE = Rule(
         Example("### 1 «Identify» and **«under**line» it. {.reading}\n\nA cat.\n", course=_PRE_A1),
     ),
     limits=(Limit("the band of each word of instructions", "house table, common practice, no source"),),
-    gathers=(Gather(Within.COURSE, By.KEY),),
+    gathers=(
+        Gather(
+            Within.COURSE,
+            By.RULE,
+            "Instructions have words that children of the level may not know: {words}. Say them more simply, or add "
+            "those that they know to `instruction_words` in course.yaml.",
+        ),
+    ),
     fault="a word",
 )
 
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report the words of instructions above the level."""
-    terms = {term.term for term in all_grammar_terms()}  # grammar-term-on-page has those
+    terms = {
+        part for term in all_grammar_terms() for name in (term.term, term.plural) for part in (name, *name.split())
+    }  # grammar-term-on-page has those
     for met in reading.words.met(_is_instruction, presented=True):
         judged = _judge(met, reading)
         if judged is not None and met.word.text.casefold() not in terms and not _is_quoted(met):
@@ -99,7 +110,7 @@ def _is_instruction(passage: Passage) -> bool:
 
 def _judge(met: Met, reading: Reading) -> str | None:
     word, level = met.word, reading.level
-    if word.free or len(word.text.rstrip(".")) == 1 or _is_part_of_word(met):  # `Write L or Q.`
+    if word.free or len(word.text.rstrip(".")) == 1 or _is_part_of_word(met) or _is_score(met):  # `Write L or Q.`
         return None
     if word.part_of_speech == "noun" and _is_made(met):
         return None  # Make a wind spinner: the steps show what it is
@@ -128,6 +139,14 @@ def _judge(met: Met, reading: Reading) -> str | None:
         return None
     what = what_the_reference_says(word)
     return f"{said} is in no list, and {what}; {level.name} is {level.cefr}. {_advice(met, reading)}"
+
+
+def _is_score(met: Met) -> bool:
+    """Say whether a word only says what there is to win: (5 marks)."""
+    text = met.passage.text
+    return (
+        re.search(r"\(\s*\d{1,3}\s*$", text[: met.word.start]) is not None and text[met.word.end :].lstrip()[:1] == ")"
+    )
 
 
 def _is_made(met: Met) -> bool:

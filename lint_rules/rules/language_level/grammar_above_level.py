@@ -64,8 +64,8 @@ RULE = Rule(
         Example("::: {.audio track=1.1}\nMINA: The castle «was built» by a king.\n:::\n"),
         Example(
             "### 1 Colour the fish «that has three fins». {.reading}\n",
-            why="an instruction: asked about",
-            weight=Severity.QUERY,
+            why="an instruction: noted",
+            weight=Severity.NOTE,
         ),
         Example("I like kites «because they fly».\n", why="sources disagree: noted", weight=Severity.NOTE),
         Example(
@@ -78,7 +78,7 @@ RULE = Rule(
         Example("He «is exasperated» today.\n", weight=Severity.NOTE, why="it may say how he is"),
         Example("Grandad Luc «is bewildered».\n", weight=Severity.NOTE, why="a verb of feeling"),
         Example("We go out «to play» in the park.\n", weight=Severity.NOTE, why="one band up by the house's word"),
-        Example("«Ask an adult to cut» the cake.\n", weight=Severity.QUERY, why="an order: asked about"),
+        Example("«Ask an adult to cut» the cake.\n", weight=Severity.NOTE, why="an order: noted"),
         Example("She «has got» a bike.\n", course="structures: {have-got: A2}"),
     ),
     needs=frozenset({Need.LANGUAGE}),
@@ -170,14 +170,14 @@ def _may_be_a_state(use: Use) -> bool:
 
 
 def _severity(use: Use, stands: Standing) -> Severity | None:
-    """How much a structure weighs: what a source or the course says, in a text, stops; what is disputed, or one band up
-    by the house's word alone, or sung or in a title, is noted: on judged courses 12 of 14 authors' answers were shrugs.
-    """
+    """How much a structure weighs: what a source or the course says, in a text, stops; all else is noted: what is
+    disputed, unsure or one band up by the house's word alone, sung, in a title or an instruction, or what children ask
+    somebody to do. On judged courses two of some forty such points were thanked for."""
     if stands.disputed or not stands.sourced or use.in_title or use.sung or _may_be_a_state(use):
         return Severity.NOTE
     # Ask an adult to cut it. It helps you to see. Don't ask her to change it!
     asked = use.structure.name == "object-to-infinitive" and _ASKING.match(use.text) is not None
-    return None if stands.certain and not use.in_instruction and not asked else Severity.QUERY
+    return None if stands.certain and not use.in_instruction and not asked else Severity.NOTE
 
 
 def _why(reading: Reading, stands: Standing) -> str:

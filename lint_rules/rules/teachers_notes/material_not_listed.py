@@ -30,7 +30,7 @@ def _activity(instruction: str, steps: str, materials: str = "paper") -> str:
 RULE = Rule(
     name="material-not-listed",
     family="teacher's notes",
-    severity=Severity.QUERY,
+    severity=Severity.NOTE,
     cure=(
         "Add the thing to Materials, in the notes of the lesson or of the activity: `hornbook mend` does it "
         "where that is sure."

@@ -9,6 +9,7 @@ under `test_skills`. The skills are the classes of the test's activities; of one
 import re
 from collections.abc import Iterator, Sequence
 
+from lint_rules.course.test_skills import default_skills
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Audience, Lesson
 from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
@@ -21,7 +22,7 @@ _SPEAK = "### 3 Look and say. {.test .speaking}\n\nWhat colour is it?\n"
 RULE = Rule(
     name="test-skills",
     family="vocabulary map",
-    severity=Severity.QUERY,
+    severity=Severity.NOTE,
     cure=(
         "Add an activity for the skill and mark it, as in {.test .speaking}. What a test must ask for is set "
         "under `test_skills` in course.yaml."
@@ -79,6 +80,7 @@ _WORDS_OF = {
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report each test lesson that leaves a skill out, at its heading."""
+    asked = reading.level.test_skills != default_skills(reading.level.cefr)
     for lesson in reading.unit.lessons:
         if TEST in lesson.classes and lesson.activities:
             missing = _missing(lesson, reading.level.test_skills)
@@ -86,7 +88,7 @@ def find(reading: Reading) -> Iterator[Found]:
                 title = lesson.heading.passage
                 skills, first = ", and nothing for ".join(missing), missing[0].partition(" ")[0]
                 message = f"This test has nothing for {skills}. Add an activity marked {{.test .{first}}}."
-                yield Found(title.span(), title.text, message, about=skills)
+                yield Found(title.span(), title.text, message, Severity.QUERY if asked else None, about=skills)
 
 
 def _missing(lesson: Lesson, wanted: Sequence[Sequence[str]]) -> list[str]:
