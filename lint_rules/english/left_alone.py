@@ -217,6 +217,12 @@ def _is_counted_elsewhere(passage: Passage, match: EnglishMatch) -> bool:
     return not (number.isdigit() or number in words_in("numbers")) or _NUMBERED.search(passage.text) is not None
 
 
+def _is_done(passage: Passage, match: EnglishMatch) -> bool:
+    """Do steps 1, 2 and 3: things that are done, by their numbers, and no question."""
+    ordered = re.search(r"(?:^|[.!?:]\s+)Do\s+$", passage.text[: match.start]) is not None
+    return ordered and re.match(r"\s+\d", passage.text[match.end :]) is not None
+
+
 def _is_symbol(passage: Passage, match: EnglishMatch) -> bool:
     """980 hPa: a unit of measure, with a capital inside."""
     return match.rule.startswith(SPELLER) and _SYMBOL.fullmatch(_words(passage, match)) is not None
@@ -275,6 +281,7 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_in_the_reference,
     _is_cry,
     _is_rest_of_a_word,
+    _is_done,
     _is_symbol,
     _is_drawn_out,
 )

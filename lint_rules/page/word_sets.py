@@ -94,6 +94,8 @@ def by_lines(passage: Passage, source: Source) -> str:
 def sets_of(activity: Activity, source: Source) -> Iterator[tuple[Listed, ...]]:
     """The sets of an activity, in file order: an item or a line each, a row of a table, or a list of single words."""
     passages = [p for p in activity.part.passages if p.audience is Audience.PUPIL and p.role in _LISTS]
+    if any(p.item is not None or p.cell is not None for p in passages):
+        passages = [p for p in passages if p.role is not Role.PANEL]  # new words, beside the sets
     for _, group in groupby(passages, key=_place):
         together = [(passage, listed_words(passage, source)) for passage in group]
         if together[0][0].cell is None and any(len(words) > 1 for _, words in together):

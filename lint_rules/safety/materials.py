@@ -53,7 +53,11 @@ _PRINTED = re.compile(
 PREPARED = re.compile(
     r"\b(?:before|after) (?:the |this |your )?(?:lesson|class)\b|\bbeforehand\b|\bin advance\b|\bat home\b", re.I
 )
-_LIKENED = re.compile(r"\bas\s+[\w-]+\s+as\s+(?:[\w-]+\s+){0,3}$|\blike\s+(?:an?|the)\s+(?:[\w-]+\s+){0,2}$", re.I)
+# As wide as a box, like a box; no scissors today.
+_NOT_THERE = re.compile(
+    r"\bas\s+[\w-]+\s+as\s+(?:[\w-]+\s+){0,3}$|\blike\s+(?:an?|the)\s+(?:[\w-]+\s+){0,2}$|\bno\s+(?:[\w-]+\s+)?$",
+    re.I,
+)
 # What people do, not things: slow counters use bottle tops.
 _OF_PEOPLE = frozenset({"use", "need", "take", "read", "write", "say", "ask", "help", "work", "finish"})
 _LIMBS = frozenset({"hand", "finger", "thumb", "arm", "leg", "foot", "tongue", "head", "chin"})
@@ -100,7 +104,7 @@ def used_in(text: str, analysis: Analysis) -> list[Used]:
     for (thing, handled), hit in longest(_nouns().find(forms)):
         start, end = written[hit.start].start, written[hit.end - 1].end
         head = next((index for index, token in enumerate(tokens) if token.end == end), None)
-        if head is None or any(low <= start < high for low, high in quoted) or _LIKENED.search(text, 0, start):
+        if head is None or any(low <= start < high for low, high in quoted) or _NOT_THERE.search(text, 0, start):
             continue
         if handled and _is_drawn(tokens, head):
             drawn.add(thing.name)

@@ -80,10 +80,10 @@ def test_a_tired_author_gets_one_finding_a_structure_and_activity(language):
     assert "3 times in this activity" in found[0].message
 
 
-def test_the_page_is_shown_before_the_instruction_which_is_only_asked_about(language):
+def test_the_page_is_shown_before_the_instruction_which_is_only_noted(language):
     heading = "### 1 Tick what you heard. {.listening}"
     alone = findings(language, {"level-1/unit-01.md": unit(1, 1, "", "It is red.", heading)})
-    assert [(f.text, f.severity) for f in alone] == [("heard", Severity.QUERY)]
+    assert [(f.text, f.severity) for f in alone] == [("heard", Severity.NOTE)]
     both = findings(language, {"level-1/unit-01.md": unit(1, 1, "", "We jumped.", heading)})
     assert [(f.text, f.severity) for f in both] == [("jumped", Severity.STOP)]
 

@@ -81,7 +81,7 @@ def prepare(text: str, mode: Mode, names: Sequence[str], tokenize: Tokenize) -> 
     """Prepare one passage for the parser."""
     result = Prepared()
     pieces = [piece for word, at in tokenize(plain(text)) if not word.isspace() for piece in _split(word, at)]
-    pieces = _restore(pieces)
+    pieces = _restore(_letters_at_ends(pieces))
     starts = _sentence_starts(pieces, text)
     instead = substitutions(pieces)
     known = names_at(pieces, names, text) if names else {}
@@ -129,6 +129,21 @@ def _restore(pieces: list[Piece]) -> list[Piece]:
         else:
             restored.append((word, at))
     return restored
+
+
+def _letters_at_ends(pieces: list[Piece]) -> list[Piece]:
+    """Part a letter from the full stop behind it, where it names a thing and a new sentence begins: `We put it on ice
+    cube A. Now it melts.`; not in `Mr A. Tunn`, `A. B. Tunn`."""
+    found: list[Piece] = []
+    for index, (word, at) in enumerate(pieces):
+        before = pieces[index - 1][0] if index else ""
+        after = pieces[index + 1][0] if index + 1 < len(pieces) else ""
+        named = len(word) == 2 and word[0].isupper() and word[1] == "." and len(before) > 1 and before.islower()
+        if named and after[:1].isupper() and not after.endswith("."):
+            found += [(word[0], at), (".", at + 1)]
+        else:
+            found.append((word, at))
+    return found
 
 
 def _split(word: str, at: int) -> tuple[Piece, ...]:
