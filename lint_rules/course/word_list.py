@@ -36,7 +36,8 @@ _SHORT_FORMS = {
     "n": "noun", "v": "verb", "vb": "verb", "adj": "adjective", "adv": "adverb", "pron": "pronoun", "det": "determiner",
     "article": "determiner", "prep": "preposition", "conj": "conjunction", "num": "number", "numeral": "number",
     "int": "interjection", "interj": "interjection", "exclamation": "interjection", "phr": "phrase",
-    "expression": "phrase", "phrasal verb": "verb",
+    "expression": "phrase", "phrasal verb": "verb", "question word": "pronoun", "possessive": "determiner",
+    "modal": "verb", "auxiliary": "verb",
 }  # fmt: skip
 _SEPARATOR_LINE = re.compile(r"sep=(.)\s*")  # the first line that some spreadsheets write
 _WHOLE = re.compile(r"(\d{1,6})(?:\.0+)?")  # a spreadsheet may keep a unit as 4.0

@@ -78,12 +78,13 @@ def request_of(passage: Passage, course: Course) -> Request:
 
 def passages_to_analyse(readings: Readings) -> tuple[Passage, ...]:
     """What a whole unit asks of the language room: its passages as they are read and as they stand, in file order, and
-    the rows of its pattern tables, and each activity's share of a key for the whole lesson.
+    the rows of its pattern tables, and each activity's share of a key for the whole lesson or page.
     """
     passages = tuple(readings.unit.passages)
     rows = rows_of(pattern_passages(readings.unit, passages))
-    keys = (passage for read in readings.exercises for passage in read.keys)
-    return tuple(dict.fromkeys((*passages, *readings.done.passages, *rows, *keys)))
+    items = (item for read in readings.exercises for exercise in read.exercises for item in exercise.items)
+    shares = (item.answer.place.passage for item in items if item.answer is not None)
+    return tuple(dict.fromkeys((*passages, *readings.done.passages, *rows, *shares)))
 
 
 def requests_of(readings: Readings, course: Course) -> list[Request]:

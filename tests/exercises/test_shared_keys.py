@@ -104,3 +104,15 @@ def test_sentences_of_a_shared_key_are_checked(language):
     result = run_files(assemble(Example(text)).files, rules, language)
     assert result.broken == ()
     assert [finding.text for finding in result.open] == ["They is"]
+
+
+def test_sentences_of_a_key_in_parts_are_checked(language):
+    text = (
+        "### 1 Write. {.writing}\n\n#### A Choose.\n\n1. He is / are big.\n2. We is / are big.\n\n"
+        "#### B Write sentences.\n\n1. a goat / a mouse / big\n2. they / be / big\n\n"
+        "::: answers\nA 1 is 2 are\n\nB 1 A goat is bigger than a mouse. 2 They is very big.\n:::\n"
+    )
+    rules = [module for module in load_rules() if module.rule.name == "key-makes-bad-english"]
+    result = run_files(assemble(Example(text)).files, rules, language)
+    assert result.broken == ()
+    assert [finding.text for finding in result.open] == ["They is"]
