@@ -34,6 +34,7 @@ _READ = frozenset(
 )
 
 
+_SORTED = frozenset({"odd-one-out", "mind-map", "mistakes", "picture-sentence"})
 _OF_FOOD = frozenset({"food-tasting-allergy", "food-choking"})
 _FOOD = (
     "food",
@@ -122,7 +123,8 @@ def acts_of(texts: Sequence[ActivityText], names: frozenset[str] = frozenset()) 
 
 
 def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence], scores: Numbers) -> list[Act]:
-    if text.kinds and _READ.issuperset(text.kinds):  # a page that is only read, heard or sung tells nobody to do it
+    only_read = bool(text.kinds) and (_READ.issuperset(text.kinds) or not _SORTED.isdisjoint(text.kinds))
+    if only_read:  # a page that is only read, heard or sung, or whose words are sorted, tells nobody to do it
         scores[[said[one.of].place in (Place.PAGE, Place.LIST) for one in sentences]] = -math.inf
     plain = {} if _READ.issuperset(text.kinds) else {act.hazard: act for act in plain_acts(text)}
     found = []

@@ -18,7 +18,7 @@ from lint_rules.safety.activity_text import ActivityText, Place
 from lint_rules.safety.materials import PREPARED
 from lint_rules.tables import alternatives, rows, words
 
-_PAGE = frozenset({Place.PAGE, Place.LIST})
+_PAGE = frozenset({Place.INSTRUCTION, Place.PAGE, Place.LIST})
 _MAKING = "make"  # the class of activities whose page says what to do
 _MATERIALS = frozenset({Place.MATERIALS, Place.LESSON_MATERIALS})
 _SENTENCE = re.compile(r"[^.!?;:\n]+[.!?;:]*")

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 _TIED = re.compile(r"(?<!\w)\w+(?:[-‐‑]\w+){2,}")
 WORLDWIDE = "worldwide"
+_SURE_WORDS = 8  # and marks: what is shorter (Who took him?) may mean anything
 _WHOLE = 5  # words and marks: a shorter piece means too little without a word of the list
 
 
@@ -119,7 +120,8 @@ def _weighed(
         at = max(whole, key=lambda at: scores[at, column], default=None)
         if at is not None and scores[at, column] >= _limits()["meant"]:
             start, end = heaviest(sentences[at], shares(weights, sentences[at], column))
-            found.append(Touch(topic, start, end, sure=bool(scores[at, column] >= _limits()["sure"])))
+            sure = scores[at, column] >= _limits()["sure"] and len(sentences[at].words) > _SURE_WORDS
+            found.append(Touch(topic, start, end, sure=bool(sure)))
     return sorted(found, key=lambda touch: (touch.start, touch.end, touch.topic.name))
 
 

@@ -32,6 +32,9 @@ class NamedLabel:
     structures: tuple[str, ...]
 
 
+_OF_SOUNDS = re.compile(r"/[^\s/]{1,6}/|(?:^|\s)[-+–]\s?[a-z]{1,3}\b|(?:^|\s)[b-hj-z] (?:goes|is|comes)\b")
+
+
 def practised(unit: Unit, passages: Iterable[Passage], analyse: Callable[[Passage], Analysis]) -> tuple[str, ...]:
     """The structures that the pattern sentences among some passages show, the most frequent first."""
     counts: dict[str, int] = {}
@@ -41,6 +44,11 @@ def practised(unit: Unit, passages: Iterable[Passage], analyse: Callable[[Passag
             (sentence.start, sentence.end)
             for sentence in analysis.sentences
             if SHORT_ANSWER.fullmatch(passage.text[sentence.start : sentence.end].strip())
+        ]
+        short += [  # how something is said or spelt: We say /ɪd/; e goes, + ing
+            (sentence.start, sentence.end)
+            for sentence in analysis.sentences
+            if _OF_SOUNDS.search(passage.text[sentence.start : sentence.end])
         ]
         for one in analysis.structures:
             if not any(start <= one.start < end for start, end in short):

@@ -75,7 +75,7 @@ def test_a_commit_is_blocked_at_the_right_words_and_passes_once_they_are_mended(
     good = unit.read_text(encoding="utf-8")
     heading = next(line for line in good.splitlines() if line.startswith("### "))
     line = good.splitlines().index(heading) + 1
-    unit.write_text(good.replace(heading, "### 1 Light the candle. {.game}"), encoding="utf-8")
+    unit.write_text(good.replace(heading, "### 1 Cut the apple with a knife. {.make}"), encoding="utf-8")
     blocked = book.commit()
     said = blocked.stdout + blocked.stderr
     assert blocked.returncode != 0

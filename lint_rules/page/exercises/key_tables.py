@@ -45,6 +45,7 @@ class _Labelled:
 def tabled(passages: Sequence[Passage]) -> tuple[tuple[tuple[Answer, ...], ...], tuple[Passage, ...]]:
     """The rows of answers that tables of a key hold, and the passages that are to be read in other ways."""
     tables: dict[int, dict[tuple[int, int], Passage]] = {}
+    passages = _without_heads(passages)
     for one in passages:
         if one.cell is not None:
             tables.setdefault(one.cell.table, {})[one.cell.row, one.cell.column] = one
@@ -58,6 +59,21 @@ def tabled(passages: Sequence[Passage]) -> tuple[tuple[tuple[Answer, ...], ...],
         else:
             read.update(map(id, _number_of_activity(table)))
     return tuple(rows), tuple(one for one in passages if id(one) not in read)
+
+
+def _without_heads(passages: Sequence[Passage]) -> Sequence[Passage]:
+    """A key's passages without the head of a table of two rows or more whose first column has no labels: `| Tray |
+    Answer |`."""
+    heads = [one for one in passages if one.cell is not None and one.role is Role.HEAD]
+    named = {one.cell.table for one in heads if one.cell is not None and _ANSWERS.fullmatch(one.text)}
+    labelled = {
+        one.cell.table
+        for one in passages
+        if one.cell is not None and one.cell.column == 0 and (_label(one) is not None or _NUMBERED.match(one.text))
+    }
+    long = {one.cell.table for one in passages if one.cell is not None and one.cell.row >= 2}
+    dropped = {id(one) for one in heads if one.cell is not None and one.cell.table in (named & long) - labelled}
+    return [one for one in passages if id(one) not in dropped]
 
 
 def _across(grid: Grid) -> Iterator[Answer]:

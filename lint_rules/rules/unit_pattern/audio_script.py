@@ -41,12 +41,15 @@ RULE = Rule(
         Example("### 1 Listen. {.listening}\n\n::: audio\nMILO: A kite!\n:::\n", why="the script stands in it"),
         Example("### 1 Read. {.reading}\n\nA kite!\n"),
         Example("### 1 Play: Touch red! {.game .listening}\n", why="the teacher calls"),
+        Example("### 1 Tell a friend about it. {.speaking .listening}\n", why="children listen to each other"),
         Example("### 1 Write. {.listening}\n\n::: teacher\n**Steps:** Read out each sentence twice.\n:::\n"),
         Example("### 1 Sing. {.song audio=1.1}\n\nA kite!\n\n" + _SCRIPT),
     ),
     fails=(
         Example("### 1 «Listen.» {.listening audio=1.2}\n\n«::: {.audio track=1.1}»\nMILO: A kite!\n:::\n"),
         Example("### 1 «Listen.» {.listening}\n\nA kite!\n"),
+        Example("### 1 «Say what you hear.» {.listening}\n\nA kite!\n"),
+        Example("### 1 «Do the test.» {.test .listening}\n\nA kite!\n"),
         Example(
             "### 1 «Listen.» {.listening}\n\nA kite!\n\n"
             "::: teacher\n**Steps:** Play the recording twice. Read out the answers.\n:::\n",
@@ -90,6 +93,8 @@ _CALLS = re.compile(
 _RECORDED = re.compile(
     r"\b(?:recordings?|tracks?|audio|CD|play (?:it|the \w+ )?(?:once|twice|again|three times))\b", re.I
 )
+# What children say themselves, and the class listens: Say the chant in two groups; not Say what you hear.
+_SAID = re.compile(r"(?:say|ask|tell|talk|act|show)\b(?!.*\b(?:listen|hear|recording|audio|track)\b)", re.I)
 _TEXT = frozenset({Role.TEXT, Role.LINE, Role.TURN, Role.CAPTION, Role.CELL})
 
 
@@ -163,8 +168,10 @@ def _is_called(activity: Activity) -> bool:
     notes = " ".join(p.text for p in activity.part.passages if p.audience is Audience.TEACHER)
     if _RECORDED.search(notes):
         return False
-    dictated = "dictation" in activity.heading.passage.text.casefold()
-    return dictated or "game" in activity.kinds or _CALLS.search(notes) is not None
+    heading = activity.heading.passage.text
+    to_each_other = _SAID.match(heading) is not None
+    dictated = "dictation" in heading.casefold()
+    return to_each_other or dictated or "game" in activity.kinds or _CALLS.search(notes) is not None
 
 
 def _has_text(activity: Activity) -> bool:

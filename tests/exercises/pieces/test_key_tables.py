@@ -84,6 +84,10 @@ def test_another_table_is_left_to_be_read_in_other_ways(text):
     assert " ".join(left) == " ".join(text.replace("|", " ").replace(";", " ").split())
 
 
+def test_what_heads_a_table_without_labels_is_no_answer():
+    assert read("Tray | Answer; red | old; blue | new") == ([], ["red", "old", "blue", "new"])
+
+
 def test_the_number_of_an_activity_is_no_label():
     assert read("Act. | Answers; 11 | 1 red 2 old") == ([], ["1 red 2 old"])
     assert read("Task | Answers; 3 | 1 red 2 old") == ([], ["1 red 2 old"])
