@@ -71,6 +71,9 @@ _DAYS_AND_MONTHS = (
         "december",
     ),
 )
+_PREPOSITIONS = frozenset(
+    {"in", "on", "with", "of", "under", "behind", "over", "from", "round", "to", "at", "by", "for", "into"}
+)
 _SYMBOL = re.compile(r"[a-z]{1,2}[A-Z][A-Za-z]?")
 _BEATS = re.compile(r"[^\W\d_]{1,4}(?:-[^\W\d_]{1,4})+")
 
@@ -223,6 +226,12 @@ def _is_done(passage: Passage, match: EnglishMatch) -> bool:
     return ordered and re.match(r"\s+\d", passage.text[match.end :]) is not None
 
 
+def _is_owned(passage: Passage, match: EnglishMatch) -> bool:
+    """It looks round with its big eyes: behind a preposition stands what belongs to it, never `it's`."""
+    before = passage.text[: match.start].split()
+    return _words(passage, match).casefold() == "its" and bool(before) and before[-1].casefold() in _PREPOSITIONS
+
+
 def _is_symbol(passage: Passage, match: EnglishMatch) -> bool:
     """980 hPa: a unit of measure, with a capital inside."""
     return match.rule.startswith(SPELLER) and _SYMBOL.fullmatch(_words(passage, match)) is not None
@@ -282,6 +291,7 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_cry,
     _is_rest_of_a_word,
     _is_done,
+    _is_owned,
     _is_symbol,
     _is_drawn_out,
 )

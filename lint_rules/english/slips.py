@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 
-from lint_rules.language.vocabulary.misspellings import past_meant
+from lint_rules.language.vocabulary.misspellings import past_meant, plural_meant
 from lint_rules.tables import alternatives, rows, words
 
 
@@ -66,6 +66,9 @@ def slips_in(text: str) -> Iterator[Slip]:
     for match in _ED.finditer(text):
         if past := past_meant(match[0].casefold()):
             yield Slip(*match.span(), "This verb has a past form of its own.", past)
+    for match in _counted().finditer(text):
+        if plural := plural_meant(match[1].casefold()):
+            yield Slip(*match.span(1), "This noun has a plural of its own.", plural)
     for match in _TO_AFTER_MODAL.finditer(text):
         yield Slip(*match.span(1), "No “to” comes after this verb.")
     for match in _own_part().finditer(text):
@@ -78,6 +81,18 @@ def _takes_a_thing(word: str) -> bool:
     if word in _BEFORE_A_THING:
         return True
     return any(one in words("actable_verbs") and one not in _OF_SENSE for one in (word, word[:-1], word[:-2]))
+
+
+@cache
+def _counted() -> "re.Pattern[str]":
+    """`how many leafs`, `two brown leafs`: a word in -s that can only be a noun, behind a number or what owns it."""
+    numbers = "|".join(sorted(words("numbers") - {"one"}))
+    colours = "|".join(sorted(words("colours")))
+    return re.compile(
+        rf"\b(?:{numbers}|\d+|many|some|these|those|more|any|of|my|your|his|her|our|their|its|all)\s+"
+        rf"(?:(?:{colours}|big|small|little|long|old|new|good|happy|bad|wild|fallen)\s+)?([a-z]+s)\b",
+        re.I,
+    )
 
 
 @cache

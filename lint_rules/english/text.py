@@ -35,7 +35,8 @@ _ARTICLE = re.compile(r"^(?:an?|the)\s+", re.IGNORECASE)
 # A word with a blank in it is all blank (`k_te`); a hint after a blank goes with it (`____ (go)`).
 _HINT = re.compile(r"\s*\([^()\n]{1,40}\)")
 _CHOICE = re.compile(rf"(?<![\w’'/|-]){TOGETHER.pattern}(?:\s*[/|]\s*{TOGETHER.pattern})+(?![\w/|])")
-_SOUND = re.compile(r"(?<!\w)(?:/[^\s/]{1,12}/|[-–][^\W\d_]{1,4})(?!\w)")  # /eɪ/, -ing
+# /eɪ/, -ing; and how a word is spelt with it: + ed; y → ier, iest
+_SOUND = re.compile(r"(?<!\w)(?:/[^\s/]{1,12}/|[-–][^\W\d_]{1,6}|[+→]\s?[a-z]{1,4}(?:,\s[a-z]{1,4})*)(?!\w)")
 _LETTERS = 3  # a word picked out of at most so many letters is a spelling, a sound or an ending: `the *ai* of *rain*`
 _LETTER = re.compile(r"(?<=[a-z,;] )A(?= )|(?<=: )A(?= [^.!?]* B )")  # in picture A the queue; nicer: A a hot day, or B
 _HEAD_LETTER = re.compile(r"[A-H][.):]?\s+(?=[A-Z])")
@@ -221,6 +222,9 @@ def _sounds(passage: Passage, kinds: Sequence[str]) -> Iterator[_Hidden]:
     picks them out."""
     for match in _SOUND.finditer(passage.text):
         yield _Hidden(match.start(), match.end(), ANY_WORD)
+    for start, end in (*passage.emphasis, *passage.strong):
+        if end - start == 1 and passage.text[end : end + 1] == "s":  # two *p*s
+            yield _Hidden(start, end + 1, ANY_WORD)
     if _SOUNDS in kinds and (passage.audience is Audience.KEY or passage.role in _IN_ROWS):
         for token in TOGETHER.finditer(passage.text):  # what is read and written here is letters: tr ____
             if len(token[0]) <= _LETTERS and token[0].isalpha():

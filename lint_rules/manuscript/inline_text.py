@@ -98,10 +98,10 @@ class InlineText:
         self.parts.append(text)
         self.length += len(text)
 
-    def drop_spaces(self) -> None:
-        """Take off the spaces at the end."""
-        while self.parts and self.parts[-1].endswith(" "):
-            part = self.parts[-1].rstrip(" ")
+    def drop_spaces(self, sign: str = " ") -> None:
+        """Take off the spaces (or other signs) at the end."""
+        while self.parts and self.parts[-1].endswith(sign):
+            part = self.parts[-1].rstrip(sign)
             gone = len(self.parts[-1]) - len(part)
             self.parts[-1:] = [part] if part else []
             self.length -= gone
@@ -120,6 +120,8 @@ def read_plain(token: Token) -> InlineText:
     """Read an inline token whose content has been placed (``meta["places"]``)."""
     plain = InlineText()
     _read(token.children or [], token.meta["places"], 0, plain, token.content)
+    if token.content.endswith("\\") and not token.content.endswith("\\\\"):
+        plain.drop_spaces("\\")  # a line break with nothing behind it: a blank to write on is a paragraph of its own
     plain.strong = _merged(plain.strong)
     plain.emphasis = _merged(plain.emphasis)
     plain.struck = _merged(plain.struck)

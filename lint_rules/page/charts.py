@@ -92,5 +92,6 @@ def _cells(line: str) -> tuple[str, ...]:
 
 
 def _for_a_child(row: tuple[str, ...], column: int) -> bool:
-    """A row for one classmate: its name is empty, a gap, or a number, and no question stands before it."""
-    return all(_BLANK.fullmatch(cell) or _NUMBERED.fullmatch(cell) for cell in row[: column + 1])
+    """A row for one classmate: its name is empty, a gap, or a number, and no question stands before it; not `No`."""
+    answered = row[column].casefold() == "no" if column < len(row) else False
+    return not answered and all(_BLANK.fullmatch(cell) or _NUMBERED.fullmatch(cell) for cell in row[: column + 1])

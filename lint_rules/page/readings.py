@@ -14,6 +14,7 @@ from lint_rules.manuscript.model import PICTURE, Activity, Audience, Lesson, Par
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.choices import is_all, stands_behind
 from lint_rules.page.exercises.completed import Completed, completed, word_with
+from lint_rules.page.exercises.corrected import corrected
 from lint_rules.page.exercises.drafts import without
 from lint_rules.page.exercises.edits import Edits, Fill
 from lint_rules.page.exercises.model import Exercise, Exercises, Gap, Item, Option, Place
@@ -42,6 +43,7 @@ _MISTAKES = re.compile(
 _BLANKS = re.compile(r"_{2,}(?:\s*_{2,})*")
 _SNAKE = 12  # letters of the shortest run of words without spaces
 _SENTENCE = 3  # words of the shortest answer that can be a sentence of its own
+_SHORTEST = 3  # letters of a word that can be found among letters
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -138,7 +140,8 @@ class _Activity:
                     edits.cuts.append((mark.start, mark.end))
                     edits.items.append(mark.end)
             if wrong and not item.choices and not item.gaps and item.jumble is None:
-                self._corrected(item)
+                for place, fill in corrected(item):
+                    self._of(place.passage).fills.append(fill)
                 continue
             done = completed(item, exercise)
             self._no_sentence(item)
@@ -182,14 +185,6 @@ class _Activity:
             for mark in marks:
                 if mark is not None:
                     self._of(mark.passage).cuts.append((mark.start, mark.end))
-
-    def _corrected(self, item: Item) -> None:
-        """A sentence with a mistake is read as the key corrects it, where the key gives a sentence."""
-        said = item.answer.text if item.answer is not None else ""
-        for index, place in enumerate(item.prompt):
-            whole = index == 0 and len(said.split()) >= _SENTENCE and said.rstrip()[-1:] in (".", "!", "?")
-            text = said if whole else ""
-            self._of(place.passage).fills.append(Fill(place.start, place.end, text, (place.start, place.end)))
 
     def _choices(self, item: Item, done: Completed, *, cloze: bool) -> None:
         for choice, chosen in zip(item.choices, done.chosen, strict=True):
@@ -341,7 +336,10 @@ class _Activity:
             bare = text.strip()
             if passage.audience is not Audience.PUPIL:
                 continue
-            snake = len(bare) >= _SNAKE and bare.isalpha() and any(one and one in bare.casefold() for one in said)
+            inside = passage.role is not Role.PANEL and any(
+                len(one) >= _SHORTEST and one in bare.casefold() for one in said
+            )
+            snake = len(bare) >= _SNAKE and bare.isalpha() and inside
             snake = snake or (
                 bare.isalpha() and any(" " in one and _letters_of(one) == _letters_of(bare) for one in said)
             )

@@ -312,6 +312,18 @@ def _asked(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(at, noun)
 
 
+def _pairs(sentence: KeySentence) -> Iterator[KeySlip]:
+    """`Odi and Nella looks in the bag`: two who do something, by names that open the sentence."""
+    tokens = sentence.tokens
+    if len(tokens) < 6 or sentence.low(1) != "and" or sentence.low(len(tokens) - 1) not in _ENDS:
+        return
+    named = all(len(tokens[at].text) > 2 and tokens[at].text.istitle() and tokens[at].text.isalpha() for at in (0, 2))
+    low = sentence.low(3)
+    does = tokens[3].tag == "VBZ" and low.isalpha() and low not in ("is", "was", "means", "has") and low[-1:] == "s"
+    if named and does and tokens[4].pos in ("DET", "ADP", "PRON", "ADV", "SCONJ", "PROPN"):
+        yield sentence.slip(0, 3)
+
+
 def _alike(sentence: KeySentence) -> Iterator[KeySlip]:
     """Words that sound alike: brush there teeth, lets hide in the barn; and in Britain, children practise."""
     tokens = sentence.tokens
@@ -339,6 +351,7 @@ _PATTERNS: tuple[tuple[Callable[[KeySentence], Iterator[KeySlip]], str], ...] = 
     (_verb_forms, "These forms of verbs do not go together."),
     (degrees, "Things are compared in another form."),
     (_words, "This word does not go here."),
+    (_pairs, "These are two, and the verb is for one."),
     (_asked, "Does the verb go with what it asks about?"),
     (_alike, "Another word that sounds like this one is meant."),
 )

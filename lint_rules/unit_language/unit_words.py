@@ -21,7 +21,7 @@ from lint_rules.page.mentions import foreign_words
 from lint_rules.plain_words import PART
 
 _DASHES = frozenset("-–")
-_AFFIX = 5  # letters of an ending or a beginning, with its dash
+_AFFIX = 6  # letters of an ending or a beginning, with its dash
 _FILLED = re.compile(r"[b-df-hj-np-tv-z]{1,3} (\w+)\.?", re.I)  # letters of a key before the rest of a word
 _LEFT_OUT = re.compile(r"[_\s]+|\([^()]*\)|^\W*\d+\W")
 _LABEL = re.compile(r"[A-Z][a-z]+ (?:\d{1,2}|[A-Z])[.:]?|(?:Across|Down)[.:]?")

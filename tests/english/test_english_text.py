@@ -107,6 +107,9 @@ def test_a_repeated_blank_is_no_repeated_word():
         ("Hear and say the *ai* of *rain*.", "ai "),
         ("Say /eɪ/ together.", "eɪ"),
         ("Add the ending -ing to the verb.", "-ing"),
+        ("| y → ier, iest | noisy |\n|---|---|\n| + r, + st | nice |", "ier"),
+        ("| + r, + st | nice |\n|---|---|\n| a | b |", "st"),
+        ("Which verb has got two *p*s?", "ps"),
         ("**Grammar:** wh-questions, a apple", "a apple"),
     ],
 )

@@ -147,6 +147,7 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("The dog wags it's tail.", ["it's"]),
         ("Can you to swim?", ["to"]),
         ("It were cold. He runned away.", ["were", "runned"]),
+        ("How many leafs? Two big knifes and 3 childs.", ["leafs", "knifes", "childs"]),
         # right, or not surely wrong
         ("I cannot stop. You can not only sing but dance.", []),
         ("There isn't any more. It isn't big, no. I can't say no.", []),
@@ -154,6 +155,7 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("Pig runs in the park. He jumps in the box. She runs into the bin.", []),
         ("It's a tail. It's big. I think it's hair.", []),
         ("Can you go to bed? Will they, too?", []),
+        ("It wolfs its dinner. He leafs through it. Two scarfs, three roofs and four safes.", []),
         ("If it were hot, he learned and burned. They walked in the box room.", []),
     ],
 )

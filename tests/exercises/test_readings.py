@@ -88,6 +88,14 @@ def test_without_a_key_the_first_option_stands_in_and_proves_nothing():
     ]
 
 
+def test_a_mistake_is_read_with_the_words_that_the_key_has_for_the_wrong_ones():
+    heading = "### 1 Find the mistakes. {.mistakes}\n\n"
+    page = "1. She were here.\n2. We walks.\n3. He was was ill.\n4. I seed it.\n"
+    found = read(page + key("1 were: was; 2 walks → walk; 3 was: is; 4 go: went"), heading)
+    assert [passage.text for passage in page_of(found)] == ["She was here.", "We walk."]
+    assert found.unit.source.slice(page_of(found)[0].span(4, 7)) == "were"
+
+
 def test_a_mistake_is_read_as_the_key_corrects_it():
     heading = "### 1 Find the mistakes. {.mistakes}\n\n"
     found = read("1. He don't like tea.\n2. I has a dog.\n" + key("1. He doesn't like tea.\n2. has – have"), heading)

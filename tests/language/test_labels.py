@@ -104,6 +104,11 @@ Have you ever …?                            yes-no-question present-perfect
 past simple; Did you …?                     yes-no-question past-simple
 past continuous with past simple and *when* past-continuous past-simple
 want to …                                   verb-to-infinitive
+present simple and past simple passive      passive
+passive (present simple and past simple)    passive
+present continuous: is / are + *-ing*       present-continuous
+was / were + verb-ing                       past-continuous
+like + -ing                                 verb-ing
 going to …                                  going-to-future
 can: Can I swim?                            can
 """

@@ -20,6 +20,9 @@ from lint_rules.tables import rows
 
 HOUSE_SAYS = "house default"
 LOWEST = CEFR_BANDS[0]
+# Bands below a level: what lies so far below is known, and the unit that names it goes over it again. Common practice,
+# no source.
+_LONG_KNOWN = 2
 # Structures whose third person has a form of its own, what names that person in a label, and what has that form.
 _WITH_S = frozenset({"present-simple", "have-got"})
 _THIRD = re.compile(r"\b(?:he|she|third[ -]person)\b", re.I)
@@ -80,6 +83,8 @@ def standing(
         if (taught.level, taught.unit) <= (level.index, unit):
             return None
         if taught.level == level.index:
+            if band_rank(level.cefr) - band_rank(own or declared.level) >= _LONG_KNOWN:
+                return None
             return Standing(taught, True, "", "", "", certain=False) if unit else None
         if not own:
             return Standing(taught, False, "", "", "", certain=declared.sure)

@@ -6,7 +6,7 @@ from functools import cache
 from string import ascii_lowercase
 
 from lint_rules.language.inflection.forms import regular_past
-from lint_rules.language.inflection.irregular import irregular_verbs
+from lint_rules.language.inflection.irregular import irregular_verbs, plurals_of
 from lint_rules.language.vocabulary.reference import COMMON, common, lowest
 from lint_rules.language.vocabulary.word_index import WordIndex, canonical
 from lint_rules.language.vocabulary.word_level import childrens_spellings
@@ -14,6 +14,8 @@ from lint_rules.language.vocabulary.word_level import childrens_spellings
 _SHORTEST = 5  # letters: short words are too near each other (common practice, no source)
 _IN_USE = 3.0  # Zipf frequency: what is used so often is a word (common practice, no source)
 _HARDLY_IN_USE = 2.2
+_RARER = 1.0  # Zipf frequency: leaves is 1.2 more usual than leafs, scarves .8 than scarfs
+_OTHER_PLURALS = ("ves", "men", "children", "feet", "teeth", "geese", "mice")
 _PLAIN = re.compile(r"[a-z]+")
 # Activities in which letters are out of order on purpose.
 _OF_LETTERS = re.compile(
@@ -53,6 +55,21 @@ def past_meant(spelling: str) -> str:
         if spelling not in pasts and (easy or (not lowest(spelling) and common(spelling) < _IN_USE)):
             return pasts[0]
     return ""
+
+
+def plural_meant(spelling: str) -> str:
+    """The plural of an irregular noun for a regular one that it has not (leafs → leaves), '' for any other spelling
+    and where both are written (scarfs). The word may be a verb: it wolfs its dinner."""
+    meant = _regular_plurals().get(spelling, "")
+    return meant if meant and common(meant) - common(spelling) >= _RARER else ""
+
+
+@cache
+def _regular_plurals() -> Mapping[str, str]:
+    """What nouns with a plural in -ves or of another vowel would be if they were regular → the plural."""
+    return {
+        f"{singular}s": plurals[0] for singular, plurals in plurals_of().items() if plurals[0].endswith(_OTHER_PLURALS)
+    }
 
 
 @cache

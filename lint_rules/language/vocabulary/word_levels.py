@@ -16,6 +16,7 @@ from lint_rules.language.vocabulary.word_index import (
     WordIndex,
     authority,
     canonical,
+    function_bands,
     given_names,
 )
 from lint_rules.language.vocabulary.word_level import WordLevel
@@ -239,7 +240,7 @@ class _Reader:
         name = not noise and self._is_name(token, at)
         fitting = [item for item in candidates if self._fits(item, token, at, name=name)]
         elsewhere = next((item.entry for item in candidates if item.entry is not None), None)
-        swapped = next((item for item in candidates if self._swaps(item, token)), None) if not name else None
+        swapped = next((item for item in candidates if self._swaps(item, token, at)), None) if not name else None
         if swapped is not None and not any(item.entry is not None for item in fitting):
             return self._found(swapped, at, at + 1, free=any(item.free for item in fitting), elsewhere=swapped.entry)
         for listing in fitting:
@@ -251,7 +252,7 @@ class _Reader:
             return self._made(at, at + 1, Origin.NAME, free=True)  # a name in lower case: p is for pom
         return self._unlisted(token, at, elsewhere)
 
-    def _swaps(self, listing: Listing, token: Token) -> bool:
+    def _swaps(self, listing: Listing, token: Token, at: int) -> bool:
         """Say whether a listed noun stands here as an adjective, or the other way round: an orange hat; Red!
 
         A listed adjective is another word than the noun of its spelling (a light bag; the light went out), but for
@@ -262,7 +263,10 @@ class _Reader:
         if listing.parts not in {(canonical(token.text),), (canonical(token.lemma),)}:
             return False
         if (listing.part_of_speech, token.pos) == ("adjective", "NOUN"):
-            return self.bare or token.dep in _ADJECTIVE_PLACES or canonical(token.lemma) in _COLOURS
+            there = token.dep in _ADJECTIVE_PLACES and not (token.dep == "attr" and self.tokens[at - 1].pos == "DET")
+            return self.bare or there or canonical(token.lemma) in _COLOURS
+        if token.pos == "ADV" and function_bands(canonical(token.text)):
+            return False  # round: it goes round; a round lamp
         return (listing.part_of_speech, token.pos) in _SWAPS
 
     def _unlisted(self, token: Token, at: int, elsewhere: WordEntry | None) -> WordLevel:
@@ -308,9 +312,8 @@ class _Reader:
             return True  # I am lost
         # Forms in -ing and -ed are verb, adjective and noun in one: the list's spelling decides.
         ending = canonical(token.text).endswith(("ing", "ed", "en"))
-        return (
-            ending and token.pos in {"VERB", "ADJ", "NOUN"} and listing.part_of_speech in {"noun", "adjective", "verb"}
-        )
+        as_spelt = listing.part_of_speech in {"noun", "adjective"} and listing.parts == (canonical(token.text),)
+        return ending and token.pos in {"VERB", "ADJ", "NOUN"} and (as_spelt or listing.part_of_speech == "verb")
 
     def _is_name(self, token: Token, at: int) -> bool:
         """A proper noun: the parser says so, and its capital is not owed to its place."""

@@ -7,7 +7,7 @@ numbers (``unnumbered``), charts and lines to write on.
 """
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import groupby, pairwise
 
@@ -221,7 +221,8 @@ def _shared_out(
             else:
                 keys[begun] = replace(keys[begun], answers=(*keys[begun].answers, *row))
         else:
-            keys[best] = Key(row, read.own, crossed=read.crossed_out)
+            for at, part in _counted_on(best, row, drafts, keys):
+                keys[at] = Key(part, read.own, crossed=read.crossed_out)
     if read.order:
         return _ordered(drafts, keys, read, gaps)
     if read.entries:
@@ -241,6 +242,22 @@ def _ordered(
             keys[at] = Key((), read.own, order=read.order)
             return keys, ()
     return _in_order(drafts, keys, tuple(Answer(answer.place) for answer in read.order), gaps)
+
+
+def _counted_on(
+    best: int, row: tuple[Answer, ...], drafts: Sequence[DraftExercise], keys: Sequence[Key]
+) -> Iterator[tuple[int, tuple[Answer, ...]]]:
+    """A row of answers for an exercise, and what of it belongs to another that counts on: 1 to 6 in a table, and 7 and
+    8 below it."""
+    own = {draft.label.key for draft in drafts[best].drafts}
+    rest = tuple(answer for answer in row if answer.label is not None and answer.label.key not in own)
+    for at, one in enumerate(drafts):
+        theirs = {draft.label.key for draft in one.drafts}
+        if rest and at != best and not keys[at].answers and own.isdisjoint(theirs) and _labels(rest) == theirs:
+            yield best, tuple(answer for answer in row if answer not in rest)
+            yield at, rest
+            return
+    yield best, row
 
 
 def _goes_on(one: DraftExercise, key: Key, labels: set[str]) -> bool:

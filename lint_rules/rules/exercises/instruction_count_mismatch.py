@@ -213,9 +213,18 @@ def _counts(read: Exercises, asked: Asked, unit: Unit) -> set[int]:
     if asked.noun == "questions" and not read.exercises:
         counts.add(len({_row(place) for place in read.charts if place.text.rstrip().endswith("?")}))
         counts.add(_listed_questions(read))
+    if asked.noun == "sentences":
+        counts.add(_sentences_with_gaps(read))
     counts |= {len(read.lines)} | {len(box.words) for box in read.boxes}
     pictures = len(read.activity.part.pictures) + sum(len(p.pictures) for p in read.activity.part.passages)
     return {*counts, pictures} - {0, 1} if counts - {0, 1} else set()
+
+
+def _sentences_with_gaps(read: Exercises) -> int:
+    """The sentences of the paragraphs with gaps: There is ____ here. The ____ is ____."""
+    items = [item for exercise in read.exercises for item in exercise.items if not item.example]
+    texts = {id(gap.place.passage): gap.place.passage.text for item in items for gap in item.gaps}
+    return sum(len(re.findall(r"[.!?](?=\s|$)", text)) for text in texts.values())
 
 
 def _listed_questions(read: Exercises) -> int:

@@ -175,11 +175,18 @@ def find(reading: Reading) -> Iterator[Found]:
             item for one in read.exercises for item in one.items if item.answer is not None and not item.example
         ]
         around = _Around(reading.unit, read, answered, every)
+        of_letters = _has_letters_of_its_own(answered)
         for item in answered:
             numbers = list(_item(item, around))
-            yield from numbers or _statement(item, around)
+            yield from numbers or (() if of_letters else _statement(item, around))
         for one in read.exercises:
             yield from _options(one, around)
+
+
+def _has_letters_of_its_own(answered: Sequence[Item]) -> bool:
+    """Say whether F stands for something else than false: F (for) or A (against)."""
+    letters = {plain(item.answer.text) for item in answered if item.answer is not None}
+    return any(len(letter) == 1 and letter.isalpha() and letter not in ("t", "f", "y", "n") for letter in letters)
 
 
 def _is_part_of_story(item: Item, activity: Activity) -> bool:

@@ -49,6 +49,12 @@ RULE = Rule(
         ),
         Example(_unit(1, "can", "Hello! How are you? What's your name?\n"), others=(_unit(2, "wh-questions"),)),
         Example(
+            _unit(1, "past continuous", "The cat sleeps.\n"),
+            course="levels: [{cefr: B1}]",
+            others=(_unit(2, "present simple"),),
+            why="two bands below the level: known from long ago",
+        ),
+        Example(
             _unit(1, "present simple be", "I can swim.\n"),
             others=(_unit(2, "'Can I have …?'"),),
             why="a pattern keeps back no more than it says",

@@ -37,6 +37,17 @@ RULE = Rule(
             words="kite,noun,,1\ncircle,verb,,1\n",
             why="it teaches circle",
         ),
+        Example(
+            "### 1 Find the mistakes. {.mistakes}\n\n1. She were on a hill.\n2. I has a kite.\n\n"
+            "::: answers\n1 were: was; 2 has → have\n:::\n",
+            words=_LIST,
+            why="in sentences that children put right",
+        ),
+        Example(
+            "::: words\nphotographer\n:::\n\n1. I like it. ____\n2. It is big. ____\n\n::: answers\n1 A 2 F\n:::\n",
+            words="photographer,noun,,1\n",
+            why="a long word of a panel, and no letters to find words in",
+        ),
         Example("What's your name?\n", words="name,noun,,1\n", why="in a set phrase"),
         Example("::: {.audio track=1.1}\nMILO: A kite! On the hill!\n:::\n", words=_LIST),
         Example(_BOTH, words=_LIST + "cloud,noun,weather,2\n", why="unit 2 is not written yet"),

@@ -146,7 +146,8 @@ def states(text: Text) -> None:
     for word in text.words:
         if word.tag not in ("VBN", "VBD") or not word.children:
             continue
-        be = next((text.words[i] for i in reversed(word.children) if text.words[i].dep == "auxpass"), None)
+        helps = ("auxpass", "aux") if word.lower in feelings else ("auxpass",)
+        be = next((text.words[i] for i in reversed(word.children) if text.words[i].dep in helps), None)
         if be is None or be.lower not in BE or be.lower == "being":
             continue
         used_to = word.lower == "used" and any(
