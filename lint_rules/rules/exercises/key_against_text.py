@@ -67,7 +67,17 @@ RULE = Rule(
         ),
         Example(_PLAY + "### 1 Yes or no?\n\n1. The hat is red.\n" + _key("1 no"), why="the text only asks"),
         Example(_WAITED + _key("1 c")),
-        Example(_WAITED.replace("mum", "friend") + _key("1 a"), why="the text has a friend as well"),
+        Example(_WAITED.replace("mum", "friend") + _key("1 a"), why="the text has a friend, not far off"),
+        Example(
+            "**Ben:** That goose likes pea soup best of all things!\n\n### 1 Read. Choose.\n\n"
+            "1. Who likes pea soup best of all?\n   a) Ben\n   b) Tam\n" + _key("1 b"),
+            why="who speaks of another",
+        ),
+        Example(
+            "We sold thirty papers in our village, and fifteen in town.\n\n### 1 How many? Write.\n\n"
+            "| Mon | Tue | Wed |\n|---|---|---|\n| 4 | 6 | 9 |\n\n1. How many papers are there? ____\n" + _key("1 19"),
+            why="reckoned from a table",
+        ),
         Example("### 1 Read.\n\nTom has two cats.\n\n1. How many dogs are there? ____\n" + _key("1 three")),
     ),
     fails=(
@@ -83,6 +93,11 @@ RULE = Rule(
             _SOLD + "### 1 Read and answer.\n\n1. How many papers did they sell? ____\n" + _key("1 They sold «forty».")
         ),
         Example(_WAITED + _key("1 «a»"), why="the text has no mum"),
+        Example(
+            "There is a cat on the roof of the school. It looks at the sky. Nela was waiting at the bus stop for her "
+            "grandpa.\n\n" + _WAITED.partition("\n\n")[2] + _key("1 «b»"),
+            why="the cat stands far from the words of the question",
+        ),
         Example(
             "### 1 Read. {.story}\n\n**1** Is Pim next to the wall? There is a boat next to the wall.\n\n"
             "**2** He is home.\n\n"
@@ -105,6 +120,8 @@ _FALSE = frozenset({"false", "f", "wrong", "no", "✗", "✘", "cross", "incorre
 _CIRCLED = re.compile(
     r"[(\[]?\b(?:yes\s*/\s*no|true\s*/\s*false|t\s*/\s*f|right\s*/\s*wrong)\b.*$|_{2,}.*$", re.I | re.S
 )
+_OF_SELF = re.compile(r"\b(?:I|my|me|we|our|us)\b", re.I)
+_FIGURES = 3
 _LARGE = 13
 _YEARS = 1000
 _LONG = 8  # words of a passage that tells something
@@ -149,9 +166,18 @@ class _Around:
 
     @cached_property
     def sentences(self) -> Sequence[Told]:
-        """The sentences of the texts that tell something, each turn with who says it."""
+        """The sentences of the texts that tell something, what somebody says of himself with his name."""
         telling = _telling(self._lesson, self._every, briefs=False)
-        return told_in(f"{passage.speaker} {passage.text}" for passage in telling)
+        return told_in(
+            f"{passage.speaker} {passage.text}" if _OF_SELF.search(passage.text) else passage.text
+            for passage in telling
+        )
+
+    @cached_property
+    def has_figures(self) -> bool:
+        """Whether a table of the lesson has numbers: children reckon with them."""
+        cells = [one for one in self._lesson if one.cell is not None and any(char.isdigit() for char in one.text)]
+        return len(cells) >= _FIGURES
 
     @cached_property
     def texts(self) -> Sequence[str]:
@@ -199,7 +225,7 @@ def _item(item: Item, around: _Around) -> Iterator[Found]:
     if answer is None:
         return
     prompt = " ".join(place.text for place in item.prompt)
-    if _SUM.search(prompt) or _OPEN.search(answer.text) or _OF_THE_CHILD.search(prompt):
+    if _SUM.search(prompt) or _OPEN.search(answer.text) or _OF_THE_CHILD.search(prompt) or around.has_figures:
         return
     asked = _HOW_MANY.search(prompt)
     if plain(answer.text) in _TRUE:
@@ -234,7 +260,7 @@ def _statement(item: Item, around: _Around) -> Iterator[Found]:
 
 
 def _options(exercise: Exercise, around: _Around) -> Iterator[Found]:
-    """An option of which the texts have nothing, where they have another with the words of the question."""
+    """An option far from the words of the question in the texts, where they have another beside them."""
     for item in exercise.items:
         if item.answer is None or item.example or len(item.choices) != 1 or item.choices[0].inline is not None:
             continue
@@ -246,8 +272,8 @@ def _options(exercise: Exercise, around: _Around) -> Iterator[Found]:
         other = better_option(item.text, [option.text for option in options], options.index(chosen), told)
         if other is not None:
             message = (
-                f"The key gives “{chosen.text}”, of which the text of this lesson has nothing; beside the words of the "
-                f"question it has “{options[other].text}”. Which is right?"
+                f"The key gives “{chosen.text}”, and beside the words of the question the text of this lesson has "
+                f"“{options[other].text}”. Which is right?"
             )
             yield Found(item.answer.place.span, item.answer.text, message)
 
