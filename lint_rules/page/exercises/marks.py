@@ -18,7 +18,8 @@ LINE, DRESSED, APART, WEAK = 4, 3, 2, 1  # how surely a mark stands where a labe
 
 _TICKS = "☐□▢◯○◻⬜❏❑"
 _MARK = re.compile(
-    r"(?<![^\s(|•=→/;,☐□▢◯○◻⬜❏❑–—-])(?P<open>\(|\[)?(?:(?:Q|No\.?|#)\s?(?=[0-9]))?"
+    r"(?<![^\s(|•=→/;,☐□▢◯○◻⬜❏❑–—-])(?P<open>\(|\[)?"
+    r"(?P<named>(?:Q|(?<![0-9]\s)(?<![0-9][.):]\s)No\.?|#)\s?(?=[0-9]))?"  # No 3; not 2 No 3 Yes
     rf"(?P<label>[{CIRCLED}]|[0-9]{{1,2}}|x{{0,1}}(?:ix|iv|v?i{{1,3}})|[A-Za-z])"
     r"(?P<close>[)\]]\.?|[.:](?!\S)|(?=[)\s]|$|\u00a0))"
 )
@@ -134,7 +135,9 @@ def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
             continue
         if (opened == "(") != closed.startswith(")") and opened:
             continue
-        before = text[line.start : match.start()]
+        answered = own and (match["named"] or "").startswith("No")  # behind the list's own number: 1. No 2. Yes
+        begin = start if answered else match.start()
+        before = text[line.start : begin]
         if not opened and closed.startswith(")") and _ENDS_BRACKET.search(before):
             continue  # `jacket (picture 1)`: it ends what the brackets say
         after = _AFTER.match(text, match.end(), line.end)
@@ -151,7 +154,7 @@ def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
         strength = LINE if led or (named and closed) else _strength(before, opened, closed, bold, bare_letter=bare)
         if own and not before and not (opened or closed) and not _opens_row(line, match):
             strength = WEAK if label.isdigit() else APART  # behind the list's own number
-        first = line.start if strength == LINE and (named or _BEFORE.match(before)) else match.start()
+        first = line.start if strength == LINE and (named or _BEFORE.match(before)) else begin
         if opened and closed.endswith(".") and before.rstrip().endswith("_"):
             last = match.end() - 1  # `cold and ____ (4).`: the full stop is the sentence's
             first = line.start + len(before.rstrip())

@@ -14,7 +14,7 @@ from functools import cached_property
 
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.counting import is_for_children
-from lint_rules.manuscript.model import Activity, Audience, Passage, Role, Unit
+from lint_rules.manuscript.model import PICTURE, Activity, Audience, Passage, Role, Unit
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item
@@ -23,11 +23,16 @@ from lint_rules.page.number_words import numbers_in
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.tables import words
 from lint_rules.unit_language.option_support import Told, better_option, told_in
+from lint_rules.unit_language.pictured_statements import out_of_step
 
 _COUNTED = "### 1 Count. {.writing}\n\n::: art\nDrawing: four ducks on a pond.\n:::\n\n1. How many ducks? ____\n\n"
 _SOLD = "We wrote it on Monday. We sold thirty papers in our village, and fifteen in town.\n\n"
 _PLAY = "Is Pim in the black hat? No! It's Mimo, my cat. Is the hat red? And the bag isn't empty, says Granny Oon.\n\n"
 
+_SEEN = "### 1 Read. Circle yes or no.\n\n" + "".join(
+    f"{number}. ![{shown}](art/{shown}.svg) It's a {said}. Yes / No\n"
+    for number, (shown, said) in enumerate([("cat", "cat"), ("dog", "cow"), ("hen", "letter"), ("bee", "bee")], 1)
+)
 _WAITED = (
     "A friend sat beside me. At six o'clock Nela was waiting at the bus stop for her grandpa.\n\n"
     "### 1 Read. Choose.\n\n"
@@ -78,6 +83,8 @@ RULE = Rule(
             "| Mon | Tue | Wed |\n|---|---|---|\n| 4 | 6 | 9 |\n\n1. How many papers are there? ____\n" + _key("1 19"),
             why="reckoned from a table",
         ),
+        Example(_SEEN + _key("1 Yes 2 No 3 No 4 Yes")),
+        Example(_SEEN + _key("1 Yes 2 Yes 3 Yes 4 Yes"), why="the pictures may show more than they are called"),
         Example("### 1 Read.\n\nTom has two cats.\n\n1. How many dogs are there? ____\n" + _key("1 three")),
     ),
     fails=(
@@ -93,6 +100,7 @@ RULE = Rule(
             _SOLD + "### 1 Read and answer.\n\n1. How many papers did they sell? ____\n" + _key("1 They sold «forty».")
         ),
         Example(_WAITED + _key("1 «a»"), why="the text has no mum"),
+        Example(_SEEN + _key("1 Yes 2 No 3 «Yes» 4 Yes"), why="a hen is no letter"),
         Example(
             "There is a cat on the roof of the school. It looks at the sky. Nela was waiting at the bus stop for her "
             "grandpa.\n\n" + _WAITED.partition("\n\n")[2] + _key("1 «b»"),
@@ -207,6 +215,7 @@ def find(reading: Reading) -> Iterator[Found]:
             yield from numbers or (() if of_letters else _statement(item, around))
         for one in read.exercises:
             yield from _options(one, around)
+            yield from _pictured(one)
 
 
 def _has_letters_of_its_own(answered: Sequence[Item]) -> bool:
@@ -276,6 +285,16 @@ def _options(exercise: Exercise, around: _Around) -> Iterator[Found]:
                 f"“{options[other].text}”. Which is right?"
             )
             yield Found(item.answer.place.span, item.answer.text, message)
+
+
+def _pictured(exercise: Exercise) -> Iterator[Found]:
+    """The one statement beside a picture that the key calls otherwise than all the others of the exercise."""
+    items = [item for item in exercise.items if item.answer is not None and not item.example]
+    item = out_of_step(items, [_yes_or_no(item.answer) if item.answer else None for item in items])
+    if item is not None and item.answer is not None:
+        statement = _CIRCLED.sub("", item.text).replace(PICTURE, "").strip()
+        message = f"The key says “{item.answer.text}” to “{statement}”; look at the picture beside it. Which is right?"
+        yield Found(item.answer.place.span, item.answer.text, message)
 
 
 def _yes_or_no(answer: Answer) -> bool | None:

@@ -27,6 +27,10 @@ def rows(found: ReadKey) -> list[list[tuple[str, str]]]:
     [
         ("1 red 2 blue 3 old", ["red", "blue", "old"]),
         ("1 red, 2 blue; 3 old.", ["red", "blue", "old."]),
+        ("1 Yes 2 No 3 Yes", ["Yes", "No", "Yes"]),
+        ("1 No. 2 No. 3 Yes.", ["No.", "No.", "Yes."]),
+        ("1. No 2. No 3. Yes", ["No", "No", "Yes"]),
+        ("No 1 red No 2 blue No 3 old", ["red", "blue", "old"]),
         ("1. red\n2. blue\n3. old", ["red", "blue", "old"]),
         ("1 red / 2 blue / 3 old", ["red", "blue", "old"]),
         ("1: red – 2: blue – 3: old", ["red", "blue", "old"]),

@@ -1,0 +1,34 @@
+"""Statements beside pictures of things (`![a bird] It's a letter.`), and the one answer that is out of step with them.
+
+Nothing is known of a picture but its alternative text. Only where all other statements of an exercise are called true
+when they name what their picture shows, and false when not, is one that is called otherwise worth a question.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from lint_rules.page.exercises.model import Item
+from lint_rules.unit_language.option_support import content_words
+
+_FEWEST = 4  # statements with pictures: with fewer nothing is a habit
+
+
+def out_of_step(items: Sequence[Item], called_true: Sequence[bool | None]) -> Item | None:
+    """The one item whose answer does not go with its picture, where those of all the others do; None otherwise."""
+    against: list[Item] = []
+    count = 0
+    for item, called in zip(items, called_true, strict=True):
+        shown = list(_shown(item))
+        if called is None or len(shown) != 1 or not shown[0]:
+            return None
+        count += 1
+        if (shown[0] <= content_words(item.text)) is not called:
+            against.append(item)
+    return against[0] if count >= _FEWEST and len(against) == 1 else None
+
+
+def _shown(item: Item) -> Iterator[frozenset[str]]:
+    """What the pictures of an item show, in words as they are compared."""
+    for place in item.prompt:
+        for picture in place.passage.pictures:
+            if place.start <= picture.at < place.end:
+                yield content_words(picture.alt)
