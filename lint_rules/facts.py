@@ -36,6 +36,7 @@ class Where(StrEnum):
     PICTURE = "picture"  # a picture that stands for the word
     TEST = "test"  # a test's page, script or picture
     KEY = "key"  # a test's answers: what the child has to write
+    ANSWER = "answer"  # any other answers: a word that the child writes is met, and neither taught nor tested
 
 
 class WordMet(msgspec.Struct, frozen=True, array_like=True):

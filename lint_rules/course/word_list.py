@@ -213,8 +213,10 @@ class _ListReader:
         name = written.casefold()
         if not name or name in PARTS_OF_SPEECH:
             return name
-        if name.rstrip(".") in _SHORT_FORMS:
-            return _SHORT_FORMS[name.rstrip(".")]
+        last = name.split()[-1]  # modal verb, plural noun
+        for short in (name.rstrip("."), last):
+            if short in _SHORT_FORMS or short in PARTS_OF_SPEECH:
+                return _SHORT_FORMS.get(short, short)
         advice = did_you_mean(name, PARTS_OF_SPEECH) or f" It can be {one_of(PARTS_OF_SPEECH)}, or empty for any."
         message = f"'{written}' is not a part of speech that hornbook knows.{advice}"
         self.say_once(self.at(row, "part_of_speech"), message)

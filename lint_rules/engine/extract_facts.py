@@ -69,10 +69,19 @@ class _Read:
 
 
 def _read(reading: Reading) -> Iterator[_Read]:
+    scripts: dict[str, list[tuple[int, Passage]]] = {}
     for lesson, passage, in_test in _lesson_passages(reading.read):
         where = _where(passage, reading.unit, in_test=in_test)
         if where is not None:
             yield _Read(lesson, passage, where, reading.words.of(passage))
+        if passage.audience is Audience.LISTENER and passage.div is not None:
+            track = reading.unit.divs[passage.div].attributes.values.get("track", "").strip()
+            scripts.setdefault(track, []).append((lesson, passage))
+    for number, one in enumerate(reading.read.lessons):
+        for track in (track for activity in one.activities for track in tracks_played(activity)):
+            for home, passage in scripts.get(track, ()):
+                if home != number:  # played again in another lesson
+                    yield _Read(number, passage, Where.SCRIPT, reading.words.of(passage))
 
 
 def _words_met(reading: Reading, read: Sequence[_Read]) -> Iterator[WordMet]:
@@ -161,7 +170,7 @@ def _in_pictures(reading: Reading) -> Iterator[tuple[tuple[int, int, Where], Spo
 def _words_by_band(reading: Reading, read: Sequence[_Read]) -> tuple[tuple[str, int], ...]:
     """Different words that children read or hear, names left out, by the lowest band that each has there."""
     bands: dict[str, str] = {}
-    for word in (word for one in read if one.where is not Where.KEY for word in one.words):
+    for word in (word for one in read if one.where not in (Where.KEY, Where.ANSWER) for word in one.words):
         if word.origin is not Origin.NAME and not word.text.isdigit():
             lemma, band = canonical(word.lemma), _band(word, reading.course)
             bands[lemma] = min(band, bands.get(lemma, band), key=_order_of_band)
@@ -197,7 +206,7 @@ def _lesson_passages(unit: Unit) -> Iterator[tuple[int, Passage, bool]]:
 def _where(passage: Passage, unit: Unit, *, in_test: bool) -> Where | None:
     """What kind of place a passage is for a target word, or None where a word does not count."""
     if passage.audience is Audience.KEY:
-        return Where.KEY if in_test else None
+        return Where.KEY if in_test else Where.ANSWER
     if not read_by_children(passage):
         return None
     if in_test:

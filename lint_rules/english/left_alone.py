@@ -74,6 +74,7 @@ _DAYS_AND_MONTHS = (
 _PREPOSITIONS = frozenset(
     {"in", "on", "with", "of", "under", "behind", "over", "from", "round", "to", "at", "by", "for", "into"}
 )
+_MENTION = re.compile(r"[\"“‘'][^\W\d_]+[\"”’']\s+$")
 _SYMBOL = re.compile(r"[a-z]{1,2}[A-Z][A-Za-z]?")
 _BEATS = re.compile(r"[^\W\d_]{1,4}(?:-[^\W\d_]{1,4})+")
 
@@ -232,6 +233,11 @@ def _is_owned(passage: Passage, match: EnglishMatch) -> bool:
     return _words(passage, match).casefold() == "its" and bool(before) and before[-1].casefold() in _PREPOSITIONS
 
 
+def _is_of_a_mention(passage: Passage, match: EnglishMatch) -> bool:
+    """“does” has got it: a word that is spoken of is one thing, whatever it says by itself."""
+    return _MENTION.search(passage.text[: match.start]) is not None and not match.rule.startswith(SPELLER)
+
+
 def _is_symbol(passage: Passage, match: EnglishMatch) -> bool:
     """980 hPa: a unit of measure, with a capital inside."""
     return match.rule.startswith(SPELLER) and _SYMBOL.fullmatch(_words(passage, match)) is not None
@@ -292,6 +298,7 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_rest_of_a_word,
     _is_done,
     _is_owned,
+    _is_of_a_mention,
     _is_symbol,
     _is_drawn_out,
 )

@@ -19,6 +19,21 @@ _BETWEEN_WORDS = re.compile(r"\s*(?:[,;:·•|/→⇒≠=+]|\s[–—-]+\s|\s(?:
 _LINE_END = re.compile(r"\n+")
 _SLASH_END = re.compile(r"\s+/\s+")
 _LONGEST_LINE = 9  # words of a line of verse: common practice, no source
+# A script that stands for a text elsewhere, or one that is still to come: The story as on the page, with street sounds.
+_PLACEHOLDER = re.compile(
+    r"\W*(?:(?:the|same|full|whole)\s+)*(?:text|story|song|chant|poem|rhyme|dialogue|words?|script|comic|play)\s*,?\s+"
+    r"(?:[\"“‘][^\"”’]{1,60}[\"”’],?\s+)?(?:parts?\s+[\w ]{1,30},?\s+)?(?:word for word,?\s+)?"
+    r"(?:(?:is\s+|are\s+|exactly\s+)?"
+    r"(?:as\s+(?:printed|above|below|before|(?:it\s+stands\s+)?(?:on|in)\s+(?:the\s+)?(?:[\w]+['’]s?\s+)?"
+    r"(?:page|book|activity))"
+    r"|to\s+(?:come|follow|be\s+(?:written|added|confirmed)))"
+    r"|(?:is|are)\s+(?:read|sung|said|spoken|told)\s+(?:aloud\s+)?(?:from|as\s+(?:on|in))\s+(?:the\s+)?"
+    r"(?:[\w]+['’]s?\s+)?(?:page|book))"
+    r"|\W*as\s+(?:printed|written)\s+(?:on|in)\s+(?:the\s+)?(?:page|book)\W*$"
+    r"|\W*(?:tbc|tbd|to be (?:written|confirmed|added))\W*$",
+    re.I,
+)
+_SENTENCE = re.compile(r"[^.!?]+[.!?]*")
 _SLASH = re.compile(r"(?<=\S)\s*/\s*(?=\S)")
 
 
@@ -61,11 +76,20 @@ def is_title(passage: Passage) -> bool:
     return bold and not ends_sentence(passage.text)
 
 
+def is_placeholder(text: str) -> bool:
+    """Say whether a script's text stands for one that is elsewhere or still to come: `(The chant as on the page.)`."""
+    return _PLACEHOLDER.match(text) is not None
+
+
 def stage_directions(passage: Passage) -> list[tuple[int, int]]:
-    """What stands in brackets in an audio script, as ranges: nobody says it, so no child hears it."""
+    """What stands in brackets in an audio script, and sentences for a text that is elsewhere (The story as on the page,
+    with street sounds), as ranges: nobody says it, so no child hears it."""
     if passage.audience is not Audience.LISTENER:
         return []
-    return [match.span() for match in _IN_BRACKETS.finditer(passage.text)]
+    brackets = [match.span() for match in _IN_BRACKETS.finditer(passage.text)]
+    elsewhere = [match.span() for match in _SENTENCE.finditer(passage.text) if is_placeholder(match[0])]
+    apart = [one for one in elsewhere if not any(one[0] < end and start < one[1] for start, end in brackets)]
+    return sorted((*brackets, *apart))
 
 
 def ends_sentence(text: str) -> bool:

@@ -24,7 +24,7 @@ _TASK = re.compile(r"(?:question|answer|sentence|item|number|task|clue|riddle)\s
 _COLON = re.compile(r"\s?:")
 _FIELD = r"([^\W\d_][\w'’& ]{0,38}?(?:\s\([^()]{1,20}\))?)"  # Steps, You need, H&S, Time (minutes)
 _LEAD = re.compile(rf"\s*{_FIELD}\s*([.:]?)\s*")
-_SET_OFF = re.compile(rf"\s*{_FIELD}\s*(?:\.?(:)\s*|([–—|-])\s+|[.]?$)")
+_SET_OFF = re.compile(rf"\s*{_FIELD}\s*(?:\.?(:)\s*|([–—|-])(?:\s+|$)|[.]?$)")
 _BARE = re.compile(r"(?:(?<=[.!?)'’|·;]\s)|(?<=^\[))([A-Z][\w'’& ]{0,24}?)\.?:\s+(?=\S)")
 _CAPITALS_DASH = re.compile(r"([A-Z][A-Z0-9&/'’ -]{2,30}?)\s+[–—]\s+(?=\S)")
 _TIME = re.compile(r"(?:about )?[\w–-]+(?:\s[\w–-]+)?\s(?:minutes?|mins?|hours?)[.:]?", re.I)
@@ -145,8 +145,8 @@ def _set_off(plain: InlineText, start: int, end: int, *, listed: bool) -> Piece 
     """A usual field at the start of a line: before a colon (`Aim: …`), in bold, italics or a list before a dash
     (`*Aim* – …`), or alone in a line, in bold or italics or all that the paragraph has (**Steps**, a list under it)."""
     match = _SET_OFF.match(plain.text, start, end)
-    if match is None or not is_usual(match[1]):
-        return None
+    if match is None or not is_usual(match[1]) or (match[3] and match.end() == end < plain.length):
+        return None  # **Steps** – and a list under it; but where the line goes on, what stands there is its text
     at, until = match.span(1)
     marked = any(left <= at and until <= right for left, right in (*plain.strong, *plain.emphasis))
     marked = marked or (match[1].isupper() and until - at > 1)

@@ -1,19 +1,10 @@
 """Tracks and scripts of a unit: which tracks its activities play, and which its audio scripts have."""
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from lint_rules.manuscript.counting import is_placeholder
 from lint_rules.manuscript.model import Activity, Div, DivKind, Unit
-
-_PLACEHOLDER = re.compile(
-    r"\W*(?:(?:the|same|full|whole)\s+)*(?:text|story|song|chant|poem|rhyme|dialogue|words?|script|comic)\s+"
-    r"(?:[\"“‘][^\"”’]{1,60}[\"”’],?\s+)?(?:parts?\s+[\w ]{1,30},?\s+)?"
-    r"(?:is\s+|are\s+|exactly\s+)?"
-    r"(?:as\s+(?:printed|above|below|before|(?:it\s+stands\s+)?(?:on|in)\s+(?:the\s+)?(?:page|book|activity))"
-    r"|to\s+(?:come|follow|be\s+(?:written|added|confirmed)))|\W*(?:tbc|tbd|to be (?:written|confirmed|added))\W*$",
-    re.I,
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,11 +30,6 @@ def scripts_of(unit: Unit) -> Iterator[Script]:
         if div.kind is DivKind.AUDIO:
             track = div.attributes.values.get("track", "").strip()
             yield Script(div, track, index not in spoken, inside.get(index), index in written - spoken)
-
-
-def is_placeholder(text: str) -> bool:
-    """Say whether a script's text stands for one that is elsewhere or still to come: `(The chant as on the page.)`."""
-    return _PLACEHOLDER.match(text) is not None
 
 
 def tracks_played(activity: Activity) -> tuple[str, ...]:

@@ -36,6 +36,7 @@ _READ = frozenset(
 
 _SORTED = frozenset({"odd-one-out", "mind-map", "mistakes", "picture-sentence"})
 _OF_FOOD = frozenset({"food-tasting-allergy", "food-choking"})
+_NOBODY = re.compile(r"\b(?:nobody|no one|no child)\b", re.I)
 _FOOD = (
     "food",
     "fruit",
@@ -137,11 +138,19 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
                 continue
             start, end = heaviest(sentence, shares(table("acts"), sentence, column))
             passage = said[sentence.of].passage
+            if _is_ruled_out(passage.text, start, end):
+                continue
             found.append(
                 Act(hazard, float(scores[at, column]), passage, start, end, plain.pop(hazard, None) is not None)
             )
     found += [Act(act.hazard, sureness().query, act.passage, act.start, act.end, plain=True) for act in plain.values()]
     return sorted(found, key=lambda act: -act.score)
+
+
+def _is_ruled_out(text: str, start: int, end: int) -> bool:
+    """Say whether nobody is to do what some words tell: the stair is flat; nobody climbs on chairs."""
+    clause = max(text.rfind(mark, 0, start) for mark in ".!?;:\n") + 1
+    return _NOBODY.search(text, clause, end) is not None
 
 
 def _has_food(text: ActivityText) -> bool:

@@ -71,6 +71,7 @@ def notes(text: str) -> str:
         ("be comes", GRAMMAR, notes("*There's going to be* comes again in Lesson 3.")),
         ("answer", "CD_NN", "The first two teams answer."),
         ("lake", "CD_NN", "1 hill, 2 town, 3 lake, 4 cloud"),
+        ("has", GRAMMAR, 'The s is not there: "does" has got it!'),
         ("its", "ITS_TO_IT_S", "It looks round with its big eyes."),
         ("A dashes", "A_NNS", "Whoever has an A dashes for a chair."),
     ],
@@ -83,6 +84,7 @@ def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, tex
     ("words", "rule", "text"),
     [
         ("go", GRAMMAR, "She **go** to school."),
+        ("has", GRAMMAR, '"We go" we has said.'),
         ("its", "ITS_TO_IT_S", "I think its raining."),
         ("Its", GRAMMAR, "*Its raining and I am going home now.*"),
         ("an", GRAMMAR, "This is an kite."),

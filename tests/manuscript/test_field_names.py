@@ -37,6 +37,7 @@ def fields_of(notes: str) -> list[tuple[str, list[str]]]:
         "- Aim\n    - Name things.\n- Time\n    - 40 minutes",
         "| Aim: Name things.\n| Time: 40 minutes",
         "- **Aim** Name things.\n- **Time** 40 minutes",
+        "**Aim** –\n\n1. Name things.\n\n**Time** –\n\n1. 40 minutes",
         "**Aim** | Name things.\n\n**Time** | 40 minutes",
         "| | |\n|---|---|\n| **Aim** | Name things. |\n| **Time** | 40 minutes |",
     ],

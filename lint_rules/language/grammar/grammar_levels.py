@@ -27,6 +27,7 @@ _LONG_KNOWN = 2
 _WITH_S = frozenset({"present-simple", "have-got"})
 _THIRD = re.compile(r"\b(?:he|she|third[ -]person)\b", re.I)
 _FIRST_AND_SECOND = re.compile(r"\b(?:I|you|we|they)\b")
+_ASKED_WITH = re.compile(r"\b(?:whose|who|what|which|where|when|why|how)\b")
 _WITH = re.compile(r"\s(?:with|next to|beside)\s", re.I)
 _S_FORM = re.compile(r"s\b|\bdoesn['’]t\b|\bhasn['’]t\b", re.I)
 
@@ -107,7 +108,11 @@ def _teaching(name: str, course: Course, here: tuple[int, int], shown: tuple[str
         if (plan.level, plan.unit) <= here:
             return plan
         patterns = patterns_that_teach(name, label)
-        if not patterns and shown is not None and _is_of_others(name, label, *shown):
+        if (
+            not patterns
+            and shown is not None
+            and (_is_of_others(name, label, *shown) or _asks_else(name, label, *shown))
+        ):
             continue
         if not patterns or (shown is not None and stands_in(patterns, *shown)):
             return plan
@@ -119,6 +124,13 @@ def _is_of_others(name: str, label: str, text: str, start: int, end: int) -> boo
     keeps back `she likes`, not `I like`."""
     only_third = _THIRD.search(label) is not None and _FIRST_AND_SECOND.search(label) is None
     return name in _WITH_S and only_third and _S_FORM.search(text[start:end]) is None
+
+
+def _asks_else(name: str, label: str, text: str, start: int, end: int) -> bool:
+    """Say whether a label names question words, and the words ask with another: `questions with whose` keeps back no
+    `where`."""
+    named = set(_ASKED_WITH.findall(label.casefold()))
+    return name == "wh-question" and bool(named) and named.isdisjoint(_ASKED_WITH.findall(text[start:end].casefold()))
 
 
 @memo

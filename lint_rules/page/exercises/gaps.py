@@ -95,13 +95,14 @@ def cut_up_word(place: Place, said: str = "", *, in_company: bool = False) -> Pl
     small = all(piece.casefold() in small_words() or len(piece) > _FRAGMENT for piece in pieces)
     alone = len(pieces) > 1 and any(len(piece) == 1 and piece not in ("a", "A", "I", "O") for piece in pieces)
     fitting = any(fits(f"{left}_{right}", one, one_each=False) for one in re.findall(r"[^\W\d_]+", said))
+    beside = bool(match["apart"]) and not fitting and said.strip().casefold() in small_words()  # `next ____`, key `to`
     ending = fitting and not left and re.fullmatch(r"\W*[^\W\d_]+\W*", said) is not None  # `____ icken`, key `chicken`
     fitting = fitting and (len(pieces) > 1 or not _VOWEL.search(pieces[0]))  # `stop ____`, key `stopped`, is a word
     short = len(pieces) > 1 and max(map(len, pieces)) < 3
     letters = short and re.fullmatch(r"[^\W\d_]{1,3}", said.strip()) is not None
     if (
         any(_shows(one, left, right) for one in shown)
-        or (not small and (fitting or letters or in_company))
+        or (not small and (fitting or letters or (in_company and not beside)))
         or alone
         or ending
     ):

@@ -210,7 +210,7 @@ def _shared_out(
             keys[steps] = Key((), read.own, order=tuple(_as_step(answer) for answer in row))
             continue
         free = [at for at, key in enumerate(keys) if not key.answers]
-        best = max(free, key=lambda at: (_overlap(drafts[at], labels), -at), default=None)
+        best = max(free, key=lambda at: (*_fit(drafts[at], labels), -at), default=None)
         behind = len(drafts) == 1 and drafts[0].behind and len(row) == len(drafts[0].drafts)
         if behind and not _overlap(drafts[0], labels):
             keys, _ = _in_order(drafts, keys, row, ())
@@ -321,6 +321,11 @@ def _labels(row: Sequence[Answer]) -> set[str]:
 
 def _overlap(one: DraftExercise, labels: set[str]) -> int:
     return len(labels & {draft.label.key for draft in one.drafts})
+
+
+def _fit(one: DraftExercise, labels: set[str]) -> tuple[int, bool]:
+    """How many labels an exercise shares with a row of a key, and whether they are all that it has."""
+    return _overlap(one, labels), labels == {draft.label.key for draft in one.drafts}
 
 
 def _in_order(

@@ -63,6 +63,10 @@ RULE = Rule(
             why="sounds side by side",
         ),
         Example(_head("iː", "ee") + "The same sound, with ee: seed, tree, green\n", why="a lead-in, no word"),
+        Example(
+            _head("eɪ", "ai") + "rain, day, tail\n\n" + _head("eɪ", "ay").replace("### 1", "### 2") + "day, play\n",
+            why="two spellings in one lesson",
+        ),
     ),
     fails=(
         Example(_head("eɪ", "ai") + "- rain\n- «said»\n- «day»\n- «cat»\n"),
@@ -133,7 +137,12 @@ def find(reading: Reading) -> Iterator[Found]:
             continue  # the words that do not fit are the task
         listed = {entry.word.word.casefold() for entry in entries}
         columns = _headed_columns(activity)
-        wrong = [entry for entry in entries if not _is_right(entry, fitting, columns)]
+        beside = _of_other_spellings(activity, wanted, reading)
+        wrong = [
+            entry
+            for entry in entries
+            if not (_is_right(entry, fitting, columns) or (entry.word.passage, entry.word.start) in beside)
+        ]
         if len(wrong) >= _SIDE_BY_SIDE and len(wrong) * 3 >= len(entries):
             continue  # sounds side by side, to be told apart: three columns, two boxes
         better = _better(wanted, reading, listed) if wrong else []
@@ -144,6 +153,19 @@ def find(reading: Reading) -> Iterator[Found]:
                 yield Found(span, word.shown, _unchecked(word, wanted), Severity.NOTE)
             else:
                 yield Found(span, word.shown, _message(word, entry.heard, wanted, reading.course.variety, better))
+
+
+def _of_other_spellings(activity: Activity, wanted: Practised, reading: Reading) -> set[tuple[Passage, int]]:
+    """The words that fit another spelling of the sound which the same lesson practises (ai in one activity, ay in the
+    next), by where they stand."""
+    lesson = next((one for one in reading.unit.lessons if any(other is activity for other in one.activities)), None)
+    found: set[tuple[Passage, int]] = set()
+    for other in lesson.activities if lesson is not None else ():
+        also = practised(other.heading.attributes.values) if "sounds" in other.kinds else None
+        if also is not None and also.sounds == wanted.sounds and also != wanted:
+            entries = _entries(activity, also, reading)
+            found |= {(one.word.passage, one.word.start) for one in entries if one.heard.fits}
+    return found
 
 
 def _is_right(entry: _Entry, fitting: Set[int], columns: Mapping[tuple[int, int], str]) -> bool:

@@ -21,6 +21,7 @@ from lint_rules.manuscript.counting import (
     count_words,
     ends_sentence,
     has_sentences,
+    is_placeholder,
     is_row_of_words,
     is_title,
     options_in,
@@ -29,7 +30,6 @@ from lint_rules.manuscript.counting import (
     weight_over,
 )
 from lint_rules.manuscript.model import Audience, DivKind, Passage, Role, Unit
-from lint_rules.page.audio import is_placeholder
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.sentence_cuts import place_to_cut
 

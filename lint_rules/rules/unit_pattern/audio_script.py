@@ -165,7 +165,7 @@ def _activity(activity: Activity, scripts: list[Script], full: set[str], unit: i
 
 def _is_called(activity: Activity) -> bool:
     """Say whether the teacher says what children listen to: in a game, or where the notes tell what to call."""
-    notes = " ".join(p.text for p in activity.part.passages if p.audience is Audience.TEACHER)
+    notes = ". ".join(p.text for p in activity.part.passages if p.audience is Audience.TEACHER)
     if _RECORDED.search(notes):
         return False
     heading = activity.heading.passage.text
