@@ -79,6 +79,25 @@ class CourseWords:
         """Say whether a word is what a listed one of several words is: gauge, where rain gauge is listed."""
         return canonical(word) in self._heads
 
+    def is_taught_otherwise(self, word: WordLevel, level: Level, unit: int) -> bool:
+        """Say whether a unit's children know a spelling by now in another way: as another part of speech (to stick, a
+        stick), or as the thing itself in a listed name of it (the jar, where rain jar is taught)."""
+        spelt, base = canonical(word.text), canonical(word.lemma)
+        return any(
+            taught_by(entry, level, unit)
+            for entry in (*self._by_word.get(spelt, ()), *self._by_head.get(spelt, ()), *self._by_head.get(base, ()))
+            if entry.unit or entry.level < level.index
+        )
+
+    @cached_property
+    def _by_head(self) -> Mapping[str, list[WordEntry]]:
+        found: dict[str, list[WordEntry]] = {}
+        for entry in self._words:
+            *before, last = canonical(entry.word).split() or [""]
+            if before and entry.part_of_speech == "noun":
+                found.setdefault(last, []).append(entry)
+        return found
+
     @cached_property
     def _heads(self) -> frozenset[str]:
         nouns = (canonical(entry.word).split() for entry in self._words if entry.part_of_speech == "noun")

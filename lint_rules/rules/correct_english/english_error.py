@@ -37,7 +37,7 @@ from lint_rules.language.vocabulary.house_words import spelling_of
 from lint_rules.language.vocabulary.misspellings import meant_by
 from lint_rules.language.vocabulary.noises import is_sound, noises
 from lint_rules.manuscript.counting import has_sentences, is_for_children
-from lint_rules.manuscript.model import PICTURE, Audience, Passage
+from lint_rules.manuscript.model import PICTURE, Audience, Passage, Role
 from lint_rules.page.exercises.edits import filled_ranges
 from lint_rules.page.mentions import foreign_words, is_shown_as_wrong
 from lint_rules.plain_words import PART
@@ -136,6 +136,7 @@ RULE = Rule(
         ),
     ),
     fails=(
+        Example("### 1 Ask three friends and write «there» answers. {.survey}\n", why="an instruction"),
         Example(
             "She «go» to school.\n",
             english=(("go", "GRAMMAR", "HE_VERB_AGR", "Use a third-person verb."),),
@@ -284,8 +285,8 @@ def _is_cited(passage: Passage, slip: Slip) -> bool:
 
 
 def _is_told(passage: Passage) -> bool:
-    """Say whether sentences stand in a passage: for children, or in the teacher's notes."""
-    return has_sentences(passage) or passage.audience is Audience.TEACHER
+    """Say whether sentences stand in a passage: for children, an instruction too, or in the teacher's notes."""
+    return has_sentences(passage) or passage.role is Role.INSTRUCTION or passage.audience is Audience.TEACHER
 
 
 def _of_key(reading: Reading) -> set[tuple[object, ...]]:

@@ -54,6 +54,7 @@ RULE = Rule(
         Example("There is no light here.\n", words="light,adjective,,3\n", why="the noun again"),
         Example("He showed it to us.\n", words="show,noun,,3\n", why="the list teaches the noun"),
         Example("The wheel goes round and round.\n", words="round,adjective,,3\n", why="the way it goes"),
+        Example("Look at the jar.\n", words="rain jar,noun,,1\njar,noun,,2\n", why="the rain jar"),
         Example("Take your ruler.\n", words="rule,noun,,3\n", why="another word"),
         Example("A kite can fly.\n", words=_LIST, course="known: [kite, fly]", why="every child here knows it"),
     ),
@@ -85,16 +86,13 @@ def find(reading: Reading) -> Iterator[Found]:
     if not unit:
         return
     tests = asked_in_tests(reading.read)
-    by_now = {
-        canonical(one.word)
-        for one in reading.course.words
-        if one.level < level.index or (one.level == level.index and one.unit <= unit)
-    }  # as whatever part of speech: to stick, a stick
     for met in reading.words.met():
         entry = met.word.entry
         if entry is None or met.word.free or entry.level != level.index or entry.unit <= unit or met.word.noise:
             continue
-        if is_label(met.passage, met.word) or canonical(met.word.text) in by_now or _is_another(met, entry):
+        if is_label(met.passage, met.word) or _is_another(met, entry):
+            continue
+        if reading.words.lists.is_taught_otherwise(met.word, level, unit):
             continue
         if id(met.passage) in tests:  # test-beyond-unit looks there
             continue
