@@ -20,7 +20,9 @@ _NUMBERED = re.compile(r"([0-9]{1,2})[ \t\u00a0]+(?=\S)")
 _NAME_WORD = r"(?:[^\W\d_][\w.'’-]*|[0-9]{1,2})"
 _NAME = re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)")
 _NAME_DASHED = re.compile(rf"({_NAME_WORD}(?: {_NAME_WORD}){{0,2}}) ?[–—-] +(?=\S)")
-_TASK = re.compile(r"(?:question|answer|sentence|item|number|task|clue|riddle)\s+[0-9]{1,2}", re.I)
+_TASK = re.compile(
+    r"(?:question|answer|sentence|item|number|task|clue|riddle|activity|exercise|part|ex\.|act\.)\s+[0-9]{1,2}", re.I
+)
 _COLON = re.compile(r"\s?:")
 _FIELD = r"([^\W\d_][\w'’& ]{0,38}?(?:\s\([^()]{1,20}\))?)"  # Steps, You need, H&S, Time (minutes)
 _LEAD = re.compile(rf"\s*{_FIELD}\s*([.:]?)\s*")

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules.page.exercises.answers import alike, plain
 from lint_rules.page.exercises.boxes import entries_of
-from lint_rules.page.exercises.model import Answer, Exercise, Item, Place, Slip
+from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Place, Slip
 
 _NAME = 2  # letters of the shortest: one is a label
 
@@ -62,3 +62,9 @@ def sorted_wrongly(exercise: Exercise) -> Iterator[Slip]:
         seen.add(plain(word.text))
     for word in missing:
         yield Slip(word, f"The key sorts “{word.text}” into no column. Give it one.")
+
+
+def heads_a_row(name: str, read: Exercises) -> bool:
+    """Say whether a name of the key is all that a cell of the page says: of a row that has more than a blank."""
+    cells = (one for one in read.activity.part.passages if one.cell is not None)
+    return len(name) > 1 and not name.isdigit() and any(plain(one.text) == name for one in cells)

@@ -16,7 +16,7 @@ from lint_rules.page.exercises.codes import letters_told, outside_code
 from lint_rules.page.exercises.completed import is_option
 from lint_rules.page.exercises.instructions import each_once, instruction_of
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Slip
-from lint_rules.page.exercises.names import is_remark, other_name, sorted_wrongly
+from lint_rules.page.exercises.names import heads_a_row, is_remark, other_name, sorted_wrongly
 from lint_rules.page.exercises.orders import numbered, numbers_alone, put_in_order
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
@@ -35,6 +35,11 @@ RULE = Rule(
     severity=Severity.QUERY,
     cure="Give the key one answer for each item, labelled as the items are; or mend the items.",
     passes=(
+        Example(
+            "### 1 Listen. Write.\n\n| Where | Weather | Degrees |\n|---|---|---|\n| north | rain and ____ | ____ |\n"
+            "| east | ____ | 9 |\n| west | ____ | 4 |\n\n" + _key("north: wind, 8; east: fog; west: sun"),
+            why="a row with two blanks",
+        ),
         Example("| | |\n|---|---|\n| 1 Is it a dog? | a No. |\n| 2 Is it a hat? | b Yes. |\n\n" + _key("1 b 2 a")),
         Example(
             "| | A | B | C |\n|---|---|---|---|\n| 1 Who? | ☐ | ☐ | ☐ |\n| 2 Why? | ☐ | ☐ | ☐ |\n"
@@ -234,7 +239,7 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
         counts[label.key] += 1
         if counts[label.key] > 1:
             yield Found(label.span, label.text, f"The key answers {label.text} twice. Number this one anew.")
-        elif label.key not in known and not _is_of_another(exercise, read, answers):
+        elif label.key not in known and not (_is_of_another(exercise, read, answers) or heads_a_row(label.key, read)):
             yield Found(label.span, label.text, f"{run}: there is no item {label.text} to answer.")
     doubled = any(count > 1 for count in counts.values())
     missing = [item for item in items if item.label.key not in counts and not _asks_nothing(item, items)]

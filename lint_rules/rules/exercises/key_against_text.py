@@ -102,6 +102,12 @@ RULE = Rule(
         Example(_WAITED + _key("1 «a»"), why="the text has no mum"),
         Example(_SEEN + _key("1 Yes 2 No 3 «Yes» 4 Yes"), why="a hen is no letter"),
         Example(
+            "### 1 Count.\n\n::: art\nDrawing: two boats, four birds, three cats and five hats.\n:::\n\n"
+            "1. How many boats?\n2. How many birds?\n3. How many cats?\n4. How many hats?\n"
+            + _key("1. Two boats.\n2. Four birds.\n3. «Four» cats.\n4. Five hats."),
+            why="four is the number of birds",
+        ),
+        Example(
             "There is a cat on the roof of the school. It looks at the sky. Nela was waiting at the bus stop for her "
             "grandpa.\n\n" + _WAITED.partition("\n\n")[2] + _key("1 «b»"),
             why="the cat stands far from the words of the question",
@@ -130,6 +136,7 @@ _CIRCLED = re.compile(
 )
 _OF_SELF = re.compile(r"\b(?:I|my|me|we|our|us)\b", re.I)
 _FIGURES = 3
+_HABIT = 3  # things that key and picture count alike
 _LARGE = 13
 _YEARS = 1000
 _LONG = 8  # words of a passage that tells something
@@ -216,6 +223,7 @@ def find(reading: Reading) -> Iterator[Found]:
         for one in read.exercises:
             yield from _options(one, around)
             yield from _pictured(one)
+            yield from _counted(one, around)
 
 
 def _has_letters_of_its_own(answered: Sequence[Item]) -> bool:
@@ -295,6 +303,24 @@ def _pictured(exercise: Exercise) -> Iterator[Found]:
         statement = _CIRCLED.sub("", item.text).replace(PICTURE, "").strip()
         message = f"The key says “{item.answer.text}” to “{statement}”; look at the picture beside it. Which is right?"
         yield Found(item.answer.place.span, item.answer.text, message)
+
+
+def _counted(exercise: Exercise, around: _Around) -> Iterator[Found]:
+    """The one number that is not the picture's, of several things that a picture has and the key counts."""
+    near = around.tiers[0].of
+    right, wrong = 0, []
+    for item in exercise.items:
+        asked = _HOW_MANY.search(" ".join(place.text for place in item.prompt))
+        told = list(numbers_in(item.answer.text)) if item.answer is not None and not item.example else []
+        of = near.get(_single(asked[1]), set()) if asked is not None else set()
+        if item.answer is None or len(of) != 1 or len(told) != 1:
+            continue
+        right += told[0][0] in of
+        wrong += [(item.answer, told[0], asked[1], next(iter(of)))] if asked and told[0][0] not in of else []
+    if right >= _HABIT and len(wrong) == 1:
+        answer, (number, start, end, _), thing, other = wrong[0]
+        at = answer.place.start + answer.place.text.index(answer.text)
+        yield _found(answer.place.passage, at + start, at + end, number, thing, other)
 
 
 def _yes_or_no(answer: Answer) -> bool | None:
