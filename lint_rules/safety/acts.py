@@ -36,6 +36,9 @@ _READ = frozenset(
 
 _SORTED = frozenset({"odd-one-out", "mind-map", "mistakes", "picture-sentence"})
 _OF_FOOD = frozenset({"food-tasting-allergy", "food-choking"})
+_SCISSORS, _KNIVES = "scissors-cutting", "knives-and-blades"
+_CUTS = re.compile(r"cuts?\s+(?!out\b)((?:[\w'’-]+\s*){1,4})", re.I)
+_NO_FOOD = frozenset({"paper", "card", "picture", "pictures", "scissors", "word", "words", "shape", "shapes", "felt"})
 _NOBODY = re.compile(r"\b(?:nobody|no one|no child)\b", re.I)
 _FOOD = (
     "food",
@@ -128,7 +131,7 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
     if only_read:  # a page that is only read, heard or sung, or whose words are sorted, tells nobody to do it
         scores[[said[one.of].place in (Place.PAGE, Place.LIST) for one in sentences]] = -math.inf
     plain = {} if _READ.issuperset(text.kinds) else {act.hazard: act for act in plain_acts(text)}
-    found = []
+    found: list[Act] = []
     for column in np.nonzero((scores >= sureness().query).any(axis=0))[0].tolist():
         hazard = act_hazards()[column]
         if hazard in hazards():
@@ -140,11 +143,26 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
             passage = said[sentence.of].passage
             if _is_ruled_out(passage.text, start, end):
                 continue
+            if hazard == _SCISSORS and _is_food(passage.text, start):
+                hazard = _KNIVES
+            if any(act.hazard == hazard for act in found):
+                continue
             found.append(
                 Act(hazard, float(scores[at, column]), passage, start, end, plain.pop(hazard, None) is not None)
             )
-    found += [Act(act.hazard, sureness().query, act.passage, act.start, act.end, plain=True) for act in plain.values()]
+    for act in plain.values():
+        of_food = act.hazard == _SCISSORS and _is_food(act.passage.text, act.start)
+        hazard = _KNIVES if of_food else act.hazard
+        if not any(one.hazard == hazard for one in found):
+            found.append(Act(hazard, sureness().query, act.passage, act.start, act.end, plain=True))
     return sorted(found, key=lambda act: -act.score)
+
+
+def _is_food(said: str, start: int) -> bool:
+    """Say whether what is cut is food: Cut a lemon; not: Cut out the lemon, nor: Cut the paper lemon."""
+    match = _CUTS.match(said, start)
+    cut = frozenset(WORD.findall(match[1].casefold())) if match is not None else frozenset()
+    return cut.isdisjoint(_NO_FOOD) and not _foods().isdisjoint(cut)
 
 
 def _is_ruled_out(text: str, start: int, end: int) -> bool:
