@@ -7,7 +7,7 @@ of its kind could; it takes no part in the sentence around it.
 import re
 from collections.abc import Iterator
 
-from lint_rules.manuscript.model import Passage, Unit
+from lint_rules.manuscript.model import Audience, Passage, Unit
 from lint_rules.plain_words import WORD
 
 _QUOTED = re.compile(
@@ -18,6 +18,7 @@ _MADE_UP = re.compile(
     r"\b(?:silly|new|made-up|invented|nonsense|funny|magic|pretend)\s+(?:\w+\s+)?(?:words?|names?)\b", re.I
 )
 # What stands before something that a teacher is to hear as wrong: Watch for *didn't got*; `heavy`, not *heevy*.
+_PUT_RIGHT = re.compile(r"(?:\s+[\w'’]+){0,2}\s*(?:→|⟶|->|=>)")
 _AS_WRONG = re.compile(
     r"(?:\b(?:not|never|avoid|rather than|instead of|(?:watch|listen|look)(?: out)? for|mistakes?|errors?|wrong|wrongly"
     r"|(?:may|might|often|tend to|will|some|many|who|or) (?:children )?(?:say|write|read|hear)s?|correct)\b|✗|✘|≠)"
@@ -46,8 +47,11 @@ def foreign_words(unit: Unit) -> frozenset[str]:
 
 
 def is_shown_as_wrong(passage: Passage, start: int, end: int) -> bool:
-    """Say whether a range touches something that is spoken of as what not to say."""
+    """Say whether a range touches something that is spoken of as what not to say, or that a key puts right behind an
+    arrow: goed → went."""
     if any(first < end and start < last for first, last in passage.struck):
+        return True
+    if passage.audience is Audience.KEY and _PUT_RIGHT.match(passage.text, end):
         return True
     touched = (first for first, last in spoken_of(passage) if start < last and first < end)
     return any(_AS_WRONG.search(passage.text[max(0, first - _BEFORE) : first]) for first in touched)

@@ -72,6 +72,7 @@ def notes(text: str) -> str:
         ("answer", "CD_NN", "The first two teams answer."),
         ("lake", "CD_NN", "1 hill, 2 town, 3 lake, 4 cloud"),
         ("has", GRAMMAR, 'The s is not there: "does" has got it!'),
+        ("should to", GRAMMAR, "Look.\n\n::: answers\n1 should to ask → should ask\n:::"),
         ("its", "ITS_TO_IT_S", "It looks round with its big eyes."),
         ("A dashes", "A_NNS", "Whoever has an A dashes for a chair."),
     ],

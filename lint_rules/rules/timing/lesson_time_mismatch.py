@@ -35,6 +35,11 @@ RULE = Rule(
     severity=Severity.QUERY,
     cure="Change the lesson's total, or the time of the activity that is wrong.",
     passes=(
+        Example(
+            "## Lesson 1: Kites\n\n::: teacher\n**Time:** 40 minutes. Warm-up 5', Book 20', Goodbye 15'\n:::\n\n"
+            "### 1 Look.\n",
+            why="parts that make it up",
+        ),
         Example(_lesson("40 minutes", "15 minutes", "25 minutes")),
         Example(_lesson("40 minutes", "10–15 minutes", "25–30 min"), why="40 lies between 35 and 45"),
         Example(_lesson("35–45 minutes", "15 minutes", "25 minutes"), why="the total is a range"),
@@ -58,6 +63,11 @@ RULE = Rule(
         Example(_lesson("40 minutes (hello four and, with the song, another three)", "15 minutes", "18 minutes")),
     ),
     fails=(
+        Example(
+            "## Lesson 1: Kites\n\n::: teacher\n**Time:** «40 minutes». Warm-up 5', Book 20', Survey 15', Goodbye 5'\n"
+            ":::\n\n### 1 Look.\n",
+            why="parts that make more of it",
+        ),
         Example(_lesson("«40 minutes»", "15 minutes", "30 minutes")),
         Example(_lesson("«40 minutes». The last 5 minutes are for the story.", "15 minutes", "30 minutes")),
         Example(_lesson("«40 minutes». The last 5 minutes are for the story.", "15 minutes", "15 minutes")),
@@ -87,6 +97,9 @@ _PART = re.compile(
     re.I,
 )
 
+_NAMED_PART = re.compile(r"[^\W\d_][\w &/-]{1,24}?\s+(\d{1,2})\s*(?:['’′]|min(?:ute)?s?)\.?", re.I)
+_FEWEST_PARTS = 3
+
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report totals that do not fit the sum, at the total's words."""
@@ -94,6 +107,9 @@ def find(reading: Reading) -> Iterator[Found]:
         total, added = total_of(lesson), activities_minutes(lesson)
         if total is not None and total.minutes is not None and added is None and not any(times_of(lesson)):
             yield from _by_stages(lesson, total, total.minutes)
+        if total is not None and (over := _over(total)) is not None:
+            yield over
+            continue
         if total is None or total.minutes is None or added is None or total.minutes.overlaps(added):
             continue
         beside = _beside(lesson, total)
@@ -112,6 +128,27 @@ def find(reading: Reading) -> Iterator[Found]:
         missing = total.minutes.low - added.high
         about = str(Minutes(missing, missing)) if missing > 0 else ""
         yield Found(total.passage.span(total.start, total.end), words, message, about=about)
+
+
+def _parts_named(total: StatedTime) -> list[int]:
+    """The minutes of the parts of a lesson that are listed behind its total, where nothing else stands there: 40
+    minutes. Warm-up 5', Book 20', Goodbye 5'."""
+    rest = re.split(r"\s*[,;]\s*", total.passage.text[total.end :].strip(" .:;,–-()"))
+    parts = [_NAMED_PART.fullmatch(part) for part in rest]
+    return [int(part[1]) for part in parts if part] if len(parts) >= _FEWEST_PARTS and all(parts) else []
+
+
+def _over(total: StatedTime) -> Found | None:
+    """A total that is less than the parts listed behind it."""
+    parts, minutes = _parts_named(total), total.minutes
+    if minutes is None or minutes.low != minutes.high or minutes.high >= sum(parts):
+        return None
+    told = " + ".join(map(str, parts))
+    message = (
+        f"The lesson says {minutes}, and the parts listed behind it add up to {sum(parts)} minutes ({told}). "
+        "Change the total, or the time of a part."
+    )
+    return Found(total.passage.span(total.start, total.end), total.passage.text[total.start : total.end], message)
 
 
 def _by_stages(lesson: Lesson, total: StatedTime, minutes: Minutes) -> Iterator[Found]:
