@@ -18,6 +18,7 @@ NOTE_FIELDS = (
     "Extra",
 )  # of the teacher's notes; a course may have others (`note_fields`)
 _STEP = re.compile(r"(?:steps?|cue|stage|phase)\s+(?:[0-9]{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)")
+_WITH_MORE = frozenset({"time", "material"})  # Time and grouping; Materials and preparation
 _BRACKETED = re.compile(r"\s*\([^()]*\)$")  # Time (minutes)
 
 
@@ -27,7 +28,8 @@ def field_key(name: str) -> str:
     plain = " ".join(_BRACKETED.sub("", name).replace("’", "'").casefold().split()).rstrip(".:")
     if _STEP.fullmatch(plain):
         return "step"
-    return _keys().get(plain, _own_key(plain))
+    first = _keys().get(before, _own_key(before)) if (before := plain.partition(" and ")[0]) != plain else ""
+    return _keys().get(plain, first if first in _WITH_MORE else _own_key(plain))
 
 
 @lru_cache(maxsize=2_000)

@@ -116,3 +116,25 @@ def test_sentences_of_a_key_in_parts_are_checked(language):
     result = run_files(assemble(Example(text)).files, rules, language)
     assert result.broken == ()
     assert [finding.text for finding in result.open] == ["They is"]
+
+
+def keyed_at_the_end(first: str, second: str, heads: tuple[str, str] = ("Lesson 1", "Lesson 2")) -> list[list[str]]:
+    """The answers of two lessons whose keys both stand at the end of the unit."""
+    lessons = "".join(f"## Lesson {number}: A {{.words}}\n\n{FIRST}{SECOND}" for number in (1, 2))
+    keys = "".join(key(f"**Key to {head}**\n\n{text}") for head, text in zip(heads, (first, second), strict=True))
+    unit = read_unit(Source("level-1/unit-01.md", f"{FRONT}{lessons}{keys}"))
+    read = [exercises_in(activity, unit) for activity in unit.activities]
+    return [
+        [item.answer.text for one in each.exercises for item in one.items if item.answer is not None] for each in read
+    ]
+
+
+def test_keys_at_the_end_of_a_unit_go_to_the_lessons_that_they_name():
+    one, two = "Activity 1: 1 red; 2 brown\n\nActivity 2: 1 a; 2 b", "Activity 1: 1 old; 2 new\n\nActivity 2: 1 b; 2 a"
+    assert keyed_at_the_end(one, two) == [["red", "brown"], ["a", "b"], ["old", "new"], ["b", "a"]]
+
+
+def test_a_key_to_a_lesson_that_is_not_there_answers_nothing_elsewhere():
+    one, two = "Activity 1: 1 red; 2 brown\n\nActivity 2: 1 a; 2 b", "Activity 1: 1 old; 2 new\n\nActivity 2: 1 b; 2 a"
+    assert keyed_at_the_end(one, two, ("Lesson 1", "Lesson 2"))[:2] == [["red", "brown"], ["a", "b"]]
+    assert keyed_at_the_end(one, two, ("Lesson 9", "Lesson 1"))[:2] == [["old", "new"], ["b", "a"]]

@@ -37,6 +37,7 @@ def fields_of(notes: str) -> list[tuple[str, list[str]]]:
         "- Aim\n    - Name things.\n- Time\n    - 40 minutes",
         "| Aim: Name things.\n| Time: 40 minutes",
         "- **Aim** Name things.\n- **Time** 40 minutes",
+        "**Aim:** Name things.\n\n**Time:** 40 minutes",
         "**Aim** –\n\n1. Name things.\n\n**Time** –\n\n1. 40 minutes",
         "**Aim** | Name things.\n\n**Time** | 40 minutes",
         "| | |\n|---|---|\n| **Aim** | Name things. |\n| **Time** | 40 minutes |",
@@ -84,6 +85,7 @@ def test_a_bare_name_among_names_in_bold_is_a_word_of_the_text(steps):
         ("Goal", "aim"), ("You need", "material"), ("Timing", "time"), ("Procedure", "step"), ("Step 2", "step"),
         ("Take care", "safety"), ("Helping hand", "support"), ("Early finishers", "extra"), ("Solutions", "answer"),
         ("Key vocabulary", "word"), ("Structures", "grammar"), ("Mats", "material"), ("Time (minutes)", "time"),
+        ("Time and grouping", "time"), ("Materials and preparation", "material"), ("Health and safety", "safety"),
     ],
 )  # fmt: skip
 def test_other_houses_names_are_the_usual_fields(name, key):

@@ -16,34 +16,70 @@ _NAMED = re.compile(
     r"(?:\s*(?P<set>[:.)–—-])\s*|(?=\s|$))",
     re.I,
 )
+_OF_LESSON = re.compile(r"\W*(?:keys?|answers?|answer key|solutions?)\s+(?:to|for|of)\s+lesson\s+(\d{1,2})\W*", re.I)
+_FIGURE = re.compile(r"[0-9]{1,3}")
 _NUMBER = re.compile(r"\s*(?P<number>[0-9]{1,3}[a-z]?)[.):]?\s*")
 _LABEL_FOLLOWS = re.compile(r"\s*[(\[]?(?:[0-9]{1,2}|[a-z])[.):\]]?\s")
 
 
 def keys_of(activity: Activity, unit: Unit) -> tuple[Passage, ...]:
     """The passages of an activity's key: its own, and its share of a key for the whole lesson."""
-    own = tuple(keys_in(activity.part.passages))
+    moved, _ = _by_lesson(unit)
+    own = tuple(passage for passage in keys_in(activity.part.passages) if id(passage) not in moved)
     lesson = next((one for one in unit.lessons if any(other is activity for other in one.activities)), None)
     if lesson is None:
         return own
-    shared, given = _shares(lesson)
+    shared, given = _shares(lesson, unit)
     return (*(passage for passage in own if id(passage) not in shared), *given.get(id(activity), ()))
 
 
+@lru_cache(maxsize=8)  # asked for by each activity of a unit
+def _by_lesson(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]]:
+    """The passages of keys (by identity) that stand under the name of another lesson (`Key to Lesson 2`, at the end of
+    a unit), and what each lesson (by identity) gets of them."""
+    lessons = {match[0]: one for one in unit.lessons if (match := _FIGURE.search(one.heading.number)) is not None}
+    moved: set[int] = set()
+    given: dict[int, list[Passage]] = {}
+    for home in unit.lessons:
+        target: Lesson | None = None
+        for part in (home.part, *(activity.part for activity in home.activities)):
+            for passage in keys_in(part.passages):
+                if (match := _OF_LESSON.fullmatch(passage.text)) is not None:
+                    target = lessons.get(match[1])
+                    target = None if target is home else target
+                    moved |= {id(passage)} if target is not None else set()
+                elif target is not None:
+                    moved.add(id(passage))
+                    given.setdefault(id(target), []).append(passage)
+    return frozenset(moved), {lesson: tuple(passages) for lesson, passages in given.items()}
+
+
+def lesson_of_key(passage: Passage, unit: Unit) -> Lesson | None:
+    """The lesson that a passage of a key answers, where it stands under the name of one elsewhere in the unit."""
+    _, given = _by_lesson(unit)
+    return next((one for one in unit.lessons if any(own is passage for own in given.get(id(one), ()))), None)
+
+
 @lru_cache(maxsize=64)  # asked for by each activity of a lesson
-def _shares(lesson: Lesson) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]]:
+def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]]:
     """The passages (by identity) that are shared out, and what each activity (by identity) gets of them."""
     numbers = {_number(activity, at): activity for at, activity in enumerate(lesson.activities, 1)}
     keyed = {number for number, activity in numbers.items() if any(keys_in(activity.part.passages))}
     before: set[str] = set()
     shared: set[int] = set()
     given: dict[int, list[Passage]] = {}
-    for own, part in (("", lesson.part), *((number, activity.part) for number, activity in numbers.items())):
+    moved, elsewhere = _by_lesson(unit)
+    places = [
+        ("", list(keys_in(lesson.part.passages))),
+        *((number, list(keys_in(activity.part.passages))) for number, activity in numbers.items()),
+        ("", list(elsewhere.get(id(lesson), ()))),
+    ]
+    for at, (own, every) in enumerate(places):
         before.add(own)
-        keys = list(keys_in(part.passages))
+        keys = every if at == len(places) - 1 else [passage for passage in every if id(passage) not in moved]
         heads = [_heads(passage) for passage in keys]
         named = [number for several in heads for number, _, _ in several]
-        alone = part is lesson.part and len(named) == 1
+        alone = not own and len(named) == 1
         if not named or not (alone or len(set(named)) > 1) or not set(named) <= numbers.keys():
             continue
         if own and not set(named) - {own} <= before - keyed:

@@ -134,6 +134,7 @@ _FALSE = frozenset({"false", "f", "wrong", "no", "✗", "✘", "cross", "incorre
 _CIRCLED = re.compile(
     r"[(\[]?\b(?:yes\s*/\s*no|true\s*/\s*false|t\s*/\s*f|right\s*/\s*wrong)\b.*$|_{2,}.*$", re.I | re.S
 )
+_DENIED = re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
 _OF_SELF = re.compile(r"\b(?:I|my|me|we|our|us)\b", re.I)
 _FIGURES = 3
 _HABIT = 3  # things that key and picture count alike
@@ -253,7 +254,7 @@ def _item(item: Item, around: _Around) -> Iterator[Found]:
                     yield _found(place.passage, place.start + start, place.start + end, number, thing, other)
         return
     told = list(numbers_in(answer.text))
-    if not told:
+    if not told or _DENIED.search(answer.text):  # She didn't sell it for fifty. She sold it for twenty.
         return
     number, start, end, thing = told[0]
     other = _other(number, asked[1] if asked else thing, around, asked=asked is not None)

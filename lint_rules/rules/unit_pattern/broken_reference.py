@@ -15,6 +15,7 @@ from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
 from lint_rules.page.activity_numbers import numbered_through, numbers_of
 from lint_rules.page.audio import is_own_track, scripted_tracks
 from lint_rules.page.cross_references import CrossReference, references_in
+from lint_rules.page.exercises.shared_keys import lesson_of_key
 from lint_rules.rule import Book, By, Example, Gather, Reading, Rule, Within
 from lint_rules.source import Span
 
@@ -79,6 +80,8 @@ def find(reading: Reading) -> Iterator[Found]:
     for lesson, passage in _passages(unit):
         if passage.role in (Role.ALT, Role.CODE) or passage.audience is Audience.ARTIST:
             continue
+        if passage.audience is Audience.KEY:
+            lesson = lesson_of_key(passage, unit) or lesson
         for reference in references_in(passage.text):
             if reference.kind == "page" and not _is_sent(passage, reference):
                 continue
