@@ -1,5 +1,6 @@
 """Draw the tables that come from Princeton WordNet: `picturable_nouns.txt`, `actable_verbs.txt`, `noise_words.txt`,
-`near_words.csv`, for the room of safety `foods.txt` and for that of grammar `states.txt`.
+`near_words.csv`, for the room of safety `foods.txt` for that of grammar `states.txt` and
+for that of parsing `ed_adjectives.txt`.
 
     python tests/words/draw_word_tables.py FOLDER
 
@@ -15,6 +16,7 @@ from lint_rules.language.vocabulary.reference import common, graded
 
 DATA = Path(__file__).parents[2] / "lint_rules" / "language" / "vocabulary" / "data"
 GRAMMAR = Path(__file__).parents[2] / "lint_rules" / "language" / "grammar" / "data"
+PARSING = Path(__file__).parents[2] / "lint_rules" / "language" / "parsing" / "data"
 SAFETY = Path(__file__).parents[2] / "lint_rules" / "safety" / "data"
 # Lexicographer files of nouns that name what can be drawn (WordNet's lexnames(5WN)): animal, artifact, body, food,
 # object, plant.
@@ -122,6 +124,18 @@ def states(folder: Path) -> list[str]:
     return sorted(word for word in words if felt & {word[:-2], word[:-1], word[:-3]})
 
 
+def of_no_verb(folder: Path) -> list[str]:
+    """Adjectives in -ed that no verb has, for a base that WordNet has as none: waterlogged, unexpected."""
+    verbs = {word for word, _ in senses(folder, "verb")}
+    found = []
+    for word, _ in senses(folder, "adj"):
+        base = word.removesuffix("ed")
+        forms = {base, word[:-1], base[:-1], base.removesuffix("i") + "y"}
+        if word.isalpha() and len(base) > 3 and base != word and not forms & verbs and common(word) >= 2.0:
+            found.append(word)
+    return sorted(found)
+
+
 def main(folder: Path) -> None:
     """Write the tables."""
     pictures, actions, noises, rows, foods = [], [], [], [], []
@@ -154,6 +168,8 @@ def main(folder: Path) -> None:
     head += "# food, a plant, something in nature. Words that wordfreq never or hardly ever saw are left out.\n"
     felt = "# Adjectives in -ed from verbs of feeling: how somebody is, and nothing that is done.\n"
     (GRAMMAR / "states.txt").write_text(LICENCE + felt + "\n".join(states(folder)) + "\n", encoding="utf-8")
+    alone = "# Adjectives in -ed that no verb has: `The pitch is waterlogged` tells how it is.\n"
+    (PARSING / "ed_adjectives.txt").write_text(LICENCE + alone + "\n".join(of_no_verb(folder)) + "\n", encoding="utf-8")
     said = "# Nouns of which one of the three commonest senses is food or drink, as wordfreq knows them.\n"
     (SAFETY / "foods.txt").write_text(LICENCE + said + "\n".join(sorted(set(foods))) + "\n", encoding="utf-8")
     (DATA / "picturable_nouns.txt").write_text(head + "\n".join(sorted(set(pictures))) + "\n", encoding="utf-8")

@@ -188,6 +188,7 @@ DECLARATIONS = (
             "It isn't left. It is right.",
             "I'm tired.",
             "The shop is closed.",
+            "The pitch is waterlogged.",
             "She has made a cake.",
             "He's eaten the cake.",
         ),

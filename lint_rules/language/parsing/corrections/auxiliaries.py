@@ -142,7 +142,7 @@ def had_or_would(text: Text) -> None:
 
 def states(text: Text) -> None:
     """`I'm tired.`, `The shop is closed.`, `used to the dark`: participles that are adjectives after be."""
-    results, feelings = tables.words("participial_adjectives"), tables.words("feelings")
+    results, feelings = tables.words("participial_adjectives"), tables.words("feelings") | tables.words("ed_adjectives")
     for word in text.words:
         if word.tag not in ("VBN", "VBD") or not word.children:
             continue
