@@ -27,7 +27,7 @@ _PLACEHOLDER = re.compile(
     r"(?:as\s+(?:printed|above|below|before|(?:it\s+stands\s+)?(?:on|in)\s+(?:the\s+)?(?:[\w]+['’]s?\s+)?"
     r"(?:page|book|activity))"
     r"|to\s+(?:come|follow|be\s+(?:written|added|confirmed)))"
-    r"|(?:is|are)\s+(?:read|sung)(?:\s+(?:aloud|out|twice|once|again|slowly))?(?=[,.;]|\s+(?:with|by|and|in|to|over)\b)"
+    r"|(?:is|are)\s+(?:read|sung)(?:\s+(?:aloud|out|twice|once|again|slowly))?(?=[,.;]|\s+with\b)"
     r"|(?:is|are)\s+(?:read|sung|said|spoken|told)\s+(?:aloud\s+)?(?:from|as\s+(?:on|in))\s+(?:the\s+)?"
     r"(?:[\w]+['’]s?\s+)?(?:page|book))"
     r"|\W*as\s+(?:printed|written)\s+(?:on|in)\s+(?:the\s+)?(?:page|book)\W*$"

@@ -28,8 +28,11 @@ def field_key(name: str) -> str:
     plain = " ".join(_BRACKETED.sub("", name).replace("’", "'").casefold().split()).rstrip(".:")
     if _STEP.fullmatch(plain):
         return "step"
-    first = _keys().get(before, _own_key(before)) if (before := plain.partition(" and ")[0]) != plain else ""
-    return _keys().get(plain, first if first in _WITH_MORE else _own_key(plain))
+    if plain in _keys():
+        return _keys()[plain]
+    first = plain.partition(" and ")[0]
+    key = _keys().get(first, _own_key(first))
+    return key if key in _WITH_MORE else _own_key(plain)
 
 
 @lru_cache(maxsize=2_000)

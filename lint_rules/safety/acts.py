@@ -143,26 +143,25 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
             passage = said[sentence.of].passage
             if _is_ruled_out(passage.text, start, end):
                 continue
-            if hazard == _SCISSORS and _is_food(passage.text, start):
-                hazard = _KNIVES
+            hazard = _hazard_of(hazard, passage.text, start)
             if any(act.hazard == hazard for act in found):
                 continue
             found.append(
                 Act(hazard, float(scores[at, column]), passage, start, end, plain.pop(hazard, None) is not None)
             )
     for act in plain.values():
-        of_food = act.hazard == _SCISSORS and _is_food(act.passage.text, act.start)
-        hazard = _KNIVES if of_food else act.hazard
+        hazard = _hazard_of(act.hazard, act.passage.text, act.start)
         if not any(one.hazard == hazard for one in found):
             found.append(Act(hazard, sureness().query, act.passage, act.start, act.end, plain=True))
     return sorted(found, key=lambda act: -act.score)
 
 
-def _is_food(said: str, start: int) -> bool:
-    """Say whether what is cut is food: Cut a lemon; not: Cut out the lemon, nor: Cut the paper lemon."""
-    match = _CUTS.match(said, start)
+def _hazard_of(hazard: str, said: str, start: int) -> str:
+    """The hazard of an act by what it is done to: Cut a lemon is no work with scissors; Cut out the lemon is, and Cut
+    the paper lemon."""
+    match = _CUTS.match(said, start) if hazard == _SCISSORS else None
     cut = frozenset(WORD.findall(match[1].casefold())) if match is not None else frozenset()
-    return cut.isdisjoint(_NO_FOOD) and not _foods().isdisjoint(cut)
+    return _KNIVES if cut.isdisjoint(_NO_FOOD) and not _foods().isdisjoint(cut) else hazard
 
 
 def _is_ruled_out(text: str, start: int, end: int) -> bool:

@@ -92,26 +92,21 @@ def test_activities_that_the_lesson_does_not_have_share_nothing() -> None:
     assert answers(end=key("Activity 7: 1 red, 2 brown\n\nActivity 8: 1 a, 2 b"))[0] == []
 
 
-def test_sentences_of_a_shared_key_are_checked(language):
-    text = (
+@pytest.mark.parametrize(
+    "text",
+    [
         "## Lesson 1: A\n\n### 1 Write it with capital letters. {.writing}\n\n"
         "1. rexina has sharp teeth\n2. lorna is big\n\n"
         "### 2 Put it right. {.writing}\n\n1. he is run\n2. they is big\n\n"
         "::: teacher\n**Answers:** Activity 1: 1 Rexina has got sharp teeth. 2 Lorna is very big. "
-        "Activity 2: 1 He is running now. 2 They is very big.\n:::\n"
-    )
-    rules = [module for module in load_rules() if module.rule.name == "key-makes-bad-english"]
-    result = run_files(assemble(Example(text)).files, rules, language)
-    assert result.broken == ()
-    assert [finding.text for finding in result.open] == ["They is"]
-
-
-def test_sentences_of_a_key_in_parts_are_checked(language):
-    text = (
+        "Activity 2: 1 He is running now. 2 They is very big.\n:::\n",
         "### 1 Write. {.writing}\n\n#### A Choose.\n\n1. He is / are big.\n2. We is / are big.\n\n"
         "#### B Write sentences.\n\n1. a goat / a mouse / big\n2. they / be / big\n\n"
-        "::: answers\nA 1 is 2 are\n\nB 1 A goat is bigger than a mouse. 2 They is very big.\n:::\n"
-    )
+        "::: answers\nA 1 is 2 are\n\nB 1 A goat is bigger than a mouse. 2 They is very big.\n:::\n",
+    ],
+    ids=["for a lesson", "in parts"],
+)
+def test_sentences_of_a_key_that_is_cut_up_are_checked(text, language):
     rules = [module for module in load_rules() if module.rule.name == "key-makes-bad-english"]
     result = run_files(assemble(Example(text)).files, rules, language)
     assert result.broken == ()
@@ -136,5 +131,4 @@ def test_keys_at_the_end_of_a_unit_go_to_the_lessons_that_they_name():
 
 def test_a_key_to_a_lesson_that_is_not_there_answers_nothing_elsewhere():
     one, two = "Activity 1: 1 red; 2 brown\n\nActivity 2: 1 a; 2 b", "Activity 1: 1 old; 2 new\n\nActivity 2: 1 b; 2 a"
-    assert keyed_at_the_end(one, two, ("Lesson 1", "Lesson 2"))[:2] == [["red", "brown"], ["a", "b"]]
-    assert keyed_at_the_end(one, two, ("Lesson 9", "Lesson 1"))[:2] == [["old", "new"], ["b", "a"]]
+    assert keyed_at_the_end(one, two, ("Lesson 9", "Lesson 1")) == [["old", "new"], ["b", "a"], [], []]

@@ -143,3 +143,28 @@ def test_a_huge_text_takes_no_longer_than_its_length() -> None:
     started = time.perf_counter()
     acts_in(told("cut the paper and " * 2_000))
     assert time.perf_counter() - started < 60
+
+
+@pytest.mark.parametrize(
+    ("page", "hazard"),
+    [
+        ("1. Cut a lemon in four.", "knives-and-blades"),
+        ("1. Cut out the paper lemon.", "scissors-cutting"),
+        ("1. Cut the card in two.", "scissors-cutting"),
+    ],
+)
+def test_food_is_cut_with_a_knife_and_paper_with_scissors(page: str, hazard: str) -> None:
+    lesson = "## Lesson 1: A drink\n\n::: teacher\n**Materials:** scissors, a plate\n:::\n\n"
+    acts = acts_in(f"{lesson}### 1 Make it. {{.make}}\n\n{page}\n")
+    assert [act.hazard for act in acts if act.passage.text[act.start :].startswith("Cut")] == [hazard]
+
+
+@pytest.mark.parametrize(("said", "count"), [("Children climb on chairs.", 1), ("Nobody climbs on chairs.", 0)])
+def test_what_nobody_does_is_no_act(said: str, count: int) -> None:
+    assert (
+        sum(
+            act.hazard == "climbing-standing-on-furniture"
+            for act in acts_in(told(f"The stair is flat; {said.lower()}"))
+        )
+        == count
+    )

@@ -36,21 +36,21 @@ def keys_of(activity: Activity, unit: Unit) -> tuple[Passage, ...]:
 @lru_cache(maxsize=8)  # asked for by each activity of a unit
 def _by_lesson(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]]:
     """The passages of keys (by identity) that stand under the name of another lesson (`Key to Lesson 2`, at the end of
-    a unit), and what each lesson (by identity) gets of them."""
+    a unit), and what each lesson (by identity) gets of them. That of a lesson which is not there answers nothing."""
     lessons = {match[0]: one for one in unit.lessons if (match := _FIGURE.search(one.heading.number)) is not None}
     moved: set[int] = set()
     given: dict[int, list[Passage]] = {}
     for home in unit.lessons:
-        target: Lesson | None = None
+        number = ""
         for part in (home.part, *(activity.part for activity in home.activities)):
             for passage in keys_in(part.passages):
-                if (match := _OF_LESSON.fullmatch(passage.text)) is not None:
-                    target = lessons.get(match[1])
-                    target = None if target is home else target
-                    moved |= {id(passage)} if target is not None else set()
-                elif target is not None:
-                    moved.add(id(passage))
-                    given.setdefault(id(target), []).append(passage)
+                match = _OF_LESSON.fullmatch(passage.text)
+                number = match[1] if match is not None else number
+                if not number or lessons.get(number) is home:
+                    continue
+                moved.add(id(passage))
+                if match is None and number in lessons:
+                    given.setdefault(id(lessons[number]), []).append(passage)
     return frozenset(moved), {lesson: tuple(passages) for lesson, passages in given.items()}
 
 

@@ -11,13 +11,14 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
 from lint_rules.finding import Found, Severity
-from lint_rules.page.exercises.answers import OWN, alike, is_among, left_open, letters_of, plain, range_of
+from lint_rules.page.exercises.answers import alike, is_among, letters_of, plain, range_of
 from lint_rules.page.exercises.codes import letters_told, outside_code
 from lint_rules.page.exercises.completed import is_option
 from lint_rules.page.exercises.instructions import each_once, instruction_of
-from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Slip
+from lint_rules.page.exercises.model import Exercise, Exercises, Item, Slip
 from lint_rules.page.exercises.names import heads_a_row, is_remark, other_name, sorted_wrongly
 from lint_rules.page.exercises.orders import numbered, numbers_alone, put_in_order
+from lint_rules.page.exercises.whose_key import is_of_another, leaves_to_children
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
 
@@ -239,36 +240,17 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
         counts[label.key] += 1
         if counts[label.key] > 1:
             yield Found(label.span, label.text, f"The key answers {label.text} twice. Number this one anew.")
-        elif label.key not in known and not (_is_of_another(exercise, read, answers) or heads_a_row(label.key, read)):
+        elif label.key not in known and not (is_of_another(exercise, read, answers) or heads_a_row(label.key, read)):
             yield Found(label.span, label.text, f"{run}: there is no item {label.text} to answer.")
     doubled = any(count > 1 for count in counts.values())
     missing = [item for item in items if item.label.key not in counts and not _asks_nothing(item, items)]
     places = [labels.index(key) for key in counts if key in labels]
     if places != sorted(places):
         missing = []  # letters that are written elsewhere, in another order, and perhaps not all: b, e, a, d, c
-    if not (exercise.key.own and _left_to_children(read)) and not doubled and len(missing) * 2 <= len(items):
+    if not (exercise.key.own and leaves_to_children(read)) and not doubled and len(missing) * 2 <= len(items):
         for item in missing:
             place = _where(item)
             yield Found(*(place or (item.label.span, item.label.text)), f"{run}: item {item.label.text} has no answer.")
-
-
-def _is_of_another(exercise: Exercise, read: Exercises, answers: Sequence[Answer]) -> bool:
-    """Whether others have as many items as the key has answers, another exercise or lettered lines with blanks: the key
-    is more likely theirs."""
-    blanks = [option for option in exercise.column if "__" in option.text]
-    others = [len(other.items) for other in read.exercises if other is not exercise]
-    return len(answers) in (*others, len(blanks))
-
-
-def _left_to_children(read: Exercises) -> bool:
-    """Whether the key leaves answers to the children beside those that it labels: `8–10 Children's own answers`."""
-    open_ = {
-        (id(answer.place.passage), answer.place.start)
-        for exercise in read.exercises
-        for answer in exercise.key.answers
-        if left_open(answer.text)
-    }
-    return sum(1 for passage in read.keys for _ in OWN.finditer(passage.text)) > len(open_)
 
 
 def _asks_nothing(item: Item, items: Sequence[Item]) -> bool:
