@@ -253,3 +253,11 @@ def test_a_character_that_nobody_can_see_is_said_and_is_not_in_the_word(char):
     (entry,), (problem,) = read_word_list(source, level=0, level_name="level-1", units=3)
     assert entry.word == "kite"
     assert "nobody can see" in problem.message
+
+
+@pytest.mark.parametrize(
+    ("written", "part"),
+    [("modal verb", "verb"), ("plural noun", "noun"), ("question word", "pronoun"), ("Adj.", "adjective")],
+)
+def test_what_lists_call_a_part_of_speech_is_read(written, part):
+    assert words_of(f"word,part_of_speech,topic,unit\ncan,{written},,1\n")[0][1] == part

@@ -171,6 +171,9 @@ def show(result: Score, wanted: argparse.Namespace) -> None:
     verdicts = result.verdicts
     unjudged = [at for at in range(len(result.findings)) if at not in verdicts]
     print(f"== {result.course}: {len(result.rows)} judged, {len(result.findings)} findings today, {units} units")
+    first = [row.verdict for row in result.rows if row.severity != "note"]
+    stopped = [row.verdict for row in result.rows if row.severity == "stop"]
+    print(f"   at first {len(first)} to answer: {counted(first)}; stops: {counted(stopped)}")
     print(f"   WRONG  left {result.count('WRONG', left=True):4}   gone {result.count('WRONG', left=False):4}")
     print(f"   RIGHT  kept {result.count('RIGHT', left=True):4}   lost {result.count('RIGHT', left=False):4}")
     print(f"   HOUSE  left {result.count('HOUSE', left=True):4}   gone {result.count('HOUSE', left=False):4}")

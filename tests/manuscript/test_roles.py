@@ -52,6 +52,8 @@ def test_turns_of_an_audio_script(text: str, expected: list[tuple[str, str]]) ->
         ("**Now** look: a kite", [("running text", "Now look: a kite")]),
         ("I **love**: kites", [("running text", "I love: kites")]),
         ("**look at this:** a kite", [("running text", "look at this: a kite")]),
+        ("**Activity 2:** sky, light", [("running text", "Activity 2: sky, light")]),
+        ("Yours truly,\\\n____", [("running text", "Yours truly,"), ("running text", "____")]),
     ],
 )
 def test_speakers_on_a_pupils_page(text: str, expected: list[tuple[str, str]]) -> None:

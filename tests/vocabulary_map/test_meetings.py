@@ -37,6 +37,13 @@ MET = [
     pytest.param("boots,noun,,1\n", "My boots!", "### 1 Read.\n\nThere is a cat in my boot.", id="one of a pair"),
     pytest.param("clap,verb,,1\n", "I clap.", "### 1 Say.\n\nClap, clap, clap!", id="a chant"),
     pytest.param("kite,noun,,1\n", "A kite!", "### 1 Write. {.test}\n\n::: answers\n1 kite\n:::", id="an answer"),
+    pytest.param("kite,noun,,1\n", "A kite!", "### 1 Write.\n\n::: answers\n1 kite\n:::", id="an answer, in no test"),
+    pytest.param(
+        "kite,noun,,1\n",
+        "A kite!\n\n::: {.audio track=1.1}\nMINA: A kite!\n:::",
+        "### 1 Sing it again. {.song audio=1.1}",
+        id="a track that is played again",
+    ),
 ]
 NOT_MET = [
     pytest.param("kite,noun,,1\n", "A kite!", "### 1 Look.\n\n::: teacher\n**Steps:** Show a kite.\n:::", id="notes"),
@@ -44,6 +51,12 @@ NOT_MET = [
     pytest.param("kite,noun,,1\n", "A kite!", "### 1 Look.\n\n![a girl with a kite](k.svg)", id="a part of a picture"),
     pytest.param("May,noun,,1\n", "It is May.", "### 1 Read.\n\nYou may sit.", id="another word without its capital"),
     pytest.param("kite,noun,,1\n", "A kite!", "### 1 Read.\n\nA kitten!", id="another word"),
+    pytest.param(
+        "kite,noun,,1\n",
+        "A kite!\n\n::: {.audio track=1.1}\nMINA: A hat!\n:::",
+        "### 1 Sing it again. {.song audio=1.1}",
+        id="a track without it",
+    ),
 ]
 
 

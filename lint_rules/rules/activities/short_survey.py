@@ -34,6 +34,13 @@ RULE = Rule(
         "`survey: {classmates: 5}` in course.yaml."
     ),
     passes=(
+        Example(
+            "### 1 Ask eight friends. {.survey}\n\n"
+            + _chart(8)
+            + "\n| | Film | Club |\n|---|---|---|\n| Yes | 6 | 3 |\n"
+            "| No | 2 | 5 |\n",
+            why="a chart that is filled in, by answers",
+        ),
         Example("### 1 Count in the playground. {.survey}\n\nWalk with a friend. Look and count.\n\n" + _TALLY),
         Example("### 1 Ask eight friends. Write the answers. {.survey}\n\n" + _chart(8)),
         Example("### 1 Ask three friends. Write the answers. {.survey}\n\n" + _chart(3)),

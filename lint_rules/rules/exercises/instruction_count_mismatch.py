@@ -29,6 +29,11 @@ RULE = Rule(
         Example(f"### 1 Ask your partner five questions. {{.speaking}}\n\n{_FIVE}"),
         Example(f"### 1 Answer. Write two sentences about your family. {{.writing}}\n\n{_FIVE}", why="written freely"),
         Example("### 1 Find two animals. {.game}\n\n::: answers\ncat, dog, hen. Any two of these will do.\n:::\n"),
+        Example(
+            "### 1 Draw it. Write two sentences. {.writing}\n\nThere is ____ here. The ____ is ____.\n\n"
+            "::: answers\nFor example: There is a cat here. The cat is old.\n:::\n",
+            why="two sentences with three gaps",
+        ),
         Example("### 1 Write six words. {.writing}\n\nGo!\n", why="the page numbers nothing"),
         Example("### 1 Write one word in each gap. {.writing}\n\n1. A ____ is red.\n2. A ____ is big.\n"),
         Example(f"### 1 Put three words together. {{.writing}}\n\n{_FIVE}", why="in each item"),

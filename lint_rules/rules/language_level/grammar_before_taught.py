@@ -49,6 +49,11 @@ RULE = Rule(
         ),
         Example(_unit(1, "can", "Hello! How are you? What's your name?\n"), others=(_unit(2, "wh-questions"),)),
         Example(
+            _unit(1, "present simple be", "Where is the hat?\n"),
+            others=(_unit(2, "questions with whose"),),
+            why="asked with another word",
+        ),
+        Example(
             _unit(1, "past continuous", "The cat sleeps.\n"),
             course="levels: [{cefr: B1}]",
             others=(_unit(2, "present simple"),),
@@ -89,6 +94,7 @@ RULE = Rule(
             why="the very pattern",
         ),
         Example(_unit(1, "present simple be", "«What is» this?\n"), others=(_unit(2, "question words"),)),
+        Example(_unit(1, "present simple be", "«Whose hat is» this?\n"), others=(_unit(2, "questions with whose"),)),
     ),
     needs=frozenset({Need.LANGUAGE}),
     limits=(Limit("which unit teaches a structure", "the `grammar` labels of the units' front matter"),),

@@ -46,6 +46,11 @@ RULE = Rule(
     ),
     passes=(
         Example(
+            "::: {.audio track=1.1}\nMINA: The story as on the child's page, with the sounds of the street, the bell "
+            "before each ride and an owl at the end of it.\n:::\n",
+            why="for the studio",
+        ),
+        Example(
             "**quiet**: not loud. **remember**: have something in your head. **piece**: a small part of it.\n",
             why="a glossary: each word is explained in a sentence of its own",
         ),

@@ -112,6 +112,7 @@ CUT_UP = [
     ("____ icken", "chicken", True, True),  # an ending that is no word, and the key's one word ends so
     ("____ icken", "the chicken", False, False),
     ("____ en", "stamp", False, True),
+    ("next ____", "to", False, False),  # a word of its own, though others of the list are cut up
     ("stop ____", "stopped", False, True),
     ("stop ____ ed", "stopped", True, True),
     ("sing ____ ings", "stopped", False, True),

@@ -189,6 +189,7 @@ DECLARATIONS = (
             "I'm tired.",
             "The shop is closed.",
             "The pitch is waterlogged.",
+            "Were your passengers frightened?",
             "She has made a cake.",
             "He's eaten the cake.",
         ),
