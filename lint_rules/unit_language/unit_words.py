@@ -172,6 +172,17 @@ class UnitWords:
         texts = (*notes, *new, *spoken, *(word for passage in fields for word in _explained_in(passage)))
         return frozenset(word for text in texts for word in parts_of(text))
 
+    def in_hand(self, place: Place, word: WordLevel) -> bool:
+        """Say whether a thing that a word names is on the list of Materials of a place or of its lesson: children hold
+        what they read of."""
+        if place.activity is None:
+            return False
+        holds = (one for one in self._unit.lessons if any(other is place.activity for other in one.activities))
+        parts = (place.activity.part, *(lesson.part for lesson in holds))
+        listed = (p.text for part in parts for p in part.passages if field_key(p.field) == "material")
+        wanted = {canonical(word.lemma), canonical(word.text)}
+        return any(wanted & _named(text) for text in listed)
+
     @cached_property
     def labels(self) -> frozenset[str]:
         """The words that the unit labels its parts with, in lower case."""

@@ -135,6 +135,12 @@ RULE = Rule(
             why="a known word is one slip away",
             weight=Severity.QUERY,
         ),
+        Example(
+            "### 1 Make a boat. {.make}\n\n1. Cut a «cork».\n\n::: teacher\n**Materials:** corks, sticks\n:::\n",
+            course=_PRE_A1,
+            why="children hold one",
+            weight=Severity.QUERY,
+        ),
         Example("Look! There's a «volcano».\n", later_words=_LATER, why="a later level teaches it"),
         Example(
             "**The «volcano»**\n\nA cat.\n",
@@ -286,6 +292,7 @@ def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str,
         return None
     explained = not {canonical(word.lemma), canonical(word.text)}.isdisjoint(reading.words.explained)
     shown = explained or has_picture(met.place, word) or is_glossed(met.passage, word)
+    shown = shown or (word.part_of_speech == "noun" and reading.words.in_hand(met.place, word))
     often = f" ({met.times} times here)" if met.times > 1 and met.place.activity else ""
     if word.entry is not None:
         ordered = met.passage.role is not Role.TURN and reading.words.lists.is_of_instructions(word.lemma)

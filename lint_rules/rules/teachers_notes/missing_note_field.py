@@ -52,6 +52,11 @@ RULE = Rule(
             why="fields of the course's own; the missing Time is missing-time's",
         ),
         Example(
+            _NOTED
+            + "### 1 Listen. {.listening}\n\n::: teacher\n**Time:** 8 minutes\n\nPlay it twice. They point.\n:::\n",
+            why="prose under the Time",
+        ),
+        Example(
             _NOTED + "### 1 Listen. {.listening}\n\n::: teacher\n**Procedure:** Play it twice.\n:::\n",
             why="what other houses call Steps",
         ),
@@ -189,11 +194,14 @@ def _says_more(reading: Reading, part: Part) -> bool:
     """Whether notes say something outside the usual fields, which may be an aim or steps: prose, a field of the house's
     own, a list under a word that mostly heads something else (Help, and three things to do)."""
     own = {field_key(name) for name in reading.course.note_fields}
+    behind = {id(p) for field in part.fields if field_key(field.name) == _TIME for p in field.passages[1:]}
     listed = 0
     for passage in part.passages:
         if passage.audience is not Audience.TEACHER or passage.role not in (Role.NOTE, Role.FIELD):
             continue
-        usual = passage.field and (is_usual(passage.field) or field_key(passage.field) in own)
+        usual = (
+            passage.field and id(passage) not in behind and (is_usual(passage.field) or field_key(passage.field) in own)
+        )
         if not usual and len(passage.text.split()) >= _FEWEST_WORDS:
             return True
         listed += passage.item is not None and field_key(passage.field) in ("support", "extra")
