@@ -7,13 +7,13 @@ word each; so is a figure like 7.30 or 1,000. A gap (`____`) is none.
 ``TOGETHER``: what stands together, gaps and marks of a word among it: k_te, -ing.
 """
 
-import re
+from lint_rules import lazy_re
 
 _MARKS = "[\u0300-\u036f]+"  # combining, as some editors write é
 _RUN = rf"[^\W_]+(?:{_MARKS}[^\W_]*)*"
 _LETTERS = rf"[^\W\d_]+(?:{_MARKS}[^\W\d_]*)*"
 
-WORD = re.compile(rf"\d+(?:[.,:]\d+)+[^\W\d_]*|{_RUN}(?:['’ʼ‐‑-]{_RUN})*")
-PART = re.compile(rf"{_LETTERS}(?:['’ʼ]{_LETTERS})*|\d+")
-LETTERS = re.compile(r"[^\W\d_]+")
-TOGETHER = re.compile(r"[\w’'-]+")
+WORD = lazy_re.compile(rf"\d+(?:[.,:]\d+)+[^\W\d_]*|{_RUN}(?:['’ʼ‐‑-]{_RUN})*")
+PART = lazy_re.compile(rf"{_LETTERS}(?:['’ʼ]{_LETTERS})*|\d+")
+LETTERS = lazy_re.compile(r"[^\W\d_]+")
+TOGETHER = lazy_re.compile(r"[\w’'-]+")

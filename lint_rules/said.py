@@ -4,10 +4,10 @@ A file name, a title, a word list may hold line breaks, escape sequences and cha
 text; a line of a log may be a command to the build server that reads it.
 """
 
-import re
+from lint_rules import lazy_re
 
 # Commands to build servers: GitHub's begin a line, the older form and those of others may stand anywhere in it.
-_COMMAND = re.compile(r"\A\s*::|##(?=\[|vso\[|teamcity\[)")
+_COMMAND = lazy_re.compile(r"\A\s*::|##(?=\[|vso\[|teamcity\[)")
 
 
 def printable(text: str) -> str:

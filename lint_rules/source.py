@@ -5,7 +5,6 @@ stored, line ends untouched, without the byte order mark. Lines and columns (1-b
 (0-based, for editors) are derived here and nowhere else.
 """
 
-import re
 from array import array
 from bisect import bisect_right
 from collections.abc import Sequence
@@ -13,10 +12,12 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import NamedTuple
 
+from lint_rules import lazy_re
+
 BYTE_ORDER_MARK = "\ufeff"
 # CommonMark 0.31 §2.1: a line ends with a line feed, a carriage return, or both; U+2028 and form feed end no line.
-_CONTROLS = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f]")
-_LINE_END = re.compile(r"\r\n|\n|\r")
+_CONTROLS = lazy_re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f]")
+_LINE_END = lazy_re.compile(r"\r\n|\n|\r")
 
 
 class Span(NamedTuple):

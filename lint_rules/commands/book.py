@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from lint_rules import lazy_re
 from lint_rules.commands.narrow import asked_for, narrowed
 from lint_rules.commands.output import (
     check_folder,
@@ -29,7 +30,7 @@ from lint_rules.rule import RuleModule
 from lint_rules.session import book_report, status_of, tools
 
 _HOOKS = Path(".pre-commit-config.yaml")
-_UNIT_HOOK = re.compile(r"^[ \t{-]*id: *[\"']?hornbook[\"']?[ \t},]*(?:#.*)?$", re.MULTILINE)
+_UNIT_HOOK = lazy_re.compile(r"^[ \t{-]*id: *[\"']?hornbook[\"']?[ \t},]*(?:#.*)?$", re.MULTILINE)
 
 
 def run(arguments: argparse.Namespace) -> int:

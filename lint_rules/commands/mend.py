@@ -2,11 +2,11 @@
 
 import argparse
 import difflib
-import re
 import sys
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from lint_rules import lazy_re
 from lint_rules.atomic_write import write_whole
 from lint_rules.commands.output import page, write_text
 from lint_rules.engine.suppression.mends import apply_mends
@@ -18,8 +18,8 @@ from lint_rules.reports.terminal import print_report
 from lint_rules.session import Tools, proof_reports, tools
 from lint_rules.source import BYTE_ORDER_MARK, Source
 
-_LINES = re.compile(r"[^\n]*\n|[^\n]+")  # as git counts lines: a form feed or a carriage return ends none
-_PLAIN_NAME = re.compile(r"[^\x00-\x1f\x7f\"\\]+")
+_LINES = lazy_re.compile(r"[^\n]*\n|[^\n]+")  # as git counts lines: a form feed or a carriage return ends none
+_PLAIN_NAME = lazy_re.compile(r"[^\x00-\x1f\x7f\"\\]+")
 _ROUNDS = 100  # a mend may make room for another one; so many rounds would be a mistake of ours
 _DRAFT = "[check]"
 

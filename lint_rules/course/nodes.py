@@ -6,13 +6,14 @@ from dataclasses import dataclass, field
 
 from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 
+from lint_rules import lazy_re
 from lint_rules.course.problem import CourseProblem, did_you_mean, problem_at
 from lint_rules.manuscript.yaml_text import YamlFault, read_yaml
 from lint_rules.source import Source, whole_characters
 
 _NULL, _INTEGER = "tag:yaml.org,2002:null", "tag:yaml.org,2002:int"
 _LARGEST = 1_000_000  # characters; YAML is read slowly, and a course file has a few thousand
-_RANGE = re.compile(r"\s*(\d{1,4})\s*(?:-|–|to)\s*(\d{1,4})\s*")
+_RANGE = lazy_re.compile(r"\s*(\d{1,4})\s*(?:-|–|to)\s*(\d{1,4})\s*")
 
 Entry = tuple[Node, Node]  # key and value
 

@@ -1,13 +1,15 @@
 """A fault of course.yaml or of a word list, with its place, and the name that was probably meant."""
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
 
+from lint_rules import lazy_re
 from lint_rules.source import Source
 
-_ENDING = re.compile(r"(?<=\w\w)(?:ing|es?|s)$")  # `making` and `make`, `songs` and `song`: closer than any spelling
+_ENDING = lazy_re.compile(
+    r"(?<=\w\w)(?:ing|es?|s)$"
+)  # `making` and `make`, `songs` and `song`: closer than any spelling
 
 
 @dataclass(frozen=True, slots=True, order=True)

@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
+from lint_rules import lazy_re
 from lint_rules.course.limits import HEAD, Refused, read_bytes
 from lint_rules.course.model import Course
 from lint_rules.course.problem import CourseProblem, did_you_mean
@@ -18,9 +19,9 @@ from lint_rules.manuscript.front_matter import read_front_matter
 from lint_rules.manuscript.model import FrontMatter
 from lint_rules.source import Source
 
-_NAMED_AS_UNIT = re.compile(r"(?i)\.?unit[-_ .]?\d+\b")
+_NAMED_AS_UNIT = lazy_re.compile(r"(?i)\.?unit[-_ .]?\d+\b")
 # Files that hold no unit: pictures, sound, tables, settings, pages made from the book (common practice, no source).
-_NO_TEXT = re.compile(
+_NO_TEXT = lazy_re.compile(
     r"(?i).+\.(?:svg|png|jpe?g|gif|webp|tiff?|bmp|ico|eps|psd|ai|mp[34]|m4a|wav|ogg|flac|mid|csv|tsv|xlsx?|ods|ya?ml|json"
     r"|toml|xml|sarif|html?|css|js|py|sh|pdf|epub|idml|indd|zip|gz|ttf|otf|woff2?|sqlite)\Z"
 )

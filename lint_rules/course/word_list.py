@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
+from lint_rules import lazy_re
 from lint_rules.course.model import PARTS_OF_SPEECH, WordEntry
 from lint_rules.course.nodes import one_of
 from lint_rules.course.problem import CourseProblem, did_you_mean, nearest, problem_at
@@ -16,12 +17,12 @@ COLUMNS = ("word", "part_of_speech", "topic", "unit")
 OPTIONAL_COLUMNS = ("use", "note")
 USES = ("say", "know")
 _KNOWN = "known"
-_SEEN = re.compile(  # what the note of a row may say of a word that children bring along
+_SEEN = lazy_re.compile(  # what the note of a row may say of a word that children bring along
     r"\b(?:again|known|met|taught|learnt|learned|revis\w+|review\w*|recycled|comes?|from|of)\b[^,;.]{0,20}"
     r"\b(?:last year|(?:the )?year before|(?:the )?(?:last|previous|earlier) (?:year|book|level|course))\b",
     re.I,
 )
-_NOT_SEEN = re.compile(r"\b(?:not|never|new|different|instead)\b|n['’]t\b", re.I)
+_NOT_SEEN = lazy_re.compile(r"\b(?:not|never|new|different|instead)\b|n['’]t\b", re.I)
 _BEFORE = ("0", "0.0")  # no unit of this course: words of the year before
 # What the trade calls words that children produce, words that they only understand, and words that they bring along
 # (common practice, no source).
@@ -39,8 +40,8 @@ _SHORT_FORMS = {
     "expression": "phrase", "phrasal verb": "verb", "question word": "pronoun", "possessive": "determiner",
     "modal": "verb", "auxiliary": "verb",
 }  # fmt: skip
-_SEPARATOR_LINE = re.compile(r"sep=(.)\s*")  # the first line that some spreadsheets write
-_WHOLE = re.compile(r"(\d{1,6})(?:\.0+)?")  # a spreadsheet may keep a unit as 4.0
+_SEPARATOR_LINE = lazy_re.compile(r"sep=(.)\s*")  # the first line that some spreadsheets write
+_WHOLE = lazy_re.compile(r"(\d{1,6})(?:\.0+)?")  # a spreadsheet may keep a unit as 4.0
 
 
 @dataclass(frozen=True, slots=True)

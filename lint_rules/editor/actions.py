@@ -10,6 +10,7 @@ from typing import Any
 
 from lsprotocol import types
 
+from lint_rules import lazy_re
 from lint_rules.course.folder import COURSE_FILE
 from lint_rules.editor.checker import Checked, diagnostic
 from lint_rules.editor.positions import position_of, range_of, source_of
@@ -22,7 +23,7 @@ FIX_ALL = types.CodeActionKind.SourceFixAll.value
 _OF_WORDS = frozenset(
     {"word-above-level", "word-before-taught", "unfamiliar-instruction-word", "english-error", "target-word-not-taught"}
 )
-_WORD = re.compile(r"[^\W\d_]+(?:[ '’-][^\W\d_]+)*")
+_WORD = lazy_re.compile(r"[^\W\d_]+(?:[ '’-][^\W\d_]+)*")
 
 
 @dataclass(frozen=True, slots=True)

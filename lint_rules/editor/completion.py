@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from lsprotocol import types
 
+from lint_rules import lazy_re
 from lint_rules.course.model import ACTIVITY_KINDS, Course
 from lint_rules.language.grammar.grammar_levels import names
 from lint_rules.manuscript.front_matter import KEYS
@@ -12,12 +13,12 @@ from lint_rules.manuscript.model import DivKind
 from lint_rules.source import Source
 
 _FIELDS = ("Aim", "Grammar", "Words", "Materials", "Time", "Steps", "Safety", "Answers", "Support", "Extra")
-_KIND = re.compile(r"^#{2,3}\s.*\{[^}]*\.([\w-]*)$")
-_DIV = re.compile(r"^:{3,}\s*(?:\{\s*\.)?([\w-]*)$")
-_FIELD = re.compile(r"^\s*\*\*(\w*)$")
-_KEY = re.compile(r"^([\w-]*)$")
-_GRAMMAR = re.compile(r"^grammar\s*:\s*\[?(?:[^,\]]*,\s*)*\s*([^,\[\]]*)$")
-_WORD = re.compile(r"([^\W\d_]{2,})$")
+_KIND = lazy_re.compile(r"^#{2,3}\s.*\{[^}]*\.([\w-]*)$")
+_DIV = lazy_re.compile(r"^:{3,}\s*(?:\{\s*\.)?([\w-]*)$")
+_FIELD = lazy_re.compile(r"^\s*\*\*(\w*)$")
+_KEY = lazy_re.compile(r"^([\w-]*)$")
+_GRAMMAR = lazy_re.compile(r"^grammar\s*:\s*\[?(?:[^,\]]*,\s*)*\s*([^,\[\]]*)$")
+_WORD = lazy_re.compile(r"([^\W\d_]{2,})$")
 _MOST = 200
 
 

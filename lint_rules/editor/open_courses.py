@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from lint_rules import lazy_re
 from lint_rules.course.folder import COURSE_FILE, CourseOnDisk, read_course_folder, read_file
 from lint_rules.course.problem import CourseProblem
 from lint_rules.editor.positions import source_of
@@ -18,7 +19,7 @@ from lint_rules.language.grammar.structures import STRUCTURE_NAMES
 from lint_rules.rule import RuleModule
 from lint_rules.source import Source
 
-_FRONT = re.compile(r"\ufeff?---[ \t]*\r?\n[\s\S]*?^---[ \t]*$", re.M)
+_FRONT = lazy_re.compile(r"\ufeff?---[ \t]*\r?\n[\s\S]*?^---[ \t]*$", re.M)
 _Stamp = tuple[tuple[str, int, int], ...]
 
 

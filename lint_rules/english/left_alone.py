@@ -9,6 +9,7 @@ stand; none is a list of words that are let alone.
 import re
 from collections.abc import Callable
 
+from lint_rules import lazy_re
 from lint_rules.language.inflection.irregular import plurals_of
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.noises import DRAWN_OUT
@@ -26,29 +27,29 @@ SPELLER = "MORFOLOGIK"  # the dictionary's own alarms; others of its category ar
 _WELL_KNOWN = 4.0  # Zipf frequency: common practice, no source (checks has 4.2)
 _UNCOUNTED = "A_UNCOUNTABLE"
 _COUNTED = "CD_NN"
-_NUMBERED = re.compile(r"\b1\.? [^\W\d]\w*[,;]? 2\.? [^\W\d]")  # 1 hill, 2 town, 3 lake
+_NUMBERED = lazy_re.compile(r"\b1\.? [^\W\d]\w*[,;]? 2\.? [^\W\d]")  # 1 hill, 2 town, 3 lake
 # Zipf frequencies, by what the checker was seen to propose: haves has 2.7 and have 6.8, offs 2.3; kites 3.2.
 _WRITTEN, _RARER = 3.0, 2.0
 _BEFORE = 40  # characters around something that say how it is meant
 _NO_VERB = frozenset({"PRP_THE"})
-_CUT_SHORT = re.compile(r"\.(?:\s*[:,;)]|\s+[a-z/*(])")  # Pron.: /skweə/
-_ENDING = re.compile(r"\s['’](?:s|m|re|ve|ll|d)$")  # write 's with a name
+_CUT_SHORT = lazy_re.compile(r"\.(?:\s*[:,;)]|\s+[a-z/*(])")  # Pron.: /skweə/
+_ENDING = lazy_re.compile(r"\s['’](?:s|m|re|ve|ll|d)$")  # write 's with a name
 _SHORT = 5  # letters of a word cut short
-_TEXTED = re.compile(r"(?<![\w'’-])[ru](?![\w'’-])")
+_TEXTED = lazy_re.compile(r"(?<![\w'’-])[ru](?![\w'’-])")
 _LONGEST = 18  # letters of a word: longer ones are words run together, to be found
 _MOST_WORDS = 3  # of something that is spoken of as a word: in front of
 _LETTERS = 3  # of a sound, an ending, a sign
-_AS_WORD = re.compile(
+_AS_WORD = lazy_re.compile(
     r"\b(?:words?|letters?|say|says|use|uses|write|with|to|of|or|and|spell|than|after|before|say the word)\s+[\"“‘']?$",
     re.I,
 )
 _ARTICLES = frozenset(("a", "an", "the"))
-_LETTER = re.compile(r"\s*(?:as in|as for|is for|says|for|goes|like in)\b", re.I)  # a as in hat
-_INITIAL = re.compile(r"\s[A-Z]s?\b(?!['’.]\w)")  # a S, an S1: a pupil, in a teacher's shorthand
-_CRIES = re.compile(
+_LETTER = lazy_re.compile(r"\s*(?:as in|as for|is for|says|for|goes|like in)\b", re.I)  # a as in hat
+_INITIAL = lazy_re.compile(r"\s[A-Z]s?\b(?!['’.]\w)")  # a S, an S1: a pupil, in a teacher's shorthand
+_CRIES = lazy_re.compile(
     r"\b(?:say|says|said|go|goes|went|cry|cries|cried|call|calls|called|sing|sings|sang)\s*[,:]?\s*[\"“‘']?$", re.I
 )
-_AMONG = re.compile(
+_AMONG = lazy_re.compile(
     r"(?:^|[\s(:])(?:-?\w{1,2},\s*(?:and\s+|or\s+)?)$|^\s*,?\s*(?:and\s+|or\s+|,\s*)-?\w{1,2}\b(?![\w'’])"
 )
 _SHORT_DATES = frozenset(
@@ -74,9 +75,9 @@ _DAYS_AND_MONTHS = (
 _PREPOSITIONS = frozenset(
     {"in", "on", "with", "of", "under", "behind", "over", "from", "round", "to", "at", "by", "for", "into"}
 )
-_MENTION = re.compile(r"[\"“‘'][^\W\d_]+[\"”’']\s+$")
-_SYMBOL = re.compile(r"[a-z]{1,2}[A-Z][A-Za-z]?")
-_BEATS = re.compile(r"[^\W\d_]{1,4}(?:-[^\W\d_]{1,4})+")
+_MENTION = lazy_re.compile(r"[\"“‘'][^\W\d_]+[\"”’']\s+$")
+_SYMBOL = lazy_re.compile(r"[a-z]{1,2}[A-Z][A-Za-z]?")
+_BEATS = lazy_re.compile(r"[^\W\d_]{1,4}(?:-[^\W\d_]{1,4})+")
 
 
 def is_left_alone(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], bool]) -> bool:

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 
+from lint_rules import lazy_re
 from lint_rules.language.vocabulary.misspellings import past_meant, plural_meant
 from lint_rules.tables import alternatives, rows, words
 
@@ -25,10 +26,10 @@ class Slip:
     parsed: bool = False
 
 
-_CAN_NOT = re.compile(r"\bcan not\b(?!\s+only\b)", re.I)
+_CAN_NOT = lazy_re.compile(r"\bcan not\b(?!\s+only\b)", re.I)
 _NEGATIVE = r"\b(?:\w+n['’]t|never)\b"
 _LINKS = r"(?:and|but|or|because|so|that|if|when|say|says|said|saying|take|takes|took)"
-_NOT_TWICE = re.compile(
+_NOT_TWICE = lazy_re.compile(
     rf"{_NEGATIVE}(?:\s+(?!{_LINKS}\b)[\w’'-]+){{0,4}}?\s+(no more|nothing|nobody|no one|nowhere|no(?= [a-z]))\b"
 )
 _POSITIVE = {
@@ -40,17 +41,17 @@ _POSITIVE = {
     "no": "any",
 }
 # Who runs *in* a bin? Only these verbs and things: one can jump in a box, and run in a park.
-_WITHIN = re.compile(
+_WITHIN = lazy_re.compile(
     r"\b(?:runs?|ran|walks?|walked|crawls?|crawled|hops?|hopped|creeps?|crept)\s+(in)\s+"
     r"(?:the|a|an|his|her|its|my|your|their|our)\s+(?:[a-z]+\s+)?"
     r"(?:bin|box|bag|basket|bucket|pot|jar|bottle|drawer|cupboard|hat|boot|shoe|pocket|suitcase|nest)\b(?=\s*(?:[.,!?;:]|$|(?:and|to|with|but)\b))",
     re.I,
 )
-_IT_WERE = re.compile(r"(?:^|[.!?]\s+[\"“‘']?|\band\s+)(?:He|She|It|he|she|it)\s+(were)\b(?!\s+(?:to|not to)\b)")
-_ED = re.compile(r"\b[a-z]+ed\b", re.I)
+_IT_WERE = lazy_re.compile(r"(?:^|[.!?]\s+[\"“‘']?|\band\s+)(?:He|She|It|he|she|it)\s+(were)\b(?!\s+(?:to|not to)\b)")
+_ED = lazy_re.compile(r"\b[a-z]+ed\b", re.I)
 _BEFORE_A_THING = frozenset({"in", "on", "with", "of", "under", "behind", "over", "from", "round", "to", "at", "by"})
 _OF_SENSE = frozenset({"see", "feel", "look", "hear", "smell", "find", "watch", "notice", "show"})
-_TO_AFTER_MODAL = re.compile(r"\b(?:can|must|should|will|may)\s+(?:I|you|he|she|it|we|they)\s+(to)\s+[a-z]+", re.I)
+_TO_AFTER_MODAL = lazy_re.compile(r"\b(?:can|must|should|will|may)\s+(?:I|you|he|she|it|we|they)\s+(to)\s+[a-z]+", re.I)
 
 
 def slips_in(text: str) -> Iterator[Slip]:

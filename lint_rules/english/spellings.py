@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from lint_rules import lazy_re
 from lint_rules.course.model import Course
 from lint_rules.language.inflection.forms import every_form
 from lint_rules.language.vocabulary.house_words import house_spellings, spelling_of
@@ -21,7 +22,7 @@ LETTERS = 3  # of a spelling that is talked about
 _KNOWN = 3.0  # Zipf frequency (decode has 3.3): common practice, no source
 _BEGINNINGS = ("pre", "re", "un", "non", "mini", "multi", "over")
 _ENDINGS = ("able", "ables")
-_SPELT_OUT = re.compile(r"[^\W\d_](?:-[^\W\d_])*")
+_SPELT_OUT = lazy_re.compile(r"[^\W\d_](?:-[^\W\d_])*")
 
 
 @dataclass(frozen=True)

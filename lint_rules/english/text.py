@@ -12,6 +12,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from lint_rules import lazy_re
 from lint_rules.language.service import English, EnglishMatch
 from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import PICTURE, Audience, Passage, Role, Unit
@@ -30,26 +31,28 @@ _DELIBERATE = "mistakes"
 _SOUNDS = "sounds"
 _SPELT_IN_PICTURES = "picture-sentence"
 _DETERMINERS = frozenset(("a", "an", "the", "my", "your", "his", "her", "its", "our", "their", "this", "that"))
-_ARTICLE = re.compile(r"^(?:an?|the)\s+", re.IGNORECASE)
+_ARTICLE = lazy_re.compile(r"^(?:an?|the)\s+", re.IGNORECASE)
 
 # A word with a blank in it is all blank (`k_te`); a hint after a blank goes with it (`____ (go)`).
-_HINT = re.compile(r"\s*\([^()\n]{1,40}\)")
-_CHOICE = re.compile(rf"(?<![\w’'/|-]){TOGETHER.pattern}(?:\s*[/|]\s*{TOGETHER.pattern})+(?![\w/|])")
+_HINT = lazy_re.compile(r"\s*\([^()\n]{1,40}\)")
+_CHOICE = lazy_re.compile(rf"(?<![\w’'/|-]){TOGETHER.pattern}(?:\s*[/|]\s*{TOGETHER.pattern})+(?![\w/|])")
 # /eɪ/, -ing; and how a word is spelt with it: + ed; y → ier, iest
-_SOUND = re.compile(r"(?<!\w)(?:/[^\s/]{1,12}/|[-–][^\W\d_]{1,6}|[+→]\s?[a-z]{1,4}(?:,\s[a-z]{1,4})*)(?!\w)")
+_SOUND = lazy_re.compile(r"(?<!\w)(?:/[^\s/]{1,12}/|[-–][^\W\d_]{1,6}|[+→]\s?[a-z]{1,4}(?:,\s[a-z]{1,4})*)(?!\w)")
 _LETTERS = 3  # a word picked out of at most so many letters is a spelling, a sound or an ending: `the *ai* of *rain*`
-_LETTER = re.compile(r"(?<=[a-z,;] )A(?= )|(?<=: )A(?= [^.!?]* B )")  # in picture A the queue; nicer: A a hot day, or B
-_HEAD_LETTER = re.compile(r"[A-H][.):]?\s+(?=[A-Z])")
-_BETWEEN = re.compile(r"\s*[/|]\s*")
-_NUMBER = re.compile(
+_LETTER = lazy_re.compile(
+    r"(?<=[a-z,;] )A(?= )|(?<=: )A(?= [^.!?]* B )"
+)  # in picture A the queue; nicer: A a hot day, or B
+_HEAD_LETTER = lazy_re.compile(r"[A-H][.):]?\s+(?=[A-Z])")
+_BETWEEN = lazy_re.compile(r"\s*[/|]\s*")
+_NUMBER = lazy_re.compile(
     r"(?:^|(?<=\s))(\d{1,2})"
     r"(?:[a-z][.,;]?(?=\s|$)|(?:[.)]\s*|\s*[–—=-]\s*|\s+|$)(?:[a-z](?:[.),;]|(?=\s|$))(?=\s|$))?)"
 )
-_PART = re.compile(r"(?:^|\s+)(?:Part\s+)?[A-Z][.):]?\s+\Z")
-_NUMBER_BEHIND = re.compile(r"(?<=[^\W\d_])\s+(\d{1,2})(?=\s|[,;]|$)[,;]?")
-_ANSWER_LETTER = re.compile(r"(?:^|(?<=\s))([a-j])[.):]?\s+(?=\S)")
-_ACTIVITY = re.compile(r"\s*(?:activity|exercise|task|part)\s+\w+\s*[:.–—-]\s*", re.I)
-_BETWEEN_ENTRIES = re.compile(r"\s+[-–—·•|/]\s+")  # red - blue - green
+_PART = lazy_re.compile(r"(?:^|\s+)(?:Part\s+)?[A-Z][.):]?\s+\Z")
+_NUMBER_BEHIND = lazy_re.compile(r"(?<=[^\W\d_])\s+(\d{1,2})(?=\s|[,;]|$)[,;]?")
+_ANSWER_LETTER = lazy_re.compile(r"(?:^|(?<=\s))([a-j])[.):]?\s+(?=\S)")
+_ACTIVITY = lazy_re.compile(r"\s*(?:activity|exercise|task|part)\s+\w+\s*[:.–—-]\s*", re.I)
+_BETWEEN_ENTRIES = lazy_re.compile(r"\s+[-–—·•|/]\s+")  # red - blue - green
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,8 +67,8 @@ class Wording:
 
 
 _LETTERED = "lettered"  # no kind of an activity: an answer behind a letter
-_FIRST_LETTER = re.compile(r"([a-j])\s+(?=\S)")
-_LETTERS_ALONE = re.compile(r"\s*[A-Za-z](?:\s+[A-Za-z])+\s*")  # c d b a e: a key, and no sentence with an article
+_FIRST_LETTER = lazy_re.compile(r"([a-j])\s+(?=\S)")
+_LETTERS_ALONE = lazy_re.compile(r"\s*[A-Za-z](?:\s+[A-Za-z])+\s*")  # c d b a e: a key, and no sentence with an article
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.lists.book import PLACE, BookOfUnits, Cell, Column, Spot, Table, joined, one_line, spots
 from lint_rules.manuscript.model import Audience, DivKind, Picture, Role
 from lint_rules.page.pictures import asked_photo, file_of, says_how
@@ -16,7 +17,7 @@ _COLUMNS = (
     Column("file", 28),
     Column("there", 7),
 )
-_SIZE = re.compile(r"\b(?:full|half|quarter|double)[- ](?:page|spread)\b|\bspot (?:drawing|art)\b", re.I)
+_SIZE = lazy_re.compile(r"\b(?:full|half|quarter|double)[- ](?:page|spread)\b|\bspot (?:drawing|art)\b", re.I)
 
 
 def art(book: BookOfUnits) -> Iterator[Table]:

@@ -3,18 +3,19 @@
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.lists.book import PLACE, BookOfUnits, Cell, Column, Spot, Table, one_line, spots
 from lint_rules.page.number_words import NUMBER_WORDS
 
 _COLUMNS = (*PLACE, Column("quantity", 18), Column("what", 56))
-_BETWEEN = re.compile(r"[,;•]\s*(?![^(]*\))|\s*\n\s*")
-_NUMBER = re.compile(
+_BETWEEN = lazy_re.compile(r"[,;•]\s*(?![^(]*\))|\s*\n\s*")
+_NUMBER = lazy_re.compile(
     rf"(?P<many>(?:about\s+)?(?:\d+(?:[–-]\d+)?|{'|'.join(NUMBER_WORDS)}|a|an|some|a few|enough|one set of)"
     r"(?:\s*[×x])?)\s+(?P<what>\S.*)",
     re.I,
 )
 _SHARED = r"(?:each|every|the whole|all|a|an|per)?\s*(?:child|children|pair|group|pupil|team|table|class)s?\b"
-_EACH = re.compile(
+_EACH = lazy_re.compile(
     rf"(?P<what>.+?)(?:\s*\((?P<said>[^)]*\b(?:for|per|to|a|an)\s+{_SHARED}[^)]*)\)"
     rf"|[\s,–-]+(?P<each>(?:for|per)\s+{_SHARED}.*))",
     re.I,

@@ -1,9 +1,9 @@
 """The recording script for the studio: tracks with their voices and lengths, then every line to be spoken."""
 
-import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.lists.book import PLACE, BookOfUnits, Cell, Column, Spot, Table, joined, one_line, spots
 from lint_rules.manuscript.counting import count_words
 from lint_rules.manuscript.model import Audience, DivKind, Passage, Unit
@@ -11,7 +11,7 @@ from lint_rules.manuscript.model import Audience, DivKind, Passage, Unit
 WORDS_A_MINUTE = 100  # slow, clear speech for young learners: common practice, no source
 PAUSE = 1.5  # seconds after each turn: common practice, no source
 
-_SOUND = re.compile(r"\[([^\]]+)\]|\(([^)]+)\)")
+_SOUND = lazy_re.compile(r"\[([^\]]+)\]|\(([^)]+)\)")
 _TRACKS = (
     Column("track", 8),
     *PLACE,

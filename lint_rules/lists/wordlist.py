@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.facts import Spot, Where
 from lint_rules.lists.book import BookOfUnits, Cell, Column, Table, one_line
 from lint_rules.manuscript.model import Audience, Passage, Role, Unit
@@ -17,7 +18,7 @@ _COLUMNS = (
     Column("example", 60),
 )
 _TOLD = frozenset({Role.TEXT, Role.TURN, Role.LINE, Role.CAPTION, Role.ITEM, Role.CELL})
-_SENTENCE = re.compile(r"[^.!?]+(?:[.!?]+[\"'”’]*|$)")
+_SENTENCE = lazy_re.compile(r"[^.!?]+(?:[.!?]+[\"'”’]*|$)")
 _SHORTEST = 3  # words: less is no example
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from io import BytesIO, StringIO
 from typing import TYPE_CHECKING
 
+from lint_rules import lazy_re
 from lint_rules.lists.book import Cell, Table
 from lint_rules.said import in_a_table, one_line
 
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
     from rich.console import Console
 
 # What XML 1.0 (section 2.2) has no character for, so that no workbook can hold it.
-_NO_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
+_NO_XML = lazy_re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
 _LONGEST = 32_767  # characters in a cell of a workbook (ECMA-376)
 
 

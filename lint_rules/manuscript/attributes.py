@@ -3,25 +3,25 @@
 Source: Pandoc User's Guide, 'Heading identifiers' and 'Divs and Spans'; held against Pandoc itself in the tests.
 """
 
-import re
 from dataclasses import dataclass, field
 from html import unescape
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Attributes
 from lint_rules.source import Span
 
-_SPACE = re.compile(r"[ \t]*\n?[ \t]*")
-_IDENTIFIER = re.compile(r"#([\w\-:.]+)")
+_SPACE = lazy_re.compile(r"[ \t]*\n?[ \t]*")
+_IDENTIFIER = lazy_re.compile(r"#([\w\-:.]+)")
 _NAME = r"[^\W\d_][\w\-:.]*"
-_CLASS = re.compile(rf"\.({_NAME})")
-_KEY = re.compile(rf"({_NAME})=")
+_CLASS = lazy_re.compile(rf"\.({_NAME})")
+_KEY = lazy_re.compile(rf"({_NAME})=")
 _QUOTED = {
-    '"': re.compile(r'"((?:\\.|[^"\\\n]|\n(?!\s*\n))*)"'),
-    "'": re.compile(r"'((?:\\.|[^'\\\n]|\n(?!\s*\n))*)'"),
+    '"': lazy_re.compile(r'"((?:\\.|[^"\\\n]|\n(?!\s*\n))*)"'),
+    "'": lazy_re.compile(r"'((?:\\.|[^'\\\n]|\n(?!\s*\n))*)'"),
 }
-_UNQUOTED = re.compile(r"(?:\\[^\w\n]|[^\s}\\]|\\(?=\w))*")
-_ESCAPE = re.compile(r"\\([^\w\n])")
-_MEANT = re.compile(r"\{\s*(?:[.#][^\W\d_]|[^\W\d_][\w\-]*\s*=)[^{}]*\}?\s*$")
+_UNQUOTED = lazy_re.compile(r"(?:\\[^\w\n]|[^\s}\\]|\\(?=\w))*")
+_ESCAPE = lazy_re.compile(r"\\([^\w\n])")
+_MEANT = lazy_re.compile(r"\{\s*(?:[.#][^\W\d_]|[^\W\d_][\w\-]*\s*=)[^{}]*\}?\s*$")
 
 
 @dataclass(slots=True)

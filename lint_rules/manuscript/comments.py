@@ -5,14 +5,14 @@ of comments (stets, notes to the editor), so comments on lines of their own are 
 and taken out of the second. Comments inside a line are left to the inline parser.
 """
 
-import re
-
 from markdown_it.rules_block import StateBlock
 from markdown_it.rules_inline import StateInline
 
+from lint_rules import lazy_re
+
 OPENING = "<!--"
 # A comment that holds the beginning of another was not closed itself: read on, it would hide the text between the two.
-COMMENT = re.compile(r"<!--(?:-?>|(?:(?!<!--)[\s\S])*?-->)")
+COMMENT = lazy_re.compile(r"<!--(?:-?>|(?:(?!<!--)[\s\S])*?-->)")
 HTML_COMMENT, UNCLOSED_COMMENT = "comment", "unclosed_comment"
 
 

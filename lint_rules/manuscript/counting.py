@@ -2,6 +2,7 @@
 
 import re
 
+from lint_rules import lazy_re
 from lint_rules.finding import Severity
 from lint_rules.manuscript.model import Audience, Passage, Role
 from lint_rules.plain_words import WORD
@@ -10,17 +11,17 @@ SENTENCE_ROLES = frozenset({Role.TEXT, Role.TURN, Role.CAPTION, Role.ITEM, Role.
 TEXT_ROLES = frozenset({Role.TEXT, Role.TURN})
 _NOT_RUNNING = frozenset({Role.INSTRUCTION, Role.ALT, Role.CODE, Role.BRIEF})
 _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE})
-_SENTENCE_END = re.compile(r"[.!?…][\"'”’)\]]*\s*$")
-_IN_BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
+_SENTENCE_END = lazy_re.compile(r"[.!?…][\"'”’)\]]*\s*$")
+_IN_BRACKETS = lazy_re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 # How much longer than a rule of thumb a text may be before anybody minds, and before it is asked about. On twelve
 # judged courses none of 67 authors thanked for what was up to 15 in 100 over, and 5 of 32 for what was up to 25 over.
 _HARDLY, _SOMEWHAT = 1.15, 1.25
-_BETWEEN_WORDS = re.compile(r"\s*(?:[,;:·•|/→⇒≠=+]|\s[–—-]+\s|\s(?:and|or)\s)\s*|[.!?…]+(?:\s+|$)|\n")
-_LINE_END = re.compile(r"\n+")
-_SLASH_END = re.compile(r"\s+/\s+")
+_BETWEEN_WORDS = lazy_re.compile(r"\s*(?:[,;:·•|/→⇒≠=+]|\s[–—-]+\s|\s(?:and|or)\s)\s*|[.!?…]+(?:\s+|$)|\n")
+_LINE_END = lazy_re.compile(r"\n+")
+_SLASH_END = lazy_re.compile(r"\s+/\s+")
 _LONGEST_LINE = 9  # words of a line of verse: common practice, no source
 # A script that stands for a text elsewhere, or one that is still to come: The story as on the page, with street sounds.
-_PLACEHOLDER = re.compile(
+_PLACEHOLDER = lazy_re.compile(
     r"\W*(?:(?:the|same|full|whole)\s+)*(?:text|story|song|chant|poem|rhyme|dialogue|words?|script|comic|play)\s*,?\s+"
     r"(?:[\"“‘][^\"”’]{1,60}[\"”’],?\s+)?(?:parts?\s+[\w ]{1,30},?\s+)?(?:word for word,?\s+)?"
     r"(?:(?:is\s+|are\s+|exactly\s+)?"
@@ -34,8 +35,8 @@ _PLACEHOLDER = re.compile(
     r"|\W*(?:tbc|tbd|to be (?:written|confirmed|added))\W*$",
     re.I,
 )
-_SENTENCE = re.compile(r"[^.!?]+[.!?]*")
-_SLASH = re.compile(r"(?<=\S)\s*/\s*(?=\S)")
+_SENTENCE = lazy_re.compile(r"[^.!?]+[.!?]*")
+_SLASH = lazy_re.compile(r"(?<=\S)\s*/\s*(?=\S)")
 
 
 def word_ranges(text: str) -> list[tuple[int, int]]:

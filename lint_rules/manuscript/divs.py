@@ -10,15 +10,16 @@ import re
 from markdown_it.rules_block import StateBlock
 from markdown_it.token import Token
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.attributes import Braces, read_braces
 
 DIV_OPEN, DIV_CLOSE = "div_open", "div_close"
-_FENCE = re.compile(r":{3,}[ \t]*")
-_BARE = re.compile(r":{3,}[ \t:]*$")
-_WORD = re.compile(r"\S+")
-_TRAILING = re.compile(r"[ \t]*:*[ \t]*$")
-_VALUE = re.compile(r"""([^\W\d_][\w-]*)\s*=\s*(?:"([^"]*)"|'([^']*)'|([^\s{}"']+))""")
-_CLASSES = re.compile(r"[^\W\d_][\w\-]*")
+_FENCE = lazy_re.compile(r":{3,}[ \t]*")
+_BARE = lazy_re.compile(r":{3,}[ \t:]*$")
+_WORD = lazy_re.compile(r"\S+")
+_TRAILING = lazy_re.compile(r"[ \t]*:*[ \t]*$")
+_VALUE = lazy_re.compile(r"""([^\W\d_][\w-]*)\s*=\s*(?:"([^"]*)"|'([^']*)'|([^\s{}"']+))""")
+_CLASSES = lazy_re.compile(r"[^\W\d_][\w\-]*")
 
 
 def div_fence(state: StateBlock, line: int, end_line: int, silent: bool) -> bool:

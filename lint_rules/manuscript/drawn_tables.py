@@ -11,10 +11,12 @@ from itertools import pairwise
 
 from markdown_it.rules_block import StateBlock
 
+from lint_rules import lazy_re
+
 Piece = tuple[int, int]  # a range of the text, on one line
-_EDGE = re.compile(r"\+(?:[-:=]+\+)+\s*")
+_EDGE = lazy_re.compile(r"\+(?:[-:=]+\+)+\s*")
 _FENCE = ":::"
-_RULER = re.compile(r"-{2,}(?: +-{2,})+\s*")
+_RULER = lazy_re.compile(r"-{2,}(?: +-{2,})+\s*")
 
 
 def drawn_table(state: StateBlock, line: int, end_line: int, silent: bool) -> bool:

@@ -1,8 +1,8 @@
 """What the fields of teacher's notes are called: the usual names, and what other houses call the same fields."""
 
-import re
 from functools import cache, lru_cache
 
+from lint_rules import lazy_re
 from lint_rules.tables import rows
 
 NOTE_FIELDS = (
@@ -17,9 +17,9 @@ NOTE_FIELDS = (
     "Support",
     "Extra",
 )  # of the teacher's notes; a course may have others (`note_fields`)
-_STEP = re.compile(r"(?:steps?|cue|stage|phase)\s+(?:[0-9]{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)")
+_STEP = lazy_re.compile(r"(?:steps?|cue|stage|phase)\s+(?:[0-9]{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)")
 _WITH_MORE = frozenset({"time", "material"})  # Time and grouping; Materials and preparation
-_BRACKETED = re.compile(r"\s*\([^()]*\)$")  # Time (minutes)
+_BRACKETED = lazy_re.compile(r"\s*\([^()]*\)$")  # Time (minutes)
 
 
 @lru_cache(maxsize=2_000)  # the same few names in every unit

@@ -7,15 +7,16 @@ from functools import lru_cache
 
 from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import FrontMatter, Problem
 from lint_rules.manuscript.yaml_text import YamlFault, read_yaml
 from lint_rules.source import Source, Span, whole_characters
 
 KEYS = ("level", "unit", "title", "topics", "grammar")
 _EXAMPLE = "`---`, `level: level-1`, `unit: 1`, `title: The title`, `---`"
-_OPENING = re.compile(r"---[ \t]*(?:\r\n|\n|\r|$)")
-_CLOSING = re.compile(r"^(?:---|\.\.\.)[ \t]*$")
-_CLOSING_LINE = re.compile(r"(?:\r\n|\n|\r)(?:---|\.\.\.)[ \t]*(?:\r\n|\n|\r|\Z)")
+_OPENING = lazy_re.compile(r"---[ \t]*(?:\r\n|\n|\r|$)")
+_CLOSING = lazy_re.compile(r"^(?:---|\.\.\.)[ \t]*$")
+_CLOSING_LINE = lazy_re.compile(r"(?:\r\n|\n|\r)(?:---|\.\.\.)[ \t]*(?:\r\n|\n|\r|\Z)")
 
 
 @dataclass(frozen=True, slots=True)

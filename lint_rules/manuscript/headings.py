@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.contents import Contents
 from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Heading, Lesson, Part, Problem, Role
@@ -13,10 +14,10 @@ from lint_rules.source import Source, Span
 
 _T = TypeVar("_T")
 _A_LESSON = 2  # activities: the notes of the only one are its own
-_OF_ONE = re.compile(  # 15 minutes: no lesson is so short
+_OF_ONE = lazy_re.compile(  # 15 minutes: no lesson is so short
     r"\W*(?:about |ca\.? )?[12]?[0-9]\s*(?:[-–]\s*[12]?[0-9]\s*)?(?:m|['′’])", re.I
 )
-_KEY = re.compile(
+_KEY = lazy_re.compile(
     r"(?:the )?(?:answer key|keys?|answers?|solutions?)"
     r"(?: (?:to|for|of|[–—-]) (?:the )?(?:lesson|unit|activit|exercise|all)[^.!?]*)?\W*",
     re.I,

@@ -1,14 +1,13 @@
 """The edit that puts a field into the teacher's notes of a lesson or an activity."""
 
-import re
-
+from lint_rules import lazy_re
 from lint_rules.finding import Edit
 from lint_rules.manuscript.model import DivKind, Part, Unit
 from lint_rules.source import Span
 
-_CLOSING_FENCE = re.compile(r":{3,}[ \t]*\Z")
-_FIELD_LINE = re.compile(r"\*\*[^*\r\n]+:\*\*")
-_LINE_END = re.compile(r"\r\n|\n|\r")
+_CLOSING_FENCE = lazy_re.compile(r":{3,}[ \t]*\Z")
+_FIELD_LINE = lazy_re.compile(r"\*\*[^*\r\n]+:\*\*")
+_LINE_END = lazy_re.compile(r"\r\n|\n|\r")
 
 
 def field_edit(unit: Unit, part: Part, name: str, text: str) -> Edit | None:

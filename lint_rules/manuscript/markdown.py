@@ -22,6 +22,7 @@ from markdown_it.token import Token
 from markdown_it.utils import EnvType
 from mdit_py_plugins.deflist import deflist_plugin
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.attributes import read_braces
 from lint_rules.manuscript.comments import HTML_COMMENT, OPENING, UNCLOSED_COMMENT, comment_block, unclosed_comment
 from lint_rules.manuscript.divs import close_divs, div_fence
@@ -32,14 +33,14 @@ from lint_rules.source import Source, Span
 MAX_NESTING = 60  # of lists, quotes and links: deeper than any manuscript, shallower than Python's own limit
 LONGEST = 20_000  # characters of a block: more than a unit has; some readings of a block take the square of its length
 _MAX_IMAGE_NESTING = 8
-_NEWLINES = re.compile(r"\r\n?")
-_GAP = re.compile(r"_{4,}")
-_OPTION = re.compile(r"[ \t>]*\(?[A-Za-z]\)[ \t]")
+_NEWLINES = lazy_re.compile(r"\r\n?")
+_GAP = lazy_re.compile(r"_{4,}")
+_OPTION = lazy_re.compile(r"[ \t>]*\(?[A-Za-z]\)[ \t]")
 _CUT_BY_COMMENTS = ("bullet_list_close", "ordered_list_close", "table_close", "blockquote_close", "list_item_open")
-_IN_BRACKETS = re.compile(r"\((?:\d{1,3}|[A-Za-z]|[ivx]{2,4})\)\s")  # Pandoc User's Guide, 'fancy_lists'
+_IN_BRACKETS = lazy_re.compile(r"\((?:\d{1,3}|[A-Za-z]|[ivx]{2,4})\)\s")  # Pandoc User's Guide, 'fancy_lists'
 _INDENT = 4
 _PARAGRAPH = 3  # tokens: it opens, what it says, it closes
-_SILENT_HTML = re.compile(r"<(?:script|style|textarea|!|\?)", re.IGNORECASE)
+_SILENT_HTML = lazy_re.compile(r"<(?:script|style|textarea|!|\?)", re.IGNORECASE)
 
 Nesting = Literal[-1, 0, 1]
 InlineRule = Callable[[StateInline, bool], bool]

@@ -5,10 +5,10 @@ were checked, and a Cyrillic а among Latin letters makes a word that no list ho
 pasted; none of them can be seen.
 """
 
-import re
 import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Passage, Problem
 from lint_rules.plain_words import LETTERS
 from lint_rules.source import Source, Span
@@ -21,11 +21,11 @@ _UNSEEN = (
     "\u00ad\u034f\u115f\u1160\u17b4\u17b5\u180b-\u180f\u200b-\u200d\u2028\u2029\u2060-\u2065\u206a-\u206f\u3164"
     "\ufe00-\ufe0f\ufeff\uffa0\ufff0-\ufffb\U000e0000-\U000e0fff"
 )
-_ODD = re.compile(f"[{_TURNING}{_CONTROL}{_UNSEEN}]+")
-_IS_TURNING = re.compile(f"[{_TURNING}]")
-_IS_CONTROL = re.compile(f"[{_CONTROL}]")
+_ODD = lazy_re.compile(f"[{_TURNING}{_CONTROL}{_UNSEEN}]+")
+_IS_TURNING = lazy_re.compile(f"[{_TURNING}]")
+_IS_CONTROL = lazy_re.compile(f"[{_CONTROL}]")
 _VARIANTS, _JOINER = "\ufe0e\ufe0f", "\u200d"
-_FLAG = re.compile("\U0001f3f4[\U000e0020-\U000e007e]{1,6}\U000e007f")  # of England, Scotland, Wales (UTS #51)
+_FLAG = lazy_re.compile("\U0001f3f4[\U000e0020-\U000e007e]{1,6}\U000e007f")  # of England, Scotland, Wales (UTS #51)
 _MOST_SHOWN = 30  # characters of a word around
 
 # Letters that look like Latin ones in most typefaces (Unicode Technical Standard #39, confusables; chosen from memory).

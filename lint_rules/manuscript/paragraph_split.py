@@ -9,37 +9,38 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.field_names import field_key, is_usual
 from lint_rules.manuscript.inline_text import InlineText
 
-GAP = re.compile(r"_{2,}")
-_LETTERED = re.compile(r"\(?([A-Za-z])\)[ \t\u00a0]+(?=\S)")
-_LETTERED_INSIDE = re.compile(r"(?<=\s)\(?([A-Za-z])\)[ \t\u00a0]+(?=\S)")
-_BARE_LETTER = re.compile(r"([A-Za-z])[ \t\u00a0]+(?=\S)")
-_NUMBERED = re.compile(r"([0-9]{1,2})[ \t\u00a0]+(?=\S)")
+GAP = lazy_re.compile(r"_{2,}")
+_LETTERED = lazy_re.compile(r"\(?([A-Za-z])\)[ \t\u00a0]+(?=\S)")
+_LETTERED_INSIDE = lazy_re.compile(r"(?<=\s)\(?([A-Za-z])\)[ \t\u00a0]+(?=\S)")
+_BARE_LETTER = lazy_re.compile(r"([A-Za-z])[ \t\u00a0]+(?=\S)")
+_NUMBERED = lazy_re.compile(r"([0-9]{1,2})[ \t\u00a0]+(?=\S)")
 _NAME_WORD = r"(?:[^\W\d_][\w.'’-]*|[0-9]{1,2})"
-_NAME = re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)")
-_NAME_DASHED = re.compile(rf"({_NAME_WORD}(?: {_NAME_WORD}){{0,2}}) ?[–—-] +(?=\S)")
-_TASK = re.compile(
+_NAME = lazy_re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)")
+_NAME_DASHED = lazy_re.compile(rf"({_NAME_WORD}(?: {_NAME_WORD}){{0,2}}) ?[–—-] +(?=\S)")
+_TASK = lazy_re.compile(
     r"(?:question|answer|sentence|item|number|task|clue|riddle|activity|exercise|part|ex\.|act\.)\s+[0-9]{1,2}", re.I
 )
-_COLON = re.compile(r"\s?:")
+_COLON = lazy_re.compile(r"\s?:")
 _FIELD = r"([^\W\d_][\w'’& ]{0,38}?(?:\s\([^()]{1,20}\))?)"  # Steps, You need, H&S, Time (minutes)
-_LEAD = re.compile(rf"\s*{_FIELD}\s*([.:]?)\s*")
-_SET_OFF = re.compile(rf"\s*{_FIELD}\s*(?:\.?(:)\s*|([–—|-])(?:\s+|$)|[.]?$)")
-_BARE = re.compile(r"(?:(?<=[.!?)'’|·;]\s)|(?<=^\[))([A-Z][\w'’& ]{0,24}?)\.?:\s+(?=\S)")
-_CAPITALS_DASH = re.compile(r"([A-Z][A-Z0-9&/'’ -]{2,30}?)\s+[–—]\s+(?=\S)")
-_TIME = re.compile(r"(?:about )?[\w–-]+(?:\s[\w–-]+)?\s(?:minutes?|mins?|hours?)[.:]?", re.I)
-_CAPITALS = re.compile(
+_LEAD = lazy_re.compile(rf"\s*{_FIELD}\s*([.:]?)\s*")
+_SET_OFF = lazy_re.compile(rf"\s*{_FIELD}\s*(?:\.?(:)\s*|([–—|-])(?:\s+|$)|[.]?$)")
+_BARE = lazy_re.compile(r"(?:(?<=[.!?)'’|·;]\s)|(?<=^\[))([A-Z][\w'’& ]{0,24}?)\.?:\s+(?=\S)")
+_CAPITALS_DASH = lazy_re.compile(r"([A-Z][A-Z0-9&/'’ -]{2,30}?)\s+[–—]\s+(?=\S)")
+_TIME = lazy_re.compile(r"(?:about )?[\w–-]+(?:\s[\w–-]+)?\s(?:minutes?|mins?|hours?)[.:]?", re.I)
+_CAPITALS = lazy_re.compile(
     r"(?:^|(?<=[.!?…)'’”]\s))([A-Z][A-Z&]{2,}(?: [A-Z][A-Z&]+){0,2})\s+(?=[^A-Z\s:–—]|[A-Z](?![A-Z]))"
 )
-_BOLD_HEAD = re.compile(r"\s*([^\W\d_][\w'’&/-]*(?: [\w'’&/-]+){0,3})\s*")
-_BOLD_DASH = re.compile(r"([^\W\d_][^–—]{0,38}?)\s*[–—]\s*")
-_HEAD_OF_ROW = re.compile(r"\s*([^·•|]*[^·•|\s])\s*(?=[·•|][^·•|]+(?:[·•|]|$))")
-_FIGURE = re.compile(r"\s*[0-9]")
-_SENTENCE_END = re.compile(r"(?:^|[.!?…:;][\"'”’)\]]*\s|\n)\s*$")
+_BOLD_HEAD = lazy_re.compile(r"\s*([^\W\d_][\w'’&/-]*(?: [\w'’&/-]+){0,3})\s*")
+_BOLD_DASH = lazy_re.compile(r"([^\W\d_][^–—]{0,38}?)\s*[–—]\s*")
+_HEAD_OF_ROW = lazy_re.compile(r"\s*([^·•|]*[^·•|\s])\s*(?=[·•|][^·•|]+(?:[·•|]|$))")
+_FIGURE = lazy_re.compile(r"\s*[0-9]")
+_SENTENCE_END = lazy_re.compile(r"(?:^|[.!?…:;][\"'”’)\]]*\s|\n)\s*$")
 _LINKS = ("and", "the", "of", "&", "+")
-_CAPITAL = re.compile(r"[\s\"'“‘(*–—-]*[^\W\d_a-z]")
+_CAPITAL = lazy_re.compile(r"[\s\"'“‘(*–—-]*[^\W\d_a-z]")
 _VERSE_LIMIT = 60  # characters of a line of verse: common practice, no source
 _LABEL_LIMIT = 40  # a longer bold stretch is emphasis, not the name of a field or a speaker
 

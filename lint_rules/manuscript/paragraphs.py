@@ -1,11 +1,11 @@
 """From a block's plain text to passages: what a paragraph, a heading or a cell is on the page, by where it stands."""
 
-import re
 from bisect import bisect_left
 from dataclasses import replace
 
 from markdown_it.token import Token
 
+from lint_rules import lazy_re
 from lint_rules.manuscript import paragraph_split
 from lint_rules.manuscript.attributes import broken_braces
 from lint_rules.manuscript.contents import InnerComment, Setting, cut_passage, empty_passage
@@ -20,13 +20,13 @@ _NUMBER_WORDS = "(?i:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twe
 _SHORT_LESSON = (
     r"(?:L ?[0-9]{1,2}(?:[:.)]|\s+[-–—])|[0-9]{1,2}(?:[:.)]|\s+[-–—])?(?=\s+[A-Z]))\s+"  # L3: …, 3 Have you …
 )
-_LESSON_NUMBER = re.compile(
+_LESSON_NUMBER = lazy_re.compile(
     rf"{_SHORT_LESSON}|(?i:lesson)\s+(?:[0-9]+[a-z]?|[A-Z]|[ivx]+|{_NUMBER_WORDS})\s*(?:[:.)]|[-–—](?=\s)|(?=\s*$))\s*"
 )
-_ACTIVITY_NUMBER = re.compile(
+_ACTIVITY_NUMBER = lazy_re.compile(
     r"(?:(?i:activity|exercise|task)\s+)?[0-9]{1,3}[a-z]?(?:[.):](?=\s|$)|(?=\s|$))(?:\s*[-–—](?=\s))?\s*"
 )
-_UNIT_NUMBER = re.compile(rf"(?i:unit)\s+(?:[0-9]+|{_NUMBER_WORDS})\s*(?:[:.)]|[-–—](?=\s))\s*")
+_UNIT_NUMBER = lazy_re.compile(rf"(?i:unit)\s+(?:[0-9]+|{_NUMBER_WORDS})\s*(?:[:.)]|[-–—](?=\s))\s*")
 _NUMBER = {1: _UNIT_NUMBER, 2: _LESSON_NUMBER, 3: _ACTIVITY_NUMBER}
 _HEADING_ROLE = {1: Role.UNIT_TITLE, 2: Role.LESSON_TITLE, 3: Role.INSTRUCTION}
 _BROKEN_BRACES = (
@@ -34,11 +34,11 @@ _BROKEN_BRACES = (
     " Write {.class key=value}: a point before each class, quotation marks around a value with spaces."
 )
 _FEW_WORDS = 5  # of the name of a field that a house has for itself
-_TIME_ALONE = re.compile(
+_TIME_ALONE = lazy_re.compile(
     r"\s*(?:about |some |ca\.? )?[\w–-]{1,8}\s*(?:minutes?|mins?\.?|['′’])(?: in all)?\.?\s+"
     r"(?=[A-Z][\w’']*(?: [\w’',-]+){3})(?!(?:[^.]* )?(?:minutes?\b|[0-9]+\s*[,;.]))"
 )
-_TABLE_CAPTION = re.compile(r"(?:[Tt]able)?:\s+(?=\S)")
+_TABLE_CAPTION = lazy_re.compile(r"(?:[Tt]able)?:\s+(?=\S)")
 
 
 def read_heading(state: ReaderState, opening: Token, token: Token, plain: InlineText) -> None:
@@ -151,7 +151,7 @@ def read_term(state: ReaderState, token: Token, plain: InlineText) -> None:
         state.add(cut_passage(plain, 0, plain.length, plain_role(setting), setting))
 
 
-_GRID = re.compile(r"\+(?:[-=:]+\+)+\s")  # Pandoc's grid tables (Pandoc User's Guide, 'Tables')
+_GRID = lazy_re.compile(r"\+(?:[-=:]+\+)+\s")  # Pandoc's grid tables (Pandoc User's Guide, 'Tables')
 _GRID_TABLE = (
     "The strokes of this table do not stand under one another, so it is not read. "
     "Write it as `| a | b |`, then `|---|---|`."

@@ -1,10 +1,10 @@
 """Walk over Markdown's tokens and sort out who each text is for and where it stands."""
 
-import re
 from collections.abc import Callable
 
 from markdown_it.token import Token
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.contents import Contents, cut_passage
 from lint_rules.manuscript.inline_text import InlineText, read_plain
 from lint_rules.manuscript.markdown import Document
@@ -14,7 +14,7 @@ from lint_rules.manuscript.reader_state import OpenList, OpenTable, ReaderState
 from lint_rules.manuscript.source_map import SourceMap
 from lint_rules.source import Source, Span
 
-_WRITING_LINE = re.compile(r"(?<![^\s>])_{3,}(?=\s*\Z)")
+_WRITING_LINE = lazy_re.compile(r"(?<![^\s>])_{3,}(?=\s*\Z)")
 _INDENTED = (
     "This text begins with four spaces, so it is printed as computer code and no rule reads it. Take the spaces out."
 )
@@ -28,12 +28,12 @@ _HTML = (
     "Write it in Markdown, or let it stand with a reason."
 )
 # Tags that neither hide nor change what is read, where they have no attributes.
-_PLAIN_TAG = re.compile(
+_PLAIN_TAG = lazy_re.compile(
     r"(?i)</?(?:br|wbr|hr|b|i|em|strong|u|s|del|ins|sub|sup|small|mark|kbd|p|div|span|center)\s*/?>"
 )
-_STROKES = re.compile(r"[\s|+/\\_=<>^-]+|[\s\u2500-\u257f]+")
-_PROSE = re.compile(r"(?<![^\W\d_])[^\W\d_]+[,;:]? [^\W\d_]+[,;:]? [^\W\d_]+")  # three words in a row
-_WORD = re.compile(r"[^\W\d_]{2}")
+_STROKES = lazy_re.compile(r"[\s|+/\\_=<>^-]+|[\s\u2500-\u257f]+")
+_PROSE = lazy_re.compile(r"(?<![^\W\d_])[^\W\d_]+[,;:]? [^\W\d_]+[,;:]? [^\W\d_]+")  # three words in a row
+_WORD = lazy_re.compile(r"[^\W\d_]{2}")
 UNCLOSED_COMMENT = "This comment is not closed: what follows it would vanish. End it with -->."
 
 

@@ -15,13 +15,14 @@ from itertools import pairwise
 from markdown_it.common.utils import mdTrim
 from markdown_it.token import Token
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.attributes import braces_at_end
 from lint_rules.source import Source
 
 LITERAL = ("fence", "code_block", "html_block")
-_SEEMS_EMPTY = re.compile(r"(?:\s|>|[-+*]|[0-9]{1,9}[.)])*")
-_CELL_EDGE = re.compile(r"\\?\|")
-_TRAILING_COMMENTS = re.compile(r"(?:\s*<!--(?:-?>|(?:(?!<!--|-->)[\s\S])*-->))+\s*\Z")
+_SEEMS_EMPTY = lazy_re.compile(r"(?:\s|>|[-+*]|[0-9]{1,9}[.)])*")
+_CELL_EDGE = lazy_re.compile(r"\\?\|")
+_TRAILING_COMMENTS = lazy_re.compile(r"(?:\s*<!--(?:-?>|(?:(?!<!--|-->)[\s\S])*-->))+\s*\Z")
 
 
 @dataclass(slots=True)

@@ -5,14 +5,15 @@ from bisect import bisect_right
 from dataclasses import replace
 from datetime import date
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.contents import Contents, block_at
 from lint_rules.manuscript.markdown import Comment
 from lint_rules.manuscript.model import Stet
 from lint_rules.source import Span
 
-_STET = re.compile(r"<!--\s*stet\b(?P<body>[\s\S]*?)-->\Z", re.IGNORECASE)
-_FORM = re.compile(r"(?P<head>[^:]*)(?P<colon>:?)(?P<reason>[\s\S]*)")
-_RULE = re.compile(r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*")
+_STET = lazy_re.compile(r"<!--\s*stet\b(?P<body>[\s\S]*?)-->\Z", re.IGNORECASE)
+_FORM = lazy_re.compile(r"(?P<head>[^:]*)(?P<colon>:?)(?P<reason>[\s\S]*)")
+_RULE = lazy_re.compile(r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*")
 _TOO_WIDE = (
     "What follows holds whole activities, and a stet lets one block stand. Put it before the block that it is for."
 )

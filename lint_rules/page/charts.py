@@ -7,22 +7,23 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, DivKind, Unit
 from lint_rules.source import Span
 
-_DELIMITER = re.compile(r"[ >]*\|?[ \t]*:?-+:?[ \t]*(?:\|[ \t]*:?-+:?[ \t]*)*\|?[ \t]*")
-_EDGE = re.compile(r"(?<!\\)\|")
-_BLANK = re.compile(r"[\s_.…\\]*")
-_NUMBERED = re.compile(
+_DELIMITER = lazy_re.compile(r"[ >]*\|?[ \t]*:?-+:?[ \t]*(?:\|[ \t]*:?-+:?[ \t]*)*\|?[ \t]*")
+_EDGE = lazy_re.compile(r"(?<!\\)\|")
+_BLANK = lazy_re.compile(r"[\s_.…\\]*")
+_NUMBERED = lazy_re.compile(
     r"(?:(?:no|number|nr|friend|classmate|child|person|pupil|student|name)\b\.?\s*)?#?\d*\s*[.):]?[\s_.…\\]*", re.I
 )
-_WHO = re.compile(
+_WHO = lazy_re.compile(
     r"(?:(?:my|your|the|our)\s+)?(?:first\s+)?"
     r"(?:names?|friends?|friend'?s names?|classmates?|child|children|people|persons?|pupils?|students?|who)"
     r"(?:'s name)?\s*[?:…]?",
     re.I,
 )
-_COUNTED = re.compile(r"(?:no|nr|number)\.?|#", re.I)
+_COUNTED = lazy_re.compile(r"(?:no|nr|number)\.?|#", re.I)
 _OFF_THE_PAGE = frozenset({DivKind.TEACHER, DivKind.AUDIO, DivKind.ANSWERS, DivKind.ART, DivKind.PATTERN})
 
 

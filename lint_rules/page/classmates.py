@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass
 
+from lint_rules import lazy_re
 from lint_rules.page.number_words import NUMBER_WORDS
 
 _NUMBERS = {word: number for word, number in NUMBER_WORDS.items() if number} | {"a dozen": 12}
@@ -14,14 +15,14 @@ _PEOPLE = (
 _BETWEEN = (
     r"(?:(?:or more|different|other|more|new|good|best|old|older|younger|nearby|of|your|my|our|the|these|those)\s+)*"
 )
-_COUNT = re.compile(
+_COUNT = lazy_re.compile(
     rf"\b(?P<words>(?P<low>{_NUMBER})(?:\s*(?:[-–—]|to|or)\s*(?P<high>{_NUMBER}))?)\+?\s+{_BETWEEN}{_PEOPLE}\b", re.I
 )
-_ONE = re.compile(
+_ONE = lazy_re.compile(
     r"\b(?:a|an|your|another|one)\s+(?:(?:new|good|different)\s+)?(?:friend|classmate|partner|pupil|student|neighbour|neighbor)\b",
     re.I,
 )
-_EVERYBODY = re.compile(
+_EVERYBODY = lazy_re.compile(
     r"\b(?:everybody|everyone|every\s+(?:child|classmate|friend|pupil|student)|each\s+(?:child|classmate|friend)|"
     r"all\s+(?:of\s+)?(?:(?:your|the|my)\s+)?(?:other\s+)?"
     r"(?:friends|classmates|class|children|pupils|students|boys and girls)|"
@@ -30,15 +31,15 @@ _EVERYBODY = re.compile(
     r"find\s+(?:someone|somebody|a\s+(?:friend|classmate|child|person)|friends|classmates|children)\s+who)",
     re.I,
 )
-_WHOLE = re.compile(r"\b(?:whole|entire)\s+class\b|\bclass survey\b", re.I)
-_EACH = re.compile("from|in|at|find", re.I)
-_ASKING = re.compile(
+_WHOLE = lazy_re.compile(r"\b(?:whole|entire)\s+class\b|\bclass survey\b", re.I)
+_EACH = lazy_re.compile("from|in|at|find", re.I)
+_ASKING = lazy_re.compile(
     r"\b(?:ask|asks|asking|interview|interviews|survey|question|questions|poll|talk|talks|speak|speaks|find|finds|get|"
     r"collect|choose|visit|meet|walk|go|greet|with|from)\b",
     re.I,
 )
-_ASKING_ONE = re.compile(r"\b(?:asks?|asking|interviews?|questions?|talks?|speaks?|greet|find|finds)\b", re.I)
-_SENTENCE = re.compile(r"[^.!?\n]+[.!?]*")
+_ASKING_ONE = lazy_re.compile(r"\b(?:asks?|asking|interviews?|questions?|talks?|speaks?|greet|find|finds)\b", re.I)
+_SENTENCE = lazy_re.compile(r"[^.!?\n]+[.!?]*")
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,11 +5,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
+from lint_rules import lazy_re
+
 _NUMBER = r"(?P<number>\d+(?:\.\d+)?)"
-_REFERENCE = re.compile(rf"\b(?P<kind>page|lesson|activity|exercise|track|unit)\s+{_NUMBER}(?![\w.]*\w)", re.IGNORECASE)
+_REFERENCE = lazy_re.compile(
+    rf"\b(?P<kind>page|lesson|activity|exercise|track|unit)\s+{_NUMBER}(?![\w.]*\w)", re.IGNORECASE
+)
 # A page number is a reference only where somebody is sent there: "page 3 of my book is blue" is a story.
-_SENT = re.compile(r"(?:\b(?:see|to|at|on|from|turn to|open)\s+(?:\w+\s+){0,3}|\(\s*)$", re.IGNORECASE)
-_OF_ANOTHER = re.compile(
+_SENT = lazy_re.compile(r"(?:\b(?:see|to|at|on|from|turn to|open)\s+(?:\w+\s+){0,3}|\(\s*)$", re.IGNORECASE)
+_OF_ANOTHER = lazy_re.compile(
     r"\s*(?:,|of|in|from)\s+(?:the\s+)?(?P<kind>lesson|unit|level)\s*[-\s]\s*(?P<number>\d+)", re.IGNORECASE
 )
 _KINDS = {"exercise": "activity"}

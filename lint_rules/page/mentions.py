@@ -7,19 +7,20 @@ of its kind could; it takes no part in the sentence around it.
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Audience, Passage, Unit
 from lint_rules.plain_words import WORD
 
-_QUOTED = re.compile(
+_QUOTED = lazy_re.compile(
     r"“([^”\n]+)”|\"([^\"\n]+)\"|(?<!\w)‘([^’\n]+(?:’\w[^’\n]*)*)’(?!\w)|(?<!\w)'([^'\n]+(?:'\w[^'\n]*)*)'(?!\w)"
 )
 _BEFORE = 60  # characters before something that may say how it is meant
-_MADE_UP = re.compile(
+_MADE_UP = lazy_re.compile(
     r"\b(?:silly|new|made-up|invented|nonsense|funny|magic|pretend)\s+(?:\w+\s+)?(?:words?|names?)\b", re.I
 )
 # What stands before something that a teacher is to hear as wrong: Watch for *didn't got*; `heavy`, not *heevy*.
-_PUT_RIGHT = re.compile(r"(?:\s+[\w'’]+){0,2}\s*(?:→|⟶|->|=>)")
-_AS_WRONG = re.compile(
+_PUT_RIGHT = lazy_re.compile(r"(?:\s+[\w'’]+){0,2}\s*(?:→|⟶|->|=>)")
+_AS_WRONG = lazy_re.compile(
     r"(?:\b(?:not|never|avoid|rather than|instead of|(?:watch|listen|look)(?: out)? for|mistakes?|errors?|wrong|wrongly"
     r"|(?:may|might|often|tend to|will|some|many|who|or) (?:children )?(?:say|write|read|hear)s?|correct)\b|✗|✘|≠)"
     r"[\s:,(]*(?:the |like |such as |as |e\.g\. |for example )*[\"“‘'(]*$",

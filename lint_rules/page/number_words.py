@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.small_words import small_words
 
 # fmt: off
@@ -24,17 +25,17 @@ _ALL = (
         for number, one in enumerate(_WORDS[1:10], 1)
     }
 )
-_NUMBER = re.compile(
+_NUMBER = lazy_re.compile(
     rf"(?<![\w.,:/-])(?:\d{{1,4}}|{'|'.join(sorted(_ALL, key=len, reverse=True))})(?![\w:/-]|[.,]\d)", re.IGNORECASE
 )
-_NAMES_A_PART = re.compile(
+_NAMES_A_PART = lazy_re.compile(
     r"\b(?:activity|activities|lesson|unit|page|part|track|exercise|picture|question|number|level|item|room|bus|house"
     r"|row|gate|group)s?\s+(?:\d+\s*(?:and|,|–|-)\s*)?$",
     re.I,
 )
 _BEFORE = 20  # characters
 # What it counts: the noun behind it, with one word that says how it is (four little ducks).
-_THING = re.compile(
+_THING = lazy_re.compile(
     r"\s+(?:(?:little|big|small|large|old|new|red|blue|green|yellow|black|white|brown|more)\s+)?([^\W\d_]{3,})"
 )
 

@@ -7,14 +7,15 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 from urllib.parse import unquote
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Part, Passage, Unit
 from lint_rules.plain_words import LETTERS
 from lint_rules.tables import words
 
-_ELSEWHERE = re.compile(r"(?:[a-z][a-z0-9+.-]*:|//|#)", re.I)
-_SUFFIX = re.compile(r"\.(?:svg|png|jpe?g|gif|tiff?|webp|pdf|eps|ai|psd|bmp|heic)$", re.I)
-_PHOTO = re.compile(r"\b(?:photo|photograph|photographs|photos|photographic)\b", re.I)
-_DRAWING = re.compile(
+_ELSEWHERE = lazy_re.compile(r"(?:[a-z][a-z0-9+.-]*:|//|#)", re.I)
+_SUFFIX = lazy_re.compile(r"\.(?:svg|png|jpe?g|gif|tiff?|webp|pdf|eps|ai|psd|bmp|heic)$", re.I)
+_PHOTO = lazy_re.compile(r"\b(?:photo|photograph|photographs|photos|photographic)\b", re.I)
+_DRAWING = lazy_re.compile(
     r"\b(?:drawing|drawings|drawn|illustration|illustrations|illustrated|cartoon|cartoons|comic|sketch|painting|artwork|"
     r"line art|diagrams?|maps?|grids?|crosswords?|charts?|graphs?|mazes?|puzzles?|(?:speech|thought) bubbles?|"
     r"family trees?|floor plans?|time ?lines?|outlines?)\b",

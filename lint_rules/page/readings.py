@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import PICTURE, Activity, Audience, Lesson, Part, Passage, Role, Unit
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.choices import is_all, stands_behind
@@ -23,24 +24,26 @@ from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.exercises.stream import dates_in, page_lines
 from lint_rules.page.exercises.sums import code_in, sum_in
 
-_SOUND = re.compile(r"(?<!\w)/[^\s/]{1,12}/(?!\w)")
-_SIGNS = re.compile(r"[☐□▢◯○◻⬜❏❑✓✗✔✘✕●•]+")
-_PICTURE_FIRST = re.compile(rf"(?<![\w,]\s){PICTURE}\s+(?=[A-Z“\"])")  # it stands before a sentence, for no word of it
-_BRACKETED = re.compile(r"\s*\([^()]*\)\s*$")
-_TICKS = re.compile(r"[☐□▢◯○◻⬜❏❑]\s*")
-_ARROWS = re.compile(r"\s*(?:→|←|↓|↑|=>|->|=)+\s*")
-_HINT_BEHIND = re.compile(r"(?<=[.!?”\"])\s*\(\s*([^()\n]{1,40})\)\s*$")
-_HINT_BETWEEN = re.compile(r"(?<=[.!?”\"])\s*\(\s*([^()\n]{1,40})\)\s+(?=[A-Z“\"_])")
-_CAPITALS = re.compile(r"(?:(?<=[.!?”\"]\s)|(?<=[.!?”\"]))\s*([A-Z]{2,})(?=\s|$)")
-_SPEAKER = re.compile(r"(?:^|(?<=\s))[A-Z][A-Z’'.-]+(?:\s[A-Z][A-Z’'.-]+){0,2}:\s")
-_LETTERS_ALONE = re.compile(r"[^\W\d_]{1,2}(?:[\s,.·→–-]+[^\W\d_]{1,2})*")
-_MISTAKES = re.compile(
+_SOUND = lazy_re.compile(r"(?<!\w)/[^\s/]{1,12}/(?!\w)")
+_SIGNS = lazy_re.compile(r"[☐□▢◯○◻⬜❏❑✓✗✔✘✕●•]+")
+_PICTURE_FIRST = lazy_re.compile(
+    rf"(?<![\w,]\s){PICTURE}\s+(?=[A-Z“\"])"
+)  # it stands before a sentence, for no word of it
+_BRACKETED = lazy_re.compile(r"\s*\([^()]*\)\s*$")
+_TICKS = lazy_re.compile(r"[☐□▢◯○◻⬜❏❑]\s*")
+_ARROWS = lazy_re.compile(r"\s*(?:→|←|↓|↑|=>|->|=)+\s*")
+_HINT_BEHIND = lazy_re.compile(r"(?<=[.!?”\"])\s*\(\s*([^()\n]{1,40})\)\s*$")
+_HINT_BETWEEN = lazy_re.compile(r"(?<=[.!?”\"])\s*\(\s*([^()\n]{1,40})\)\s+(?=[A-Z“\"_])")
+_CAPITALS = lazy_re.compile(r"(?:(?<=[.!?”\"]\s)|(?<=[.!?”\"]))\s*([A-Z]{2,})(?=\s|$)")
+_SPEAKER = lazy_re.compile(r"(?:^|(?<=\s))[A-Z][A-Z’'.-]+(?:\s[A-Z][A-Z’'.-]+){0,2}:\s")
+_LETTERS_ALONE = lazy_re.compile(r"[^\W\d_]{1,2}(?:[\s,.·→–-]+[^\W\d_]{1,2})*")
+_MISTAKES = lazy_re.compile(
     r"\bmistakes?\b|\b(?:one|a) word too many\b|\berrors?\b"
     r"|\b(?:with|put in|add|use) (?:the )?"
     r"(?:capital letters?|punctuation|commas?|full stops?|apostrophes?|speech marks?)\b",
     re.I,
 )
-_BLANKS = re.compile(r"_{2,}(?:\s*_{2,})*")
+_BLANKS = lazy_re.compile(r"_{2,}(?:\s*_{2,})*")
 _SNAKE = 12  # letters of the shortest run of words without spaces
 _SENTENCE = 3  # words of the shortest answer that can be a sentence of its own
 _SHORTEST = 3  # letters of a word that can be found among letters

@@ -7,13 +7,14 @@ enough where it has them (common practice, no source).
 
 import re
 
+from lint_rules import lazy_re
 from lint_rules.course.model import CEFR_BANDS
 from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import Activity, Role
 from lint_rules.page.classmates import asked_in
 
 _TOGETHER = frozenset({"game", "song", "survey"})
-_IN_GROUPS = re.compile(r"\b(?:in|into|of) (?:\w+ )?(?:groups?|teams?)\b", re.I)
+_IN_GROUPS = lazy_re.compile(r"\b(?:in|into|of) (?:\w+ )?(?:groups?|teams?)\b", re.I)
 _STEPS_OF_A_CRAFT = 2
 
 

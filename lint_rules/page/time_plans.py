@@ -4,17 +4,18 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage
 from lint_rules.page.times import Minutes, NumberedTime, StatedTime, add_up, line_plan, read_time, stated_time
 
-_TOTAL = re.compile(r"\b(?:total|in all|sum|whole lesson)\b|^\W*(?:all\s+)?together\b", re.I)  # not: sing together
-_NUMBER = re.compile(r"(?:(?:activity|exercise|task|no\.?|nr\.?)\s*)?([0-9]{1,3}[a-z]?)(?![\w%])", re.I)
-_STAGE = re.compile(
+_TOTAL = lazy_re.compile(r"\b(?:total|in all|sum|whole lesson)\b|^\W*(?:all\s+)?together\b", re.I)  # not: sing together
+_NUMBER = lazy_re.compile(r"(?:(?:activity|exercise|task|no\.?|nr\.?)\s*)?([0-9]{1,3}[a-z]?)(?![\w%])", re.I)
+_STAGE = lazy_re.compile(
     r"\s*(?:stage|phase|part|step)\s+(?P<number>\d{1,2})\b\s*(?:[(:,–—-]\s*(?P<time>[^()–—:.]{1,20}))?", re.I
 )
 _FEWEST_STAGES = 3
-_FIGURE = re.compile(r"\s*[0-9]{1,3}\s*")
+_FIGURE = lazy_re.compile(r"\s*[0-9]{1,3}\s*")
 
 
 @dataclass(frozen=True, slots=True)

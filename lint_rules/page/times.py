@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.field_names import field_key, is_usual
 from lint_rules.manuscript.model import Audience, Part, Passage
 from lint_rules.page.number_words import NUMBER_WORDS
@@ -25,41 +26,43 @@ _HOUR_UNIT = r"(?:hours?\b|hrs?\b\.?|h(?![a-z])\.?)"
 _DASH = r"\s*(?:[-–—‑−]|\bto\b|\bor\b)\s*"
 _GAP = r"[\s-]*"
 
-_MINUTES = re.compile(
+_MINUTES = lazy_re.compile(
     rf"(?P<low>{_NUMBER})(?:{_GAP}{_MINUTE_UNIT})?(?:{_DASH}(?P<high>{_NUMBER}))?{_GAP}{_MINUTE_UNIT}", re.I
 )
-_HOURS = re.compile(
+_HOURS = lazy_re.compile(
     rf"(?:(?P<half>half an hour\b)|(?P<low>{_NUMBER})(?:{_DASH}(?P<high>{_NUMBER}))?{_GAP}{_HOUR_UNIT}"
     rf"(?:(?P<and_half>\s+and\s+a\s+half\b)|\s*(?:and\s+|,\s*)?(?P<rest>\d{{1,2}})(?!\d|\s*[-–—]\s*\d)(?:{_GAP}{_MINUTE_UNIT})?)?)",
     re.I,
 )
-_HALF_HOURS = re.compile(rf"(?P<low>{_NUMBER})\s+and\s+a\s+half{_GAP}{_HOUR_UNIT}", re.I)
-_TIMES = re.compile(rf"(?P<count>{_NUMBER})\s*[x×]\s*", re.I)
-_PLUS = re.compile(r"\s*(?:\+|\bplus\b)\s*", re.I)
-_START = re.compile(r"[\w½¼¾]+")
-_OF_SEVERAL = re.compile(
+_HALF_HOURS = lazy_re.compile(rf"(?P<low>{_NUMBER})\s+and\s+a\s+half{_GAP}{_HOUR_UNIT}", re.I)
+_TIMES = lazy_re.compile(rf"(?P<count>{_NUMBER})\s*[x×]\s*", re.I)
+_PLUS = lazy_re.compile(r"\s*(?:\+|\bplus\b)\s*", re.I)
+_START = lazy_re.compile(r"[\w½¼¾]+")
+_OF_SEVERAL = lazy_re.compile(
     rf"\d|\b(?:each|every|per|after|first|last|until)\b|\b(?!an?\b)(?:{_WORD})\b", re.I
 )  # 3 groups, 5 minutes: no time of the whole
-_SHARED = re.compile(r"\s*(?:each|per|an?|every|for each|before|after|of the|from the|to go)\b", re.I)
-_IN_MINUTES = re.compile(r"\bmin(?:ute)?s?\b", re.I)
-_FIGURE = re.compile(  # Minutes: about 40–45
+_SHARED = lazy_re.compile(r"\s*(?:each|per|an?|every|for each|before|after|of the|from the|to go)\b", re.I)
+_IN_MINUTES = lazy_re.compile(r"\bmin(?:ute)?s?\b", re.I)
+_FIGURE = lazy_re.compile(  # Minutes: about 40–45
     r"\s*(?:(?:about|around|ca\.?|~)\s*)?(?P<all>(?P<low>[0-9]{1,3})(?:\s*[-–—]\s*(?P<high>[0-9]{1,3}))?)(?!\s*[-–—'′’½¼¾\w])",
     re.I,
 )
-_SENTENCE = re.compile(r"[^.!?\n]+(?:[.](?=\w)[^.!?\n]+)*")
-_OF_THE_WHOLE = re.compile(  # 15'; Notes (20 minutes); but Hello song (4 minutes) is a part
+_SENTENCE = lazy_re.compile(r"[^.!?\n]+(?:[.](?=\w)[^.!?\n]+)*")
+_OF_THE_WHOLE = lazy_re.compile(  # 15'; Notes (20 minutes); but Hello song (4 minutes) is a part
     r"(?:\W|\b(?:about|ca|approx|notes?|teacher|teachers|s|for|the|time|timing|length|duration|total|whole|this|lesson|"
     r"activity|task|in|all)\b)*",
     re.I,
 )
-_LENGTH = re.compile(
+_LENGTH = lazy_re.compile(
     r"^\s*(?:allow|plan|reckon|you (?:will )?have)\b"
     r"|\b(?:lesson|activity|game|task|exercise|it|this|all)\s+(?:takes|lasts|needs)\b",
     re.I,
 )
-_PLANNED = re.compile(r"\b(?:ex|exercise|act|activity|task)\b\.?\s*(?P<number>\d{1,3}[a-z]?)\s*[:(–—-]?\s*(?=\d)", re.I)
-_TOTAL = re.compile(r"\b(?:in )?(?:total|all)\b\s*[:=–—-]?\s*(?=\d)", re.I)
-_LEAD = re.compile(
+_PLANNED = lazy_re.compile(
+    r"\b(?:ex|exercise|act|activity|task)\b\.?\s*(?P<number>\d{1,3}[a-z]?)\s*[:(–—-]?\s*(?=\d)", re.I
+)
+_TOTAL = lazy_re.compile(r"\b(?:in )?(?:total|all)\b\s*[:=–—-]?\s*(?=\d)", re.I)
+_LEAD = lazy_re.compile(
     r"\s*(?:(?:about|around|approximately|approx\.?|ca\.?|c\.|roughly|up to|at least|max\.?|maximum|~)\s*)?", re.I
 )
 

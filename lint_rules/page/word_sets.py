@@ -5,18 +5,19 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import PICTURE, Activity, Audience, Passage, Role
 from lint_rules.source import Source
 
-_SEPARATOR = re.compile(r"\s*[,;/|•·]\s*|\s+[–—-]\s+|\n")
-_LEAD = re.compile(r"(?:and|or)\s+|\d+[.):]?\s+", re.I)
-_NUMBER = re.compile(r"\d+[.):]?\s+")
-_LETTER = re.compile(r"[^\W\d_]")
+_SEPARATOR = lazy_re.compile(r"\s*[,;/|•·]\s*|\s+[–—-]\s+|\n")
+_LEAD = lazy_re.compile(r"(?:and|or)\s+|\d+[.):]?\s+", re.I)
+_NUMBER = lazy_re.compile(r"\d+[.):]?\s+")
+_LETTER = lazy_re.compile(r"[^\W\d_]")
 _MARKS = ' \t.!?…:()[]"“”'
-_DETERMINED = re.compile(
+_DETERMINED = lazy_re.compile(
     r"\b(?:an?|the|my|your|his|her|its|our|their|this|that|these|those|some|two|three|four)\s+$", re.I
 )
-_ARTICLE = re.compile(r"^(?:an?|the|some)\s+", re.I)
+_ARTICLE = lazy_re.compile(r"^(?:an?|the|some)\s+", re.I)
 _LISTS = frozenset({Role.ITEM, Role.TEXT, Role.LINE, Role.PANEL, Role.CELL, Role.HEAD, Role.CAPTION})
 _MOST_WORDS = 3  # in one entry; what is longer is no list of words
 

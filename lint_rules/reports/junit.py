@@ -7,11 +7,11 @@ finding has one case that passes. Cases are named by rule and words, not by line
 one from one that has moved; file (from the top of the repository) and line stand beside, as build servers read them.
 """
 
-import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
+from lint_rules import lazy_re
 from lint_rules.course.folder import COURSE_FILE
 from lint_rules.engine.gather import Point
 from lint_rules.finding import Finding, Status
@@ -21,7 +21,7 @@ from lint_rules.said import harmless, one_line
 _WHOLE_BOOK = "the whole book"
 _MOST = 80  # characters of the words in a case's name
 # XML 1.0 (W3C, fifth edition) §2.2: no document may hold these, not even as references.
-_NOT_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
+_NOT_XML = lazy_re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,13 +9,12 @@ so two runs can be compared.
 import hashlib
 import inspect
 import json
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import count
 from typing import Any
 from urllib.parse import quote
 
-from lint_rules import __version__
+from lint_rules import __version__, lazy_re
 from lint_rules.course.folder import COURSE_FILE
 from lint_rules.engine.gather import Point
 from lint_rules.engine.suppression.carried import CARRIED_FILE
@@ -31,7 +30,7 @@ FINGERPRINT = "rulePoint/v1"  # name of the recipe in fingerprints.py: another o
 RELEASE = "release"  # what a release asks for, beyond what the rules find
 _UNREAD = "unreadable-manuscript"
 _BASE = "ROOT"
-_LINK = re.compile(r"\[(?=[^\]]*\]\()")
+_LINK = lazy_re.compile(r"\[(?=[^\]]*\]\()")
 _LEVELS = {Severity.STOP: "error", Severity.QUERY: "warning", Severity.NOTE: "note"}
 
 

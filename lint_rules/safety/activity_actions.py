@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Part, Passage, Role, Unit
 
@@ -24,7 +25,7 @@ _NO_ACTS = frozenset(
 )
 # Kinds of activity whose page holds steps to follow, not a text to read.
 _FOLLOWED = frozenset({"make", "game"})
-_YOU_NEED = re.compile(r"\s*(?:you(?:'ll| will)? need|what you(?:'ll| will)? need|materials)\b", re.I)
+_YOU_NEED = lazy_re.compile(r"\s*(?:you(?:'ll| will)? need|what you(?:'ll| will)? need|materials)\b", re.I)
 
 
 @dataclass(frozen=True, slots=True)

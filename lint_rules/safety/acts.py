@@ -15,6 +15,7 @@ from functools import cache
 
 import numpy as np
 
+from lint_rules import lazy_re
 from lint_rules.language.inflection.forms import noun_forms
 from lint_rules.manuscript.model import Passage
 from lint_rules.plain_words import WORD
@@ -37,9 +38,9 @@ _READ = frozenset(
 _SORTED = frozenset({"odd-one-out", "mind-map", "mistakes", "picture-sentence"})
 _OF_FOOD = frozenset({"food-tasting-allergy", "food-choking"})
 _SCISSORS, _KNIVES = "scissors-cutting", "knives-and-blades"
-_CUTS = re.compile(r"cuts?\s+(?!out\b)((?:[\w'’-]+\s*){1,4})", re.I)
+_CUTS = lazy_re.compile(r"cuts?\s+(?!out\b)((?:[\w'’-]+\s*){1,4})", re.I)
 _NO_FOOD = frozenset({"paper", "card", "picture", "pictures", "scissors", "word", "words", "shape", "shapes", "felt"})
-_NOBODY = re.compile(r"\b(?:nobody|no one|no child)\b", re.I)
+_NOBODY = lazy_re.compile(r"\b(?:nobody|no one|no child)\b", re.I)
 _FOOD = (
     "food",
     "fruit",
@@ -55,8 +56,8 @@ _FOOD = (
     "feast",
     "mouth",
 )
-_IMITATION = re.compile(r"\b(?:cards?|pictures?|photos?|toys?|plastic|cardboard|clay|dough)\b", re.I)
-_EATEN = re.compile(
+_IMITATION = lazy_re.compile(r"\b(?:cards?|pictures?|photos?|toys?|plastic|cardboard|clay|dough)\b", re.I)
+_EATEN = lazy_re.compile(
     r"\b(?:eat|eats|eating|taste|tastes|try|tries|bite|bites|lick|licks|drink|drinks|sip|sips|chew|real|plates?)\b",
     re.I,
 )

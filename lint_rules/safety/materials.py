@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
+from lint_rules import lazy_re
 from lint_rules.language.tokens import Analysis, Token
 from lint_rules.safety.word_patterns import Finder, longest, noun_pattern, words_of
 from lint_rules.tables import alternatives, rows, words
@@ -37,24 +38,24 @@ _HEADS = frozenset(
 _PUT_UP = frozenset({"board", "wall", "door", "window", "whiteboard", "blackboard", "noticeboard", "fridge"})
 _ACTIVE = frozenset({"VB", "VBP", "VBZ", "VBG"})
 
-_QUOTED = re.compile(
+_QUOTED = lazy_re.compile(
     r"“[^”]*”|\"[^\"]*\"|(?<!\w)[‘'](?=\w)[^\n]*?[\w.!?,][’'](?!\w)|\b(?:say|ask)s?:[^.!?]*[.!?]?", re.I
 )
 
 
 # A box that is printed on the page: the words in the box, choose from the box.
-_PRINTED = re.compile(
+_PRINTED = lazy_re.compile(
     r"\b(?:words?|phrases?|sentences?|names?|verbs?|answers?|letters?|numbers?|expressions?|questions?|adjectives?|nouns?"
     r"|endings?|ideas?)\b[^.!?\n]{0,30}\b(?:in|from|inside|of) the (?:\w+ )?box(?:es)?\b"
     r"|\b(?:use|read|choose from|complete|write|look at)\b[^.!?\n]{0,40}\bthe (?:\w+ )?box(?:es)?\b",
     re.I,
 )
 # What the teacher does before or after the lesson.
-PREPARED = re.compile(
+PREPARED = lazy_re.compile(
     r"\b(?:before|after) (?:the |this |your )?(?:lesson|class)\b|\bbeforehand\b|\bin advance\b|\bat home\b", re.I
 )
 # As wide as a box, like a box; no scissors today.
-_NOT_THERE = re.compile(
+_NOT_THERE = lazy_re.compile(
     r"\bas\s+[\w-]+\s+as\s+(?:[\w-]+\s+){0,3}$|\blike\s+(?:an?|the)\s+(?:[\w-]+\s+){0,2}$|\bno\s+(?:[\w-]+\s+)?$",
     re.I,
 )

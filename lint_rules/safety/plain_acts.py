@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import islice
 
+from lint_rules import lazy_re
 from lint_rules.language.inflection.forms import every_form, noun_forms
 from lint_rules.manuscript.model import Passage
 from lint_rules.safety.activity_text import ActivityText, Place
@@ -21,26 +22,26 @@ from lint_rules.tables import alternatives, rows, words
 _PAGE = frozenset({Place.INSTRUCTION, Place.PAGE, Place.LIST})
 _MAKING = "make"  # the class of activities whose page says what to do
 _MATERIALS = frozenset({Place.MATERIALS, Place.LESSON_MATERIALS})
-_SENTENCE = re.compile(r"[^.!?;:\n]+[.!?;:]*")
+_SENTENCE = lazy_re.compile(r"[^.!?;:\n]+[.!?;:]*")
 # Nobody does it, or only in play, or not in class.
-_NOT_DONE = re.compile(
+_NOT_DONE = lazy_re.compile(
     r"\b(?:not|never|no|nobody|without|don['’]t|pretend|mime|imagine|toy|battery|in the air|time is short)\b",
     re.I,
 )
 # Grown-ups do it: an adult cuts; show how you peel.
-_BY_ADULT = re.compile(r"\b(?:you|teacher|adults?|grown-ups?|helpers?|parents?)\s+(?:\w+\s+)?$", re.I)
-_WITH = re.compile(r"\b(?:with|using)(?:\s+[\w'’-]+){0,2}\s*$", re.I)
+_BY_ADULT = lazy_re.compile(r"\b(?:you|teacher|adults?|grown-ups?|helpers?|parents?)\s+(?:\w+\s+)?$", re.I)
+_WITH = lazy_re.compile(r"\b(?:with|using)(?:\s+[\w'’-]+){0,2}\s*$", re.I)
 _BETWEEN = 3  # words between a verb and its thing: push the long pin
-_OTHER_THING = re.compile(r"\s*(?:cards?|words?|pictures?|sounds?)\b", re.I)  # the oven card
+_OTHER_THING = lazy_re.compile(r"\s*(?:cards?|words?|pictures?|sounds?)\b", re.I)  # the oven card
 # What is cut in class and is no paper: the story, step 3, the game; and cut in, cut short.
-_OTHER_SENSE = re.compile(
+_OTHER_SENSE = lazy_re.compile(
     r"\s*(?:in|short|down|it short"
     r"|(?:the\s+|your\s+|a\s+)?(?:story|steps?|game|time|activity|lesson|text|odd|words?))\b",
     re.I,
 )
 # Where an order begins: 1 Cut …; Wash and cut …; then cut …
-_ORDERED = re.compile(r"(?:^|[.!;:,\n]|\b(?:and|then|now|first|next))\s*(?:\d{1,2}[.)]?\s*)?$", re.I)
-_OPEN = re.compile(r"_{2,}|…|·")
+_ORDERED = lazy_re.compile(r"(?:^|[.!;:,\n]|\b(?:and|then|now|first|next))\s*(?:\d{1,2}[.)]?\s*)?$", re.I)
+_OPEN = lazy_re.compile(r"_{2,}|…|·")
 _SOME_WORDS = r"(?:[\w-]+ ){0,2}"  # make ~ hole: make a small hole
 _SHOWN = 5  # words that show an act whose thing stands elsewhere
 

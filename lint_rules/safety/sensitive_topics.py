@@ -1,12 +1,12 @@
 """The house list of sensitive topics, and where a text touches one of them."""
 
 import math
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
+from lint_rules import lazy_re
 from lint_rules.language.inflection.forms import every_form, noun_forms
 from lint_rules.safety.signs import Sentence, heaviest
 from lint_rules.safety.signs import sentences_of as signed_sentences
@@ -16,7 +16,7 @@ from lint_rules.tables import alternatives, rows
 if TYPE_CHECKING:
     from lint_rules.safety.learned import Numbers
 
-_TIED = re.compile(r"(?<!\w)\w+(?:[-‐‑]\w+){2,}")
+_TIED = lazy_re.compile(r"(?<!\w)\w+(?:[-‐‑]\w+){2,}")
 WORLDWIDE = "worldwide"
 _SURE_WORDS = 8  # and marks: what is shorter (Who took him?) may mean anything
 _WHOLE = 5  # words and marks: a shorter piece means too little without a word of the list

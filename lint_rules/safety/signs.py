@@ -7,13 +7,13 @@ tell a mime, a tale or a picture card from the thing itself.
 """
 
 import math
-import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
+from lint_rules import lazy_re
 from lint_rules.safety.word_pieces import pieces_of
 from lint_rules.tables import words as words_in
 
@@ -25,7 +25,7 @@ Numbered = TypeVar("Numbered", int, "NDArray[np.int64]")
 PIECE, PAIR, APART, NEAR, KIND, PLACE = range(6)
 _BEFORE = 6  # word pieces of an order that may stand before its heaviest words
 _NEAR = 4  # sentences before and after that are read with a sentence
-_SENTENCE = re.compile(r"(?<=[.!?;:•])\s+|\n")
+_SENTENCE = lazy_re.compile(r"(?<=[.!?;:•])\s+|\n")
 
 
 class Word(NamedTuple):

@@ -7,16 +7,17 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import Generic, NamedTuple, TypeVar
 
+from lint_rules import lazy_re
 from lint_rules.language.inflection.forms import noun_forms
 from lint_rules.plain_words import PART
 
 Pattern = tuple[frozenset[str], ...]
 Key = TypeVar("Key")
 
-_SENTENCE_END = re.compile(r"[.!?…]+[\"'”’)\]]*(?=\s|$)|\n|;|•")
-_ABBREVIATION = re.compile(r"\b(?:e\.g|i\.e|etc|approx|min|mins|vs|no|p|pp)\.$", re.I)
+_SENTENCE_END = lazy_re.compile(r"[.!?…]+[\"'”’)\]]*(?=\s|$)|\n|;|•")
+_ABBREVIATION = lazy_re.compile(r"\b(?:e\.g|i\.e|etc|approx|min|mins|vs|no|p|pp)\.$", re.I)
 # Bounded, so that a mark that is never closed costs no more than a long sentence.
-_QUOTED = re.compile(r"“[^”\n]{0,400}”|\"[^\"\n]{0,400}\"|(?<!\w)[‘'](?=\w)[^\n]{0,400}?[\w.!?,][’'](?!\w)")
+_QUOTED = lazy_re.compile(r"“[^”\n]{0,400}”|\"[^\"\n]{0,400}\"|(?<!\w)[‘'](?=\w)[^\n]{0,400}?[\w.!?,][’'](?!\w)")
 _LONGEST = 120  # words; what runs on longer is read in pieces
 
 

@@ -5,15 +5,15 @@ whose. A word that is no piece itself is cut greedily from its start, as that vo
 stands before a piece that goes on with a word (`-ing`).
 """
 
-import re
 import unicodedata
 from collections.abc import Container, Mapping
 from functools import cache, lru_cache
 from typing import NamedTuple
 
+from lint_rules import lazy_re
 from lint_rules.tables import entries
 
-WORD = re.compile(r"[^\W_]+|[^\w\s]|_+")
+WORD = lazy_re.compile(r"[^\W_]+|[^\w\s]|_+")
 _LONGEST = 40  # letters; no word of a course is longer
 _UNKNOWN = "[UNK]"
 

@@ -5,73 +5,76 @@ Whole frames of a sentence are matched, never a pair alone. Pure text: the optio
 
 import re
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.answers import plain
 from lint_rules.tables import words
 from lint_rules.unit_language.frames import ENDS, FEELS, GOER, KIN, NOUN, OWNER, SOMEBODY, VERY, rows, things
 
-_DOES = re.compile(
+_DOES = lazy_re.compile(
     rf"{SOMEBODY}(?:\s+can)?\s+(?:walk|run|eat|talk|speak|sing|read|write|work|move|laugh|swim)s?{VERY}", re.I
 )
-_IS_SOMEWHERE = re.compile(
+_IS_SOMEWHERE = lazy_re.compile(
     rf"(?:(?:the|{OWNER})\s+(?:\w+\s+)?([\w-]+)\s+"
     r"(?:(?:is|was|are|were)(?:\s+(?:sitting|sleeping|hiding|lying|playing|always|often))?"
     r"|(?:(?:always|often|usually|sometimes)\s+)?(?:sits?|sleeps?|hides?|lies?|plays?|sat|slept|hid|lay|played))"
     r"|there(?:['’]s|\s+is)\s+an?\s+(?:\w+\s+)?([\w-]+))",
     re.I,
 )
-_PLACE = re.compile(rf"(?:the|{OWNER})\s+([\w-]+)\s*[.!]?", re.I)
-_GIVER = re.compile(
+_PLACE = lazy_re.compile(rf"(?:the|{OWNER})\s+([\w-]+)\s*[.!]?", re.I)
+_GIVER = lazy_re.compile(
     rf"(?:{OWNER}\s+)?(?:mum|mam|dad|gran|granny|grandad|grandma|grandpa|aunt|uncle|{KIN}|he|she|they|we|I)", re.I
 )
-_GIVEN = re.compile(
+_GIVEN = lazy_re.compile(
     r"(?:me|you|him|her|us|them)\s+(?:(?:a|an|some|the|two|three)\s+)?(?:(?:nice|hot|big|lovely)\s+)?([\w-]+)"
     r"(?:\s+(?:for\s+(?:breakfast|lunch|dinner|tea|supper)|yesterday|today|last\s+night|on\s+\w+days?))?\s*[.!]?",
     re.I,
 )
-_NAMES_SOMETHING = re.compile(r"(?!to\b)[\w’'-]+(?:\s+[\w’'-]+){0,3}\s*[.!]?", re.I)
-_SOMEWHERE = re.compile(
+_NAMES_SOMETHING = lazy_re.compile(r"(?!to\b)[\w’'-]+(?:\s+[\w’'-]+){0,3}\s*[.!]?", re.I)
+_SOMEWHERE = lazy_re.compile(
     r"(?:home|to\s+(?:school|work|town|the\s+(?:shop|park|station|library|pool)))"
     r"(?:\s+(?:every\s+day|together|on\s+\w+days?|in\s+the\s+\w+|yesterday))?\s*[.!]?",
     re.I,
 )
 _MEALS = frozenset({"breakfast", "lunch", "dinner", "tea", "supper"})
-_HAVING = re.compile(
+_HAVING = lazy_re.compile(
     rf"(?:{SOMEBODY}|he|she|they|{OWNER}\s+(?:mum|dad|gran|grandad|aunt|uncle))\s+(?:(?:always|usually|often|sometimes)\s+)?(\w+)(?:\s+some)?",
     re.I,
 )
-_AT_MEAL = re.compile(
+_AT_MEAL = lazy_re.compile(
     r"(?:(?:for|at)\s+(?:breakfast|lunch|dinner|tea|supper))?(?:\s*(?:every\s+day|on\s+\w+days?|in\s+the\s+\w+))?\s*[.!]?",
     re.I,
 )
-_WHEN = re.compile(
+_WHEN = lazy_re.compile(
     r"(?:with\s+\w+\s+\w+|(?:every|on|at|in|after|last|next)\s+(?:the\s+)?\w+|today|tomorrow|yesterday|together|well)?\s*[.!]?",
     re.I,
 )
 _PLACES = {
-    "go": re.compile(
+    "go": lazy_re.compile(
         rf"(?:let['’]s|{GOER})(?:\s+(?:is|am|are)|['’](?:m|re|s))?\s+(?:\w+\s+)?(?:go|goes|going|went)\s+to\s+(?:the|a)",
         re.I,
     ),
-    "work": re.compile(rf"{GOER}\s+works?\s+(?:in|at|for)\s+(?:the|a)", re.I),
-    "play": re.compile(rf"{GOER}(?:\s+can)?\s+(?:(?:always|often|sometimes|usually)\s+)?play(?:s|ed)?", re.I),
-    "music": re.compile(rf"{GOER}(?:\s+can)?\s+(?:(?:always|often|sometimes|usually)\s+)?play(?:s|ed)?\s+the", re.I),
+    "work": lazy_re.compile(rf"{GOER}\s+works?\s+(?:in|at|for)\s+(?:the|a)", re.I),
+    "play": lazy_re.compile(rf"{GOER}(?:\s+can)?\s+(?:(?:always|often|sometimes|usually)\s+)?play(?:s|ed)?", re.I),
+    "music": lazy_re.compile(
+        rf"{GOER}(?:\s+can)?\s+(?:(?:always|often|sometimes|usually)\s+)?play(?:s|ed)?\s+the", re.I
+    ),
 }
-_MEAL = re.compile(
+_MEAL = lazy_re.compile(
     r"(?:breakfast|lunch|dinner|supper)(?:\s+(?:at|in|with|together|every|on)\b[\w\s’']*)?\s*[.!]?", re.I
 )
-_FILM = re.compile(
+_FILM = lazy_re.compile(
     r"(?:an?|the|that)\s+(?:\w+\s+)?(?:film|match|play|show)(?:\s+(?:yesterday|last\s+\w+|on\s+\w+days?))?\s*[.!]?",
     re.I,
 )
-_IS_DOING = re.compile(rf"{GOER}(?:(?:\s+(?:is|am|are)|['’](?:m|re|s))|\s+(?:like|love|hate|enjoy)s?)", re.I)
+_IS_DOING = lazy_re.compile(rf"{GOER}(?:(?:\s+(?:is|am|are)|['’](?:m|re|s))|\s+(?:like|love|hate|enjoy)s?)", re.I)
 _MORE_DONE = frozenset({"sleep", "eat", "work", "play", "walk", "shop", "talk", "laugh", "drink", "study"})
 _BY = frozenset({"bus", "car", "train", "bike", "tram", "taxi"})
-_GOES_BY = re.compile(
+_GOES_BY = lazy_re.compile(
     rf"(?:{SOMEBODY}|he|she|they|{OWNER}\s+(?:mum|dad))\s+(?:\w+\s+)?(?:go|goes|went|come|comes|travel|travels)\s+"
     r"(?:(?:to\s+(?:school|work|town)|home)\s+)?by",
     re.I,
 )
-_BEFORE_MANNER = re.compile(r"(?:very|so|really|too|quite)$", re.I)
+_BEFORE_MANNER = lazy_re.compile(r"(?:very|so|really|too|quite)$", re.I)
 _NO_MANNER = frozenset({"is", "are", "am", "was", "were", "be", "look", "looks", "feel", "feels", "a", "an", "the"})
 _SAME_MANNER = (frozenset({"quickly", "fast"}), frozenset({"loudly", "noisily"}), frozenset({"quietly", "silently"}))
 

@@ -3,6 +3,7 @@
 import re
 from functools import cache
 
+from lint_rules import lazy_re
 from lint_rules.tables import entries, words
 
 OWNER = r"(?:my|our|his|her|their|your)"
@@ -10,10 +11,10 @@ OWNER = r"(?:my|our|his|her|their|your)"
 KIN = r"(?:(?:best|new)\s+)?(?:sister|brother|friend|cousin|neighbour|classmate|partner)"
 SOMEBODY = rf"(?:I|we|you|{OWNER}\s+{KIN}s?(?:['’]s\s+{KIN})?)"
 VERY = r"(?:\s+(?:very|so|really|quite|too|much|always|often|usually|a\s+(?:bit|little)))?"
-ENDS = re.compile(r"[.!]?")
+ENDS = lazy_re.compile(r"[.!]?")
 GOER = rf"(?:{SOMEBODY}|he|she|they|(?:{OWNER}\s+)?(?:mum|dad|gran|grandad)|{OWNER}\s+(?:aunt|uncle|parents|class))"
-NOUN = re.compile(r"([\w-]+)\s*(?:,?\s*please)?\s*[.!?]?", re.I)
-FEELS = re.compile(rf"(?:{SOMEBODY}|they|he|she|{OWNER}\s+(?:mum|dad|gran|granny|grandad|parents))", re.I)
+NOUN = lazy_re.compile(r"([\w-]+)\s*(?:,?\s*please)?\s*[.!?]?", re.I)
+FEELS = lazy_re.compile(rf"(?:{SOMEBODY}|they|he|she|{OWNER}\s+(?:mum|dad|gran|granny|grandad|parents))", re.I)
 
 
 @cache

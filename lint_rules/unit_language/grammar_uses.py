@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 
+from lint_rules import lazy_re
 from lint_rules.language.tokens import Analysis, Sentence, Structure
 from lint_rules.manuscript.counting import (
     count_words,
@@ -28,26 +29,28 @@ _ENTRIES = frozenset({Role.ITEM, Role.OPTION, Role.CELL, Role.HEAD})
 _WORD_KINDS = frozenset({"odd-one-out", "mind-map", "sounds"})  # their items are words, not sentences
 
 # `Yes, I have.` `No, she hasn't.`: a short answer has the grammar of its question, and no more.
-SHORT_ANSWER = re.compile(
+SHORT_ANSWER = lazy_re.compile(
     r"(?:(?:yes|no|oh no|sorry)\b[\s,.!:–-]*)?(?:[\w'’]+\s+){1,2}?"
     r"(?:can['’]t|won['’]t|am|is|are|was|were|have|has|had|do|does|did|can|could|will|would|must|should|might|may)(?:n['’]t|not|\s+not)?"
     r"\s*[.!,]*",
     re.I,
 )
-_BE_HAVE_DO = re.compile(r"(?:am|is|are|was|were|have|has|had|do|does|did|['’](?:ve|s|m|re|d)|got)(?:n['’]t)?", re.I)
-_FORMS = re.compile(r"\w+\s*[–—→/]\s*\w+")  # forms side by side: have – had
+_BE_HAVE_DO = lazy_re.compile(
+    r"(?:am|is|are|was|were|have|has|had|do|does|did|['’](?:ve|s|m|re|d)|got)(?:n['’]t)?", re.I
+)
+_FORMS = lazy_re.compile(r"\w+\s*[–—→/]\s*\w+")  # forms side by side: have – had
 _OF_ONE_WORD = frozenset({"imperative", "present-simple"})
 _REPORTED = "reported-clause"
 _UNREAL = frozenset({"second-or-third-conditional", "inverted-conditional"})
 # Words that a child learns whole, whatever their grammar: was born, it's called; our best story, the Best Biscuits; and
 # participles that say how something is, not what is done to it (covered with snow). House list, common practice.
-_WHOLE = re.compile(r"\b(?:born|called|named|covered|married|dressed|crowded|surrounded|filled)$")
-_CALLED = re.compile(r"(?:called|named)\s+[\"“‘']?[A-Z]")
-_BEST = re.compile(r"(?:\b(?:my|your|his|her|its|our|their)|[\w]['’]s)\s+best$", re.I)
-_IN_NAME = re.compile(r" [A-Z]")
-_BE = re.compile(r"(?:(?:am|is|are|was|were)\b|['’](?:m|s|re)\b)", re.I)
-_GAP_BEFORE = re.compile(r"_{2,}(?:\d{1,2}\b)?[^\w.!?]*(?:[\w'’]+\s+){0,3}$")
-_GAP_AFTER = re.compile(r"\s*(?:not\s+)?_{2,}")
+_WHOLE = lazy_re.compile(r"\b(?:born|called|named|covered|married|dressed|crowded|surrounded|filled)$")
+_CALLED = lazy_re.compile(r"(?:called|named)\s+[\"“‘']?[A-Z]")
+_BEST = lazy_re.compile(r"(?:\b(?:my|your|his|her|its|our|their)|[\w]['’]s)\s+best$", re.I)
+_IN_NAME = lazy_re.compile(r" [A-Z]")
+_BE = lazy_re.compile(r"(?:(?:am|is|are|was|were)\b|['’](?:m|s|re)\b)", re.I)
+_GAP_BEFORE = lazy_re.compile(r"_{2,}(?:\d{1,2}\b)?[^\w.!?]*(?:[\w'’]+\s+){0,3}$")
+_GAP_AFTER = lazy_re.compile(r"\s*(?:not\s+)?_{2,}")
 
 
 @dataclass(frozen=True, slots=True)

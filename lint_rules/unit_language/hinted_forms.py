@@ -8,11 +8,12 @@ import re
 from collections.abc import Iterator, Sequence
 from functools import cache
 
+from lint_rules import lazy_re
 from lint_rules.language.inflection.forms import every_form, ing_form, regular_past
 from lint_rules.language.inflection.irregular import IrregularVerb, irregular_verbs
 from lint_rules.language.inflection.verb_forms import bases
 
-_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
+_WORD = lazy_re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
 _HAVE = frozenset({"have", "has", "haven't", "hasn't", "'ve", "hadn't"})
 _BE = frozenset({"am", "is", "are", "was", "were", "isn't", "aren't", "wasn't", "weren't", "'m", "'re"})
 _DO = frozenset({"do", "does", "did", "don't", "doesn't", "didn't"})

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator, Set
 
+from lint_rules import lazy_re
 from lint_rules.language.inflection.irregular import irregular_plurals
 from lint_rules.language.inflection.verb_forms import (
     bases,
@@ -26,7 +27,7 @@ from lint_rules.unit_language.key_sentence import (
     either_number,
 )
 
-_PASTS = re.compile(
+_PASTS = lazy_re.compile(
     r"\b(?:yesterday|last\s+(?:night|week|month|year|summer|winter|monday|friday|weekend)|\w+\s+ago)\b", re.I
 )
 _BE = ("am", "is", "are", "was", "were", "'m", "'re")

@@ -2,10 +2,10 @@
 (`in Monday`, `like she`, `enjoy to read`, `who's bag is`). Each only where no sentence of a course has it so.
 """
 
-import re
 from collections.abc import Iterator
 from functools import cache
 
+from lint_rules import lazy_re
 from lint_rules.language.inflection.irregular import irregular_degrees
 from lint_rules.language.inflection.verb_forms import bases, can_be_participle
 from lint_rules.tables import entries, words
@@ -21,7 +21,7 @@ _MONTHS = frozenset(
     | {"december"}
 )
 _SEASONS = frozenset({"spring", "summer", "autumn", "winter"})
-_YEAR = re.compile(r"(?:1[5-9]|20)\d\d")
+_YEAR = lazy_re.compile(r"(?:1[5-9]|20)\d\d")
 _TO_DO = frozenset({"want", "hope", "decide", "promise", "agree", "refuse", "plan", "wish"})
 _DOING = frozenset({"enjoy", "dislike", "practise", "finish"})
 _SAYING = frozenset({"say", "ask", "reply", "shout", "cry", "think", "answer", "call", "whisper", "laugh", "smile"})

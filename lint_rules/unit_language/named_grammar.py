@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 
+from lint_rules import lazy_re
 from lint_rules.language.grammar.labels import grammar_terms, is_prose, structures_of_label
 from lint_rules.language.tokens import Analysis
 from lint_rules.manuscript.field_names import field_key
@@ -20,7 +21,7 @@ _WIDER = {
     "present-simple": frozenset({"present-simple-be", "have-got", "there-is"}),
     "past-simple": frozenset({"past-simple-be"}),
 }
-_MARKED = re.compile(r"[“\"‘']([^“”\"‘'’]{2,30}(?:['’][a-z]{1,2}[^“”\"‘'’]{0,20})?)[”\"’']")
+_MARKED = lazy_re.compile(r"[“\"‘']([^“”\"‘'’]{2,30}(?:['’][a-z]{1,2}[^“”\"‘'’]{0,20})?)[”\"’']")
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +33,7 @@ class NamedLabel:
     structures: tuple[str, ...]
 
 
-_OF_SOUNDS = re.compile(r"/[^\s/]{1,6}/|(?:^|\s)[-+–]\s?[a-z]{1,3}\b|(?:^|\s)[b-hj-z] (?:goes|is|comes)\b")
+_OF_SOUNDS = lazy_re.compile(r"/[^\s/]{1,6}/|(?:^|\s)[-+–]\s?[a-z]{1,3}\b|(?:^|\s)[b-hj-z] (?:goes|is|comes)\b")
 
 
 def practised(unit: Unit, passages: Iterable[Passage], analyse: Callable[[Passage], Analysis]) -> tuple[str, ...]:

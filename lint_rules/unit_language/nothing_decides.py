@@ -9,6 +9,7 @@ import re
 from collections.abc import Callable
 from functools import cache
 
+from lint_rules import lazy_re
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.page.exercises.answers import plain
 from lint_rules.tables import entries, words
@@ -17,46 +18,46 @@ from lint_rules.unit_language.frames import ENDS, FEELS, GOER, KIN, NOUN, OWNER,
 from lint_rules.unit_language.right_together import tells_who
 
 _BE = r"(?:\s+(?:is|are|am|was|were)|['’](?:s|m|re))"
-_PERSON = re.compile(rf"(?:{SOMEBODY}|{OWNER}\s+teacher){_BE}{VERY}", re.I)
-_NAMED = re.compile(rf"([A-Z][a-z]+){_BE}{VERY}")
-_TEACHER = re.compile(rf"{OWNER}\s+teacher", re.I)
+_PERSON = lazy_re.compile(rf"(?:{SOMEBODY}|{OWNER}\s+teacher){_BE}{VERY}", re.I)
+_NAMED = lazy_re.compile(rf"([A-Z][a-z]+){_BE}{VERY}")
+_TEACHER = lazy_re.compile(rf"{OWNER}\s+teacher", re.I)
 _OF_PEOPLE = frozenset({"taller", "shorter", "older", "younger"})
-_THING = re.compile(rf"{OWNER}\s+(?:(?:new|old|school)\s+)?([\w-]+){_BE}{VERY}", re.I)
-_THAN_PERSON = re.compile(rf"than\s+(?:me|you|him|her|us|them|{OWNER}\s+{KIN}|(?-i:[A-Z][a-z]+))\s*[.!]?", re.I)
-_THAN_THING = re.compile(r"than\s+(?:mine|yours|his|hers|ours|theirs)\s*[.!]?", re.I)
-_HAS = re.compile(rf"{SOMEBODY}(?:['’](?:ve|s)|\s+ha(?:ve|s))(?:\s+got)?", re.I)
-_AGE = re.compile(rf"{SOMEBODY}(?:\s+(?:is|am|are)|['’](?:s|m|re))", re.I)
-_YEARS = re.compile(r"(?:years\s+old)?\s*[.!]?", re.I)
-_AT = re.compile(rf"(?:{SOMEBODY}|he|she|they|school)\s+(?:\w+\s+){{1,5}}at", re.I)
-_CLOCK = re.compile(r"o['’]clock(?:\s+(?:every\s+day|on\s+\w+days?|in\s+the\s+\w+))?\s*[.!]?", re.I)
+_THING = lazy_re.compile(rf"{OWNER}\s+(?:(?:new|old|school)\s+)?([\w-]+){_BE}{VERY}", re.I)
+_THAN_PERSON = lazy_re.compile(rf"than\s+(?:me|you|him|her|us|them|{OWNER}\s+{KIN}|(?-i:[A-Z][a-z]+))\s*[.!]?", re.I)
+_THAN_THING = lazy_re.compile(r"than\s+(?:mine|yours|his|hers|ours|theirs)\s*[.!]?", re.I)
+_HAS = lazy_re.compile(rf"{SOMEBODY}(?:['’](?:ve|s)|\s+ha(?:ve|s))(?:\s+got)?", re.I)
+_AGE = lazy_re.compile(rf"{SOMEBODY}(?:\s+(?:is|am|are)|['’](?:s|m|re))", re.I)
+_YEARS = lazy_re.compile(r"(?:years\s+old)?\s*[.!]?", re.I)
+_AT = lazy_re.compile(rf"(?:{SOMEBODY}|he|she|they|school)\s+(?:\w+\s+){{1,5}}at", re.I)
+_CLOCK = lazy_re.compile(r"o['’]clock(?:\s+(?:every\s+day|on\s+\w+days?|in\s+the\s+\w+))?\s*[.!]?", re.I)
 _COUNT = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 _NUMBERS = {word: number for number, word in enumerate(_COUNT, start=1)}
 _NEAR = 2
 _YOUNGEST = 5
 _SHORT = 5  # words
 _POSSESSIVES = frozenset({"my", "your", "our", "his", "her", "their"})
-_POINTS = re.compile(
+_POINTS = lazy_re.compile(
     r"(?:\b(?:this|that|these|those|there|it)(?:\s+(?:is|are)|['’]s)|\b(?:is|are)\s+(?:this|that|these|those))$", re.I
 )
-_WE = re.compile(r"(?:I|we)", re.I)
-_PLANNED = re.compile(r"(?:\w+\s+){1,5}(?:now|soon|today|tomorrow|tonight|later)\s*[.!]?", re.I)
-_IS_OWN = re.compile(rf"(?:is|are)\s+{OWNER}\s+([\w-]+)\s*[.!]?", re.I)
-_HIS_OR_HERS = re.compile(r"\b(?:beard|moustache|dress|skirt|husband|wife|bald|baby|married)\b", re.I)
-_OWNER_LAST = re.compile(rf"(?:[\w’']+\s+){{0,5}}(?:{OWNER}|an?|the|two|three)", re.I)
-_IS_A = re.compile(
+_WE = lazy_re.compile(r"(?:I|we)", re.I)
+_PLANNED = lazy_re.compile(r"(?:\w+\s+){1,5}(?:now|soon|today|tomorrow|tonight|later)\s*[.!]?", re.I)
+_IS_OWN = lazy_re.compile(rf"(?:is|are)\s+{OWNER}\s+([\w-]+)\s*[.!]?", re.I)
+_HIS_OR_HERS = lazy_re.compile(r"\b(?:beard|moustache|dress|skirt|husband|wife|bald|baby|married)\b", re.I)
+_OWNER_LAST = lazy_re.compile(rf"(?:[\w’']+\s+){{0,5}}(?:{OWNER}|an?|the|two|three)", re.I)
+_IS_A = lazy_re.compile(
     rf"{OWNER}\s+(?:mum|mam|mother|dad|father|aunt|uncle|gran|grandad|{KIN}|parents)\s+(?:is|was|wants\s+to\s+be)\s+an?",
     re.I,
 )
-_WANTS_TO_BE = re.compile(rf"(?:{SOMEBODY}|he|she|they)\s+wants?\s+to\s+be\s+an?", re.I)
-_GROWN_UP = re.compile(r"^(?:when|one\s+day)\b[\w\s]*", re.I)
-_HAS_A = re.compile(rf"{GOER}(?:['’](?:ve|s)|\s+ha(?:ve|s))(?:\s+got)?\s+an?", re.I)
-_FAVOURITE = re.compile(rf"(?:{OWNER}\s+(?:{KIN}['’]s\s+)?)favou?rite\s+\w+(?:\s+(?:is|are)|['’]s)", re.I)
-_HAS_ON = re.compile(
+_WANTS_TO_BE = lazy_re.compile(rf"(?:{SOMEBODY}|he|she|they)\s+wants?\s+to\s+be\s+an?", re.I)
+_GROWN_UP = lazy_re.compile(r"^(?:when|one\s+day)\b[\w\s]*", re.I)
+_HAS_A = lazy_re.compile(rf"{GOER}(?:['’](?:ve|s)|\s+ha(?:ve|s))(?:\s+got)?\s+an?", re.I)
+_FAVOURITE = lazy_re.compile(rf"(?:{OWNER}\s+(?:{KIN}['’]s\s+)?)favou?rite\s+\w+(?:\s+(?:is|are)|['’]s)", re.I)
+_HAS_ON = lazy_re.compile(
     rf"(?:{SOMEBODY}|he|she|they)(?:['’](?:s|m|re|ve)|\s+(?:is|am|are|have|has))?"
     rf"\s*(?:wearing|wears?|got|buying|bought|carrying|packing|painted|painting)?\s*(?:an?|{OWNER}|the|some)?",
     re.I,
 )
-_GOT = re.compile(r"got\s+(?:an?|any|some)\s+([\w-]+)\s*[.!]?", re.I)
+_GOT = lazy_re.compile(r"got\s+(?:an?|any|some)\s+([\w-]+)\s*[.!]?", re.I)
 
 
 def nothing_decides(one: str, other: str, before: str, behind: str) -> bool:

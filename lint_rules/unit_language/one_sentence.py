@@ -2,17 +2,18 @@
 
 import re
 
+from lint_rules import lazy_re
 from lint_rules.language.inflection.irregular import irregular_plurals
 from lint_rules.manuscript.model import Activity
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.model import Exercise, Item, Option, Place
 
-_DECIDES = re.compile(
+_DECIDES = lazy_re.compile(
     r"\b(?:look|because|but|so|think|sure|promise|hope|if|when|not|never|maybe|perhaps|probably)\b|n['’]t\b", re.I
 )
 _LOTS = frozenset({"a lot of", "lots of"})
-_ASKED_OR_DENIED = re.compile(r"\?|\b(?:not|never)\b|n['’]t\b", re.I)
-_DENIED = re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
+_ASKED_OR_DENIED = lazy_re.compile(r"\?|\b(?:not|never)\b|n['’]t\b", re.I)
+_DENIED = lazy_re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
 
 
 def around(item: Item) -> tuple[str, str]:

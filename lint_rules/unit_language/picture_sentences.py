@@ -5,11 +5,11 @@ in any of their forms; a picture stands for the thing it shows, with the article
 a gap stands for any word or two. Quotation marks and `said Rafi` do not count, on either side.
 """
 
-import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
+from lint_rules import lazy_re
 from lint_rules.language.tokens import Analysis, Token
 from lint_rules.language.vocabulary.topics import topic_key
 from lint_rules.language.vocabulary.word_index import canonical
@@ -18,9 +18,9 @@ from lint_rules.page.number_words import NUMBER_WORDS
 from lint_rules.page.pictures import names_nothing
 from lint_rules.plain_words import PART
 
-_LETTERS = re.compile(r"[^\W_]")
+_LETTERS = lazy_re.compile(r"[^\W_]")
 _STOPS = frozenset(".!?…:")
-_QUOTED = re.compile(r"[“\"„«][^“”\"»]*[”\"»“]|(?<!\w)[‘'](?!\w{1,2}\b)(?:[^‘’'\n]|(?<=\w)[’'](?=\w))+[’'](?!\w)")
+_QUOTED = lazy_re.compile(r"[“\"„«][^“”\"»]*[”\"»“]|(?<!\w)[‘'](?!\w{1,2}\b)(?:[^‘’'\n]|(?<=\w)[’'](?=\w))+[’'](?!\w)")
 _ARTICLES = frozenset({"a", "an", "the", "some"})
 # fmt: off
 _AFTER_THE_NOUN = frozenset({

@@ -6,6 +6,7 @@ Pure text: the two options, and the words of the sentence around them.
 import re
 from functools import cache
 
+from lint_rules import lazy_re
 from lint_rules.language.inflection.forms import regular_past
 from lint_rules.language.inflection.irregular import irregular_verbs
 from lint_rules.language.inflection.verb_forms import bases
@@ -14,41 +15,43 @@ from lint_rules.tables import entries, words
 
 # Somebody whom nothing on the page shows: he or she, his or her.
 _OF_SOMEBODY = (frozenset({"he", "she"}), frozenset({"his", "her"}), frozenset({"him", "her"}))
-_TELLS_WHO = re.compile(
+_TELLS_WHO = lazy_re.compile(
     r"\b(?:mother|father|mum|dad|sister|brother|aunt|uncle|son|daughter|boy|girl|man|woman|men|women|lady|gentleman|king|queen"
     r"|prince|princess|husband|wife|mr|mrs|miss|ms|madam|sir|grand\w+|granny|nephew|niece|he|she|his|her|him|hers|himself"
     r"|herself|witch|wizard|waitress|actress|hero|heroine)\b",
     re.I,
 )
-_NOUN = re.compile(r"the\s+([^\W\d_]+(?:\s+pool)?)\s*[.!]?$", re.I)
-_CAN = re.compile(
+_NOUN = lazy_re.compile(r"the\s+([^\W\d_]+(?:\s+pool)?)\s*[.!]?$", re.I)
+_CAN = lazy_re.compile(
     r"(?:I|We|You|They|He|She|My\s+(?:mum|dad|sister|brother|friend|friends|gran|grandad))\s+can(?:['’]t|not)?"
 )
-_OWNED = re.compile(r"(?:My|Our|His|Her|Their|Your)\s+(?:new\s+|old\s+)?([^\W\d_][\w-]*(?:\s\w+)?)\s+(?:is|are)", re.I)
-_PERSON = re.compile(r"(?:I|We|You|They|My\s+(?:friends|parents|cousins|grandparents))")
-_TIME = re.compile(
+_OWNED = lazy_re.compile(
+    r"(?:My|Our|His|Her|Their|Your)\s+(?:new\s+|old\s+)?([^\W\d_][\w-]*(?:\s\w+)?)\s+(?:is|are)", re.I
+)
+_PERSON = lazy_re.compile(r"(?:I|We|You|They|My\s+(?:friends|parents|cousins|grandparents))")
+_TIME = lazy_re.compile(
     r"\b(?:yesterday|ago|last|every|each|now|today|tonight|tomorrow|always|usually|often|sometimes|never|ever|once|then"
     r"|when|while|before|after|until|since|already|just|still|yet|soon|later|morning|afternoon|evening|night|day|week|month"
     r"|year|spring|summer|autumn|winter|holidays?|weekends?|\w+days?|first|finally|in\s+\d+|because|and|but|so|if|was|were"
     r"|had|did|o['’]clock)\b",
     re.I,
 )
-_DAY = re.compile(r"(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day\b(?!s)")
-_ANSWER = re.compile(r"(?P<word>yes|no),?\s+(?P<rest>.+)")
-_NAME = re.compile(r"\b(?!I\b)[A-Z]\w*")
+_DAY = lazy_re.compile(r"(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day\b(?!s)")
+_ANSWER = lazy_re.compile(r"(?P<word>yes|no),?\s+(?P<rest>.+)")
+_NAME = lazy_re.compile(r"\b(?!I\b)[A-Z]\w*")
 _WEEK = frozenset({"monday", "tuesday", "wednesday", "thursday", "friday"})
 _DATES = (
     _WEEK,
     *(frozenset(pair.split()) for pair in ("june july", "july august", "october november", "january february")),
 )
-_OWN = re.compile(r"\b(?:I|we|my|our)\b", re.I)
+_OWN = lazy_re.compile(r"\b(?:I|we|my|our)\b", re.I)
 _CLAUSE = 3  # words of the shortest: `We stayed in`
-_NO_CLAUSE = re.compile(r"(?:\b(?:is|are|was|were|be|only|just|it|that|this)|['’]s|,)\s*$|\bwhy\b|[_/]", re.I)
-_CLAUSE_BEGINS = re.compile(
+_NO_CLAUSE = lazy_re.compile(r"(?:\b(?:is|are|was|were|be|only|just|it|that|this)|['’]s|,)\s*$|\bwhy\b|[_/]", re.I)
+_CLAUSE_BEGINS = lazy_re.compile(
     r"(?:I|you|he|she|it|we|they|there|(?:my|your|his|her|its|our|their|the|this|that)\s+\w+|[A-Z]\w+)\s+\w+(?!\s+as\b)"
 )
-_GOING_TO = re.compile(r"(?:am|is|are|['’]m|['’]re|['’]s)\s+going\s+to")
-_LATER = re.compile(
+_GOING_TO = lazy_re.compile(r"(?:am|is|are|['’]m|['’]re|['’]s)\s+going\s+to")
+_LATER = lazy_re.compile(
     r"\b(?:tomorrow|tonight|next\s+(?:week|month|year|summer|winter|spring|autumn|weekend|\w+day))\b", re.I
 )
 

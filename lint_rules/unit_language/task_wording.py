@@ -4,12 +4,13 @@ import re
 from collections.abc import Sequence
 from functools import cache
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.counting import word_ranges
 from lint_rules.tables import rows
 
 # Kinds of activity that are one task whatever the words: an odd one out is an odd one out.
 _ONE_TASK = frozenset({"odd-one-out"})
-_STEP = re.compile(r"[.!?,;:]+(?:\s+|$)|\s+(?:and|then)\s+", re.I)
+_STEP = lazy_re.compile(r"[.!?,;:]+(?:\s+|$)|\s+(?:and|then)\s+", re.I)
 
 
 def wording_of(text: str) -> str:

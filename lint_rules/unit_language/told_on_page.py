@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Audience, Role, Unit
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.model import Exercise, Exercises, Item, Option
@@ -11,11 +12,11 @@ from lint_rules.unit_language.one_sentence import without_options
 from lint_rules.unit_language.right_together import tells_a_time, tells_who
 
 _SMALL = frozenset({"the", "and", "near", "next", "behind", "under", "with", "from", "his", "her", "they", "she"})
-_BACK = re.compile(
+_BACK = lazy_re.compile(
     r"\b(?:again|back|story|text|song|rhyme|poem|chant|comic|diary|remember|watch|listen|lesson)\b", re.I
 )
-_SHOWN = re.compile(r"\b(?:pictures?|map|photos?|plan|chart|table|drawings?)\b", re.I)
-_TENSE = re.compile(r"\b(?:past|present|future|tense|yesterday|last|now|story|happened)\b", re.I)
+_SHOWN = lazy_re.compile(r"\b(?:pictures?|map|photos?|plan|chart|table|drawings?)\b", re.I)
+_TENSE = lazy_re.compile(r"\b(?:past|present|future|tense|yesterday|last|now|story|happened)\b", re.I)
 _FREE_WORDS = 15  # words of running text from which on a page tells something
 
 

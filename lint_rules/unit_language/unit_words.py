@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
+from lint_rules import lazy_re
 from lint_rules.course.model import Level, band_rank
 from lint_rules.language.tokens import Analysis
 from lint_rules.language.vocabulary.course_words import CourseWords, presented_index
@@ -22,19 +23,19 @@ from lint_rules.plain_words import PART
 
 _DASHES = frozenset("-–")
 _AFFIX = 6  # letters of an ending or a beginning, with its dash
-_FILLED = re.compile(r"[b-df-hj-np-tv-z]{1,3} (\w+)\.?", re.I)  # letters of a key before the rest of a word
-_LEFT_OUT = re.compile(r"[_\s]+|\([^()]*\)|^\W*\d+\W")
-_LABEL = re.compile(r"[A-Z][a-z]+ (?:\d{1,2}|[A-Z])[.:]?|(?:Across|Down)[.:]?")
-_PART = re.compile(r"([A-Z][a-z]+(?: [a-z]+)?) (?:\d{1,2}(?:\.\d{1,2})?|[A-Z])(?=[.:]?(?:\s|$))")
-_EXPLAINS = re.compile(
+_FILLED = lazy_re.compile(r"[b-df-hj-np-tv-z]{1,3} (\w+)\.?", re.I)  # letters of a key before the rest of a word
+_LEFT_OUT = lazy_re.compile(r"[_\s]+|\([^()]*\)|^\W*\d+\W")
+_LABEL = lazy_re.compile(r"[A-Z][a-z]+ (?:\d{1,2}|[A-Z])[.:]?|(?:Across|Down)[.:]?")
+_PART = lazy_re.compile(r"([A-Z][a-z]+(?: [a-z]+)?) (?:\d{1,2}(?:\.\d{1,2})?|[A-Z])(?=[.:]?(?:\s|$))")
+_EXPLAINS = lazy_re.compile(
     r"\b(?:(?:pre-?teach|teach|explain|introduce|present|mime|draw|show|check|gloss)\w{0,3}|point out|meaning of)\b",
     re.I,
 )
 _MOST_EXPLAINED = 2  # words: a phrase is said, not explained
-_NEW = re.compile(r"\bnew words?\b[^.:\n]{0,30}:\s*([^.(\n]+)", re.I)
-_NUMBER_AFTER = re.compile(r" (?:\d{1,2}|[A-Z])\b(?!['’])")  # in Panel 2
+_NEW = lazy_re.compile(r"\bnew words?\b[^.:\n]{0,30}:\s*([^.(\n]+)", re.I)
+_NUMBER_AFTER = lazy_re.compile(r" (?:\d{1,2}|[A-Z])\b(?!['’])")  # in Panel 2
 # What is said of a word beside it: `a kettle (a pot for hot water)`, `kettle = a pot for hot water`.
-_GLOSS = re.compile(r"[\"”’')]*\s*(?:\((?!\d)[^()]*\s[^()]*\)|=\s*\w)")
+_GLOSS = lazy_re.compile(r"[\"”’')]*\s*(?:\((?!\d)[^()]*\s[^()]*\)|=\s*\w)")
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
 
+from lint_rules import lazy_re
 from lint_rules.course.memo import memo
 from lint_rules.course.model import CEFR_BANDS, Course, Level, UnitPlan, band_rank
 from lint_rules.language.grammar.label_patterns import stands_in
@@ -25,11 +26,11 @@ LOWEST = CEFR_BANDS[0]
 _LONG_KNOWN = 2
 # Structures whose third person has a form of its own, what names that person in a label, and what has that form.
 _WITH_S = frozenset({"present-simple", "have-got"})
-_THIRD = re.compile(r"\b(?:he|she|third[ -]person)\b", re.I)
-_FIRST_AND_SECOND = re.compile(r"\b(?:I|you|we|they)\b")
-_ASKED_WITH = re.compile(r"\b(?:whose|who|what|which|where|when|why|how)\b")
-_WITH = re.compile(r"\s(?:with|next to|beside)\s", re.I)
-_S_FORM = re.compile(r"s\b|\bdoesn['’]t\b|\bhasn['’]t\b", re.I)
+_THIRD = lazy_re.compile(r"\b(?:he|she|third[ -]person)\b", re.I)
+_FIRST_AND_SECOND = lazy_re.compile(r"\b(?:I|you|we|they)\b")
+_ASKED_WITH = lazy_re.compile(r"\b(?:whose|who|what|which|where|when|why|how)\b")
+_WITH = lazy_re.compile(r"\s(?:with|next to|beside)\s", re.I)
+_S_FORM = lazy_re.compile(r"s\b|\bdoesn['’]t\b|\bhasn['’]t\b", re.I)
 
 
 @dataclass(frozen=True, slots=True)

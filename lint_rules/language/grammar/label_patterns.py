@@ -9,11 +9,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-_GAP = re.compile(r"…|\.{2,}|_{2,}")
-_SLOT = re.compile(r"\s*\+\s*[\w-]+(?:\s*/\s*[\w-]+)*")  # I'm + name, She's + -ing, I like + noun
-_WORD = re.compile(r"[a-z]+n't|[a-z]+|'[a-z]+|…")
-_PARTS = re.compile(r"\s+/\s+|[;,\n]|(?<=[?!])\s+|(?<=\w)\.\s+|…\s*\.(?=\s|$)")
-_EXPLAINED = re.compile(r":|\(|–|—|\s-\s|\+")  # `can: Can I swim?` has a name, and an example of it
+from lint_rules import lazy_re
+
+_GAP = lazy_re.compile(r"…|\.{2,}|_{2,}")
+_SLOT = lazy_re.compile(r"\s*\+\s*[\w-]+(?:\s*/\s*[\w-]+)*")  # I'm + name, She's + -ing, I like + noun
+_WORD = lazy_re.compile(r"[a-z]+n't|[a-z]+|'[a-z]+|…")
+_PARTS = lazy_re.compile(r"\s+/\s+|[;,\n]|(?<=[?!])\s+|(?<=\w)\.\s+|…\s*\.(?=\s|$)")
+_EXPLAINED = lazy_re.compile(r":|\(|–|—|\s-\s|\+")  # `can: Can I swim?` has a name, and an example of it
 
 _QUESTION_WORDS = frozenset(["what", "where", "who", "whose", "when", "why", "how", "which"])
 _SUBJECTS = frozenset(["i", "you", "he", "she", "it", "we", "they", "this", "that", "these", "those", "there"])
@@ -33,7 +35,7 @@ _OF_AUXILIARY = {
     "have": "have has 've haven't hasn't",
 }
 _OF_PARTICIPLE = ("passive", "participle-clause")  # The box is made of wood. A box made of wood.
-_PARTICIPLE = re.compile(r"made|\w{2,}(?:ed|en)")
+_PARTICIPLE = lazy_re.compile(r"made|\w{2,}(?:ed|en)")
 _AFTER_PARTICIPLE = frozenset(["of", "for", "by", "from", "with", "in"])
 _AUXILIARIES = {word: name for name, words in _OF_AUXILIARY.items() for word in words.split()}
 _CONTRACTED = {"'m": "am", "'re": "are", "'s": "is|has|us", "'ve": "have", "'ll": "will", "'d": "would|had"}

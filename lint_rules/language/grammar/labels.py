@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache, lru_cache
 
+from lint_rules import lazy_re
 from lint_rules.language.grammar.label_patterns import LabelPattern, has_gap, patterns_in
 from lint_rules.plain_words import TOGETHER
 from lint_rules.tables import alternatives, rows, words
@@ -16,22 +17,24 @@ from lint_rules.tables import alternatives, rows, words
 _OF_PATTERNS = ("…", "...", "?", "+", "/")  # what a label written as a pattern has
 _STRANGE = 3  # words of a sentence that belong to no label: it is no label itself
 _NEAR = 0.85  # a letter or two; a label of the course's own is not to be taken for a slip
-_WORD_LIST = re.compile(rf"{TOGETHER.pattern}(?:\s*/\s*{TOGETHER.pattern})+")  # under / behind: words, and no structure
+_WORD_LIST = lazy_re.compile(
+    rf"{TOGETHER.pattern}(?:\s*/\s*{TOGETHER.pattern})+"
+)  # under / behind: words, and no structure
 # Of the passive, the tenses are no structures of their own: present and past simple passive; passive (past simple).
 _TENSES = r"(?:present|past|future)(?:\s+(?:simple|continuous|progressive|perfect))?"
-_OF_PASSIVE = re.compile(
+_OF_PASSIVE = lazy_re.compile(
     rf"\b{_TENSES}(?:\s*(?:,|and|&)\s*{_TENSES})*\s+passive\b"
     rf"|\bpassive\s*[:(–]\s*{_TENSES}(?:\s*(?:,|and|&)\s*{_TENSES})*\)?(?=\s*$)"
 )
 # A tense by its parts: is / are + -ing.
 _AND_ING = r"\s*\+\s*(?:verb\s*)?[*_]*-?ing\b[*_]*"
 _OF_BE = (
-    (re.compile(rf"\b(?:am|is|are)\b(?:\s*[/,]\s*(?:am|is|are)\b)*{_AND_ING}"), "be + -ing"),
-    (re.compile(rf"\b(?:was|were)\b(?:\s*[/,]\s*(?:was|were)\b)*{_AND_ING}"), "past continuous"),
+    (lazy_re.compile(rf"\b(?:am|is|are)\b(?:\s*[/,]\s*(?:am|is|are)\b)*{_AND_ING}"), "be + -ing"),
+    (lazy_re.compile(rf"\b(?:was|were)\b(?:\s*[/,]\s*(?:was|were)\b)*{_AND_ING}"), "past continuous"),
 )
-_SENTENCE = re.compile(r"\s\S+[.!?][\"'”’]*$")  # "The van is red.": the very sentence that is taught
+_SENTENCE = lazy_re.compile(r"\s\S+[.!?][\"'”’]*$")  # "The van is red.": the very sentence that is taught
 _SMALLEST = frozenset({"a", "an", "the", "and", "or"})  # a and an
-_TOKEN = re.compile(r"let's|there's|[a-z0-9]+n't|[a-z0-9]+|'[a-z]+|[():–—]")
+_TOKEN = lazy_re.compile(r"let's|there's|[a-z0-9]+n't|[a-z0-9]+|'[a-z]+|[():–—]")
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.language.tokens import Analysis, Token
 from lint_rules.tables import words
 
@@ -13,10 +14,10 @@ _AFTER_VERB = frozenset(
     | {"two", "three", "four", "five", "six", "along", "out", "up", "about"}
 )
 _DO = frozenset({"do", "don", "don't", "don’t"})
-_CHOICE = re.compile(
+_CHOICE = lazy_re.compile(
     r"\s*(?:(?:\w+\s+)?or\s+)?"
 )  # nothing, or one word at most before the other choice: stand up or sit
-_NOT = re.compile(r"(?:n['’]t|\s+not)\b", re.I)
+_NOT = lazy_re.compile(r"(?:n['’]t|\s+not)\b", re.I)
 
 
 def steps_of(text: str, analysis: Analysis) -> list[tuple[int, int]]:

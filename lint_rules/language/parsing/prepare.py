@@ -9,7 +9,7 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
-from lint_rules import tables
+from lint_rules import lazy_re, tables
 from lint_rules.language.inflection.verb_forms import bases
 from lint_rules.language.parsing.choices import second_choices
 from lint_rules.language.parsing.substitutions import Piece, gap_word, names_at, substitutions
@@ -24,8 +24,8 @@ _PLAIN = str.maketrans(
     + PICTURE,
     '\'\'\'\'"""""----        ' + _PICTURE_STAND_IN,
 )
-_GAP = re.compile(r"_{2,}(?:\s+_{2,})*|\.{4,}|…{2,}")
-_CAPITALS = re.compile(r"\b[A-Z]{2,}(?:'[A-Z]{1,2})?\b")
+_GAP = lazy_re.compile(r"_{2,}(?:\s+_{2,})*|\.{4,}|…{2,}")
+_CAPITALS = lazy_re.compile(r"\b[A-Z]{2,}(?:'[A-Z]{1,2})?\b")
 _CLOSERS = frozenset({'"', "'", ")", "]", "''"})
 _OPENERS = frozenset({'"', "'", "(", "["})
 
@@ -54,7 +54,7 @@ class Prepared:
 
 Tokenize = Callable[[str], Sequence[Piece]]
 
-_RAISED = re.compile(r"\^\d{1,2}\^")  # the raised number of a gap or a note: has^2^ got
+_RAISED = lazy_re.compile(r"\^\d{1,2}\^")  # the raised number of a gap or a note: has^2^ got
 
 
 def plain(text: str) -> str:

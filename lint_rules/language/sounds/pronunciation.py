@@ -12,13 +12,14 @@ from importlib.metadata import distribution
 from itertools import product
 from pathlib import Path
 
+from lint_rules import lazy_re
 from lint_rules.language.inflection.forms import every_form
 from lint_rules.language.vocabulary.word_index import canonical
 from lint_rules.tables import alternatives, entries, rows
 
 Sounds = tuple[str, ...]
 
-_MARKS = re.compile(r"[ˈˌ'ˑ.\-\s‿]|\(r\)|ʳ|\(ə\)")
+_MARKS = lazy_re.compile(r"[ˈˌ'ˑ.\-\s‿]|\(r\)|ʳ|\(ə\)")
 _RHOTIC = frozenset({"en-US", "en-CA"})
 _MIXED = frozenset({"en-IE", "en-IN", "en-PH"})  # some have the one, some the other: both are taken
 _BRITISH_ONLY = ("ɒ", "ɪə", "eə", "ʊə")

@@ -9,11 +9,12 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from lint_rules import lazy_re
 from lint_rules.language.sounds.pronunciation import Sounds, has_sound, pronunciations, read_ipa
 from lint_rules.plain_words import WORD
 
-_BETWEEN = re.compile(r"\s*(?:[,;/|+&]|\s(?:and|or|vs?\.?)\s|\s)\s*")
-_SPLIT = re.compile(r"([a-z])\s*[-_–—…]+\s*e")
+_BETWEEN = lazy_re.compile(r"\s*(?:[,;/|+&]|\s(?:and|or|vs?\.?)\s|\s)\s*")
+_SPLIT = lazy_re.compile(r"([a-z])\s*[-_–—…]+\s*e")
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from string import ascii_lowercase
 
+from lint_rules import lazy_re
 from lint_rules.language.inflection.forms import regular_past
 from lint_rules.language.inflection.irregular import irregular_verbs, plurals_of
 from lint_rules.language.vocabulary.reference import COMMON, common, lowest
@@ -16,9 +17,9 @@ _IN_USE = 3.0  # Zipf frequency: what is used so often is a word (common practic
 _HARDLY_IN_USE = 2.2
 _RARER = 1.0  # Zipf frequency: leaves is 1.2 more usual than leafs, scarves .8 than scarfs
 _OTHER_PLURALS = ("ves", "men", "children", "feet", "teeth", "geese", "mice")
-_PLAIN = re.compile(r"[a-z]+")
+_PLAIN = lazy_re.compile(r"[a-z]+")
 # Activities in which letters are out of order on purpose.
-_OF_LETTERS = re.compile(
+_OF_LETTERS = lazy_re.compile(
     r"\b(?:letters?|spell\w*|spelt|anagrams?|jumbled?|unjumble|(?:un)?scrambled?|mistakes?)\b", re.I
 )
 

@@ -15,19 +15,20 @@ from collections.abc import Sequence
 from functools import lru_cache
 from itertools import groupby
 
+from lint_rules import lazy_re
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.tables import words as word_table
 
 # A letter three times (Woooow, Shhh), or no vowel and the last letter twice (Bzz, Grr).
-DRAWN_OUT = re.compile(r"([^\W\d_])\1\1|^[b-df-hj-np-tv-xz]*([b-df-hj-np-tv-xz])\2$", re.I)
-_BETWEEN = re.compile(r"[\s,!–—-]*")  # what stands between the beats of one cry
-_VOWELS = re.compile("[aeiouy]+")
-_WITHIN = re.compile(r"[\s,–—-]*")
-_BEGINS = re.compile(r"(?:^|[.!?…:\"“‘'(\n,–—])\s*[\"“‘'(]*$")  # what stands before a cry
-_ENDS = re.compile(r"[\"”’')]*\s*(?:!|$)")
-_CALLED = re.compile('[!"“‘]')
-_CRIED = re.compile(r"[\"”’')]*\s*!")
-_QUOTED = re.compile(r"[,.!?…]*[\"”’]")
+DRAWN_OUT = lazy_re.compile(r"([^\W\d_])\1\1|^[b-df-hj-np-tv-xz]*([b-df-hj-np-tv-xz])\2$", re.I)
+_BETWEEN = lazy_re.compile(r"[\s,!–—-]*")  # what stands between the beats of one cry
+_VOWELS = lazy_re.compile("[aeiouy]+")
+_WITHIN = lazy_re.compile(r"[\s,–—-]*")
+_BEGINS = lazy_re.compile(r"(?:^|[.!?…:\"“‘'(\n,–—])\s*[\"“‘'(]*$")  # what stands before a cry
+_ENDS = lazy_re.compile(r"[\"”’')]*\s*(?:!|$)")
+_CALLED = lazy_re.compile('[!"“‘]')
+_CRIED = lazy_re.compile(r"[\"”’')]*\s*!")
+_QUOTED = lazy_re.compile(r"[,.!?…]*[\"”’]")
 _LONGEST_BEAT = 5  # letters of a word beside a sound (hip hooray): common practice, no source
 
 

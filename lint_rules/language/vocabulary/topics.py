@@ -10,13 +10,14 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
+from lint_rules import lazy_re
 from lint_rules.course.memo import memo
 from lint_rules.course.model import Course, WordEntry
 from lint_rules.language.inflection.forms import every_form
 from lint_rules.language.inflection.lemmas import lemma
 from lint_rules.language.vocabulary.word_index import canonical
 
-_LEAD = re.compile(r"(?:(?:an?|the|some|any|my|your|our|to)\s+)+", re.I)
+_LEAD = lazy_re.compile(r"(?:(?:an?|the|some|any|my|your|our|to)\s+)+", re.I)
 _JOINED = frozenset(["and", "or", "&", "of", "in", "on", "at", "the", "with", "to", "for", "from"])
 _EDGES = " \t\n.,;:!?…*\"“”‘’'()[]"
 

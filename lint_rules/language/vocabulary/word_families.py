@@ -6,10 +6,10 @@ long and made of no easier one (dilapidated, perfunctory): children's words that
 what can be drawn or done, or are made of another (wobbly, snowflake).
 """
 
-import re
 from collections.abc import Iterator
 from functools import lru_cache
 
+from lint_rules import lazy_re
 from lint_rules.language.vocabulary.reference import common, is_a, is_only_adjective, lowest
 from lint_rules.language.vocabulary.word_index import canonical, childrens_words, picturable_nouns
 from lint_rules.language.vocabulary.word_level import WordLevel
@@ -38,7 +38,7 @@ _ENDINGS = (
 )
 _BEGINNINGS = ("un", "re", "over", "under", "out", "mis", "multi", "super", "half", "non", "dis")
 _FORMS = ("ing", "ed")
-_SYLLABLES = re.compile(r"[aeiouy]+")
+_SYLLABLES = lazy_re.compile(r"[aeiouy]+")
 
 # House figures: a word of this length and so many syllables, less common than this (Zipf, wordfreq). On twelve judged
 # courses they part the words planted as too hard from all others that no reference has.

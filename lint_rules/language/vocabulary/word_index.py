@@ -21,6 +21,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from functools import cache, lru_cache
 
+from lint_rules import lazy_re
 from lint_rules.course.model import Course, Level, WordEntry
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.tables import alternatives, entries, rows
@@ -115,10 +116,10 @@ class WordIndex:
 
 _MOST = 5_000  # words to remember what was looked up for
 _STRAIGHT = str.maketrans("’‘", "''")
-_PIECES = re.compile(
+_PIECES = lazy_re.compile(
     r"n't\b|'(?:s|m|re|ll|ve|d)\b|[^\W_]+(?:\.[^\W_]+)*(?=n't\b)|[^\W_]+(?:'(?!(?:s|m|re|ll|ve|d)\b)[^\W_]+)*|'\B"
 )
-_APART = re.compile(r"[\s\-‐‑–/]+")
+_APART = lazy_re.compile(r"[\s\-‐‑–/]+")
 _SPLIT_NEGATIVES = {"can't": "ca n't", "won't": "wo n't", "shan't": "sha n't", "cannot": "can not", "gonna": "gon na"}
 
 

@@ -1,10 +1,10 @@
 """What can be said of a word by its form and by what the parser calls it, before any list is asked."""
 
-import re
 from collections.abc import Sequence
 from functools import lru_cache
 from itertools import pairwise
 
+from lint_rules import lazy_re
 from lint_rules.language.inflection.forms import noun_forms
 from lint_rules.language.inflection.lemmas import lemma as lemma_of
 from lint_rules.language.tokens import Token
@@ -44,7 +44,7 @@ READ_AS = {
     "number": frozenset({"NUM", "NOUN", "ADJ", "PRON", "ADV", "DET"}),
     "function": _SMALL | {"ADJ"},
 }
-HYPHEN = re.compile("[-‐‑–]")
+HYPHEN = lazy_re.compile("[-‐‑–]")
 _ENDINGS = frozenset({"s", "es", "d", "ed", "ing", "er", "est", "ly"})
 # Unicode CLDR 44, English: days and months cut short; the last ones are common besides.
 _DAYS_AND_MONTHS = frozenset(
@@ -76,8 +76,8 @@ _DAYS_AND_MONTHS = frozenset(
 )
 _MEASURES = frozenset({"min", "mins", "hr", "hrs", "sec", "secs", "tsp", "tbsp", "oz", "lb", "lbs", "ft", "etc", "vs"})
 _POSSESSIVES = frozenset({"my", "your", "his", "her", "its", "our", "their"})
-_HALF_DAY = re.compile(r"[ap]\.m\.?$|pm$")
-_NOTATION = re.compile(r"[/@]|://|^www\.")  # /kæt/, an address
+_HALF_DAY = lazy_re.compile(r"[ap]\.m\.?$|pm$")
+_NOTATION = lazy_re.compile(r"[/@]|://|^www\.")  # /kæt/, an address
 
 
 def is_word(token: Token) -> bool:

@@ -4,15 +4,17 @@ import re
 from collections.abc import Sequence, Set
 from functools import lru_cache
 
-_LETTER = re.compile(r"[(\[]?([a-z]|[ivx]+)[)\]]?", re.IGNORECASE)
-_LETTER_FIRST = re.compile(r"[(\[]?([a-z])[.)\]](?:\s|$)", re.IGNORECASE)
-_EXPLAINED = re.compile(r"\s+(?:–|—|-|\()\s*(?=\S).*$|\s*→.*$", re.S)
-_OPTIONAL = re.compile(r"\(([^()\s][^()]*)\)")
-_BETWEEN = re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*")
-_OR = re.compile(r"\sor\s")
-_LISTED = re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*|\s*,\s*(?:or\s+)?")  # climb, jump or run
+from lint_rules import lazy_re
+
+_LETTER = lazy_re.compile(r"[(\[]?([a-z]|[ivx]+)[)\]]?", re.IGNORECASE)
+_LETTER_FIRST = lazy_re.compile(r"[(\[]?([a-z])[.)\]](?:\s|$)", re.IGNORECASE)
+_EXPLAINED = lazy_re.compile(r"\s+(?:–|—|-|\()\s*(?=\S).*$|\s*→.*$", re.S)
+_OPTIONAL = lazy_re.compile(r"\(([^()\s][^()]*)\)")
+_BETWEEN = lazy_re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*")
+_OR = lazy_re.compile(r"\sor\s")
+_LISTED = lazy_re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*|\s*,\s*(?:or\s+)?")  # climb, jump or run
 # What leaves the answer to the children: Children's own answers
-OWN = re.compile(
+OWN = lazy_re.compile(
     r"\b(?:own|open|various|different|free|possible|model|sample|suggested)\s+(?:\w+\s+)?answers?\b"
     r"|^\s*accept\s+(?:any|all|every|other)\b"
     r"|\banswers?\s+(?:will\s+|may\s+|can\s+)?vary\b|^\s*(?:model|sample|possible|e\.g\.|for example)\b",

@@ -10,22 +10,23 @@ from array import array
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Passage
 from lint_rules.manuscript.paragraph_split import gaps
 
-_RUN = re.compile(
+_RUN = lazy_re.compile(
     r"\.{5,}|(?<=[\s(])\.{4}(?=\s|[.,;?!)]|$)|…{2,}|(?:(?<=[\s(])|^)(?:[.…][ \u00a0]){3,}[.…](?=\s|$)"
     r"|-{3,}|[–—]{2,}|(?:(?<=\s)|^)(?:[-–—][ \u00a0]){2,}[-–—](?=\s|$)"
     r"|(?<=[^\W\d_])[☐□▢◻⬜]+(?=[^\W\d_]|[☐□▢◻⬜\s.,;?!]|$)|[☐□▢◻⬜]+(?=[a-z])|[□▢◻⬜☐]{3,}"
     r"|(?<=\()[ \u00a0]{2,}(?=\))"
 )
-_CHECKBOX = re.compile(r"(?<![^\s(|])\[[ \u00a0]{0,3}\](?!\S)")
-_NUMBERED_DOTS = re.compile(r"(?<=\(\d\) )(?:…|\.{3})(?!\w)|(?<=\(\d\d\) )(?:…|\.{3})(?!\w)")
-_RAISED = re.compile(r"(_+)\^\(?(\d{1,2})\)?\^")
-_IN_WORD = re.compile(r"(?<![\w.–-])[^\W\d_]*(?:[-–.*][^\W\d_]*)+(?<![.])(?![\w-])")
-_SPACED_WORD = re.compile(r"(?<!\S)(?:[^\W\d_]|[.*□▢◻⬜☐–-])(?: (?:[^\W\d_]|[.*□▢◻⬜☐–-])){2,}(?!\S)")
-_ASKED = re.compile(r"(?<![\w?])[^\W\d_]+(?:\?+[^\W\d_]+)+(?![\w?])")  # `t?ger`
-_SHOWN = re.compile(r"[^\W\d_]")
+_CHECKBOX = lazy_re.compile(r"(?<![^\s(|])\[[ \u00a0]{0,3}\](?!\S)")
+_NUMBERED_DOTS = lazy_re.compile(r"(?<=\(\d\) )(?:…|\.{3})(?!\w)|(?<=\(\d\d\) )(?:…|\.{3})(?!\w)")
+_RAISED = lazy_re.compile(r"(_+)\^\(?(\d{1,2})\)?\^")
+_IN_WORD = lazy_re.compile(r"(?<![\w.–-])[^\W\d_]*(?:[-–.*][^\W\d_]*)+(?<![.])(?![\w-])")
+_SPACED_WORD = lazy_re.compile(r"(?<!\S)(?:[^\W\d_]|[.*□▢◻⬜☐–-])(?: (?:[^\W\d_]|[.*□▢◻⬜☐–-])){2,}(?!\S)")
+_ASKED = lazy_re.compile(r"(?<![\w?])[^\W\d_]+(?:\?+[^\W\d_]+)+(?![\w?])")  # `t?ger`
+_SHOWN = lazy_re.compile(r"[^\W\d_]")
 _FEWEST = 2
 
 

@@ -3,26 +3,27 @@
 import re
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import DivKind, Passage, Role, Unit
 from lint_rules.page.exercises.instructions import is_about_words
 from lint_rules.page.exercises.model import Place, WordBox
 from lint_rules.page.exercises.separators import ARROWS, DOTS, QUOTES, SHAPES
 from lint_rules.page.exercises.stream import Line
 
-_LEAD = re.compile(
+_LEAD = lazy_re.compile(
     r"\s*(?:(?:the\s+)?(?:word|words|phrase|phrases|verb|verbs|key)?\s*(?:box|bank|list|cloud)|words?(?:\s+to\s+use)?"
     r"|use(?:\s+these(?:\s+words)?)?|(?:choose|use\s+words)\s+from(?:\s+(?:these|the)(?:\s+words)?)?|options?)\s*:\s*"
     r"|\s*(?:here\s+are\s+the|the)\s+(?:words|verbs|phrases)(?:\s+(?:in|of)\s+(?:the|your)\s+(?:word\s+)?(?:box|bank|list))?"
     r"(?:\s+are\b\s*:?|\s*:)\s*",
     re.I,
 )
-_NAME = re.compile(
+_NAME = lazy_re.compile(
     r"\s*(?:(?:the\s+)?(?:word|verb|phrase)s?\s*(?:box|bank|list|cloud)|(?:key\s+)?(?:words|verbs|phrases)(?:\s+to\s+use)?)\s*:?\s*",
     re.I,
 )
-_BOX_CLASSES = re.compile(r"(?:word-?)?(?:box|bank|cloud|frame|list)s?|words", re.I)
+_BOX_CLASSES = lazy_re.compile(r"(?:word-?)?(?:box|bank|cloud|frame|list)s?|words", re.I)
 _SEPARATORS = tuple(
-    re.compile(pattern)
+    lazy_re.compile(pattern)
     for pattern in (
         r"\s*[\])}]\s*[,;]?\s*[\[({]\s*",
         rf"\s*[|\u00a6\u2016{DOTS}{SHAPES}{QUOTES}{ARROWS}]+\s*",
@@ -34,15 +35,15 @@ _SEPARATORS = tuple(
         r"(?:[ \t]|\u00a0){2,}|\u00a0+",
     )
 )
-_IN_BRACKETS = re.compile(r"[(\[]([^()\[\]]+)[)\]]")
-_BRACES = re.compile(r"\{([^{}.#=]+)\}")
-_AFTER_COLON = re.compile(r":\s*([^:.!?]+)[.!?]?\s*$")
-_TITLE = re.compile(r"(?!(?:use|choose|write|words?|circle|tick|say|with)\b)[^\W\d_][\w’'-]*(?:\s[\w’'-]+)?", re.I)
-_INSTEAD = re.compile(r"\s*(?:,|/|\bor\b|\band\b|,\s*or\b)\s*", re.I)
-_TICK = re.compile(r"[☐□▢◯○◻⬜❏❑✓✗✔✘●]")
-_NAMED = re.compile(r"[^\W\d_][\w’'-]*(?:\s[\w’'-]+){0,3}:\s+")  # `Letters: B, C, D`
-_OR = re.compile(r"([\w’'-]+)\s+or\s+([\w’'-]+)")
-_AND_OR = re.compile(r"([\w’'-]+)\s+(?:and|or)\s+([\w’'-]+)")
+_IN_BRACKETS = lazy_re.compile(r"[(\[]([^()\[\]]+)[)\]]")
+_BRACES = lazy_re.compile(r"\{([^{}.#=]+)\}")
+_AFTER_COLON = lazy_re.compile(r":\s*([^:.!?]+)[.!?]?\s*$")
+_TITLE = lazy_re.compile(r"(?!(?:use|choose|write|words?|circle|tick|say|with)\b)[^\W\d_][\w’'-]*(?:\s[\w’'-]+)?", re.I)
+_INSTEAD = lazy_re.compile(r"\s*(?:,|/|\bor\b|\band\b|,\s*or\b)\s*", re.I)
+_TICK = lazy_re.compile(r"[☐□▢◯○◻⬜❏❑✓✗✔✘●]")
+_NAMED = lazy_re.compile(r"[^\W\d_][\w’'-]*(?:\s[\w’'-]+){0,3}:\s+")  # `Letters: B, C, D`
+_OR = lazy_re.compile(r"([\w’'-]+)\s+or\s+([\w’'-]+)")
+_AND_OR = lazy_re.compile(r"([\w’'-]+)\s+(?:and|or)\s+([\w’'-]+)")
 _MOST_WORDS = 4
 _SEVERAL = 3
 _MARKS = ' \t\u00a0.,;:()[]{}"“”'

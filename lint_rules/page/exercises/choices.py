@@ -8,33 +8,34 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.answers import alternatives, plain
 from lint_rules.page.exercises.model import Choice, Item, Option, Place
 from lint_rules.page.exercises.separators import BETWEEN_OPTIONS, OPENERS
 from lint_rules.plain_words import TOGETHER
 
-_TICKED = re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
-_STROKE = re.compile(rf"\s*{BETWEEN_OPTIONS}+\s*|\s+or\s+")
-_OR_LIST = re.compile(rf"{_STROKE.pattern}|\s*,\s*(?:or\s+)?")
-_BRACKETS = re.compile(r"[(\[{]([^()\[\]{}\n]*)[)\]}]")
-_BRACKET_ROW = re.compile(r"[(\[{][^()\[\]{}\n]+[)\]}](?:\s*(?:,|/|or\b)?\s*[(\[{][^()\[\]{}\n]+[)\]}])+")
-_WORD_BEFORE = re.compile(f"{TOGETHER.pattern}$")
+_TICKED = lazy_re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
+_STROKE = lazy_re.compile(rf"\s*{BETWEEN_OPTIONS}+\s*|\s+or\s+")
+_OR_LIST = lazy_re.compile(rf"{_STROKE.pattern}|\s*,\s*(?:or\s+)?")
+_BRACKETS = lazy_re.compile(r"[(\[{]([^()\[\]{}\n]*)[)\]}]")
+_BRACKET_ROW = lazy_re.compile(r"[(\[{][^()\[\]{}\n]+[)\]}](?:\s*(?:,|/|or\b)?\s*[(\[{][^()\[\]{}\n]+[)\]}])+")
+_WORD_BEFORE = lazy_re.compile(f"{TOGETHER.pattern}$")
 _MOST_BETWEEN = 4
-_ALL = re.compile(rf"\s*{BETWEEN_OPTIONS}+\s*")
-_OPENER = re.compile(rf"[{OPENERS}]\s*")
-_END = re.compile(r"[.?!,;)]")
-_SPACES = re.compile(r"(?:[ \t]|\u00a0){3,}|\s*\u00a0+\s*")
+_ALL = lazy_re.compile(rf"\s*{BETWEEN_OPTIONS}+\s*")
+_OPENER = lazy_re.compile(rf"[{OPENERS}]\s*")
+_END = lazy_re.compile(r"[.?!,;)]")
+_SPACES = lazy_re.compile(r"(?:[ \t]|\u00a0){3,}|\s*\u00a0+\s*")
 # What else lists options, where the key takes one of them: commas, semicolons, dashes, wide spaces.
 _LISTED = (
-    re.compile(r"\s*,\s*(?:or\s+)?|\s+or\s+"),
-    re.compile(r"\s*;\s*(?:or\s+)?"),
-    re.compile(r"\s+[–—-]\s+"),
+    lazy_re.compile(r"\s*,\s*(?:or\s+)?|\s+or\s+"),
+    lazy_re.compile(r"\s*;\s*(?:or\s+)?"),
+    lazy_re.compile(r"\s+[–—-]\s+"),
     _SPACES,
 )
 _EDGE = " \t\u00a0,;|/"
 _STOPS = ".?!"
-_GOES_ON = re.compile(r"(?:…|\.{3,})(?=\W*$)")
-_SENTENCE_END = re.compile(r"[.?!]\s+(?=\S)")
+_GOES_ON = lazy_re.compile(r"(?:…|\.{3,})(?=\W*$)")
+_SENTENCE_END = lazy_re.compile(r"[.?!]\s+(?=\S)")
 _MOST_WORDS = 6
 
 

@@ -1,19 +1,19 @@
 """Numbers within a running text: before a blank or a choice (`There (2) ____ lots of sheep`), or behind a blank."""
 
-import re
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains
 from lint_rules.page.exercises.model import Label, Place
 from lint_rules.page.exercises.stream import Line
 
-_GAP_NEXT = re.compile(r"\s*(?:_{2,}|…|[☐□▢◯○◻⬜❏❑])")
-_GAP_JUST_BEFORE = re.compile(r"(?:_{2,}|…)[.,;:!?]?\s*$")
-_CHOICE_NEXT = re.compile(r"\s*[*(\[]?[\w’'-]+(?:\s[\w’'-]+){0,3}\s*/\s*[\w’'-]+")
-_LETTER = re.compile(r"[^\W\d_]")
-_STOP = re.compile(r"[.?!]+[\"”’']?(?=\s|$)|\s[–—](?=\s)")
-_BEGUN = re.compile(r"(?:[^\W\d_]+:\s+)?[^\W\d_A-Z]")  # `A: are you from?`
-_CUT_UP = re.compile(r"[^\W\d_]*\s*_{2,}\s*[^\W\d_]*[.,;]?")
+_GAP_NEXT = lazy_re.compile(r"\s*(?:_{2,}|…|[☐□▢◯○◻⬜❏❑])")
+_GAP_JUST_BEFORE = lazy_re.compile(r"(?:_{2,}|…)[.,;:!?]?\s*$")
+_CHOICE_NEXT = lazy_re.compile(r"\s*[*(\[]?[\w’'-]+(?:\s[\w’'-]+){0,3}\s*/\s*[\w’'-]+")
+_LETTER = lazy_re.compile(r"[^\W\d_]")
+_STOP = lazy_re.compile(r"[.?!]+[\"”’']?(?=\s|$)|\s[–—](?=\s)")
+_BEGUN = lazy_re.compile(r"(?:[^\W\d_]+:\s+)?[^\W\d_A-Z]")  # `A: are you from?`
+_CUT_UP = lazy_re.compile(r"[^\W\d_]*\s*_{2,}\s*[^\W\d_]*[.,;]?")
 _EDGE = " \t\n\u00a0–—-"
 
 

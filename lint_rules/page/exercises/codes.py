@@ -2,13 +2,16 @@
 
 import re
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.answers import letters_of
 from lint_rules.page.exercises.model import Answer, Exercise
 
-_EXPLAINED = re.compile(
+_EXPLAINED = lazy_re.compile(
     r"(?<![\w’'])(?P<letter>[A-Za-z])(?:\s*[(\[=:]\s*|\s+[–—-]\s+|\s+(?:for|means)\s+)(?=[^\W\d_]{2}|an?\s)"
 )
-_LISTED = re.compile(r"\b[Ww]rite\s+(?:the\s+letters?\s+)?(?P<letters>[A-Z](?:\s*(?:,|/|\bor\b)\s*(?:or\s+)?[A-Z]\b)+)")
+_LISTED = lazy_re.compile(
+    r"\b[Ww]rite\s+(?:the\s+letters?\s+)?(?P<letters>[A-Z](?:\s*(?:,|/|\bor\b)\s*(?:or\s+)?[A-Z]\b)+)"
+)
 _FEWEST = 3
 
 

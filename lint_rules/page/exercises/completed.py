@@ -4,24 +4,25 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.answers import alternatives, first_text, is_verdict, letters_of, plain
 from lint_rules.page.exercises.gaps import fits, shown_letters
 from lint_rules.page.exercises.model import Choice, Exercise, Gap, Item, Option
 from lint_rules.page.exercises.sums import sum_in
 
 # The child's own answer; any room.
-_OPEN = re.compile(
+_OPEN = lazy_re.compile(
     r"\b(?:child|children|pupil|student|learner)s?['’]?s?['’]? own\b"
     r"|\bown (?:\w+ )?(?:answers?|ideas?|words?|names?|choice|sentences?|examples?|opinions?)\b"
     r"|^\W*any (?!more\b|time\b)\w+|^\W*(?:any|some)(?:thing|body|one)\s+(?:\w+\s+){1,}\w+",
     re.I,
 )
-_NUMBER_OF_GAP = re.compile(r"[(\[]?\b\d{1,2}[)\].]?\s*$")
-_PARTS = re.compile(r"\s*(?:,|;|/|\||…|\.\.\.|\s[–—-]\s|\band\b)\s*")
-_VERDICT = re.compile(r"\s*(?:[TF]|true|false|right|wrong|✓|✗)\s*[–—:;.,-]\s*(?=\S)", re.I)
-_CAPITAL = re.compile(r"[A-Z]{1,2}")
-_WORD = re.compile(r"[\w’']+")
-_BLANK = re.compile(r"_+(?:\s*_{2,})*")
+_NUMBER_OF_GAP = lazy_re.compile(r"[(\[]?\b\d{1,2}[)\].]?\s*$")
+_PARTS = lazy_re.compile(r"\s*(?:,|;|/|\||…|\.\.\.|\s[–—-]\s|\band\b)\s*")
+_VERDICT = lazy_re.compile(r"\s*(?:[TF]|true|false|right|wrong|✓|✗)\s*[–—:;.,-]\s*(?=\S)", re.I)
+_CAPITAL = lazy_re.compile(r"[A-Z]{1,2}")
+_WORD = lazy_re.compile(r"[\w’']+")
+_BLANK = lazy_re.compile(r"_+(?:\s*_{2,})*")
 
 
 @dataclass(frozen=True, slots=True)

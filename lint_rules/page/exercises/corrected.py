@@ -3,11 +3,12 @@
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.edits import Fill
 from lint_rules.page.exercises.model import Item, Place
 
 _WORDS = r"[\"“‘']?(\w[\w'’ -]{0,30}?)[\"”’']?"
-_PAIR = re.compile(rf"{_WORDS}\s*(?::|→|⟶|->|=>)\s*{_WORDS}\.?")  # were: was; were → was
+_PAIR = lazy_re.compile(rf"{_WORDS}\s*(?::|→|⟶|->|=>)\s*{_WORDS}\.?")  # were: was; were → was
 _SENTENCE = 3  # words of the shortest answer that can be a sentence of its own
 
 

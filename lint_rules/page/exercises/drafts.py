@@ -1,14 +1,14 @@
 """An item, and an exercise, in the making; and what is left of a place when some of it is cut away."""
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.marks import Kind, Mark
 from lint_rules.page.exercises.model import Label, Option, Place
 
 _EDGE = " \t\n\u00a0,;/|·•–—☐□▢◯○◻⬜❏❑"
-_LETTER = re.compile(r"[^\W\d_]")
+_LETTER = lazy_re.compile(r"[^\W\d_]")
 
 
 @dataclass(slots=True)

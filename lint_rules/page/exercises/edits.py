@@ -8,13 +8,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import groupby
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.page.exercises.model import Place
 
-_LETTER = re.compile(r"[^\W_]")
-_BEFORE_MARK = re.compile(r"\s+(?=[.,;:!?])")
-_STARTS_SENTENCE = re.compile(r"(?:^|[.!?…:\"“”]\s*)$")
-_GOES_ON = re.compile(r"\s*[^\s.!?]")
+_LETTER = lazy_re.compile(r"[^\W_]")
+_BEFORE_MARK = lazy_re.compile(r"\s+(?=[.,;:!?])")
+_STARTS_SENTENCE = lazy_re.compile(r"(?:^|[.!?…:\"“”]\s*)$")
+_GOES_ON = lazy_re.compile(r"\s*[^\s.!?]")
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,29 +3,30 @@
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import PICTURE
 from lint_rules.page.exercises.model import Gap, Place
 from lint_rules.page.exercises.small_words import small_words
 
-_BLANK = re.compile(r"_+(?:\s*_{2,})*")
+_BLANK = lazy_re.compile(r"_+(?:\s*_{2,})*")
 # Letters and blanks run together: gr__n, _irl, ____ing. It begins where letters begin, and so looks once at each.
-_TOKEN = re.compile(r"(?<![^\W\d_])[^\W\d_]*_+[^\W\d]*")
-_SPACED = re.compile(r"(?<![^\s(])(?:[^\W\d_]|_+)(?:[ \u00a0-](?:[^\W\d_]|_+)){2,}(?![^\s.,;)?!])")
-_HALF_SPACED = re.compile(r"(?<![^\W\d])(?:[^\W\d]*(?<!_)_(?!_)[ \u00a0](?=_(?!_)))+[^\W\d]+")  # ch_ _se, _ _ _ _
+_TOKEN = lazy_re.compile(r"(?<![^\W\d_])[^\W\d_]*_+[^\W\d]*")
+_SPACED = lazy_re.compile(r"(?<![^\s(])(?:[^\W\d_]|_+)(?:[ \u00a0-](?:[^\W\d_]|_+)){2,}(?![^\s.,;)?!])")
+_HALF_SPACED = lazy_re.compile(r"(?<![^\W\d])(?:[^\W\d]*(?<!_)_(?!_)[ \u00a0](?=_(?!_)))+[^\W\d]+")  # ch_ _se, _ _ _ _
 # A word whose letters stand in groups between single lines: br _ ght, T _ _ sday, d_ _ ghter, _ wl.
-_GROUPED = re.compile(
+_GROUPED = lazy_re.compile(
     r"(?<![^\W\d])(?:[^\W\d_]+(?=[ \u00a0]?_(?!_)))?"
     r"(?:[ \u00a0]?(?<!_)_(?!_)(?:[ \u00a0]?_(?!_))?(?:[ \u00a0]?[^\W\d_]+(?:[ \u00a0][^\W\d_]+)?)?)+(?![\w])"
 )
 # All that an item has: letters of a word around a blank for some others, `t ____ n`, `si ____`, `____ en`.
-_CUT_UP = re.compile(r"\s*(?P<left>[^\W\d_]{0,6})(?P<apart> ?)_{2,}(?: ?)(?P<right>[^\W\d_]{0,6})\s*")
-_PIECE = re.compile(r"[^\W\d_]+|_+|\S")
+_CUT_UP = lazy_re.compile(r"\s*(?P<left>[^\W\d_]{0,6})(?P<apart> ?)_{2,}(?: ?)(?P<right>[^\W\d_]{0,6})\s*")
+_PIECE = lazy_re.compile(r"[^\W\d_]+|_+|\S")
 _MOST_PIECES = 24
-_VOWEL = re.compile("[aeiouy]", re.I)
+_VOWEL = lazy_re.compile("[aeiouy]", re.I)
 _FRAGMENT = 4  # letters of the longest piece that is no word by itself
-_DOTS = re.compile(r"(?<=\s)(?:…|\.{3,})|(?:…{2,}|\.{4,})")
-_HINT = re.compile(r"[ \u00a0]*\(([^()\n]{1,40})\)")
-_HINT_FIRST = re.compile(r"\(([^()\n]{1,40})\)\s*")
+_DOTS = lazy_re.compile(r"(?<=\s)(?:…|\.{3,})|(?:…{2,}|\.{4,})")
+_HINT = lazy_re.compile(r"[ \u00a0]*\(([^()\n]{1,40})\)")
+_HINT_FIRST = lazy_re.compile(r"\(([^()\n]{1,40})\)\s*")
 
 
 def gaps_in(place: Place, *, dots: bool = False, said: str = "", in_company: bool = False) -> Iterator[Gap]:

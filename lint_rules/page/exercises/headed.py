@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Role
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.gaps import gaps_in
@@ -16,14 +17,14 @@ from lint_rules.page.exercises.key import ReadKey
 from lint_rules.page.exercises.model import Answer, Exercise, Gap, Item, Key, Label, Place
 from lint_rules.page.exercises.stream import Line
 
-_FIELD = re.compile(r"\s*(?:[☐•*–-]\s*)?(?P<name>[^\W\d_][^:_\n]{0,40}?)\s*:\s*(?=[^_]*__)")
-_ONLY_BLANKS = re.compile(r"[_\s,;·|/–-]*")
-_LINE = re.compile(r"_{2,}")
-_BLANK = re.compile(r"[_\s]*")
-_NAMED = re.compile(
+_FIELD = lazy_re.compile(r"\s*(?:[☐•*–-]\s*)?(?P<name>[^\W\d_][^:_\n]{0,40}?)\s*:\s*(?=[^_]*__)")
+_ONLY_BLANKS = lazy_re.compile(r"[_\s,;·|/–-]*")
+_LINE = lazy_re.compile(r"_{2,}")
+_BLANK = lazy_re.compile(r"[_\s]*")
+_NAMED = lazy_re.compile(
     r"(?P<first>^|(?<=[.;])\s+)?(?<!\S)(?P<name>[^\s:.;,][^:.;,]{0,40}?)\s*(?P<sign>:(?=\s|$)|\s[–—=](?=\s))\s*"
 )
-_REMARK = re.compile(r"\.\s+(?=[A-Z]\S*(?:\s+\S+){3,}\.)")  # `4, 7. The honey is cheaper at stall 2.`
+_REMARK = lazy_re.compile(r"\.\s+(?=[A-Z]\S*(?:\s+\S+){3,}\.)")  # `4, 7. The honey is cheaper at stall 2.`
 _EDGE = " \t\n.;,–—|·•"
 _FEWEST = 2
 

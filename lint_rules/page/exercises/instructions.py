@@ -4,12 +4,13 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Audience
 from lint_rules.page.number_words import NUMBER_WORDS
 
 _NUMBERS = "|".join([*(word for word, number in NUMBER_WORDS.items() if number > 1), r"\d{1,2}"])
-_ANY_NUMBER = re.compile(rf"\b(?:{_NUMBERS})\b", re.I)
-_ONCE = re.compile(
+_ANY_NUMBER = lazy_re.compile(rf"\b(?:{_NUMBERS})\b", re.I)
+_ONCE = lazy_re.compile(
     r"\b(?:each|every)\b[^.!?]{0,30}\b(?:once|one\s+gap\s+only|only\s+one\s+gap)\b|\bonly\s+once\b|\bonce\s+each\b|\buse\s+all\b"
     r"|\b(?:each|every)\s+word\b[^.!?]{0,20}\bin(?:to)?\s+(?:one|a)\s+gap\b"
     r"|\bneed\s+(?:every|each|all)\b"
@@ -17,27 +18,27 @@ _ONCE = re.compile(
     re.I,
 )
 # Write, put or use, and what: `Use every word once.`, `Each word goes in one gap.`, `There is one extra word.`
-_USES_WORDS = re.compile(
+_USES_WORDS = lazy_re.compile(
     r"^\s*(?:(?:please|now|you(?:\s+(?:can|must|should|will))?)\s+)?(?:(?:only|do\s+not|don['’]t)\s+)?(?:use|need|write|put|choose|take)\b"
     r"[^.!?]*\b(?:words?|phrases?|verbs?|all|them|each|every)\b"
     r"|\b(?:word|phrase|verb)s?\b[^.!?]*\b(?:goes?|fits?|gaps?|extra|left\s+over|too\s+many|twice|need|used?)\b",
     re.I,
 )
-_SENTENCE = re.compile(r"[^\s.!?][^.!?]*[.!?]?")
-_SPARE = re.compile(r"\b(?:extra|too\s+many|don['’]t\s+need|do\s+not\s+need|not\s+need|left\s+over|twice)\b", re.I)
-_LEFT_OVER = re.compile(
+_SENTENCE = lazy_re.compile(r"[^\s.!?][^.!?]*[.!?]?")
+_SPARE = lazy_re.compile(r"\b(?:extra|too\s+many|don['’]t\s+need|do\s+not\s+need|not\s+need|left\s+over|twice)\b", re.I)
+_LEFT_OVER = lazy_re.compile(
     rf"\b(?P<number>one|an|{_NUMBERS})\s+(?:extra\s+(?:words?|phrases?|verbs?|answers?)"
     r"|(?:words?|phrases?|verbs?|of\s+the\s+words)\s+(?:(?:that\s+)?you\s+(?:do\s+not|don['’]t|will\s+not|won['’]t)\s+(?:need|use)"
     r"|(?:is|are)\s+(?:extra|not\s+needed|left\s+over)|too\s+many|more\s+than\s+you\s+need))",
     re.I,
 )
-_ORDER = re.compile(r"\border\b|\bnumber\s+(?:the|them|these)\b|\bsequence\b|\bfirst\b", re.I)
-_ONE_LETTER = re.compile(
+_ORDER = lazy_re.compile(r"\border\b|\bnumber\s+(?:the|them|these)\b|\bsequence\b|\bfirst\b", re.I)
+_ONE_LETTER = lazy_re.compile(
     r"\b(?:one|a)\s+letter\b[^.!?]*\b(?:line|gap|each)\b|\b(?:line|gap)s?\s+(?:is|means|for|=)\s+one\s+letter\b"
     r"|\beach\s+(?:line|gap)\s+is\s+(?:one|a)\s+letter\b|\bone\s+(?:line|gap)\s*,\s*one\s+letter\b",
     re.I,
 )
-_COUNTED = re.compile(
+_COUNTED = lazy_re.compile(
     rf"\b(?P<verb>ask|interview|write|find|tick|complete|circle|underline|answer|choose|match|read|colour|color|number|name|list|say"
     rf"|correct|finish|make|order|put|look\s+at|there\s+are|here\s+are)\b(?P<between>[^.!?:–—]{{0,30}}?)(?<![\d–-])\b(?P<phrase>(?P<number>{_NUMBERS})"
     rf"\s+(?:(?!and\b|or\b|to\b|more\b)[a-z’'-]+\s+){{0,2}}?(?P<noun>things|words|sentences|questions|mistakes|differences"
@@ -47,16 +48,16 @@ _COUNTED = re.compile(
     re.I,
 )
 # Things of any sort: `Write the names of the six tools`, `Label the five planets`, `Look at the three tents`
-_THESE = re.compile(
+_THESE = lazy_re.compile(
     rf"\b(?P<verb>label|name|names\s+of|words\s+for|look\s+at)\s+(?:(?:the|these|those|all)\s+)+"
     rf"(?P<phrase>(?P<number>{_NUMBERS})\s+(?:(?!and\b|or\b|to\b|of\b)[a-z’'-]+\s+)?(?P<noun>[a-z]+s|people|children))\b",
     re.I,
 )
-_IN_A_ROW = re.compile(
+_IN_A_ROW = lazy_re.compile(
     r"\s+(?:\w+\s+)?(?:in|on)\s+(?:the|this)\s+(?:\w+\s+)?(?:line|snake|row|square|grid|puzzle|caterpillar|worm)\b",
     re.I,
 )
-_FREE = re.compile(
+_FREE = lazy_re.compile(
     r"^\s*(?:about|of\s+your\s+own|with\s+(?:your|them|these)|for\s+each|in\s+each|for\s+every|each\b|per\b|like|using|more\b|or\s+more|in\s+your)",
     re.I,
 )
@@ -124,7 +125,7 @@ def one_letter_each(instruction: str) -> bool:
     return _ONE_LETTER.search(instruction) is not None
 
 
-_UP_TO = re.compile(r"\b\w+\s+(?:to|or)\s+$", re.I)
+_UP_TO = lazy_re.compile(r"\b\w+\s+(?:to|or)\s+$", re.I)
 
 
 def asked_for(instruction: str) -> Iterator[Asked]:

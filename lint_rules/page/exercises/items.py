@@ -9,6 +9,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises import jumbles
 from lint_rules.page.exercises.answers import alternatives, letters_of, plain
 from lint_rules.page.exercises.choices import choices_in
@@ -18,15 +19,17 @@ from lint_rules.page.exercises.gaps import cut_up_word, gaps_in
 from lint_rules.page.exercises.model import Answer, Choice, Gap, Item, Option, Place
 from lint_rules.plain_words import WORD
 
-_EXAMPLE = re.compile(r"\s*(?:example|e\.g\.|model)\b", re.I)
-_JUMBLED = re.compile(r"\b(?:un)?jumbled?\b|\bmixed\b|\bscrambled?\b|\banagrams?\b|\bletters?\b[^.!?]*\border\b", re.I)
-_LETTERS_ASKED = re.compile(r"\bletters?\b", re.I)
-_LETTERS = re.compile(r"[^\W\d_]{3,}")
-_BEHIND = re.compile(r"\s*(?:→|=>|->|=|:)?\s*_*\s*")
-_BRACKETED = re.compile(r"\([ \u00a0]*[^\W\d_]{3,}[ \u00a0]*\)(?=[ .]*$)")
-_ODD = re.compile(r"\bodd\b|\bdifferent\b|\bbelong\b", re.I)
-_TWO = re.compile(r"\s(?:…|\.{3})\s")  # `Did … do`: an answer for two blanks
-_BOX = re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
+_EXAMPLE = lazy_re.compile(r"\s*(?:example|e\.g\.|model)\b", re.I)
+_JUMBLED = lazy_re.compile(
+    r"\b(?:un)?jumbled?\b|\bmixed\b|\bscrambled?\b|\banagrams?\b|\bletters?\b[^.!?]*\border\b", re.I
+)
+_LETTERS_ASKED = lazy_re.compile(r"\bletters?\b", re.I)
+_LETTERS = lazy_re.compile(r"[^\W\d_]{3,}")
+_BEHIND = lazy_re.compile(r"\s*(?:→|=>|->|=|:)?\s*_*\s*")
+_BRACKETED = lazy_re.compile(r"\([ \u00a0]*[^\W\d_]{3,}[ \u00a0]*\)(?=[ .]*$)")
+_ODD = lazy_re.compile(r"\bodd\b|\bdifferent\b|\bbelong\b", re.I)
+_TWO = lazy_re.compile(r"\s(?:…|\.{3})\s")  # `Did … do`: an answer for two blanks
+_BOX = lazy_re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
 _FEWEST = 2
 _MOST_WORDS = 6  # of an option
 _SENTENCE = 3  # words

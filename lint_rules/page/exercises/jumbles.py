@@ -3,21 +3,22 @@
 import re
 from collections import Counter
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.model import Place
 from lint_rules.page.exercises.separators import ANY
 from lint_rules.plain_words import WORD
 
-_SPACED = re.compile(rf"(?<![^\s(])[^\W\d_](?:(?:[ \u00a0,.–-]|{ANY})+[^\W\d_]){{2,}}(?!(?!{ANY})[^\s.,;)→=?!])")
-_BETWEEN = re.compile(rf"\s*(?:{ANY}+|,|\+|;|<>|\s[–—-]\s|\u00a0{{2,}}|[ \t]{{2,}}|\][ \t]*\[|\)[ \t]*\()\s*")
-_PARTS = re.compile(
+_SPACED = lazy_re.compile(rf"(?<![^\s(])[^\W\d_](?:(?:[ \u00a0,.–-]|{ANY})+[^\W\d_]){{2,}}(?!(?!{ANY})[^\s.,;)→=?!])")
+_BETWEEN = lazy_re.compile(rf"\s*(?:{ANY}+|,|\+|;|<>|\s[–—-]\s|\u00a0{{2,}}|[ \t]{{2,}}|\][ \t]*\[|\)[ \t]*\()\s*")
+_PARTS = lazy_re.compile(
     rf"\s*[(\[]?(?P<parts>[^\W\d_]{{1,7}}(?:\s*(?:{ANY}|[+–—-])+\s*[^\W\d_]{{1,7}})+)[)\]]?\s*(?=[→=_]|$)"
 )
-_ARROW = re.compile(r"\s*(?:→|=>|->|=|_{2,}).*$", re.S)
-_SENTENCES = re.compile(
+_ARROW = lazy_re.compile(r"\s*(?:→|=>|->|=|_{2,}).*$", re.S)
+_SENTENCES = lazy_re.compile(
     r"\b(?:in order|order the|make (?:a |the )?(?:sentence|question)|jumbled|mixed|right order)", re.I
 )
-_SPEAKER = re.compile(r"\s*([^\W\d_][\w.’'-]*(?:\s[^\W\d_][\w.’'-]*){0,2}):\s+")
+_SPEAKER = lazy_re.compile(r"\s*([^\W\d_][\w.’'-]*(?:\s[^\W\d_][\w.’'-]*){0,2}):\s+")
 _FEWEST = 3
 _CARD = " \t\n\u00a0[]()"
 

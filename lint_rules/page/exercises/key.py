@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise, zip_longest
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Passage
 from lint_rules.page.exercises.answers import OWN
 from lint_rules.page.exercises.key_places import behind_lead
@@ -20,30 +21,30 @@ from lint_rules.page.exercises.stream import Line, is_led, lines_of
 from lint_rules.page.exercises.tables import same_row
 from lint_rules.source import Source
 
-_ATTACHED = re.compile(
+_ATTACHED = lazy_re.compile(
     r"(?<![\w.–-])(?:Q\s?)?(?P<label>\d{1,2})(?=[–=-]?[A-Za-z](?:[\s,;.)]|$)|\s?[–-]\s?\d{1,2}[.):]?\s)"
 )
-_FROM_TO = re.compile(  # 1–3 own answers; a) to c) own answers
+_FROM_TO = lazy_re.compile(  # 1–3 own answers; a) to c) own answers
     r"(?P<from>[0-9]{1,2}|[a-j])(?:(?<=[0-9])\s*[–-]\s*(?P<number>[0-9]{1,2})[.):]?"
     r"|[.)]?\s+to\s+(?P<to>[0-9]{1,2}|[a-j])[.):])\s+(?=\S)"
 )
 _EDGE = " \t\n,;–—|·•-→="
-_ENTRY = re.compile(r"\s*[;\n]\s*")
+_ENTRY = lazy_re.compile(r"\s*[;\n]\s*")
 _BETWEEN_ENTRIES = tuple(
-    re.compile(pattern)
+    lazy_re.compile(pattern)
     for pattern in (r"\s*,\s*", r"\s*;\s*", r"\s+[–—-]\s+", r"\s*[/|·•→]\s*", r"\s{2,}|\u00a0+", r"[,;]?\s+(?:and\s+)?")
 )
-_PART = re.compile(r"\s*(?:(?:Part|Section|Exercise)\s+)?[A-Z][.):]?\s*")
-_PARTED = re.compile(r"(?:^|[.:;]\s)\s*A\s+1\b")
+_PART = lazy_re.compile(r"\s*(?:(?:Part|Section|Exercise)\s+)?[A-Z][.):]?\s*")
+_PARTED = lazy_re.compile(r"(?:^|[.:;]\s)\s*A\s+1\b")
 _LEAD_LENGTH = 60
 _TOLD = 5  # words of a sentence
-_STROKE = re.compile(r"\s+[/|]\s*$")
-_PART_NEXT = re.compile(rf"{_STROKE.pattern}|[;.]\s*[B-H]\s*$")
-_WORD = re.compile(r"[^\W\d_]")
-_REMARK = re.compile(r"\([^()]*\)")  # `1 F (She has a cat.) 2 T`
-_COMMA = re.compile(r"\s*,\s*")
-_HEADED = re.compile(r"(?:[A-Z][\w’'-]*(?:\s[\w’'-]+){0,4}:\s|[A-Z][a-z]+(?:\s\w+)?$)")
-_HEAD_WORDS = re.compile(r"[A-Z][\w’'-]*(?:\s[A-Za-z][\w’'-]*){0,4}(?=[\s:]*\d)")
+_STROKE = lazy_re.compile(r"\s+[/|]\s*$")
+_PART_NEXT = lazy_re.compile(rf"{_STROKE.pattern}|[;.]\s*[B-H]\s*$")
+_WORD = lazy_re.compile(r"[^\W\d_]")
+_REMARK = lazy_re.compile(r"\([^()]*\)")  # `1 F (She has a cat.) 2 T`
+_COMMA = lazy_re.compile(r"\s*,\s*")
+_HEADED = lazy_re.compile(r"(?:[A-Z][\w’'-]*(?:\s[\w’'-]+){0,4}:\s|[A-Z][a-z]+(?:\s\w+)?$)")
+_HEAD_WORDS = lazy_re.compile(r"[A-Z][\w’'-]*(?:\s[A-Za-z][\w’'-]*){0,4}(?=[\s:]*\d)")
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,15 +3,16 @@
 import re
 from collections.abc import Iterable, Iterator
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import Audience, Passage, Role
 
-_LEAD = re.compile(
+_LEAD = lazy_re.compile(
     r"(?:and\s+)?(?P<sure>(?:the|correct)\s+answers?|answer\s+key|solutions?|(?:ans\.?|key)(?=\s*[:–—-]))|(?:answers?|key)",
     re.I,
 )
-_SET_OFF = re.compile(r"\s*(?:(?:are|is)\s*)?[:–—-]\s*(?=\S)")
-_LABEL = re.compile(r"(?:number\s+|in\s+part\s+|part\s+)?[(\[]?(?:\d{1,2}|[a-z])(?![\w'’])", re.I)
+_SET_OFF = lazy_re.compile(r"\s*(?:(?:are|is)\s*)?[:–—-]\s*(?=\S)")
+_LABEL = lazy_re.compile(r"(?:number\s+|in\s+part\s+|part\s+)?[(\[]?(?:\d{1,2}|[a-z])(?![\w'’])", re.I)
 
 
 def keys_in(passages: Iterable[Passage]) -> Iterator[Passage]:

@@ -3,21 +3,22 @@
 import re
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.model import Answer, Label, Place
 from lint_rules.page.exercises.stream import Line
 
-_LABEL_ROW = re.compile(
+_LABEL_ROW = lazy_re.compile(
     r"\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?(?:\s*(?:,|;|–|—|-|→|>|\s)\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?)+\s*\.?\s*"
 )
-_ONE_LABEL = re.compile(r"\d{1,2}|[A-Za-z]+")
-_BEHIND = re.compile(r"(?:\(?[A-Za-z]\)?[ –-]{0,3}\d{1,2}\s*(?:[,;.·|]|\s|$)\s*){2,}")
-_ONE_BEHIND = re.compile(r"\(?(?P<answer>[A-Za-z])\)?[ –-]{0,3}(?P<label>\d{1,2})")
-_WORDS_BEHIND = re.compile(r"(?P<answer>[^\W\d_][^\n()]*?)\s*\((?P<label>\d{1,2})\)(?:\s*[,;.·]\s*|\s*$)")
-_PAIR = re.compile(r"\(?(?P<label>[A-Za-z])[).:]?\s*(?:[=→–-]\s*)?(?P<answer>\d{1,2})")
-_PAIRS = re.compile(
+_ONE_LABEL = lazy_re.compile(r"\d{1,2}|[A-Za-z]+")
+_BEHIND = lazy_re.compile(r"(?:\(?[A-Za-z]\)?[ –-]{0,3}\d{1,2}\s*(?:[,;.·|]|\s|$)\s*){2,}")
+_ONE_BEHIND = lazy_re.compile(r"\(?(?P<answer>[A-Za-z])\)?[ –-]{0,3}(?P<label>\d{1,2})")
+_WORDS_BEHIND = lazy_re.compile(r"(?P<answer>[^\W\d_][^\n()]*?)\s*\((?P<label>\d{1,2})\)(?:\s*[,;.·]\s*|\s*$)")
+_PAIR = lazy_re.compile(r"\(?(?P<label>[A-Za-z])[).:]?\s*(?:[=→–-]\s*)?(?P<answer>\d{1,2})")
+_PAIRS = lazy_re.compile(
     rf"(?:{_PAIR.pattern.replace('?P<label>', '?:').replace('?P<answer>', '?:')}\s*(?:[,;.·|]\s*|\s|$)){{2,}}"
 )
-LEAD = re.compile(r"(?:^|(?<=[.;]))\s*[^\W\d_][\w’'-]+(?:\s[\w’'-]+){0,4}\.?:[^\S\n]*")
+LEAD = lazy_re.compile(r"(?:^|(?<=[.;]))\s*[^\W\d_][\w’'-]+(?:\s[\w’'-]+){0,4}\.?:[^\S\n]*")
 _FEWEST = 2
 
 

@@ -4,20 +4,23 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.model import Answer, Label, Place
 from lint_rules.page.exercises.stream import Line
 
-_SAID = re.compile(
+_SAID = lazy_re.compile(
     r"(?<![\w.,–—-])(?P<noun>(?:numbers?|no\.|questions?|items?|gaps?|sentences?)\s+)?(?P<label>\(?(?P<first>\d{1,2})\)?)"
     r"(?:\s*[–—-]\s*(?P<last>\d{1,2}))?\s+(?P<verb>is|are)\s+(?=[^\s,;.])",
     re.I,
 )
-_BEFORE = re.compile(r"(?:[^\W\d_][\w’'. ]{0,30}[:–—]\s*)?(?:in\s+)?(?:(?:part|section)\s+[A-Z]\s*[,:]?\s*)?", re.I)
-_END = re.compile(
+_BEFORE = lazy_re.compile(
+    r"(?:[^\W\d_][\w’'. ]{0,30}[:–—]\s*)?(?:in\s+)?(?:(?:part|section)\s+[A-Z]\s*[,:]?\s*)?", re.I
+)
+_END = lazy_re.compile(
     r"(?:[\s,;.]|\band$|(?:[.;,]\s*(?:and\s+)?|\s+and\s+|^)(?:in\s+)?(?:part|section)\s+[A-Z]\s*[,:]?\s*$)+$", re.I
 )
-_LINKED = re.compile(r"(?:[,;.)]|\band|[A-Z])\s+$")
-_AND = re.compile(r"\band\s+$")
+_LINKED = lazy_re.compile(r"(?:[,;.)]|\band|[A-Z])\s+$")
+_AND = lazy_re.compile(r"\band\s+$")
 _MARKS = "\"“‘'(["
 _QUOTES = {'"': '"', "“": "”", "'": "'", "‘": "’"}
 _FEWEST = 2

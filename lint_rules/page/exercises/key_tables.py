@@ -6,18 +6,21 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.page.exercises.answers import uncircled
 from lint_rules.page.exercises.model import Answer, Label, Place
 
-_LABEL = re.compile(
+_LABEL = lazy_re.compile(
     r"\s*(?:(?:Q|No\.?|#)\s?(?=\d))?[(\[]?(?P<label>\d{1,2}(?=st|nd|rd|th|\b)|[A-Za-z]|[ivx]{1,4})(?:[)\]]?[.:)]?|st|nd|rd|th)\s*"
 )
-_RANGE = re.compile(r"\s*Q?(?P<first>\d{1,2})\s*[–—-]\s*Q?(?P<last>\d{1,2})\s*")
-_ANSWERS = re.compile(r"\s*(?:(?:the\s+)?(?:correct\s+)?answers?|ans\.?|key|solutions?|word|t\s*/\s*f|letter)\s*", re.I)
-_ACTIVITY = re.compile(r"\s*(?:act(?:ivity)?|ex(?:ercise)?|task)s?\.?\s*", re.I)
-_NUMBERED = re.compile(r"\s*[(\[]?(?P<label>\d{1,2})[)\]]?[.:)]?\s+(?=[^\W\d_])")
-_SIGN = re.compile(r"\s*[(\[]?(?:[A-Za-z]|✓|✗|✔|✘|true|false|yes|no)[)\]]?\.?\s*", re.I)
+_RANGE = lazy_re.compile(r"\s*Q?(?P<first>\d{1,2})\s*[–—-]\s*Q?(?P<last>\d{1,2})\s*")
+_ANSWERS = lazy_re.compile(
+    r"\s*(?:(?:the\s+)?(?:correct\s+)?answers?|ans\.?|key|solutions?|word|t\s*/\s*f|letter)\s*", re.I
+)
+_ACTIVITY = lazy_re.compile(r"\s*(?:act(?:ivity)?|ex(?:ercise)?|task)s?\.?\s*", re.I)
+_NUMBERED = lazy_re.compile(r"\s*[(\[]?(?P<label>\d{1,2})[)\]]?[.:)]?\s+(?=[^\W\d_])")
+_SIGN = lazy_re.compile(r"\s*[(\[]?(?:[A-Za-z]|✓|✗|✔|✘|true|false|yes|no)[)\]]?\.?\s*", re.I)
 _PAIR = 2
 _ROMAN = ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x")
 _MOST_LABELS = 40

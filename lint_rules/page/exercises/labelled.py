@@ -4,10 +4,10 @@ A draft's region runs from its label to the next one; the last one's to the end 
 nested in it, and as many more lines as the items before it have.
 """
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.cloze import cloze_chains, lost_number, numbers_behind
 from lint_rules.page.exercises.drafts import Draft, DraftExercise, trimmed, without
 from lint_rules.page.exercises.lettered import (
@@ -28,7 +28,7 @@ from lint_rules.page.exercises.stream import Line
 from lint_rules.page.exercises.tables import headed_options, rows_around, same_row, without_articles, without_figures
 
 _OFFERED = 4  # words of the longest option in a cell of its own
-_LEAD = re.compile(r"(?<!\S)([A-Z][^\W\d_]+) +$")
+_LEAD = lazy_re.compile(r"(?<!\S)([A-Z][^\W\d_]+) +$")
 
 
 def draft_exercises(lines: Sequence[Line], marks: Sequence[Mark]) -> list[DraftExercise]:

@@ -1,19 +1,19 @@
 """Letters on a page: options within an item, columns of things to match, items that are nothing but options."""
 
-import re
 from bisect import bisect_left
 from collections.abc import Sequence
 from itertools import pairwise, zip_longest
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.drafts import Draft, DraftExercise, trimmed, without
 from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains, label_of
 from lint_rules.page.exercises.model import Label, Option, Place
 from lint_rules.page.exercises.stream import Line
 from lint_rules.page.exercises.tables import same_row
 
-_WORD = re.compile(r"[^\W\d_]{2}")
+_WORD = lazy_re.compile(r"[^\W\d_]{2}")
 _FEWEST = 2
-_TO_DO = re.compile(r"_|\w\s?/\s?\w")  # a blank, a choice, words to put in order
+_TO_DO = lazy_re.compile(r"_|\w\s?/\s?\w")  # a blank, a choice, words to put in order
 
 
 def lettered(rest: Sequence[Mark]) -> tuple[list[list[Mark]], Kind]:

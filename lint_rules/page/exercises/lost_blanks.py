@@ -5,20 +5,20 @@ the passage is read with its underscores back in their places. A page that is pr
 In `3. * g g` it sees a list of one entry within the numbered one: the star is the first letter's blank.
 """
 
-import re
 from array import array
 from collections.abc import Sequence
 from dataclasses import replace
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Item, Passage
 from lint_rules.manuscript.paragraph_split import gaps
 from lint_rules.source import Source, Span
 
-_LINE = re.compile(r"_+")
-_BLANKS = re.compile(r"_{2,}(?:[ \t]+_{2,})+")
-_BULLETS = re.compile(r"[ \t]*(?P<label>\d{1,3})[.)][ \t]+(?P<signs>(?:[*+-][ \t]+)+)")
-_LETTERS = re.compile(r"[^\W\d_](?: (?:[^\W\d_]|[*+-]))*")
-_INSIDE = re.compile(r"[^\W\d_]_|_[^\W\d_]")
+_LINE = lazy_re.compile(r"_+")
+_BLANKS = lazy_re.compile(r"_{2,}(?:[ \t]+_{2,})+")
+_BULLETS = lazy_re.compile(r"[ \t]*(?P<label>\d{1,3})[.)][ \t]+(?P<signs>(?:[*+-][ \t]+)+)")
+_LETTERS = lazy_re.compile(r"[^\W\d_](?: (?:[^\W\d_]|[*+-]))*")
+_INSIDE = lazy_re.compile(r"[^\W\d_]_|_[^\W\d_]")
 
 
 def with_blanks(passage: Passage, source: Source) -> Passage:

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.answers import CIRCLED, uncircled
 from lint_rules.page.exercises.model import Label, Place
 from lint_rules.page.exercises.stream import Line, is_bold, is_led
@@ -17,26 +18,26 @@ from lint_rules.page.exercises.stream import Line, is_bold, is_led
 LINE, DRESSED, APART, WEAK = 4, 3, 2, 1  # how surely a mark stands where a label stands
 
 _TICKS = "☐□▢◯○◻⬜❏❑"
-_MARK = re.compile(
+_MARK = lazy_re.compile(
     r"(?<![^\s(|•=→/;,☐□▢◯○◻⬜❏❑–—-])(?P<open>\(|\[)?"
     r"(?P<named>(?:Q|(?<![0-9]\s)(?<![0-9][.):]\s)No\.?|#)\s?(?=[0-9]))?"  # No 3; not 2 No 3 Yes
     rf"(?P<label>[{CIRCLED}]|[0-9]{{1,2}}|x{{0,1}}(?:ix|iv|v?i{{1,3}})|[A-Za-z])"
     r"(?P<close>[)\]]\.?|[.:](?!\S)|(?=[)\s]|$|\u00a0))"
 )
-_BEFORE = re.compile(rf"^(?:[{_TICKS}•·*–—-]\s*|_{{2,}}\s*|…\s*)+$")
-_LEAD_IN = re.compile(r"(?:^|[.;!?]\s+)[^\W\d_][\w’'/-]*(?:\s(?:/\s)?[\w’'/-]+){0,4}\.?:\s+$")
-_NAMED = re.compile(
+_BEFORE = lazy_re.compile(rf"^(?:[{_TICKS}•·*–—-]\s*|_{{2,}}\s*|…\s*)+$")
+_LEAD_IN = lazy_re.compile(r"(?:^|[.;!?]\s+)[^\W\d_][\w’'/-]*(?:\s(?:/\s)?[\w’'/-]+){0,4}\.?:\s+$")
+_NAMED = lazy_re.compile(
     r"^(?:picture|photo|text|sentence|box|card|speaker|person|frame|line|step|sign|notice|scene|verse|message|speech)\s+$",
     re.I,
 )
-_LETTER = re.compile(r"[^\W\d_]")
-_ENDS_BRACKET = re.compile(r"\([^()]*[^\W\d_]{2}[^()]*$")
-_NUMBERED = re.compile(r"^(?:question|sentence|item|number|task|clue|riddle)\s+$", re.I)
-_PART = re.compile(r"(?:part\s+)?[A-Z]\s+$", re.I)
-_ITS_FIRST = re.compile(r"[.):]?\s+[^\W\dA-Z_]\w")
-_CHOICE_INSIDE = re.compile(r"(?P<gap>[.:]?\s+)[\w’'-]+(?:\s[\w’'-]+){0,3}\s*[/|]\s*[^()/|]+(?:[/|][^()/|]+)*\)")
-_SECOND = re.compile(r"\s2[.):]?\s")
-_AFTER = re.compile(r"\s*[•–—:-]\s+|\s+")
+_LETTER = lazy_re.compile(r"[^\W\d_]")
+_ENDS_BRACKET = lazy_re.compile(r"\([^()]*[^\W\d_]{2}[^()]*$")
+_NUMBERED = lazy_re.compile(r"^(?:question|sentence|item|number|task|clue|riddle)\s+$", re.I)
+_PART = lazy_re.compile(r"(?:part\s+)?[A-Z]\s+$", re.I)
+_ITS_FIRST = lazy_re.compile(r"[.):]?\s+[^\W\dA-Z_]\w")
+_CHOICE_INSIDE = lazy_re.compile(r"(?P<gap>[.:]?\s+)[\w’'-]+(?:\s[\w’'-]+){0,3}\s*[/|]\s*[^()/|]+(?:[/|][^()/|]+)*\)")
+_SECOND = lazy_re.compile(r"\s2[.):]?\s")
+_AFTER = lazy_re.compile(r"\s*[•–—:-]\s+|\s+")
 _STRONG_ENDS = ".?!…_|•=→;✓✗" + _TICKS
 _ROMAN = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6, "vii": 7, "viii": 8, "ix": 9, "x": 10}
 

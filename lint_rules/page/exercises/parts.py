@@ -1,18 +1,18 @@
 """Letters that head the parts of a page: `**B** Write.`, `Part B: Write.`, `B – Write.`; in headings `#### B Write.`"""
 
-import re
 from collections.abc import Iterable, Sequence
 from string import ascii_uppercase
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Audience, Passage, Role
 from lint_rules.page.exercises.marks import Mark
 from lint_rules.page.exercises.model import Place
 from lint_rules.page.exercises.stream import Line
 
-_HEAD = re.compile(r"(?:Part\s+)?([A-Z])(?=[\s.):]|$)")
-_SET_OFF = re.compile(r"Part\s+[A-Z]")
-_DASH = re.compile(r"\s+[–—-]\s+(?=[A-Z])")
-_BEHIND = re.compile(r"[.):]?\s+(?:[–—-]\s+)?(?=[^\W\d_])")
+_HEAD = lazy_re.compile(r"(?:Part\s+)?([A-Z])(?=[\s.):]|$)")
+_SET_OFF = lazy_re.compile(r"Part\s+[A-Z]")
+_DASH = lazy_re.compile(r"\s+[–—-]\s+(?=[A-Z])")
+_BEHIND = lazy_re.compile(r"[.):]?\s+(?:[–—-]\s+)?(?=[^\W\d_])")
 _ROLES = frozenset({Role.TITLE, Role.TEXT, Role.ITEM})
 _FEWEST = 2
 

@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import groupby, pairwise
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import PICTURE, Activity, Passage, Role, Unit
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.boxes import box_of_lines, box_of_table, boxes_in_instruction, names_box
@@ -38,8 +39,8 @@ from lint_rules.page.exercises.shared_keys import keys_of
 from lint_rules.page.exercises.stream import Line, mended_passages, page_lines
 from lint_rules.page.exercises.unnumbered import to_fill, unlabelled, unnumbered
 
-_LETTER_AT_END = re.compile(r"\(([a-z])\)\W*$", re.I)
-_LABEL_AT_END = re.compile(r"(?<=[^\W\d_])\s*[–=-]?\s+\(?(\d{1,2})\)?\W*$")
+_LETTER_AT_END = lazy_re.compile(r"\(([a-z])\)\W*$", re.I)
+_LABEL_AT_END = lazy_re.compile(r"(?<=[^\W\d_])\s*[–=-]?\s+\(?(\d{1,2})\)?\W*$")
 _FEWEST_STEPS = 3
 
 

@@ -7,19 +7,22 @@ import re
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.inline_text import within
 from lint_rules.manuscript.model import Activity, Lesson, Passage, Unit
 from lint_rules.page.exercises.key_places import keys_in
 
-_NAMED = re.compile(
+_NAMED = lazy_re.compile(
     r"(?:^|(?<=[.;!?]\s)|(?<=\n))\s*(?:activity|exercise|ex\.|act\.|task)\s*(?P<number>[0-9]{1,3}[a-z]?)"
     r"(?:\s*(?P<set>[:.)–—-])\s*|(?=\s|$))",
     re.I,
 )
-_OF_LESSON = re.compile(r"\W*(?:keys?|answers?|answer key|solutions?)\s+(?:to|for|of)\s+lesson\s+(\d{1,2})\W*", re.I)
-_FIGURE = re.compile(r"[0-9]{1,3}")
-_NUMBER = re.compile(r"\s*(?P<number>[0-9]{1,3}[a-z]?)[.):]?\s*")
-_LABEL_FOLLOWS = re.compile(r"\s*[(\[]?(?:[0-9]{1,2}|[a-z])[.):\]]?\s")
+_OF_LESSON = lazy_re.compile(
+    r"\W*(?:keys?|answers?|answer key|solutions?)\s+(?:to|for|of)\s+lesson\s+(\d{1,2})\W*", re.I
+)
+_FIGURE = lazy_re.compile(r"[0-9]{1,3}")
+_NUMBER = lazy_re.compile(r"\s*(?P<number>[0-9]{1,3}[a-z]?)[.):]?\s*")
+_LABEL_FOLLOWS = lazy_re.compile(r"\s*[(\[]?(?:[0-9]{1,2}|[a-z])[.):\]]?\s")
 
 
 def keys_of(activity: Activity, unit: Unit) -> tuple[Passage, ...]:

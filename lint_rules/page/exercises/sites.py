@@ -3,19 +3,19 @@
 A page is counted in several ways until one gives as many items as its key has answers; each line is looked at once.
 """
 
-import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import chain, islice
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.choices import choices_in
 from lint_rules.page.exercises.gaps import gaps_in
 from lint_rules.page.exercises.key import ReadKey
 from lint_rules.page.exercises.model import Choice, Place
 
-WRITING_LINE = re.compile(r"[_\s]+")
-_BLANK = re.compile(r"_{2,}")
+WRITING_LINE = lazy_re.compile(r"[_\s]+")
+_BLANK = lazy_re.compile(r"_{2,}")
 _MOST_ENTRIES = 30
 
 

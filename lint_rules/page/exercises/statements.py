@@ -8,18 +8,21 @@ turns round: *Is there an owl in the tree?*
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.tables import words
 
-_SENTENCE = re.compile(r"[^.!?\n]+[.!?]*")
-_WORD = re.compile(r"[^\W_]+")
+_SENTENCE = lazy_re.compile(r"[^.!?\n]+[.!?]*")
+_WORD = lazy_re.compile(r"[^\W_]+")
 _LEAST = 3  # words of a statement
 _POINTING = frozenset(["i", "you", "he", "she", "it", "we", "they", "this", "that", "these", "those", "there", "here"])
 _TURNED = frozenset(["is", "are", "was", "were", "can", "has"])
 _DENIALS = frozenset(["not", "never", "no", "nobody", "nothing"])
 _ARTICLES = frozenset(["a", "an", "the"])
 _DETERMINERS = sorted(_ARTICLES | {"my", "your", "his", "her", "our", "their"})
-_CLAUSE = re.compile(r"[,;:–—\"“”]+\s*(?:(?:and|but|so)\s)?|\s(?:and|but|so)\s", re.I)  # where one ends, and one begins
-_OPENED = re.compile(r"^\s*(?:and|but|so)\s", re.I)
+_CLAUSE = lazy_re.compile(
+    r"[,;:–—\"“”]+\s*(?:(?:and|but|so)\s)?|\s(?:and|but|so)\s", re.I
+)  # where one ends, and one begins
+_OPENED = lazy_re.compile(r"^\s*(?:and|but|so)\s", re.I)
 
 
 def is_said(statement: str, texts: Iterable[str]) -> bool | None:

@@ -1,9 +1,9 @@
 """The page of an activity as a neutral stream: its lines, in file order, each a range of a passage."""
 
-import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Passage, Role, Unit
 from lint_rules.page.exercises.blank_signs import with_signs
 from lint_rules.page.exercises.lost_blanks import with_blanks, without_bullets
@@ -12,11 +12,11 @@ from lint_rules.page.exercises.shared_keys import keys_of
 from lint_rules.source import Source
 
 _PAGE = frozenset({Role.TEXT, Role.ITEM, Role.CELL, Role.HEAD, Role.TURN, Role.LINE, Role.CAPTION, Role.PANEL})
-_DATE = re.compile(r"[0-9]{1,2}\.?\s+(?=[^\W\d_])")
-_NUMBER = re.compile(r"\(?Q?\d{1,2}[.):]?\s")
+_DATE = lazy_re.compile(r"[0-9]{1,2}\.?\s+(?=[^\W\d_])")
+_NUMBER = lazy_re.compile(r"\(?Q?\d{1,2}[.):]?\s")
 _ENDS = ("?", ".", "…", "_")  # of a sentence: a chapter has a name
 _DAYS = 7  # bare numbers of the shortest calendar
-_BOLD = re.compile(r"[\s.):(]*")
+_BOLD = lazy_re.compile(r"[\s.):(]*")
 
 
 @dataclass(frozen=True, slots=True)

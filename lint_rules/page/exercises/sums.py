@@ -5,11 +5,12 @@ What is added up are pieces of a word, and what is decoded are numbers: nobody r
 
 import re
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.model import Place
 
 _PIECE = r"(?:[^\W\d_]+|_+)"
-_SUM = re.compile(rf"\s*{_PIECE}(?:\s*\+\s*{_PIECE})+\s*(?=[=→])")
-_CODE = re.compile(r"[\s\d.,·•–—/+|-]*(?=_)")
+_SUM = lazy_re.compile(rf"\s*{_PIECE}(?:\s*\+\s*{_PIECE})+\s*(?=[=→])")
+_CODE = lazy_re.compile(r"[\s\d.,·•–—/+|-]*(?=_)")
 
 
 def sum_in(place: Place) -> Place | None:

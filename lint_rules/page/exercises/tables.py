@@ -1,17 +1,17 @@
 """Labels in tables: grids of letters, columns of figures that label nothing, options under letters."""
 
-import re
 from collections.abc import Sequence
 from itertools import pairwise
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Role
 from lint_rules.page.exercises.drafts import DraftExercise
 from lint_rules.page.exercises.marks import LINE, Mark
 from lint_rules.page.exercises.model import Label, Option, Place
 from lint_rules.page.exercises.stream import Line
 
-_BLANK = re.compile(r"[_\s.…☐]+")
-_LETTER = re.compile(r"[^\W\d_]")
+_BLANK = lazy_re.compile(r"[_\s.…☐]+")
+_LETTER = lazy_re.compile(r"[^\W\d_]")
 
 
 def _grids(lines: Sequence[Line]) -> frozenset[int]:

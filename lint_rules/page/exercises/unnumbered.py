@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import groupby, pairwise
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Role
 from lint_rules.page.exercises import jumbles
 from lint_rules.page.exercises.answers import plain
@@ -21,14 +22,14 @@ from lint_rules.page.exercises.model import Answer, Exercise, Gap, Item, Key, La
 from lint_rules.page.exercises.sites import WRITING_LINE, Sites
 from lint_rules.page.exercises.stream import Line
 
-_GAP = re.compile("_{2,}")
-_TWO = re.compile(r"\s+(?:…|\.{3})\s+")
-_PICTURE = re.compile(r"\([^\W\d_]+\s+(\d{1,2})\)$")  # of a picture, a photo, a drawing
-_STOP = re.compile(r"[.!?]\s+")
-_LETTER = re.compile(r"[^\W\d_]")
-_WIDE = re.compile(r"(?:[ \t]|\u00a0){3,}|\u00a0+")
+_GAP = lazy_re.compile("_{2,}")
+_TWO = lazy_re.compile(r"\s+(?:…|\.{3})\s+")
+_PICTURE = lazy_re.compile(r"\([^\W\d_]+\s+(\d{1,2})\)$")  # of a picture, a photo, a drawing
+_STOP = lazy_re.compile(r"[.!?]\s+")
+_LETTER = lazy_re.compile(r"[^\W\d_]")
+_WIDE = lazy_re.compile(r"(?:[ \t]|\u00a0){3,}|\u00a0+")
 _DASHES = ("–", "—", "→", "=")
-_SIGN = re.compile("[•·▪◦‣*–—-]")
+_SIGN = lazy_re.compile("[•·▪◦‣*–—-]")
 _ROW = 0
 _FEWEST_LINES = 2
 _NEVER = 9

@@ -13,7 +13,7 @@ from typing import Any
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup, escape
 
-from lint_rules import __version__
+from lint_rules import __version__, lazy_re
 from lint_rules.finding import Finding, Severity, Status
 from lint_rules.reports.book_summary import levels_at_a_glance
 from lint_rules.reports.fingerprints import fingerprints
@@ -29,7 +29,7 @@ from lint_rules.reports.rule_pages import summary_of
 from lint_rules.reports.verdict import listed, switched_off, verdict
 from lint_rules.rule import RuleModule
 
-_CODE = re.compile(r"``?([^`]+)``?")
+_CODE = lazy_re.compile(r"``?([^`]+)``?")
 _PICTURES = (lesson_times, word_levels, structures, vocabulary_map, findings_by_rule)
 INDEX = "index.html"
 

@@ -14,6 +14,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import partial
 
+from lint_rules import lazy_re
 from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.vocabulary.topics import TopicList, topic_key, topics_of
@@ -120,7 +121,7 @@ RULE = Rule(
 _WORD_LESSONS = frozenset({"words", "vocabulary"})
 _MOST_WORDS_OF_A_THING = 3
 _ARTICLES = frozenset({"a", "an", "the", "some"})
-_JUDGING = re.compile(
+_JUDGING = lazy_re.compile(
     r"\b(?:tick|cross|match|join|yes|no|true|false|correct|right|wrong|mistakes?|circle|choose|find|which|odd|line)\b",
     re.I,
 )

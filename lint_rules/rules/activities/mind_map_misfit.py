@@ -64,7 +64,7 @@ RULE = Rule(
 
 
 # What any noun may be, whatever theme of the course the lists give it: a keeper is one of the people.
-_KINDS = frozenset(map(topic_key, ("people", "person", "things", "places")))
+_KINDS = frozenset({"people", "person", "thing", "place"})  # as topic_key writes them
 
 
 def find(reading: Reading) -> Iterator[Found]:

@@ -9,6 +9,7 @@ course.yaml says how many are enough (three, if it says nothing: common practice
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role
 from lint_rules.page.charts import Chart, charts_of
@@ -109,11 +110,11 @@ RULE = Rule(
     ),
 )
 
-_RANGE = re.compile(r"\b(?:to|or)\b|[-–—]", re.I)
+_RANGE = lazy_re.compile(r"\b(?:to|or)\b|[-–—]", re.I)
 _PAGE = frozenset({Role.TEXT, Role.ITEM, Role.TURN, Role.TITLE, Role.LINE})
 
-_COUNTED = re.compile(r"\b(?:count|measure|weigh|walk|look|tick|spot|watch)\b", re.I)
-_ASKED = re.compile(r"\b(?:ask|asks|interview|question|survey)\b", re.I)
+_COUNTED = lazy_re.compile(r"\b(?:count|measure|weigh|walk|look|tick|spot|watch)\b", re.I)
+_ASKED = lazy_re.compile(r"\b(?:ask|asks|interview|question|survey)\b", re.I)
 _TOO_FEW = "too few for the question and its answer to stick"
 
 

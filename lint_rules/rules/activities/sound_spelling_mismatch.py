@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.language.sounds.pronunciation import write_ipa
 from lint_rules.language.sounds.spelling_sounds import Heard, Practised, hear, practised, words_of
@@ -95,11 +96,11 @@ RULE = Rule(
 _LISTS = frozenset({Role.ITEM, Role.PANEL, Role.CELL, Role.HEAD, Role.TEXT, Role.LINE, Role.CAPTION})
 _RUNNING = frozenset({Role.TEXT, Role.LINE, Role.CAPTION})
 _MIXED_ON_PURPOSE = frozenset({"odd-one-out", "mistakes"})
-_PICKING = re.compile(
+_PICKING = lazy_re.compile(
     r"\b(?:circle|tick|underline|cross|draw|ring|mark|hear|stand|raise|choose|sort|find|which|different|odd|same|put|match|colour|color|highlight)\b",
     re.I,
 )
-_PHONETIC = re.compile("[ˈˌːæɑɒɔəɜɪʊʌʃʒθðŋɡ]")
+_PHONETIC = lazy_re.compile("[ˈˌːæɑɒɔəɜɪʊʌʃʒθðŋɡ]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,11 +112,11 @@ class _Entry:
     choice: int
 
 
-_SPELT_OUT = re.compile(r"[^\W\d_]{1,3}(?:[-‐‑–—·.][^\W\d_]{1,3})+\W*")
-_LETTERS = re.compile(r"[\s*–-]*[^\W\d_]{1,4}[\s*–-]*")
+_SPELT_OUT = lazy_re.compile(r"[^\W\d_]{1,3}(?:[-‐‑–—·.][^\W\d_]{1,3})+\W*")
+_LETTERS = lazy_re.compile(r"[\s*–-]*[^\W\d_]{1,4}[\s*–-]*")
 _PRACTISED = 2  # words with the sound outside a panel: the panel is vocabulary
 _SIDE_BY_SIDE = 4  # words that do not fit, and a third of all: no slip, but the other sound
-_SIGNS = re.compile(r"(?<!\w)/[^\s/]{1,6}/(?!\w)|^\W*[^\W\d_]?[ɪəʊæɒʌɔɜɑθðʃʒŋː][^\s]{0,3}$")
+_SIGNS = lazy_re.compile(r"(?<!\w)/[^\s/]{1,6}/(?!\w)|^\W*[^\W\d_]?[ɪəʊæɒʌɔɜɑθðʃʒŋː][^\s]{0,3}$")
 
 
 def _page(activity: Activity) -> Iterator[str]:

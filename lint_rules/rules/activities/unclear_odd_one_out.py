@@ -10,6 +10,7 @@ word in no list might have any topic, so a set with such words is left alone unl
 import re
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.language.vocabulary.topics import OddOnes, TopicList, odd_ones, topics_of
 from lint_rules.manuscript.model import Activity, Audience, Unit
@@ -107,8 +108,8 @@ RULE = Rule(
 )
 
 
-_WHY = re.compile(r"\b(?:why|because|explain|reasons?)\b", re.I)
-_NUMBERED = re.compile(r"\b(?:number|line|row|set|item) \d\b", re.I)
+_WHY = lazy_re.compile(r"\b(?:why|because|explain|reasons?)\b", re.I)
+_NUMBERED = lazy_re.compile(r"\b(?:number|line|row|set|item) \d\b", re.I)
 _LEAD = r"^\W*(?:\d+[.):]?\s*)?(?:[a-z][.)]\s+)?(?:(?:an?|the)\s+)?"
 
 

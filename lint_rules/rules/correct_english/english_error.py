@@ -24,6 +24,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from lint_rules import lazy_re
 from lint_rules.english.alarms import is_listened_to, is_slip, weight_of
 from lint_rules.english.left_alone import SPELLER, is_left_alone
 from lint_rules.english.of_key import slips_of_key
@@ -172,7 +173,7 @@ RULE = Rule(
     fault="a word",
 )
 
-_SENTENCE_END = re.compile(r"(?<=[.!?])\s+|,? (?=e\.g\.)")
+_SENTENCE_END = lazy_re.compile(r"(?<=[.!?])\s+|,? (?=e\.g\.)")
 _WHERE = {
     Audience.PUPIL: "On the pupil's page",
     Audience.LISTENER: "In the audio script",
@@ -183,7 +184,7 @@ _TWICE = "ENGLISH_WORD_REPEAT_RULE"
 _SAID_SECOND = frozenset({"INFORMATIONS"})  # the first sentence of their message is about another sense
 _FEW = 2  # words in italics that are named, not said
 # White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
-_LOOSE = re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
+_LOOSE = lazy_re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
 _MARKS = " \"'“”‘’,.;:!?–—"
 
 

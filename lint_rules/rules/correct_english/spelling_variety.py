@@ -10,9 +10,9 @@ altogether (lift, elevator) are no matter of spelling. Canadian English spells s
 for en-CA this rule has nothing to say.
 """
 
-import re
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.english.text import passages_to_check
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.grammar.steps import is_among_orders
@@ -71,7 +71,7 @@ RULE = Rule(
     fault="a word",
 )
 
-_IN_HINT = re.compile(r"_\s*\([^()]*$")
+_IN_HINT = lazy_re.compile(r"_\s*\([^()]*$")
 _TITLES = frozenset({Role.UNIT_TITLE, Role.LESSON_TITLE, Role.TITLE, Role.INSTRUCTION, Role.HEAD})
 
 

@@ -10,6 +10,7 @@ import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.page.exercises.answers import alike, is_among, letters_of, plain, range_of
 from lint_rules.page.exercises.codes import letters_told, outside_code
@@ -173,10 +174,10 @@ RULE = Rule(
 )
 
 
-_CROSSWORD = re.compile(r"\b(?:across|crossword)\b", re.I)
+_CROSSWORD = lazy_re.compile(r"\b(?:across|crossword)\b", re.I)
 _SHORT_ANSWER = 2  # words
 _FEWEST = 3
-_MATCH = re.compile(r"\bmatch\b", re.I)
+_MATCH = lazy_re.compile(r"\bmatch\b", re.I)
 _MOST_EXTRA = 2
 _BOX_SHARE = 3  # at least two of three answers are words of the box as it has them: else they change their form
 

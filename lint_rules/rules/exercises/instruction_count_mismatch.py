@@ -8,6 +8,7 @@ number; a chart for a survey counts by the classmates that it has room for.
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Unit
 from lint_rules.page.charts import charts_of
@@ -79,17 +80,17 @@ RULE = Rule(
     ),
 )  # fmt: skip
 
-_EACH_TIME = re.compile(
+_EACH_TIME = lazy_re.compile(
     r"\s+(?:together|side by side|(?:in|for|on|to|from|with|about|of|under|beside) (?:each|every)|each time)\b", re.I
 )
 _HELP = 3  # words of what helps with a line
-_COMPARED = re.compile(r"\b(?:differen\w+|compare|same|both|spot)\b", re.I)
-_ONE_PERSON = re.compile(r"(?:person|friend|child|partner|pupil|classmate|student)\s*\d", re.I)
+_COMPARED = lazy_re.compile(r"\b(?:differen\w+|compare|same|both|spot)\b", re.I)
+_ONE_PERSON = lazy_re.compile(r"(?:person|friend|child|partner|pupil|classmate|student)\s*\d", re.I)
 _NEAR = 3  # a number that is further off counts something else
 
-_APART = re.compile(r"\b(?:strange|odd|different|wrong|other|false|silly|funny)\b", re.I)
-_SOME_RIGHT = re.compile(r"\b(?:one|two|three|some)\b[^.!?]*\b(?:is|are)\s+(?:right|correct|true)\b", re.I)
-_ANY_OF_THESE = re.compile(r"\bany\b[^.\n]{0,20}\bof (?:these|them|the)\b", re.I)
+_APART = lazy_re.compile(r"\b(?:strange|odd|different|wrong|other|false|silly|funny)\b", re.I)
+_SOME_RIGHT = lazy_re.compile(r"\b(?:one|two|three|some)\b[^.!?]*\b(?:is|are)\s+(?:right|correct|true)\b", re.I)
+_ANY_OF_THESE = lazy_re.compile(r"\bany\b[^.\n]{0,20}\bof (?:these|them|the)\b", re.I)
 
 
 def find(reading: Reading) -> Iterator[Found]:

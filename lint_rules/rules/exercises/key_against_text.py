@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import PICTURE, Activity, Audience, Passage, Role, Unit
@@ -123,19 +124,21 @@ RULE = Rule(
     limits=(Limit("numbers from 13 on are not counted out of a text by children", "common practice, no source"),),
 )
 
-_SUM = re.compile(r"\b(?:add|sums?|plus|minus|more|left|altogether|total|count on|maths|double|half)\b|[+×÷=]", re.I)
-_OPEN = re.compile(r"\bown\b|\be\.?g\b|\bor\b|/|\bexample\b", re.I)  # another answer may be right
-_OF_THE_CHILD = re.compile(r"\byour?\b", re.I)
-_HOW_MANY = re.compile(
+_SUM = lazy_re.compile(
+    r"\b(?:add|sums?|plus|minus|more|left|altogether|total|count on|maths|double|half)\b|[+×÷=]", re.I
+)
+_OPEN = lazy_re.compile(r"\bown\b|\be\.?g\b|\bor\b|/|\bexample\b", re.I)  # another answer may be right
+_OF_THE_CHILD = lazy_re.compile(r"\byour?\b", re.I)
+_HOW_MANY = lazy_re.compile(
     r"\bhow many (?:[a-z]+ )?([a-z]+)\b(?:\s+(?:are|can|has|have|do|does|did|is|were|was)\b|\s*\?)", re.I
 )
 _TRUE = frozenset({"true", "t", "right", "yes", "✓", "tick", "correct"})
 _FALSE = frozenset({"false", "f", "wrong", "no", "✗", "✘", "cross", "incorrect"})
-_CIRCLED = re.compile(
+_CIRCLED = lazy_re.compile(
     r"[(\[]?\b(?:yes\s*/\s*no|true\s*/\s*false|t\s*/\s*f|right\s*/\s*wrong)\b.*$|_{2,}.*$", re.I | re.S
 )
-_DENIED = re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
-_OF_SELF = re.compile(r"\b(?:I|my|me|we|our|us)\b", re.I)
+_DENIED = lazy_re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
+_OF_SELF = lazy_re.compile(r"\b(?:I|my|me|we|our|us)\b", re.I)
 _FIGURES = 3
 _HABIT = 3  # things that key and picture count alike
 _LARGE = 13

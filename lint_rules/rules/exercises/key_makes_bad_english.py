@@ -8,6 +8,7 @@ that is to be wrong (`mistakes`) is left alone.
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.english.of_key import slips_of_key
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Passage
@@ -21,12 +22,12 @@ from lint_rules.unit_language.hinted_forms import hinted_slip
 from lint_rules.unit_language.key_slips import key_slips
 
 _SENTENCE = 3  # words
-_HINT = re.compile(r"\(\s*([^\W\d_]+)\s*\)")
-_HINT_BEHIND = re.compile(r"[.!?]\s*(?:/|[–—→:*]+)\s*([^\W\d_]+)\s*$")  # `It is ____ than a cat. / big`
-_DENIED = re.compile(r"^(?:not|never)\s+", re.I)
-_LAST_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?(?=\s*$)")
-_FIRST_LETTERS = re.compile(r"[^\W\d_]{1,3}_{3,}")  # `c____`: the whole word is the key's
-_LETTER_FIRST = re.compile(r"([A-Za-z])[).]?\s+(?=[A-Z])")
+_HINT = lazy_re.compile(r"\(\s*([^\W\d_]+)\s*\)")
+_HINT_BEHIND = lazy_re.compile(r"[.!?]\s*(?:/|[–—→:*]+)\s*([^\W\d_]+)\s*$")  # `It is ____ than a cat. / big`
+_DENIED = lazy_re.compile(r"^(?:not|never)\s+", re.I)
+_LAST_WORD = lazy_re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?(?=\s*$)")
+_FIRST_LETTERS = lazy_re.compile(r"[^\W\d_]{1,3}_{3,}")  # `c____`: the whole word is the key's
+_LETTER_FIRST = lazy_re.compile(r"([A-Za-z])[).]?\s+(?=[A-Z])")
 
 
 def _key(text: str) -> str:

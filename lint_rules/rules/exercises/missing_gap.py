@@ -8,6 +8,7 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.page.exercises.answers import alternatives, plain
 from lint_rules.page.exercises.model import Exercise, Item, Place
@@ -54,9 +55,9 @@ RULE = Rule(
 )  # fmt: skip
 
 
-_WORD = re.compile(r"[\w’'-]+")
-_ASKS = re.compile(r"\?\W*$")
-_BREAKS_OFF = re.compile(r"\b(?:is|are|am|was|a|an|the|in|at|my|your|his|her|got)\s*\.\s*$", re.I)
+_WORD = lazy_re.compile(r"[\w’'-]+")
+_ASKS = lazy_re.compile(r"\?\W*$")
+_BREAKS_OFF = lazy_re.compile(r"\b(?:is|are|am|was|a|an|the|in|at|my|your|his|her|got)\s*\.\s*$", re.I)
 
 
 def find(reading: Reading) -> Iterator[Found]:

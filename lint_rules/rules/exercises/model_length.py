@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.counting import count_words, ends_sentence, is_title
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role
@@ -58,26 +59,28 @@ RULE = Rule(
     ),
 )  # fmt: skip
 
-_RANGE = re.compile(r"\b(\d{1,3})\s*(?:–|-|—|to|and)\s*(\d{1,3}) words\b", re.I)
-_MOST = re.compile(r"\b(?:at most|up to|no more than|not more than|maximum(?: of)?|max\.?) (\d{1,3}) words\b", re.I)
-_LEAST = re.compile(r"\b(?:at least|more than) (\d{1,3}) words\b|\b(\d{1,3}) words or more\b", re.I)
-_ABOUT = re.compile(r"\b(?:about |around )?(\d{1,3}) words\b", re.I)
-_LABEL = re.compile(
+_RANGE = lazy_re.compile(r"\b(\d{1,3})\s*(?:–|-|—|to|and)\s*(\d{1,3}) words\b", re.I)
+_MOST = lazy_re.compile(
+    r"\b(?:at most|up to|no more than|not more than|maximum(?: of)?|max\.?) (\d{1,3}) words\b", re.I
+)
+_LEAST = lazy_re.compile(r"\b(?:at least|more than) (\d{1,3}) words\b|\b(\d{1,3}) words or more\b", re.I)
+_ABOUT = lazy_re.compile(r"\b(?:about |around )?(\d{1,3}) words\b", re.I)
+_LABEL = lazy_re.compile(
     r"\b(?:(?:model|sample|example)(?: (?:text|answer|diary|story|email|e-mail|letter))?\s*[:–—]"
     r"|(?:possible|suggested|sample|model) answer\W|for example\s*:)\W*",
     re.I,
 )
-_OWN = re.compile(r"\b(?:own|vary|varies|various|open|free)\b", re.I)
+_OWN = lazy_re.compile(r"\b(?:own|vary|varies|various|open|free)\b", re.I)
 # What is said of a model that stands on the page: The model above is one possible answer.
-_REMARK = re.compile(
+_REMARK = lazy_re.compile(
     r"\b(?:the|this) (?:model|text|example|report|story|letter|diary|e-?mail)\b"
     r"[^.!?]*\b(?:above|on the page|is (?:one|a) )"
     r"|\bone (?:possible |good )?(?:example|answer|way)\b"
     r"|\ba good (?:\w+ )?\w+ (?:has|says|gives|tells|needs|ends|begins|uses)\b",
     re.I,
 )
-_NUMBERED = re.compile(r"^\W*\d{1,2}[).\s]", re.M)
-_READ_FIRST = re.compile(r"\bread (?:the|this|an?) (?:\w+ )?(?:example|model)\b", re.I)
+_NUMBERED = lazy_re.compile(r"^\W*\d{1,2}[).\s]", re.M)
+_READ_FIRST = lazy_re.compile(r"\bread (?:the|this|an?) (?:\w+ )?(?:example|model)\b", re.I)
 _NEAR = 1.1
 _AROUND = 1.25  # of `about 20 words`
 _TEXT = 10  # words of the shortest model that is taken for a text

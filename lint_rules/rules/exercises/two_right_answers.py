@@ -10,6 +10,7 @@ it does for the other questions.
 import re
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.language.tokens import Token
 from lint_rules.language.vocabulary.reference import graded
@@ -154,9 +155,9 @@ RULE = Rule(
 )  # fmt: skip
 
 _DETERMINERS = frozenset({"a", "an", "the", "my", "this", "two", "three"})
-_NOT_BOTH = re.compile(r"\b(?:not|never|no|but|or|instead|then|later|first|after|than|if)\b|n['’]t\b", re.I)
-_LOOK = re.compile(r"\blook\b", re.I)
-_ASKED = re.compile(r"\b(?:listen|hear|watch|song|teacher|partner|friend|ask|true|yourself|about\s+you)\b", re.I)
+_NOT_BOTH = lazy_re.compile(r"\b(?:not|never|no|but|or|instead|then|later|first|after|than|if)\b|n['’]t\b", re.I)
+_LOOK = lazy_re.compile(r"\blook\b", re.I)
+_ASKED = lazy_re.compile(r"\b(?:listen|hear|watch|song|teacher|partner|friend|ask|true|yourself|about\s+you)\b", re.I)
 
 
 def find(reading: Reading) -> Iterator[Found]:

@@ -25,6 +25,7 @@ checked there. Kinds of the course's own that course.yaml names under `every_uni
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.course.model import ACTIVITY_KINDS
 from lint_rules.course.problem import nearest
 from lint_rules.finding import Found, Severity
@@ -140,7 +141,7 @@ _UNREAD = "an unread label"
 _HIDING = ("teacher", "audio", "answers", "words", "pattern")  # `art` is too short: start, part, chart
 _OF_PANDOC = frozenset({"unnumbered", "unlisted"})  # classes of headings that Pandoc itself reads
 # Asterisks around a few letters, or a pair of them alone; such as are escaped are meant.
-_STRAY = re.compile(r"(?P<marks>\*{1,3})[^\s*]{1,20}(?P=marks)|\*\*")
+_STRAY = lazy_re.compile(r"(?P<marks>\*{1,3})[^\s*]{1,20}(?P=marks)|\*\*")
 _STRAY_SAID = (
     "These asterisks would be printed: the bold that they begin or end has no other end. "
     "Put two before and two behind the words, without a space inside (**kite**)."

@@ -10,15 +10,18 @@ is a little over it a note; and two sentences that each keep to it are easy to f
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.course.defaults import default_limits
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.counting import count_words, weight_over
 from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 
 # Letters to write: a, b, c; A or B.
-_LETTERS = re.compile(r"\b[A-Za-z](?=\s*[,/–-]\s*[A-Za-z]\b(?!['’]))|(?<=[,/–-] )[A-Za-z]\b(?!['’])|\b[A-Z] or [A-Z]\b")
+_LETTERS = lazy_re.compile(
+    r"\b[A-Za-z](?=\s*[,/–-]\s*[A-Za-z]\b(?!['’]))|(?<=[,/–-] )[A-Za-z]\b(?!['’])|\b[A-Z] or [A-Z]\b"
+)
 # What a test gives for it: (6 points), (4 marks), [5]
-_POINTS = re.compile(r"[(\[](?:[^()\[\]]*\b(?:points?|marks?|pts?)\b[^()\[\]]*|\s*/?\s*\d+\s*)[)\]]", re.I)
+_POINTS = lazy_re.compile(r"[(\[](?:[^()\[\]]*\b(?:points?|marks?|pts?)\b[^()\[\]]*|\s*/?\s*\d+\s*)[)\]]", re.I)
 _LIMIT = "levels: [{instruction: {words: 8}}]"
 
 RULE = Rule(

@@ -10,6 +10,7 @@ step more than the house default is nothing: it is a rule of thumb, and children
 import re
 from collections.abc import Iterable, Iterator
 
+from lint_rules import lazy_re
 from lint_rules.course.defaults import default_limits
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.steps import steps_of
@@ -55,10 +56,10 @@ RULE = Rule(
     fault="an instruction",
 )
 
-_NAME = re.compile(r"\b(?:game|song|chant|rhyme|story|play|poem)\b[^.!?:]*:|^play\b[^.!?:]*:", re.I)
-_TOGETHER = re.compile(r"(?:work (?:in|with)|get into)\b", re.I)
-_SENSES = re.compile(r"(?:look|listen)\b(?! for\b)", re.I)  # but look for something
-_BOTH = re.compile(r"ask\s+and\s+$", re.I)  # ask and answer
+_NAME = lazy_re.compile(r"\b(?:game|song|chant|rhyme|story|play|poem)\b[^.!?:]*:|^play\b[^.!?:]*:", re.I)
+_TOGETHER = lazy_re.compile(r"(?:work (?:in|with)|get into)\b", re.I)
+_SENSES = lazy_re.compile(r"(?:look|listen)\b(?! for\b)", re.I)  # but look for something
+_BOTH = lazy_re.compile(r"ask\s+and\s+$", re.I)  # ask and answer
 
 
 def find(reading: Reading) -> Iterator[Found]:

@@ -15,6 +15,7 @@ word-above-level.
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.course.model import CEFR_BANDS, band_rank
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.labels import all_grammar_terms
@@ -26,9 +27,9 @@ from lint_rules.unit_language.off_list import off_list_severity, what_the_refere
 from lint_rules.unit_language.unit_words import Met, has_picture, listed
 
 _AFFIX = 4  # letters that are no word by themselves have fewer
-_MAKE = re.compile(r"\b(?:make|build)\b[^.!?]*$", re.I)
-_NUMBERED = re.compile(r" (?:\d{1,2}(?:\.\d{1,2})?|[A-Z])\b(?!['’])")
-_QUOTED = re.compile(r"“[^”]+”|\"[^\"]+\"|(?<!\w)‘[^’]+’(?!\w)")
+_MAKE = lazy_re.compile(r"\b(?:make|build)\b[^.!?]*$", re.I)
+_NUMBERED = lazy_re.compile(r" (?:\d{1,2}(?:\.\d{1,2})?|[A-Z])\b(?!['’])")
+_QUOTED = lazy_re.compile(r"“[^”]+”|\"[^\"]+\"|(?<!\w)‘[^’]+’(?!\w)")
 _PRE_A1 = "levels:\n  - cefr: Pre-A1\n"
 
 RULE = Rule(

@@ -11,9 +11,9 @@ Read are pages and audio scripts, once an activity for each structure; not word 
 other set phrases, nor activities whose mistakes are deliberate. Imperatives are free: every instruction is one.
 """
 
-import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.grammar_levels import Standing, names, standing
 from lint_rules.language.vocabulary.reference import is_a
@@ -151,7 +151,7 @@ def _found(reading: Reading, uses: list[Use], where: str) -> Found:
     return Found(span, use.text, message, severity, key=name, about=about)
 
 
-_ASKING = re.compile(r"[A-Z]|(?:help|ask|tell|told|want)")  # whom children ask and tell is told early
+_ASKING = lazy_re.compile(r"[A-Z]|(?:help|ask|tell|told|want)")  # whom children ask and tell is told early
 
 
 def _is_lenient(use: Use) -> bool:

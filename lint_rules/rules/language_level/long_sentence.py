@@ -14,6 +14,7 @@ has not set is a rule of thumb: hardly over it is nothing, a little over it one 
 import re
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.course.defaults import default_limits
 from lint_rules.finding import Found, Severity
 from lint_rules.language.tokens import Analysis, Sentence, Token
@@ -188,30 +189,30 @@ RULE = Rule(
 )
 
 # What a child ticks or circles after a sentence: `The kite is red. yes / no`.
-_OPTIONS_AFTER = re.compile(r"(?<=[.!?])[\"'”’)]*\s+[^\s.!?][^.!?]*?\s*/\s*[^.!?]*$")
+_OPTIONS_AFTER = lazy_re.compile(r"(?<=[.!?])[\"'”’)]*\s+[^\s.!?][^.!?]*?\s*/\s*[^.!?]*$")
 
 _FAR, _MUCH = 6, 1.6  # words over a limit that is the house default, or times it
-_HEAD_IN_CAPITALS = re.compile(r"^\W*(?:[A-Z][A-Z'’]+\s+){2,}(?=[A-Z][a-z])")  # MARKET SALAD You need …
-_YOU_NEED = re.compile(r"\W*you(?: will|['’]ll)? need\b", re.I)
+_HEAD_IN_CAPITALS = lazy_re.compile(r"^\W*(?:[A-Z][A-Z'’]+\s+){2,}(?=[A-Z][a-z])")  # MARKET SALAD You need …
+_YOU_NEED = lazy_re.compile(r"\W*you(?: will|['’]ll)? need\b", re.I)
 _LEAST = 3  # words of a turn that the next child adds to: common practice, no source
 # A list after a colon: `You need: an egg, some milk`; it begins in lower case, for a sentence has a capital.
-_LIST_AFTER = re.compile(r":\s+(?=[^:]*,[^:]*$)(?=[a-z0-9])")
-_LIST_MARK = re.compile(r"\s+[·•|]\s+")  # a square of paper · a pencil · a pin
+_LIST_AFTER = lazy_re.compile(r":\s+(?=[^:]*,[^:]*$)(?=[a-z0-9])")
+_LIST_MARK = lazy_re.compile(r"\s+[·•|]\s+")  # a square of paper · a pencil · a pin
 # What somebody does before what is said: `A: (moves the hands) What time is it?`
-_DOES = re.compile(r"^\W*(?:[A-Z][\w ]{0,20}:\s*)?\([^()]*\)(?=\s*\S)")
+_DOES = lazy_re.compile(r"^\W*(?:[A-Z][\w ]{0,20}:\s*)?\([^()]*\)(?=\s*\S)")
 # A letter by itself that is no word: `c, a, t`; a and I are words but for where they stand between commas or hyphens.
-_SPELT = re.compile(r"(?<![\w'’-])(?:[b-hj-zB-HJ-Z]|[aAiI](?=[,-]))(?![\w'’])")
+_SPELT = lazy_re.compile(r"(?<![\w'’-])(?:[b-hj-zB-HJ-Z]|[aAiI](?=[,-]))(?![\w'’])")
 _UNREAL = frozenset({"second-or-third-conditional", "inverted-conditional"})
 
 # A gap's number: `The sea is (1) ____.`
-_GAP_NUMBER = re.compile(r"\(\d{1,2}\)\s*(?=_{2,})|(?<=_)\s*\(\d{1,2}\)")
+_GAP_NUMBER = lazy_re.compile(r"\(\d{1,2}\)\s*(?=_{2,})|(?<=_)\s*\(\d{1,2}\)")
 
 # A sentence after a colon: `Ask eight friends: What do you wear?`
-_AFTER_COLON = re.compile(r"(?<=\w):\s+(?=[\"'“‘]?[A-Z][\w’']* \w)")
+_AFTER_COLON = lazy_re.compile(r"(?<=\w):\s+(?=[\"'“‘]?[A-Z][\w’']* \w)")
 
 # A second column of a matching task: `Dora is in the bathroom.   b) She's cleaning her teeth.`
-_AFTER_QUOTE = re.compile(r"(?<=[.!?]['’\"”])\s+(?=[A-Z])")  # 'What happens?' Try it!
-_LETTER_AFTER = re.compile(r"(?<=[.!?])\s+[a-z]\)\s+")
+_AFTER_QUOTE = lazy_re.compile(r"(?<=[.!?]['’\"”])\s+(?=[A-Z])")  # 'What happens?' Try it!
+_LETTER_AFTER = lazy_re.compile(r"(?<=[.!?])\s+[a-z]\)\s+")
 
 
 def find(reading: Reading) -> Iterator[Found]:

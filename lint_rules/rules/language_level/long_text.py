@@ -11,6 +11,7 @@ thumb, and hardly over it is nothing.
 import re
 from collections.abc import Iterable, Iterator
 
+from lint_rules import lazy_re
 from lint_rules.course.defaults import default_limits
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.counting import TEXT_ROLES, count_words, stage_directions, weight_over
@@ -106,7 +107,7 @@ def find(reading: Reading) -> Iterator[Found]:
 
 
 # What only names a part of the page.
-_LABEL = re.compile(r"(?:picture|frame|panel|scene|part|page|box|bubble|verse|act)\s+(?:\d{1,2}|[A-Z])[.:]?", re.I)
+_LABEL = lazy_re.compile(r"(?:picture|frame|panel|scene|part|page|box|bubble|verse|act)\s+(?:\d{1,2}|[A-Z])[.:]?", re.I)
 
 
 def _texts(reading: Reading) -> Iterator[tuple[Heading, Part]]:

@@ -18,10 +18,10 @@ slip away from a word that children know (freind), is a query: is it spelt right
 activity, a note once in a unit.
 """
 
-import re
 from collections.abc import Iterator, Set
 from dataclasses import replace
 
+from lint_rules import lazy_re
 from lint_rules.course.model import Level, WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.labels import all_grammar_terms
@@ -206,10 +206,10 @@ RULE = Rule(
 )
 
 
-_SPELT = re.compile(r"[^\W\d_](?:[-‐‑–][^\W\d_])+")
-_ODD = re.compile(r"[:;()=/]")
+_SPELT = lazy_re.compile(r"[^\W\d_](?:[-‐‑–][^\W\d_])+")
+_ODD = lazy_re.compile(r"[:;()=/]")
 _LETTERS = 3  # of an ending
-_HOUSE = re.compile(r"(?:^|\n)\d{1,3}[a-z]? (?:[A-Z]\w* )*$")  # 14 Mill Rd
+_HOUSE = lazy_re.compile(r"(?:^|\n)\d{1,3}[a-z]? (?:[A-Z]\w* )*$")  # 14 Mill Rd
 
 
 def find(reading: Reading) -> Iterator[Found]:

@@ -7,11 +7,12 @@ reads it, changes what does not fit, and takes the mark out. Until then the draf
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Audience
 from lint_rules.rule import Example, Gather, Reading, Rule, Within
 
-_MARK = re.compile(r"\[check\]", re.I)
+_MARK = lazy_re.compile(r"\[check\]", re.I)
 
 RULE = Rule(
     name="unconfirmed-draft",

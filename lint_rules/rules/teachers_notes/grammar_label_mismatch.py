@@ -11,6 +11,7 @@ import re
 from collections import Counter
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.grammar_levels import names
 from lint_rules.language.grammar.labels import all_grammar_terms
@@ -21,9 +22,9 @@ from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.unit_language.named_grammar import is_shown, labels_in, main_structures, practised
 
 _SENTENCE = 6  # words of what is told in prose: common practice, no source
-_SENTENCE_END = re.compile(r"[.;](?=\s|$)|\n")
-_DENIED = re.compile(r"\b(?:no|not|never|without|nor|yet)\b|n['’]t yet\b")
-_SET_APART = re.compile(r"[“”\"‘…/?]|\(")  # a pattern, and no sentence about one
+_SENTENCE_END = lazy_re.compile(r"[.;](?=\s|$)|\n")
+_DENIED = lazy_re.compile(r"\b(?:no|not|never|without|nor|yet)\b|n['’]t yet\b")
+_SET_APART = lazy_re.compile(r"[“”\"‘…/?]|\(")  # a pattern, and no sentence about one
 _OFTEN = 2  # passages: common practice, no source
 
 

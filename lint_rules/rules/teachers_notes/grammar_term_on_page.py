@@ -12,6 +12,7 @@ import re
 from collections.abc import Iterator
 from functools import cache
 
+from lint_rules import lazy_re
 from lint_rules.course.model import band_rank
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.labels import GrammarTerm, all_grammar_terms
@@ -62,7 +63,7 @@ RULE = Rule(
 _OLDER = "A2"  # children who know noun and verb from their own language at school: common practice, no source
 _OLDEST = "B1"  # with verb tables the terms are usual: what judges of two B1 courses shrugged at
 _NOT_ON_PAGE = frozenset({Role.ALT, Role.CODE})
-_GIFT = re.compile(r"\b(?:an?|what|my|your|his|her|our|their|this|that|one|nice|for)\s+$", re.I)
+_GIFT = lazy_re.compile(r"\b(?:an?|what|my|your|his|her|our|their|this|that|one|nice|for)\s+$", re.I)
 _GIFTS = frozenset({"simple present", "present perfect"})
 _IN_LINE = frozenset({"third person"})
 

@@ -10,6 +10,7 @@ stick` does not. The things and their cues stand in lint_rules/safety/data/mater
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.manuscript.field_names import field_key, is_usual
 from lint_rules.manuscript.model import Audience, DivKind, Part, Passage, Role, Unit
@@ -118,11 +119,11 @@ RULE = Rule(
 )
 
 
-_NEEDED = re.compile(
+_NEEDED = lazy_re.compile(
     r"\b(?:you|we|they|children|pupils|(?:each|every) \w+)(?:'ll| will)? needs?\b(?! to\b)|\bbring\b", re.I
 )
-_SENTENCE = re.compile(r"[^.!?]+")
-_MAKES = re.compile(
+_SENTENCE = lazy_re.compile(r"[^.!?]+")
+_MAKES = lazy_re.compile(
     r"\b(?:makes?|made|making|build|design|create|invent|draw|paint)\s+"
     r"((?:(?!\b(?:with|from|using|out|and)\b)[^.!?\n])*)",
     re.I,

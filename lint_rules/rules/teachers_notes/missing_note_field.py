@@ -140,7 +140,7 @@ RULE = Rule(
 )
 
 _USUAL = ("Aim", "Steps")  # what a carried book may hold findings of: those have no key
-_TIME = field_key("Time")
+_TIME = "time"  # as field_key writes it
 _A_FEW = 2
 _FEWEST_WORDS = 4  # of prose that may say what a lesson is for, or how an activity goes
 

@@ -10,6 +10,7 @@ words of the unit, numbers), and lists of which most is not there: they are mean
 import re
 from collections.abc import Iterator, Set
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.language.inflection.forms import every_form, noun_forms
 from lint_rules.language.vocabulary.word_index import canonical, parts_of
@@ -62,14 +63,14 @@ RULE = Rule(
     ),
 )  # fmt: skip
 
-_ITEM = re.compile(r"[^,;·•\n]+")
-_LABEL = re.compile(r"^[^:]*:\s*")
-_ASIDE = re.compile(r"\([^()]*\)|[.…!?\"“”]+$")
-_ARTICLE = re.compile(
+_ITEM = lazy_re.compile(r"[^,;·•\n]+")
+_LABEL = lazy_re.compile(r"^[^:]*:\s*")
+_ASIDE = lazy_re.compile(r"\([^()]*\)|[.…!?\"“”]+$")
+_ARTICLE = lazy_re.compile(
     r"^(?:(?:(?:pre-?)?teach|explain|introduce|present|practise|revise|review|elicit)\s+)?(?:(?:an?|the|to|some)\s+)?",
     re.I,
 )
-_PLAIN = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*(?: [^\W\d_]+(?:['’-][^\W\d_]+)*)?")
+_PLAIN = lazy_re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*(?: [^\W\d_]+(?:['’-][^\W\d_]+)*)?")
 _LEAST = 3  # promised words that make a list: common practice, no source
 
 

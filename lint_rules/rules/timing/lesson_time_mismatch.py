@@ -11,6 +11,7 @@ import re
 from collections import Counter
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Lesson
 from lint_rules.page.number_words import numbers_in
@@ -91,13 +92,13 @@ RULE = Rule(
 
 _MOST_TOLD = 6
 # hello ring 4; activities 10; 12; 5 for the register; tidy-up: 3 minutes
-_PART = re.compile(
+_PART = lazy_re.compile(
     r"(?:(?!or\b|room\b|page|track|unit|class|group|year|lesson)(?P<what>[^\W\d_][\w' -]*?):?\s*)?(?P<number>\d{1,2})"
     r"(?:\s*min(?:ute)?s?\.?)?(?:\s+for\s[\w' -]+)?",
     re.I,
 )
 
-_NAMED_PART = re.compile(r"[^\W\d_][\w &/-]{1,24}?\s+(\d{1,2})\s*(?:['’′]|min(?:ute)?s?)\.?", re.I)
+_NAMED_PART = lazy_re.compile(r"[^\W\d_][\w &/-]{1,24}?\s+(\d{1,2})\s*(?:['’′]|min(?:ute)?s?)\.?", re.I)
 _FEWEST_PARTS = 3
 
 

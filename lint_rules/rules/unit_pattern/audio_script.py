@@ -10,6 +10,7 @@ import re
 from collections import Counter
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Audience, Role
 from lint_rules.page.audio import Script, is_own_track, scripts_of, tracks_played
@@ -84,17 +85,17 @@ RULE = Rule(
 
 
 # Who speaks, in the notes of an activity: the teacher (Call a colour; Read each sentence) or a recording.
-_CALLS = re.compile(
+_CALLS = lazy_re.compile(
     r"(?:^|[.:;!?*]|\b(?:and|then|you|teacher|t|leader|child|caller))\s*(?:\d+[.)]\s*)?"
     r"(?:(?:calls?|says?|tells?|shouts?|whispers?|describes?|dictates?|spells?)\b"
     r"|(?:reads?|names?|gives?)\b[^.!?]{0,60}\b(?:out|aloud|each|one by one|twice|three times|orders))",
     re.I,
 )
-_RECORDED = re.compile(
+_RECORDED = lazy_re.compile(
     r"\b(?:recordings?|tracks?|audio|CD|play (?:it|the \w+ )?(?:once|twice|again|three times))\b", re.I
 )
 # What children say themselves, and the class listens: Say the chant in two groups; not Say what you hear.
-_SAID = re.compile(r"(?:say|ask|tell|talk|act|show)\b(?!.*\b(?:listen|hear|recording|audio|track)\b)", re.I)
+_SAID = lazy_re.compile(r"(?:say|ask|tell|talk|act|show)\b(?!.*\b(?:listen|hear|recording|audio|track)\b)", re.I)
 _TEXT = frozenset({Role.TEXT, Role.LINE, Role.TURN, Role.CAPTION, Role.CELL})
 
 

@@ -10,6 +10,7 @@ to name the lesson and activity, which stay right when pages move.
 import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
 from lint_rules.page.activity_numbers import numbered_through, numbers_of
@@ -67,8 +68,8 @@ RULE = Rule(
 )
 
 
-_OF_A_BOOK = re.compile(r"\s+(?:of|in)\s+(?:a|the|my|his|her|their|your|our|\w+['’]s)\b", re.I)
-_ORDER = re.compile(
+_OF_A_BOOK = lazy_re.compile(r"\s+(?:of|in)\s+(?:a|the|my|his|her|their|your|our|\w+['’]s)\b", re.I)
+_ORDER = lazy_re.compile(
     r"(?:(?:^|[.!?:]\s+)(?:now\s+|then\s+)?(?:look|see|turn|go|read|find|open|use|do|check)\b[^.!?]*|\(\s*(?:see\s+)?)$",
     re.I,
 )

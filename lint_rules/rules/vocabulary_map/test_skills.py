@@ -9,6 +9,7 @@ under `test_skills`. The skills are the classes of the test's activities; of one
 import re
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.course.test_skills import default_skills
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Audience, Lesson
@@ -64,11 +65,11 @@ RULE = Rule(
 )
 
 
-_BY_CHILDREN = re.compile(
+_BY_CHILDREN = lazy_re.compile(
     r"(?:^|(?<=[.!?] )|\d[.)] )(?:the )?(?:children|pupils|they|pairs|each child)\b[^.!?]*", re.I | re.M
 )
 _WORDS_OF = {
-    skill: re.compile(rf"\b(?:{words})\b", re.I)
+    skill: lazy_re.compile(rf"\b(?:{words})\b", re.I)
     for skill, words in {
         "listening": "listen|hear|audio|track",
         "reading": "read",
