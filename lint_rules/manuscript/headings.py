@@ -61,7 +61,7 @@ def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Pro
         part = _part(contents, edges[index], edges[index + 1])
         end = max(len(source.text[edges[index] : edges[index + 1]].rstrip()) + edges[index], heading.span.end)
         if _heads_key(heading, part):
-            if heading.level > 2 and lessons:
+            if lessons:  # the last one's, or the whole unit's
                 lessons[-1].part = _with(lessons[-1].part, part)
                 lessons[-1].end = end
         elif heading.level == 2:
@@ -85,8 +85,8 @@ def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Pro
 
 
 def _heads_key(heading: Heading, part: Part) -> bool:
-    """Whether a heading only heads a key, and no lesson or activity: `### Key to Lesson 1`, `## Answers`."""
-    named = _KEY.fullmatch(heading.passage.text) is not None and not heading.attributes.classes
+    """Whether a heading only heads a key, and no lesson or activity: `### Key to Lesson 1`, `## Answers {.notes}`."""
+    named = _KEY.fullmatch(heading.passage.text) is not None
     audiences = {passage.audience for passage in part.passages if passage is not heading.passage}
     return named and Audience.KEY in audiences and audiences <= {Audience.KEY, Audience.TEACHER}
 

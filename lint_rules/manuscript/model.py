@@ -338,6 +338,20 @@ class Unit:
             yield from lesson.activities
 
     @property
+    def taught(self) -> tuple[Lesson, ...]:
+        """The lessons but for pages among them: where lessons are numbered, one without number, activities and notes is
+        a page of the book (`## Cut-out page: the van`)."""
+        if not any(lesson.heading.number for lesson in self.lessons):
+            return self.lessons
+        return tuple(
+            lesson
+            for lesson in self.lessons
+            if lesson.heading.number
+            or lesson.activities
+            or any(passage.audience is Audience.TEACHER for passage in lesson.part.passages)
+        )
+
+    @property
     def passages(self) -> Iterator[Passage]:
         """Every passage of the unit in file order, headings included."""
         if self.heading is not None:

@@ -14,6 +14,7 @@ _NUMBER = lazy_re.compile(r"(?:(?:activity|exercise|task|no\.?|nr\.?)\s*)?([0-9]
 _STAGE = lazy_re.compile(
     r"\s*(?:stage|phase|part|step)\s+(?P<number>\d{1,2})\b\s*(?:[(:,–—-]\s*(?P<time>[^()–—:.]{1,20}))?", re.I
 )
+_STEP = lazy_re.compile(r"[^.!?()]{0,80}\((?P<time>[^()]{1,20})\)")  # 1. Moving circle (4 minutes). Do an action.
 _FEWEST_STAGES = 3
 _FIGURE = lazy_re.compile(r"\s*[0-9]{1,3}\s*")
 
@@ -81,7 +82,8 @@ def activities_minutes(lesson: Lesson) -> Minutes | None:
 
 
 def stages_minutes(lesson: Lesson) -> tuple[Minutes, ...]:
-    """The times of the stages of a lesson's notes (`Stage 1 (5 min) – …`); none where not each of them has one."""
+    """The times of the stages of a lesson's notes (`Stage 1 (5 min) – …`), or of its steps (`1. Moving circle (4
+    minutes).`); none where not each of them has one."""
     found: list[Minutes] = []
     for passage in lesson.part.passages:
         match = _STAGE.match(passage.text) if passage.audience is Audience.TEACHER else None
@@ -91,7 +93,20 @@ def stages_minutes(lesson: Lesson) -> tuple[Minutes, ...]:
         if time is None or int(match["number"]) != len(found) + 1:
             return ()
         found.append(time.minutes)
+    found = found or _steps_minutes(lesson)
     return tuple(found) if len(found) >= _FEWEST_STAGES else ()
+
+
+def _steps_minutes(lesson: Lesson) -> list[Minutes]:
+    found: list[Minutes] = []
+    for passage in lesson.part.passages:
+        if passage.audience is Audience.TEACHER and passage.item is not None and field_key(passage.field) == "step":
+            match = _STEP.match(passage.text)
+            time = read_time(match["time"]) if match is not None else None
+            if time is None:
+                return []
+            found.append(time.minutes)
+    return found
 
 
 def lesson_minutes(lesson: Lesson) -> Minutes | None:

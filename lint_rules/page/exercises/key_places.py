@@ -13,6 +13,14 @@ _LEAD = lazy_re.compile(
 )
 _SET_OFF = lazy_re.compile(r"\s*(?:(?:are|is)\s*)?[:–—-]\s*(?=\S)")
 _LABEL = lazy_re.compile(r"(?:number\s+|in\s+part\s+|part\s+)?[(\[]?(?:\d{1,2}|[a-z])(?![\w'’])", re.I)
+_TOLD = lazy_re.compile(
+    r"\((?:[A-Za-z ]{0,30}[:–—]\s*)?(?P<bracketed>1\b[^()]*)\)"
+    r"|\b(?:answers?|key|solutions?|check)\b[^.:;()\n]{0,40}[:–—]\s*(?P<open>1\b[^()\n]*)",
+    re.I,
+)
+_NEXT = lazy_re.compile(r"\s*[,;|·]\s*(?=\d)|\.\s+(?=\d)")
+_LABELLED = lazy_re.compile(r"(?P<label>\d{1,2})(?:[.):]?\s+(?:[=–—-]\s*)?|\s*[=–—-]\s*|(?=[a-z]\b))(?=[^\s\d])", re.I)
+_FEWEST = 3  # numbered answers in a row are a key; two may be anything
 
 
 def keys_in(passages: Iterable[Passage]) -> Iterator[Passage]:
@@ -58,3 +66,25 @@ def _says_so(passage: Passage) -> bool:
     if behind is None and not marked:
         return False
     return lead["sure"] is not None or _LABEL.match(text, behind.end() if behind else lead.end() + 1) is not None
+
+
+def told_answers(text: str) -> Iterator[tuple[int, int]]:
+    """The ranges of a text of the notes that hold numbered answers, from 1 on: Check (1 milk, 2 eggs, 3 butter)."""
+    for match in _TOLD.finditer(text):
+        start, end = match.span("bracketed" if match["bracketed"] else "open")
+        labels = [0]
+        for piece_start, piece_end in _pieces(text, start, end):
+            labelled = _LABELLED.match(text, piece_start, piece_end)
+            if labelled is None or int(labelled["label"]) != len(labels):
+                break
+            labels.append(piece_end)
+        whole = match["bracketed"] is None or labels[-1] == end
+        if len(labels) > _FEWEST and whole:
+            yield start, labels[-1]
+
+
+def _pieces(text: str, start: int, end: int) -> Iterator[tuple[int, int]]:
+    for cut in _NEXT.finditer(text, start, end):
+        yield start, cut.start()
+        start = cut.end()
+    yield start, end

@@ -9,8 +9,8 @@ from functools import lru_cache
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.inline_text import within
-from lint_rules.manuscript.model import Activity, Lesson, Passage, Unit
-from lint_rules.page.exercises.key_places import keys_in
+from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage, Role, Unit
+from lint_rules.page.exercises.key_places import keys_in, told_answers
 
 _NAMED = lazy_re.compile(
     r"(?:^|(?<=[.;!?]\s)|(?<=\n))\s*(?:activity|exercise|ex\.|act\.|task)\s*(?P<number>[0-9]{1,3}[a-z]?)"
@@ -20,6 +20,7 @@ _NAMED = lazy_re.compile(
 _OF_LESSON = lazy_re.compile(
     r"\W*(?:keys?|answers?|answer key|solutions?)\s+(?:to|for|of)\s+lesson\s+(\d{1,2})\W*", re.I
 )
+_LESSON = lazy_re.compile(r"\W*lesson\s+\d{1,2}\W*", re.I)
 _FIGURE = lazy_re.compile(r"[0-9]{1,3}")
 _NUMBER = lazy_re.compile(r"\s*(?P<number>[0-9]{1,3}[a-z]?)[.):]?\s*")
 _LABEL_FOLLOWS = lazy_re.compile(r"\s*[(\[]?(?:[0-9]{1,2}|[a-z])[.):\]]?\s")
@@ -33,7 +34,10 @@ def keys_of(activity: Activity, unit: Unit) -> tuple[Passage, ...]:
     if lesson is None:
         return own
     shared, given = _shares(lesson, unit)
-    return (*(passage for passage in own if id(passage) not in shared), *given.get(id(activity), ()))
+    of_unit, of_others = _of_unit(unit)
+    own = tuple(passage for passage in own if id(passage) not in shared | of_unit)
+    keys = (*own, *given.get(id(activity), ()), *of_others.get(id(activity), ()))
+    return keys or tuple(_told_in_steps(activity))
 
 
 @lru_cache(maxsize=8)  # asked for by each activity of a unit
@@ -61,6 +65,39 @@ def lesson_of_key(passage: Passage, unit: Unit) -> Lesson | None:
     """The lesson that a passage of a key answers, where it stands under the name of one elsewhere in the unit."""
     _, given = _by_lesson(unit)
     return next((one for one in unit.lessons if any(own is passage for own in given.get(id(one), ()))), None)
+
+
+@lru_cache(maxsize=8)
+def _of_unit(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]]:
+    """The passages (by identity) of a key that names activities of several lessons (`Activity 6: 1 bell`, at the end
+    of the unit), and what each activity gets of it; where no two activities of the unit have one number."""
+    every = [activity for lesson in unit.lessons for activity in lesson.activities]
+    numbers = {_number(activity, at): activity for at, activity in enumerate(every, 1)}
+    shared: set[int] = set()
+    given: dict[int, list[Passage]] = {}
+    if len(numbers) < len(every):
+        return frozenset(), {}
+    for lesson in unit.lessons:
+        own = {number for number, activity in numbers.items() if activity in lesson.activities}
+        for part in (lesson.part, *(activity.part for activity in lesson.activities)):
+            keys = list(keys_in(part.passages))
+            heads = [_heads(passage) for passage in keys]
+            named = {number for several in heads for number, _, _ in several}
+            if len(named) <= 1 or named <= own or not named <= numbers.keys():
+                continue
+            for number, passage, whole in _cut(keys, heads):
+                shared.add(id(whole))
+                if number and _LESSON.fullmatch(passage.text) is None:
+                    given.setdefault(id(numbers[number]), []).append(passage)
+    return frozenset(shared), {activity: tuple(passages) for activity, passages in given.items()}
+
+
+def _told_in_steps(activity: Activity) -> Iterator[Passage]:
+    """The answers that the notes of an activity without a key tell on the way: Compare in pairs. Check (1 milk, 2 eggs,
+    3 butter)."""
+    for passage in activity.part.passages:
+        if passage.audience is Audience.TEACHER and passage.role is not Role.TITLE:
+            yield from (part_of(passage, start, end) for start, end in told_answers(passage.text))
 
 
 @lru_cache(maxsize=64)  # asked for by each activity of a lesson

@@ -22,6 +22,9 @@ _DETERMINERS = sorted(_ARTICLES | {"my", "your", "his", "her", "our", "their"})
 _CLAUSE = lazy_re.compile(
     r"[,;:–—\"“”]+\s*(?:(?:and|but|so)\s)?|\s(?:and|but|so)\s", re.I
 )  # where one ends, and one begins
+_NAME = lazy_re.compile(r"[A-Z][a-z][\w’']*")
+_PERSONS = frozenset(["he", "she"])
+_LEAST_DONE = 4  # words of what somebody does
 _OPENED = lazy_re.compile(r"^\s*(?:and|but|so)\s", re.I)
 
 
@@ -35,6 +38,28 @@ def is_said(statement: str, texts: Iterable[str]) -> bool | None:
     wanteds = list(_turned(stated)) if statement.rstrip().endswith("?") else [stated]
     said = {one for wanted in wanteds for one in _answers(wanted, texts)}
     return said.pop() if len(said) == 1 else None
+
+
+def told_of(statement: str, texts: Iterable[str]) -> str:
+    """The name of the other one of whom a text says what a statement says of somebody: Granny, where *Clank sews the
+    button on the coat* stands for *Granny has got a needle. She sews the button on the coat.* '' where there is none.
+    """
+    who = re.match(_NAME.pattern + r"(?:\s+[A-Z][\w’']*)*", statement)
+    done = _words(statement[who.end() :]) if who is not None else []
+    if who is None or len(done) < _LEAST_DONE or not _DENIALS.isdisjoint(done):
+        return ""
+    own = set(_words(who[0]))
+    others: set[str] = set()
+    for text in texts:
+        before = ""
+        for sentence in _SENTENCE.findall(text):
+            told = _words(sentence)
+            if told[1:] == done and told[0] not in _POINTING - _PERSONS:
+                subject = sentence if told[0] not in _PERSONS else before
+                named = _NAME.match(subject.lstrip(" “\"'"))
+                others.add(named[0] if named is not None and own.isdisjoint(_words(subject)) else "")
+            before = sentence
+    return others.pop() if len(others) == 1 else ""
 
 
 def _turned(asked: Sequence[str]) -> Iterator[list[str]]:

@@ -8,23 +8,22 @@ the number can be reckoned from those of the texts.
 """
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
-from functools import cached_property
+from collections.abc import Iterator, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.counting import is_for_children
-from lint_rules.manuscript.model import PICTURE, Activity, Audience, Passage, Role, Unit
+from lint_rules.manuscript.model import PICTURE, Activity, Passage
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.completed import completed
+from lint_rules.page.exercises.heard import not_heard
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item
-from lint_rules.page.exercises.statements import is_said
+from lint_rules.page.exercises.statements import is_said, told_of
 from lint_rules.page.number_words import numbers_in
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.tables import words
-from lint_rules.unit_language.option_support import Told, better_option, told_in
+from lint_rules.unit_language.option_support import better_option
 from lint_rules.unit_language.pictured_statements import out_of_step
+from lint_rules.unit_language.texts_around import Around, single
 
 _COUNTED = "### 1 Count. {.writing}\n\n::: art\nDrawing: four ducks on a pond.\n:::\n\n1. How many ducks? ____\n\n"
 _SOLD = "We wrote it on Monday. We sold thirty papers in our village, and fifteen in town.\n\n"
@@ -132,76 +131,16 @@ _OF_THE_CHILD = lazy_re.compile(r"\byour?\b", re.I)
 _HOW_MANY = lazy_re.compile(
     r"\bhow many (?:[a-z]+ )?([a-z]+)\b(?:\s+(?:are|can|has|have|do|does|did|is|were|was)\b|\s*\?)", re.I
 )
+_GAP_OF_THINGS = lazy_re.compile(r"_{2,} ([a-z]{3,})\b")  # There are ____ eggs.
 _TRUE = frozenset({"true", "t", "right", "yes", "✓", "tick", "correct"})
 _FALSE = frozenset({"false", "f", "wrong", "no", "✗", "✘", "cross", "incorrect"})
 _CIRCLED = lazy_re.compile(
     r"[(\[]?\b(?:yes\s*/\s*no|true\s*/\s*false|t\s*/\s*f|right\s*/\s*wrong)\b.*$|_{2,}.*$", re.I | re.S
 )
 _DENIED = lazy_re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
-_OF_SELF = lazy_re.compile(r"\b(?:I|my|me|we|our|us)\b", re.I)
-_FIGURES = 3
-_HABIT = 3  # things that key and picture count alike
+_HABIT = 2  # things that key and picture count alike
 _LARGE = 13
 _YEARS = 1000
-_LONG = 8  # words of a passage that tells something
-
-
-@dataclass(frozen=True, slots=True)
-class _Told:
-    """What texts say in numbers: those of each thing, and all of them."""
-
-    of: dict[str, set[int]]
-    numbers: set[int]
-
-
-@dataclass(frozen=True)
-class _Around:
-    """The texts around an exercise, looked through only where one of its answers has a number, or a yes or a no.
-
-    ``_answered`` are its items, ``_every`` those of the whole unit: what they ask tells nothing.
-    """
-
-    _unit: Unit
-    _read: Exercises
-    _answered: Sequence[Item]
-    _every: Sequence[Item]
-
-    @cached_property
-    def _lesson(self) -> Sequence[Passage]:
-        span = self._read.activity.span
-        holds = (one for one in self._unit.lessons if any(activity.span == span for activity in one.activities))
-        return next((tuple(lesson.passages) for lesson in holds), ())
-
-    @cached_property
-    def tiers(self) -> tuple[_Told, _Told]:
-        """What the task tells in numbers, with its picture, and what its lesson does."""
-        near = _told(_texts(self._read.activity.part.passages, self._answered, briefs=True))
-        return near, _told(_texts(self._lesson, self._answered, briefs=False))
-
-    @cached_property
-    def unit(self) -> _Told:
-        """What the unit tells in numbers."""
-        return _told(_texts(self._unit.passages, self._answered, briefs=True))
-
-    @cached_property
-    def sentences(self) -> Sequence[Told]:
-        """The sentences of the texts that tell something, what somebody says of himself with his name."""
-        telling = _telling(self._lesson, self._every, briefs=False)
-        return told_in(
-            f"{passage.speaker} {passage.text}" if _OF_SELF.search(passage.text) else passage.text
-            for passage in telling
-        )
-
-    @cached_property
-    def has_figures(self) -> bool:
-        """Whether a table of the lesson has numbers: children reckon with them."""
-        cells = [one for one in self._lesson if one.cell is not None and any(char.isdigit() for char in one.text)]
-        return len(cells) >= _FIGURES
-
-    @cached_property
-    def texts(self) -> Sequence[str]:
-        """The texts of the lesson."""
-        return list(_texts(self._lesson, self._every, briefs=False))
 
 
 def find(reading: Reading) -> Iterator[Found]:
@@ -219,7 +158,7 @@ def find(reading: Reading) -> Iterator[Found]:
         answered = [
             item for one in read.exercises for item in one.items if item.answer is not None and not item.example
         ]
-        around = _Around(reading.unit, read, answered, every)
+        around = Around(reading.unit, read, answered, every)
         of_letters = _has_letters_of_its_own(answered)
         for item in answered:
             numbers = list(_item(item, around))
@@ -228,6 +167,7 @@ def find(reading: Reading) -> Iterator[Found]:
             yield from _options(one, around)
             yield from _pictured(one)
             yield from _counted(one, around)
+        yield from _heard(read)
 
 
 def _has_letters_of_its_own(answered: Sequence[Item]) -> bool:
@@ -241,7 +181,7 @@ def _is_part_of_story(item: Item, activity: Activity) -> bool:
     return "story" in activity.kinds and not item.gaps and not item.choices
 
 
-def _item(item: Item, around: _Around) -> Iterator[Found]:
+def _item(item: Item, around: Around) -> Iterator[Found]:
     answer = item.answer
     if answer is None:
         return
@@ -266,12 +206,17 @@ def _item(item: Item, around: _Around) -> Iterator[Found]:
         yield _found(answer.place.passage, at + start, at + end, number, asked[1] if asked else thing, other)
 
 
-def _statement(item: Item, around: _Around) -> Iterator[Found]:
+def _statement(item: Item, around: Around) -> Iterator[Found]:
     """A statement of the page that the key calls right or wrong, and the text, word for word, the other."""
     answer = item.answer
     keyed = None if answer is None else _yes_or_no(answer)
     statement = _CIRCLED.sub("", item.text).strip()
     said = None if keyed is None else is_said(statement, around.texts)
+    other = told_of(statement, around.texts) if keyed and said is None else ""
+    if answer is not None and other:
+        at = answer.place.start + answer.place.text.index(answer.text)
+        message = f"The key says “{answer.text}” to “{statement}”; the text says it of {other}. Which is right?"
+        yield Found(answer.place.passage.span(at, at + len(answer.text)), answer.text, message)
     if answer is None or said is None or said == keyed:
         return
     at = answer.place.start + answer.place.text.index(answer.text)
@@ -280,7 +225,7 @@ def _statement(item: Item, around: _Around) -> Iterator[Found]:
     yield Found(answer.place.passage.span(at, at + len(answer.text)), answer.text, message)
 
 
-def _options(exercise: Exercise, around: _Around) -> Iterator[Found]:
+def _options(exercise: Exercise, around: Around) -> Iterator[Found]:
     """An option far from the words of the question in the texts, where they have another beside them."""
     for item in exercise.items:
         if item.answer is None or item.example or len(item.choices) != 1 or item.choices[0].inline is not None:
@@ -309,14 +254,25 @@ def _pictured(exercise: Exercise) -> Iterator[Found]:
         yield Found(item.answer.place.span, item.answer.text, message)
 
 
-def _counted(exercise: Exercise, around: _Around) -> Iterator[Found]:
+def _heard(read: Exercises) -> Iterator[Found]:
+    """The one answer that the script does not say under its number, where it says those of all the others."""
+    answer = not_heard(read)
+    if answer is not None and answer.label is not None:
+        message = (
+            f"The key says “{answer.text}” to number {answer.label.text}, and the script does not say it there. "
+            "Which is right?"
+        )
+        yield Found(answer.place.span, answer.text, message)
+
+
+def _counted(exercise: Exercise, around: Around) -> Iterator[Found]:
     """The one number that is not the picture's, of several things that a picture has and the key counts."""
     near = around.tiers[0].of
     right, wrong = 0, []
     for item in exercise.items:
-        asked = _HOW_MANY.search(" ".join(place.text for place in item.prompt))
+        asked = _HOW_MANY.search(item.text) or _GAP_OF_THINGS.search(item.text)
         told = list(numbers_in(item.answer.text)) if item.answer is not None and not item.example else []
-        of = near.get(_single(asked[1]), set()) if asked is not None else set()
+        of = near.get(single(asked[1]), set()) if asked is not None else set()
         if item.answer is None or len(of) != 1 or len(told) != 1:
             continue
         right += told[0][0] in of
@@ -332,14 +288,14 @@ def _yes_or_no(answer: Answer) -> bool | None:
     return True if said in _TRUE else False if said in _FALSE else None
 
 
-def _other(number: int, thing: str, around: _Around, *, asked: bool) -> int | None:
+def _other(number: int, thing: str, around: Around, *, asked: bool) -> int | None:
     """The one number that the texts have of a thing, or a large one, where they have not this one."""
     if number >= _YEARS:
         return None
-    if _single(thing) in words("measures"):
+    if single(thing) in words("measures"):
         return None  # fifty years are of one thing, and ninety of another
     for told in around.tiers:
-        of = told.of.get(_single(thing), set()) if thing else set()
+        of = told.of.get(single(thing), set()) if thing else set()
         if any(one and number % one == 0 for one in of):
             return None  # ten pots and ten pots are twenty
         if len(of) == 1 and number not in told.numbers and (asked or not _is_made(number, told.numbers)):
@@ -363,33 +319,3 @@ def _found(passage: Passage, start: int, end: int, number: int, thing: str, othe
     of = f" {thing}" if thing else ""
     message = f"The key holds {said}{of} for right, and the text or the picture of this task has {other}. Which is it?"
     return Found(passage.span(start, end), said, message)
-
-
-def _texts(passages: Iterable[Passage], items: Sequence[Item], *, briefs: bool) -> Iterator[str]:
-    yield from (passage.text for passage in _telling(passages, items, briefs=briefs))
-
-
-def _telling(passages: Iterable[Passage], items: Sequence[Item], *, briefs: bool) -> Iterator[Passage]:
-    """What tells something: texts, captions, scripts, and for the picture of the same task its brief; no item."""
-    asked = {place.passage.block for item in items for place in item.prompt}
-    for passage in passages:
-        told = is_for_children(passage) and passage.role not in (Role.INSTRUCTION, Role.ALT)
-        if passage.block in asked or not (told or (briefs and passage.audience is Audience.ARTIST)):
-            continue
-        if len(passage.text.split()) >= _LONG or passage.audience is not Audience.PUPIL:
-            yield passage
-
-
-def _told(texts: Iterable[str]) -> _Told:
-    of: dict[str, set[int]] = {}
-    numbers: set[int] = set()
-    for text in texts:
-        for number, _, _, thing in numbers_in(text):
-            numbers.add(number)
-            if thing and _single(thing) not in words("measures"):
-                of.setdefault(_single(thing), set()).add(number)
-    return _Told(of, numbers)
-
-
-def _single(thing: str) -> str:
-    return thing.casefold().removesuffix("s")

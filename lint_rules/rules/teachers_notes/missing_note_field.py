@@ -148,7 +148,7 @@ _FEWEST_WORDS = 4  # of prose that may say what a lesson is for, or how an activ
 def find(reading: Reading) -> Iterator[Found]:
     """Report fields that are missing (at the heading), empty or misnamed (at their names)."""
     required = reading.course.required_notes
-    for lesson in reading.unit.lessons:
+    for lesson in reading.unit.taught:
         yield from _in_part(reading, lesson.heading, lesson.part, required.lesson, "lesson", lesson.classes)
     planned = {id(activity) for lesson in reading.unit.lessons for activity in _planned(lesson)}
     for activity in reading.unit.activities:

@@ -76,7 +76,7 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report lessons without a total and activities without a time, at their headings or at what cannot be read."""
     usual = sum(reading.level.limits.lesson_minutes) // 2
     required = reading.course.required_notes
-    for lesson in reading.unit.lessons:
+    for lesson in reading.unit.taught:
         told = total_of(lesson) is not None or speaks_of_time(lesson.part)
         wanted = _asks_for(required.lesson) and not told
         has_notes = any(passage.audience is Audience.TEACHER for passage in lesson.part.passages)

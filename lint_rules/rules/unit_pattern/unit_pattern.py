@@ -73,16 +73,16 @@ RULE = Rule(
 def find(reading: Reading) -> Iterator[Found]:
     """Report missing sections at the unit's title, lessons out of order or out of the pattern at their headings."""
     pattern, unit = reading.level.unit_pattern, reading.unit
-    if not pattern or not unit.lessons:
+    if not pattern or not unit.taught:
         return
-    fitted = fit([lesson.classes for lesson in unit.lessons], pattern)
-    present = {name for lesson in unit.lessons for name in lesson.classes}
+    fitted = fit([lesson.classes for lesson in unit.taught], pattern)
+    present = {name for lesson in unit.taught for name in lesson.classes}
     missing = [pattern[at] for at in fitted.missing if pattern[at] not in present]
     title = unit.heading.passage.text if unit.heading else unit.front.title
     for name in missing:
         message = f"This unit has no {name} lesson; the pattern of {reading.level.name} is {_shown(pattern)}."
         yield Found(unit.title_span, title, message, key=name)
-    for lesson, place in zip(unit.lessons, fitted.places, strict=True):
+    for lesson, place in zip(unit.taught, fitted.places, strict=True):
         if place is None:
             yield Found(lesson.heading.passage.span(), lesson.heading.passage.text, _message(lesson, pattern))
 

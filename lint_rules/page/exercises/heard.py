@@ -1,0 +1,73 @@
+"""Answers held against a script that numbers what is heard: *Number one. It's a frog. It's green.*
+
+Only where the answers to all the others are words that the script says under their numbers is one that is not worth a
+question; a key of letters, ticks or drawings says nothing here.
+"""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+
+from lint_rules import lazy_re
+from lint_rules.manuscript.model import Audience
+from lint_rules.page.exercises.answers import alternatives, is_verdict
+from lint_rules.page.exercises.completed import completed
+from lint_rules.page.exercises.model import Answer, Exercises
+from lint_rules.page.number_words import NUMBER_WORDS
+
+_FEWEST = 3  # answers that are heard under their numbers, before one that is not is a slip
+_NUMBER = lazy_re.compile(rf"\b(?:number|question|picture)\s+(\d{{1,2}}|{'|'.join(NUMBER_WORDS)})\b", re.I)
+_WORD = lazy_re.compile(r"[^\W_]+")
+
+
+def not_heard(read: Exercises) -> Answer | None:
+    """The one answer of a key that the script does not say under its number, where it says all the others."""
+    said = _by_number(one.text for one in read.activity.part.passages if one.audience is Audience.LISTENER)
+    if not said:
+        return None
+    right, wrong = 0, []
+    for answer, ways in _answers(read):
+        heard = said.get(answer.label.key if answer.label else "")
+        if heard is None:
+            return None
+        if any(set(words) <= heard for words in ways):
+            right += 1
+        else:
+            wrong.append(answer)
+    return wrong[0] if right >= _FEWEST and len(wrong) == 1 else None
+
+
+def _by_number(texts: Iterable[str]) -> dict[str, frozenset[str]]:
+    """The words under each number, where they are numbered from 1 on."""
+    whole = "\n".join(texts)
+    marks = list(_NUMBER.finditer(whole))
+    numbers = [NUMBER_WORDS.get(mark[1].casefold(), mark[1]) for mark in marks]
+    if not marks or [str(number) for number in numbers] != [str(at) for at in range(1, len(marks) + 1)]:
+        return {}
+    ends = [*(mark.start() for mark in marks[1:]), len(whole)]
+    return {
+        str(number): frozenset(_words(whole[mark.end() : end]))
+        for number, mark, end in zip(numbers, marks, ends, strict=True)
+    }
+
+
+def _answers(read: Exercises) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]]:
+    """Each answer that is of words, with the ways to say it."""
+    for exercise in read.exercises:
+        for item in exercise.items:
+            if item.answer is not None and not item.example:
+                chosen = [option for option in completed(item, exercise).chosen if option is not None]
+                texts = [option.text for option in chosen] if item.choices else alternatives(item.answer.text)
+                yield from _ways(item.answer, texts)
+    for answer in read.loose:  # nothing is numbered on the page: Listen and colour
+        yield from _ways(answer, alternatives(answer.text))
+
+
+def _ways(answer: Answer, texts: Iterable[str]) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]]:
+    ways = [_words(text) for text in texts if not is_verdict(text)]
+    ways = [words for words in ways if any(len(word) > 1 for word in words)]
+    if ways and answer.label is not None:
+        yield answer, ways
+
+
+def _words(text: str) -> list[str]:
+    return _WORD.findall(text.casefold())

@@ -1,0 +1,107 @@
+"""The texts around an exercise, and what they tell: numbers of things, sentences, all words."""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from lint_rules import lazy_re
+from lint_rules.manuscript.counting import is_for_children
+from lint_rules.manuscript.model import Audience, Passage, Role, Unit
+from lint_rules.page.exercises.model import Exercises, Item
+from lint_rules.page.number_words import numbers_in
+from lint_rules.tables import words
+from lint_rules.unit_language.option_support import Told, told_in
+
+_OF_SELF = lazy_re.compile(r"\b(?:I|my|me|we|our|us)\b", re.I)
+_FIGURES = 3
+_LONG = 8  # words of a passage that tells something
+
+
+@dataclass(frozen=True, slots=True)
+class Numbers:
+    """What texts say in numbers: those of each thing, and all of them."""
+
+    of: dict[str, set[int]]
+    numbers: set[int]
+
+
+@dataclass(frozen=True)
+class Around:
+    """The texts around an exercise, looked through only where one of its answers has a number, or a yes or a no.
+
+    ``answered`` are its items, ``every`` those of the whole unit: what they ask tells nothing.
+    """
+
+    of_unit: Unit
+    read: Exercises
+    answered: Sequence[Item]
+    every: Sequence[Item]
+
+    @cached_property
+    def _lesson(self) -> Sequence[Passage]:
+        span = self.read.activity.span
+        holds = (one for one in self.of_unit.lessons if any(activity.span == span for activity in one.activities))
+        return next((tuple(lesson.passages) for lesson in holds), ())
+
+    @cached_property
+    def tiers(self) -> tuple[Numbers, Numbers]:
+        """What the task tells in numbers, with its picture, and what its lesson does."""
+        near = _told(_texts(self.read.activity.part.passages, self.answered, briefs=True))
+        return near, _told(_texts(self._lesson, self.answered, briefs=False))
+
+    @cached_property
+    def unit(self) -> Numbers:
+        """What the unit tells in numbers."""
+        return _told(_texts(self.of_unit.passages, self.answered, briefs=True))
+
+    @cached_property
+    def sentences(self) -> Sequence[Told]:
+        """The sentences of the texts that tell something, what somebody says of himself with his name."""
+        telling = _telling(self._lesson, self.every, briefs=False)
+        return told_in(
+            f"{passage.speaker} {passage.text}" if _OF_SELF.search(passage.text) else passage.text
+            for passage in telling
+        )
+
+    @cached_property
+    def has_figures(self) -> bool:
+        """Whether a table of the lesson has numbers: children reckon with them."""
+        cells = [one for one in self._lesson if one.cell is not None and any(char.isdigit() for char in one.text)]
+        return len(cells) >= _FIGURES
+
+    @cached_property
+    def texts(self) -> Sequence[str]:
+        """The texts of the lesson."""
+        return list(_texts(self._lesson, self.every, briefs=False))
+
+
+def _texts(passages: Iterable[Passage], items: Sequence[Item], *, briefs: bool) -> Iterator[str]:
+    yield from (passage.text for passage in _telling(passages, items, briefs=briefs))
+
+
+def _telling(passages: Iterable[Passage], items: Sequence[Item], *, briefs: bool) -> Iterator[Passage]:
+    """What tells something: texts, captions, scripts, and for the picture of the same task its brief; no item."""
+    asked = {place.passage.block for item in items for place in item.prompt}
+    for passage in passages:
+        told = is_for_children(passage) and passage.role not in (Role.INSTRUCTION, Role.ALT)
+        if passage.block in asked or not (told or (briefs and passage.audience is Audience.ARTIST)):
+            continue
+        if len(passage.text.split()) >= _LONG or passage.audience is not Audience.PUPIL:
+            yield passage
+
+
+def _told(texts: Iterable[str]) -> Numbers:
+    of: dict[str, set[int]] = {}
+    numbers: set[int] = set()
+    for text in texts:
+        for number, _, _, thing in numbers_in(text):
+            numbers.add(number)
+            if thing and single(thing) not in words("measures"):
+                of.setdefault(single(thing), set()).add(number)
+    return Numbers(of, numbers)
+
+
+def single(thing: str) -> str:
+    """A thing as things are compared: bags and bag are one."""
+    return thing.casefold().removesuffix("s")
