@@ -75,6 +75,8 @@ _DAYS_AND_MONTHS = (
 _PREPOSITIONS = frozenset(
     {"in", "on", "with", "of", "under", "behind", "over", "from", "round", "to", "at", "by", "for", "into"}
 )
+_TO_A_PLACE = (" in", " out", " up", " down", " over", " back", " from")
+_AT_A_TIME = lazy_re.compile(r"\s+(?:the\s+)?(?:start|end|beginning|moment|first|night|morning|evening)\b", re.I)
 _MENTION = lazy_re.compile(r"[\"“‘'][^\W\d_]+[\"”’']\s+$")
 _SYMBOL = lazy_re.compile(r"[a-z]{1,2}[A-Z][A-Za-z]?")
 _BEATS = lazy_re.compile(r"[^\W\d_]{1,4}(?:-[^\W\d_]{1,4})+")
@@ -283,6 +285,14 @@ def _is_cut_up(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], b
     return beats or is_ours(solid) or lowest(solid) not in {"", "C2"}
 
 
+def _is_where_or_when(passage: Passage, match: EnglishMatch) -> bool:
+    """Then she went in there; who was afraid at the start: a place and a time, no "their" and no other preposition."""
+    words = _words(passage, match).casefold().split()
+    if words == ["there"]:
+        return passage.text[: match.start].casefold().rstrip().endswith(_TO_A_PLACE)
+    return words[-1:] in (["at"], ["in"]) and _AT_A_TIME.match(passage.text, match.end) is not None
+
+
 _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_spoken_of,
     _is_foreign,
@@ -302,4 +312,5 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_of_a_mention,
     _is_symbol,
     _is_drawn_out,
+    _is_where_or_when,
 )

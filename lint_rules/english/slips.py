@@ -51,6 +51,13 @@ _IT_WERE = lazy_re.compile(r"(?:^|[.!?]\s+[\"“‘']?|\band\s+)(?:He|She|It|he|
 _ED = lazy_re.compile(r"\b[a-z]+ed\b", re.I)
 _BEFORE_A_THING = frozenset({"in", "on", "with", "of", "under", "behind", "over", "from", "round", "to", "at", "by"})
 _OF_SENSE = frozenset({"see", "feel", "look", "hear", "smell", "find", "watch", "notice", "show"})
+# Riko and Thembi is washing the plates: two people that are named, and what they do. A title of two words is no subject
+# here (Fish and Chips is a café), nor what stands behind another noun (the song of Tom and Ana is playing).
+_TWO = lazy_re.compile(
+    r"(?:^|[.!?:]\s+|[\"“‘]|\b(?:and|but|so|now|today),?\s+)[A-Z][a-z]+ and [A-Z][a-z]+ "
+    r"(?:(?P<be>is|was)(?P<not>n['’]t)? (?:not )?[a-z]+ing\b|(?P<have>has)(?P<no>n['’]t)? got\b|(?P<do>doesn['’]t)\b)"
+)
+_OF_TWO = {"be": {"is": "are", "was": "were"}, "have": {"has": "have"}}
 _TO_AFTER_MODAL = lazy_re.compile(r"\b(?:can|must|should|will|may)\s+(?:I|you|he|she|it|we|they)\s+(to)\s+[a-z]+", re.I)
 
 
@@ -72,9 +79,20 @@ def slips_in(text: str) -> Iterator[Slip]:
             yield Slip(*match.span(1), "This noun has a plural of its own.", plural)
     for match in _TO_AFTER_MODAL.finditer(text):
         yield Slip(*match.span(1), "No “to” comes after this verb.")
+    for match in _TWO.finditer(text):
+        yield Slip(*_verb_of_two(match))
     for match in _own_part().finditer(text):
         if _takes_a_thing(match[1].casefold()):
             yield Slip(*match.span(2), "What belongs to it is written without an apostrophe.", "its")
+
+
+def _verb_of_two(match: re.Match[str]) -> tuple[int, int, str, str]:
+    """The verb behind two names, and what it should be: is → are, hasn't → haven't."""
+    kind = next(name for name in ("be", "have", "do") if match[name])
+    denied = match["not"] or match["no"] or ""
+    better = "don't" if kind == "do" else _OF_TWO[kind][match[kind]] + denied
+    start, end = match.span(kind)
+    return start, end + len(denied), "Two people or things take another verb.", better
 
 
 def _takes_a_thing(word: str) -> bool:

@@ -242,6 +242,7 @@ class _Activity:
                 edits.fills.append(Fill(*place, text, place, as_is=gap.word is not None))
             elif gap.word is not None:
                 edits.drop(*place)
+                edits.unchecked = True  # There's a m__se in a h__se: without its words it is no sentence
             if gap.hint is not None:
                 self._hint(gap.hint, item, at=gap)
             before = gap.place.passage.text[: gap.place.start].rstrip()

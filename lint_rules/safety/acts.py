@@ -17,7 +17,7 @@ import numpy as np
 
 from lint_rules import lazy_re
 from lint_rules.language.inflection.forms import noun_forms
-from lint_rules.manuscript.model import Passage
+from lint_rules.manuscript.model import Passage, Role
 from lint_rules.plain_words import WORD
 from lint_rules.safety.activity_text import ActivityText, Place, Said
 from lint_rules.safety.hazards import hazards
@@ -55,6 +55,14 @@ _FOOD = (
     "kitchen",
     "feast",
     "mouth",
+)
+_OUTDOORS = "outdoor-trips-roads"
+_CHANTED = lazy_re.compile(r"\W*(?:(?:listen|read) and )?(?:chant|sing|recite)\b", re.I)
+_CARDS = lazy_re.compile(r"\b(?:cards?|slips of paper)\b[^.:]*:", re.I)
+_MAP = lazy_re.compile(r"\b(?:map|board game|counters?|toys?|models?|book)\b", re.I)
+_OUT = lazy_re.compile(
+    r"\b(?:out(?:side|doors?)?|streets?|pavements?|kerb|trips?|visit|yard|playground|park|woods?|walk|traffic|cross)\b",
+    re.I,
 )
 _IMITATION = lazy_re.compile(r"\b(?:cards?|pictures?|photos?|toys?|plastic|cardboard|clay|dough)\b", re.I)
 _EATEN = lazy_re.compile(
@@ -129,8 +137,11 @@ def acts_of(texts: Sequence[ActivityText], names: frozenset[str] = frozenset()) 
 
 def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence], scores: Numbers) -> list[Act]:
     only_read = bool(text.kinds) and (_READ.issuperset(text.kinds) or not _SORTED.isdisjoint(text.kinds))
-    if only_read:  # a page that is only read, heard or sung, or whose words are sorted, tells nobody to do it
-        scores[[said[one.of].place in (Place.PAGE, Place.LIST) for one in sentences]] = -math.inf
+    # A page that is only read, heard or sung, or whose words are sorted, tells nobody to do it; nor does a chant.
+    on_page = [said[one.of].place in (Place.PAGE, Place.LIST) for one in sentences]
+    chant = any(one.place is Place.INSTRUCTION and _CHANTED.match(one.passage.text) for one in said)
+    chanted = [chant or said[one.of].passage.role is Role.LINE for one in sentences]
+    scores[[page and (only_read or line) for page, line in zip(on_page, chanted, strict=True)]] = -math.inf
     plain = {} if _READ.issuperset(text.kinds) else {act.hazard: act for act in plain_acts(text)}
     found: list[Act] = []
     for column in np.nonzero((scores >= sureness().query).any(axis=0))[0].tolist():
@@ -142,7 +153,9 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
                 continue
             start, end = heaviest(sentence, shares(table("acts"), sentence, column))
             passage = said[sentence.of].passage
-            if _is_ruled_out(passage.text, start, end):
+            if _is_ruled_out(passage.text, start, end) or _is_on_cards(passage.text, start):
+                continue
+            if hazard == _OUTDOORS and _is_on_a_map(text):
                 continue
             hazard = _hazard_of(hazard, passage.text, start)
             if any(act.hazard == hazard for act in found):
@@ -169,6 +182,18 @@ def _is_ruled_out(text: str, start: int, end: int) -> bool:
     """Say whether nobody is to do what some words tell: the stair is flat; nobody climbs on chairs."""
     clause = max(text.rfind(mark, 0, start) for mark in ".!?;:\n") + 1
     return _NOBODY.search(text, clause, end) is not None
+
+
+def _is_on_cards(text: str, start: int) -> bool:
+    """Say whether words only stand on cards that are drawn: Cards to write for each group: eat an orange, drink."""
+    sentence = max(text.rfind(mark, 0, start) for mark in ".!?;\n") + 1
+    return _CARDS.search(text, sentence, start) is not None
+
+
+def _is_on_a_map(text: ActivityText) -> bool:
+    """Say whether a walk, a bus or a van goes over a map, a board or a table, and nobody out of doors."""
+    said = [one.passage.text for one in text.said if one.place in DONE]
+    return any(_MAP.search(one) for one in said) and not any(_OUT.search(one) for one in said)
 
 
 def _has_food(text: ActivityText) -> bool:

@@ -63,6 +63,15 @@ RULE = Rule(
             "| jumped | waited |\n",
             why="sounds side by side",
         ),
+        Example(
+            _head("ɒ", "o").replace("Listen and say.", "Write the words in the table.") + "fox, nose, lock, home\n",
+            why="they are sorted",
+        ),
+        Example(
+            _head("aʊ", "ou, ow").replace("Listen and say.", "Listen and clap for the rhyme.")
+            + "1. mouse – house\n2. town – tree\n3. cow – cake\n",
+            why="some only stand beside a rhyme",
+        ),
         Example(_head("iː", "ee") + "The same sound, with ee: seed, tree, green\n", why="a lead-in, no word"),
         Example(
             _head("eɪ", "ai") + "rain, day, tail\n\n" + _head("eɪ", "ay").replace("### 1", "### 2") + "day, play\n",
@@ -97,7 +106,8 @@ _LISTS = frozenset({Role.ITEM, Role.PANEL, Role.CELL, Role.HEAD, Role.TEXT, Role
 _RUNNING = frozenset({Role.TEXT, Role.LINE, Role.CAPTION})
 _MIXED_ON_PURPOSE = frozenset({"odd-one-out", "mistakes"})
 _PICKING = lazy_re.compile(
-    r"\b(?:circle|tick|underline|cross|draw|ring|mark|hear|stand|raise|choose|sort|find|which|different|odd|same|put|match|colour|color|highlight)\b",
+    r"\b(?:circle|tick|underline|cross|draw|ring|mark|hear|stand|raise|choose|sort|find|which|different|odd|same|put|match|colour|color|highlight|rhymes?|tables?|columns?)\b"
+    r"|\b(?:clap|stamp|jump|freeze|tap|snap|hands? up|thumbs? up)\b[^.!?]*\b(?:for|when|if)\b",
     re.I,
 )
 _PHONETIC = lazy_re.compile("[ˈˌːæɑɒɔəɜɪʊʌʃʒθðŋɡ]")
