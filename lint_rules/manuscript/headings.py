@@ -86,7 +86,8 @@ def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Pro
 
 def _heads_key(heading: Heading, part: Part) -> bool:
     """Whether a heading only heads a key, and no lesson or activity: `### Key to Lesson 1`, `## Answers {.notes}`."""
-    named = _KEY.fullmatch(heading.passage.text) is not None
+    as_activity = heading.level > 2 and heading.attributes.classes  # of a kind: a game called Answers
+    named = _KEY.fullmatch(heading.passage.text) is not None and not as_activity
     audiences = {passage.audience for passage in part.passages if passage is not heading.passage}
     return named and Audience.KEY in audiences and audiences <= {Audience.KEY, Audience.TEACHER}
 

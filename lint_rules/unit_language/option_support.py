@@ -29,10 +29,20 @@ _FORMS = (("NNS", "NOUN"), ("VBZ", "VERB"), ("VBD", "VERB"), ("VBG", "VERB"))
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """A sentence of a text: its words, as they are compared, and those of its neighbours."""
+    """A sentence of a text: its words, as they are compared, in their order, and those of it and its neighbours."""
 
-    words: frozenset[str]
+    order: tuple[str, ...]
     around: frozenset[str]
+
+    @property
+    def words(self) -> frozenset[str]:
+        """Its words, in no order."""
+        return frozenset(self.order)
+
+    def has(self, words: Sequence[str]) -> bool:
+        """Whether it has these words in their order: *lost his boat* is not said of a boat that was lost."""
+        left = iter(self.order)
+        return all(word in left for word in words)
 
 
 def told_in(texts: Iterable[str]) -> list[Told]:
@@ -40,7 +50,7 @@ def told_in(texts: Iterable[str]) -> list[Told]:
     found: list[Told] = []
     for text in texts:
         sentences = _SENTENCE.findall(text)
-        words = [content_words(one) for one in sentences]
+        words = [_content(one) for one in sentences]
         for at, sentence in enumerate(sentences):
             if not _DENIED.search(sentence) and not sentence.rstrip().endswith("?"):
                 found.append(Told(words[at], frozenset().union(*words[max(0, at - 1) : at + 2])))
@@ -52,7 +62,7 @@ def better_option(question: str, options: Sequence[str], key: int, told: Sequenc
     if _DENIED.search(question) or any(_NUMBER.search(option) for option in options):
         return None  # numbers are reckoned
     asked = content_words(question)
-    support = [_support(content_words(option) - asked, asked, told) for option in options]
+    support = [_support([word for word in _content(option) if word not in asked], asked, told) for option in options]
     if None in support:
         return None
     known = [one or 0.0 for one in support]
@@ -61,19 +71,21 @@ def better_option(question: str, options: Sequence[str], key: int, told: Sequenc
     return others[0] if len(others) == 1 else None
 
 
-def _support(option: frozenset[str], asked: frozenset[str], told: Sequence[Told]) -> float | None:
+def _support(option: Sequence[str], asked: frozenset[str], told: Sequence[Told]) -> float | None:
     """How well a sentence has an option with words of the question around it; None where the option says nothing."""
     if not option:
         return None
-    having = (one for one in told if option <= one.words)
+    having = (one for one in told if one.has(option))
     return max((1 + len(asked & one.words) + _NEAR * len(asked & one.around) for one in having), default=0.0)
 
 
 def content_words(text: str) -> frozenset[str]:
     """The words of a text that mean something by themselves, in their dictionary forms."""
-    return frozenset(
-        _base(word) for word in _WORD.findall(text.casefold()) if len(word) > 1 and not function_bands(word)
-    )
+    return frozenset(_content(text))
+
+
+def _content(text: str) -> tuple[str, ...]:
+    return tuple(_base(word) for word in _WORD.findall(text.casefold()) if len(word) > 1 and not function_bands(word))
 
 
 @lru_cache(maxsize=5_000)

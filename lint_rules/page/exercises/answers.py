@@ -15,7 +15,8 @@ _OR = lazy_re.compile(r"\sor\s")
 _LISTED = lazy_re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*|\s*,\s*(?:or\s+)?")  # climb, jump or run
 # What leaves the answer to the children: Children's own answers
 OWN = lazy_re.compile(
-    r"\b(?:own|open|various|different|free|possible|model|sample|suggested)\s+(?:\w+\s+)?answers?\b"
+    r"\b(?:own|open|various|different|free|possible|model|sample|suggested|spoken)\s+(?:\w+\s+)?answers?\b"
+    r"|\bown\s+(?:sentences?|words?|ideas?|texts?|drawings?)\b|^\s*open\.(?!\w)"
     r"|^\s*accept\s+(?:any|all|every|other)\b"
     r"|\banswers?\s+(?:will\s+|may\s+|can\s+)?vary\b|^\s*(?:model|sample|possible|e\.g\.|for example)\b",
     re.I | re.M,

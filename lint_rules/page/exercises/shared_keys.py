@@ -17,6 +17,11 @@ _NAMED = lazy_re.compile(
     r"(?:\s*(?P<set>[:.)–—-])\s*|(?=\s|$))",
     re.I,
 )
+_ACTIVITY = lazy_re.compile(r"\W*(?:act(?:ivity)?|ex(?:ercise)?|task|number|no)s?\W*", re.I)
+# 2: 1 c, 2 a. 3: 1 hat, 2 bag. 4: children's own answers.
+_BARE = lazy_re.compile(
+    r"(?:^|(?<=[.;]\s))(?P<number>[0-9]{1,3}[a-z]?)\s*:\s+(?P<labelled>1[.):]?\s|[^.;]*\b(?:own|free|open)\b)?", re.I
+)
 _OF_LESSON = lazy_re.compile(
     r"\W*(?:keys?|answers?|answer key|solutions?)\s+(?:to|for|of)\s+lesson\s+(\d{1,2})\W*", re.I
 )
@@ -81,10 +86,11 @@ def _of_unit(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]
         own = {number for number, activity in numbers.items() if activity in lesson.activities}
         for part in (lesson.part, *(activity.part for activity in lesson.activities)):
             keys = list(keys_in(part.passages))
-            heads = [_heads(passage) for passage in keys]
+            heads = list(_heads_of(keys))
             named = {number for several in heads for number, _, _ in several}
             if len(named) <= 1 or named <= own or not named <= numbers.keys():
                 continue
+            shared.update(id(passage) for passage, several in zip(keys, heads, strict=True) if several)
             for number, passage, whole in _cut(keys, heads):
                 shared.add(id(whole))
                 if number and _LESSON.fullmatch(passage.text) is None:
@@ -117,13 +123,14 @@ def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple
     for at, (own, every) in enumerate(places):
         before.add(own)
         keys = every if at == len(places) - 1 else [passage for passage in every if id(passage) not in moved]
-        heads = [_heads(passage) for passage in keys]
+        heads = list(_heads_of(keys))
         named = [number for several in heads for number, _, _ in several]
         alone = not own and len(named) == 1
         if not named or not (alone or len(set(named)) > 1) or not set(named) <= numbers.keys():
             continue
         if own and not set(named) - {own} <= before - keyed:
             continue  # its own items: a shared key stands behind what it is for, and nobody there has another
+        shared.update(id(passage) for passage, several in zip(keys, heads, strict=True) if several)
         for number, passage, whole in _cut(keys, heads):
             shared.add(id(whole))
             if number:
@@ -136,8 +143,28 @@ def _number(activity: Activity, place: int) -> str:
     return match["number"] if match is not None else str(place)
 
 
+def _heads_of(keys: Sequence[Passage]) -> Iterator[list[tuple[str, int, int]]]:
+    """For each passage the numbers of activities that head it or its sentences, with their ranges. A table of two
+    columns is headed by its rows: | Activity | Answers |, | 2 | 1 c; 2 a |."""
+    tables: dict[int, list[Passage]] = {}
+    for passage in keys:
+        if passage.cell is not None and passage.role is Role.HEAD:
+            tables.setdefault(passage.cell.table, []).append(passage)
+    by_row = {table for table, (first, *rest) in tables.items() if len(rest) == 1 and _ACTIVITY.fullmatch(first.text)}
+    for passage in keys:
+        cell = passage.cell
+        number = _NUMBER.fullmatch(passage.text.strip()) if cell is not None and cell.table in by_row else None
+        if number is not None and cell is not None and cell.column == 0:
+            yield [(number["number"], 0, len(passage.text))]
+        else:
+            yield _heads(passage)
+
+
 def _heads(passage: Passage) -> list[tuple[str, int, int]]:
     """The numbers of activities that head a passage or its sentences, with their ranges."""
+    bare = list(_BARE.finditer(passage.text)) if passage.cell is None else []
+    if bare and bare[0].start() == 0 and sum(match["labelled"] is not None for match in bare) * 2 > len(bare):
+        return [(match["number"], match.start(), match.end("number") + 1) for match in bare]
     found = [(match["number"], *match.span()) for match in _NAMED.finditer(passage.text) if _is_set_off(match, passage)]
     if found or not passage.strong or passage.strong[0][0]:
         return found

@@ -12,7 +12,7 @@ from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Unit
 from lint_rules.page.charts import charts_of
-from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.answers import left_open, plain
 from lint_rules.page.exercises.instructions import PEOPLE, Asked, asked_for, named_in, numbers_in, spare_words
 from lint_rules.page.exercises.model import Exercises, Item, Place
 from lint_rules.page.number_words import in_words
@@ -84,6 +84,7 @@ _EACH_TIME = lazy_re.compile(
     r"\s+(?:together|side by side|(?:in|for|on|to|from|with|about|of|under|beside) (?:each|every)|each time)\b", re.I
 )
 _HELP = 3  # words of what helps with a line
+_MORE = lazy_re.compile(r";\s*(?=[a-z ]{3,30}:)", re.I)
 _COMPARED = lazy_re.compile(r"\b(?:differen\w+|compare|same|both|spot)\b", re.I)
 _ONE_PERSON = lazy_re.compile(r"(?:person|friend|child|partner|pupil|classmate|student)\s*\d", re.I)
 _NEAR = 3  # a number that is further off counts something else
@@ -215,7 +216,8 @@ def _counts(read: Exercises, asked: Asked, unit: Unit) -> set[int]:
         counts |= each if len(each) == 1 else set()  # two words in each line
     counts |= _with_done(read)
     if not read.exercises or asked.verb.split()[0] in ("find", "circle", "underline", "tick", "there"):
-        counts |= {len(read.loose), sum(len(_entries(answer.text)) for answer in read.loose)}
+        given = [answer for answer in read.loose if not left_open(answer.text)]
+        counts |= {len(given), sum(len(_entries(answer.text)) for answer in given)}
     if asked.noun == "questions" and not read.exercises:
         counts.add(len({_row(place) for place in read.charts if place.text.rstrip().endswith("?")}))
         counts.add(_listed_questions(read))
@@ -248,5 +250,6 @@ def _row(place: Place) -> tuple[int, int]:
 
 def _entries(text: str) -> list[str]:
     """What an answer lists: by commas, or by dashes and dots where it has no comma."""
-    between = "," if "," in text else r"\s[–—-]\s|[·•;/]"
-    return [part for part in re.split(between, text) if plain(part)]
+    listed = _MORE.split(text)[0]  # storm, north, port; different sound: work
+    between = "," if "," in listed else r"\s[–—-]\s|[·•;/]"
+    return [part for part in re.split(between, listed) if plain(part)]
