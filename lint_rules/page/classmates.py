@@ -9,7 +9,7 @@ from lint_rules.page.number_words import NUMBER_WORDS
 _NUMBERS = {word: number for word, number in NUMBER_WORDS.items() if number} | {"a dozen": 12}
 _NUMBER = rf"(?:\d{{1,3}}|{'|'.join(sorted(_NUMBERS, key=len, reverse=True))})"
 _PEOPLE = (
-    r"(?:friends?|classmates?|people|persons?|children|child|kids?|students?|pupils?|learners?|partners?|boys?|girls?|"
+    r"(?:friends?|classmates?|people|persons?|children|child|kids?|students?|pupils?|learners?|partners?|boys?|girls?|puppets?|"
     r"others|mates|schoolmates|neighbours?|neighbors?)"
 )
 _BETWEEN = (
@@ -38,6 +38,7 @@ _ASKING = lazy_re.compile(
     r"collect|choose|visit|meet|walk|go|greet|with|from)\b",
     re.I,
 )
+_ASKS = lazy_re.compile(r"\s+(?:asks?|reads?|says?|holds?|keeps?|writes?|counts?)\b", re.I)  # one child asks the others
 _ASKING_ONE = lazy_re.compile(r"\b(?:asks?|asking|interviews?|questions?|talks?|speaks?|greet|find|finds)\b", re.I)
 _SENTENCE = lazy_re.compile(r"[^.!?\n]+[.!?]*")
 
@@ -63,7 +64,7 @@ def asked_in(text: str) -> Asked | None:
         if not _ASKING.search(sentence[0]):
             continue
         start = sentence.start()
-        counts = list(_COUNT.finditer(text, start, sentence.end()))
+        counts = [one for one in _COUNT.finditer(text, start, sentence.end()) if not _ASKS.match(text, one.end())]
         for at, match in enumerate(counts):
             number = _number(match["high"] or match["low"])
             begin = match.start("words")

@@ -20,6 +20,8 @@ _GROUPED = lazy_re.compile(
 )
 # All that an item has: letters of a word around a blank for some others, `t ____ n`, `si ____`, `____ en`.
 _CUT_UP = lazy_re.compile(r"\s*(?P<left>[^\W\d_]{0,6})(?P<apart> ?)_{2,}(?: ?)(?P<right>[^\W\d_]{0,6})\s*")
+# Bats live in it. c ____: the first letter of a word, behind what it means.
+_CLUE = lazy_re.compile(r"(?<=[.!?:] )(?P<first>[^\W\d_])[ \u00a0]_{2,}(?=\s*$)")
 _PIECE = lazy_re.compile(r"[^\W\d_]+|_+|\S")
 _MOST_PIECES = 24
 _VOWEL = lazy_re.compile("[aeiouy]", re.I)
@@ -41,6 +43,10 @@ def gaps_in(place: Place, *, dots: bool = False, said: str = "", in_company: boo
         *(match.span() for match in _HALF_SPACED.finditer(text, place.start, place.end)),
     ]
     words = frozenset(re.findall(r"[^\W\d_]+", said))
+    clue = _CLUE.search(text, place.start, place.end)
+    if clue is not None and any(one.casefold().startswith(clue["first"].casefold()) for one in words):
+        word = Place(place.passage, *clue.span())
+        found.append(Gap(word, word))
     cut_up = cut_up_word(place, said, in_company=in_company) or _in_pieces(place, words)
     if cut_up is not None:
         spaced.append((cut_up.start, cut_up.end))

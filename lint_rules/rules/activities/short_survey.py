@@ -118,6 +118,9 @@ _ASKED = lazy_re.compile(r"\b(?:ask|asks|interview|question|survey)\b", re.I)
 _TOO_FEW = "too few for the question and its answer to stick"
 
 
+_ROWS = lazy_re.compile(r"\b(?:copy|copies|draw|draws|add|adds|rule|make)\b[^.!?]*\b(?:rows?|lines)\b", re.I)
+
+
 def find(reading: Reading) -> Iterator[Found]:
     """Report surveys with too few classmates, at the number, else at the chart, else at the instruction."""
     wanted = reading.course.survey_classmates
@@ -156,10 +159,16 @@ def _short(activity: Activity, reading: Reading, wanted: int) -> Iterator[Found]
         cure = f"Write “Ask {in_words(wanted)} friends”" + ("." if room >= wanted else f" {_and_rows(room)}.")
         message = f"This survey asks {several}, {_TOO_FEW}. {cure}"
         yield Found(passage.span(asked.start, asked.end), words, message, about="few")
-    elif charts and room < wanted:
+    elif charts and room < wanted and not _is_made_longer(activity):
         asks = "everybody" if asked.number == EVERYBODY else _friends(asked.number)
         lack = f"Children are to ask {asks}, but this chart has room for {in_words(room)}."
         yield _at_chart(charts[0], activity, f"{lack} Give it as many rows as they need.")
+
+
+def _is_made_longer(activity: Activity) -> bool:
+    """Say whether the notes have children draw a longer chart: They copy the table with six rows."""
+    notes = (p.text for p in activity.part.passages if p.audience is Audience.TEACHER)
+    return any(_ROWS.search(text) for text in notes)
 
 
 def _said(activity: Activity, audience: Audience) -> tuple[Passage, Asked] | None:

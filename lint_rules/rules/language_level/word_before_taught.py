@@ -12,8 +12,10 @@ and `known` words come when they like. A word of a later level is word-above-lev
 activity.
 """
 
+import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.vocabulary.word_index import canonical
@@ -80,6 +82,15 @@ RULE = Rule(
 )
 
 
+_OF_ALPHABET = lazy_re.compile(
+    r"\b(?:write|circle|find|match|put|choose|say|trace|tick|colour)\b[^.!?]*$"
+    r"|\b(?:first|last|missing|capital|small|big|silent|right|correct|same)\s$",
+    re.I,
+)
+_NAMED_LETTER = lazy_re.compile(r"\s+[A-Za-z]\b(?!['’])")
+_GOT = lazy_re.compile(r"\b(?:get|gets|got|getting|is|are|was|were|am|be|['’](?:s|re|m))\s+$", re.I)
+
+
 def find(reading: Reading) -> Iterator[Found]:
     """Report the target words of later units of the level, each once in an activity."""
     unit, level = reading.unit.front.unit, reading.level
@@ -90,7 +101,7 @@ def find(reading: Reading) -> Iterator[Found]:
         entry = met.word.entry
         if entry is None or met.word.free or entry.level != level.index or entry.unit <= unit or met.word.noise:
             continue
-        if is_label(met.passage, met.word) or _is_another(met, entry):
+        if is_label(met.passage, met.word) or _is_another(met, entry) or _is_another_sense(met, entry):
             continue
         if reading.words.lists.is_taught_otherwise(met.word, level, unit):
             continue
@@ -109,6 +120,15 @@ def _is_another(met: Met, entry: WordEntry) -> bool:
     """Say whether a word only looks like a comparative of the entry: a ruler, when rule is taught."""
     compared = {entry.word.removesuffix("e") + ending for ending in ("er", "est", "ers")}
     return met.word.text.casefold() in compared and entry.part_of_speech in ("noun", "verb")
+
+
+def _is_another_sense(met: Met, entry: WordEntry) -> bool:
+    """Say whether a word stands for something else than the entry, as any reader sees: Write the letter of the rule,
+    and letters that are posted; he got lost, and losing a game."""
+    before, after = met.passage.text[: met.word.start], met.passage.text[met.word.end :]
+    if entry.word.casefold() == "letter":
+        return _OF_ALPHABET.search(before) is not None or _NAMED_LETTER.match(after) is not None
+    return met.word.text.casefold() == "lost" and entry.word.casefold() != "lost" and _GOT.search(before) is not None
 
 
 def _is_explained(met: Met, reading: Reading) -> bool:

@@ -6,8 +6,10 @@ the lesson on the past simple, finds what is practised. A lesson practises a str
 else in the lesson's notes (`Aim: practise the present continuous`). A test needs none.
 """
 
+import re
 from collections.abc import Iterator
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Mend, Severity
 from lint_rules.language.grammar.grammar_levels import names
 from lint_rules.language.grammar.labels import structures_of_label
@@ -64,12 +66,17 @@ RULE = Rule(
 )
 
 
+# The head of a pattern that builds words: | -tion | -ment |, protect → protection. No structure to name.
+_BUILDING = lazy_re.compile(r"\W*(?:tion|sion|ment|ness|ist|or|ful|less|able|ship|hood|un|dis|re)\W*", re.I)
+
+
 def find(reading: Reading) -> Iterator[Found]:
     """Report lessons that practise grammar and do not name it, at their headings."""
     unit = reading.unit
     for lesson in unit.lessons:
         passages = tuple(lesson.passages)
-        has_pattern = bool(pattern_passages(unit, passages))
+        pattern = pattern_passages(unit, passages)
+        has_pattern = bool(pattern) and not any(_BUILDING.fullmatch(passage.text) for passage in pattern)
         if TEST in lesson.classes or not (has_pattern or ("grammar" in lesson.classes and lesson.activities)):
             continue
         shown = main_structures(practised(unit, passages, reading.analyse))

@@ -15,6 +15,7 @@ _BECAUSE = frozenset({"because"})
 _IF = frozenset({"if"})
 _INDIRECT = frozenset({"what", "who", "where", "when", "why", "how", "which", "whose", "whether", "if", "whom"})
 _TIME_NOUNS = frozenset({"time", "day", "moment", "way", "year", "minute", "week"})  # the first time I saw it
+_TIMES = _TIME_NOUNS | {"month", "morning", "night", "evening", "afternoon", "hour", "season", "summer", "winter"}
 _INVERTED = frozenset({"had", "were"})
 _UNREAL = frozenset({"would", "could", "may-might"})
 
@@ -42,6 +43,8 @@ def find_relative_clause(parsed: Parsed) -> Iterator[Range]:
             asked = words[verb.head].pos == "VERB"  # `Choose who starts.`
             if _is_all(parsed, group, first) or _begins_anew(words[first]):
                 continue
+            if words[first].lower == "when" and words[verb.head].lemma not in _TIMES:
+                continue  # It loses a point when it touches something.
             if first > verb.head and not asked and words[first - 1].lower != ":" and not words[first - 1].gap:
                 yield first, last
         elif verb.dep in ("ccomp", "advcl", "parataxis") and group.subject > 0:
