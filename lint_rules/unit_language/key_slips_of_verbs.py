@@ -114,7 +114,10 @@ def _subject(sentence: KeySentence, at: int) -> int | None:
         heads.add(tokens[at].head)
     main = tokens[at].head if tokens[at].dep in ("aux", "auxpass") else at
     denied = sentence.low(at) == "do" and sentence.low(at + 1) == "n't" and tokens[at - 1].head == main  # but Ana don't
-    if tokens[main].dep not in ("ROOT", "conj") or (tokens[main].dep == "conj" and main != at and not denied):
+    under = tokens[main].dep in ("advcl", "ccomp") and sentence.low(at) in ("is", "was")  # When the socks is
+    under = under and tokens[at - 1].dep in ("nsubj", "nsubjpass") and tokens[at - 1].head in heads
+    own = tokens[main].dep == "ROOT" or (tokens[main].dep == "conj" and (main == at or denied))
+    if not own and not under:
         return None
     found = [index for index, token in enumerate(tokens) if token.head in heads and token.dep in ("nsubj", "nsubjpass")]
     if any(token.dep == "expl" and token.head in heads for token in tokens):  # there is: what there is

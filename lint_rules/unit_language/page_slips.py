@@ -56,6 +56,9 @@ class PageSlip:
     of_subject: bool = False
 
 
+_NEVER_ORDERED = frozenset({"have", "want", "need", "like", "love", "know", "hate", "prefer"})
+
+
 def page_slips(analysis: Analysis, variety: str) -> list[PageSlip]:
     """What is surely wrong in a text, from left to right."""
     return [slip for one in analysis.sentences for slip in _in_sentence(_alone(analysis, one), variety)]
@@ -192,7 +195,8 @@ def _is_subject(sentence: KeySentence, at: int) -> bool:
     first = _first(sentence, at) == at
     if sentence.tokens[at].tag == "NNP" and first and not low.endswith("s"):
         denied = sentence.low(at + 1) == "do" and sentence.low(at + 2) in ("n't", "n’t", "not")
-        return denied or sentence.low(at + 1) == "have"  # Nyako have got a basket, Nyako don't like it
+        # Nyako have got a basket, Nyako don't like it, Nyako want it: nobody orders that
+        return denied or sentence.low(at + 1) in _NEVER_ORDERED
     if sentence.tokens[at].tag == "NNP":
         return verb.text.casefold() in bases() and not first
     # Headphones is a compound word; Bubbles is a goldfish; Musical chairs is a game

@@ -75,6 +75,8 @@ def notes(text: str) -> str:
         ("should to", GRAMMAR, "Look.\n\n::: answers\n1 should to ask → should ask\n:::"),
         ("its", "ITS_TO_IT_S", "It looks round with its big eyes."),
         ("A dashes", "A_NNS", "Whoever has an A dashes for a chair."),
+        ("there", GRAMMAR, "Then she went in there very fast."),
+        ("afraid at", GRAMMAR, notes("Who was afraid at the start of Unit 1?")),
     ],
 )  # fmt: skip
 def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, text: str) -> None:
@@ -112,6 +114,8 @@ def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, tex
         ("brother", "CD_NN", "I have got two brother."),
         ("lake", "CD_NN", "We can see 3 lake."),
         ("a children", "A_NNS", "I can see a children."),
+        ("there", GRAMMAR, "The cats eat there fish."),
+        ("afraid at", GRAMMAR, notes("Who was afraid at the dog?")),
     ],
 )
 def test_slips_in_what_is_said_stay(words: str, rule: str, text: str) -> None:

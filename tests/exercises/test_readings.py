@@ -141,6 +141,20 @@ def test_an_answer_stands_in_its_sentence_as_a_child_writes_it(page, answers, se
     assert [passage.text for passage in page_of(found) if passage.role is not Role.OPTION] == [sentence, sentence]
 
 
+def test_a_sentence_whose_letters_no_key_gives_is_not_checked_without_its_words():
+    found = read("There's a m____se in a h____se.\n", "### 1 Write ou or ow. Then sing. {.song .writing}\n\n")
+    assert [
+        passage.text for passage in page_of(found) if passage not in found.unchecked and "There" in passage.text
+    ] == []
+
+
+def test_a_first_letter_behind_what_a_word_means_is_no_article():
+    page = "1. It shows the way. a ____\n2. Bats live in it. c ____\n" + key("1 arrow\n2 cave")
+    texts = [passage.text for passage in page_of(read(page))]
+    assert "arrow" in " ".join(texts).casefold()
+    assert not any("a arrow" in text for text in texts)
+
+
 def test_an_option_that_is_a_sentence_is_read_as_one_and_a_word_is_not():
     found = read("1. Do you sing?\n   a) Yes, I do.\n   b) Yes.\n   c) blue\n   d) No!\n   e) Can I?\n" + key("1 a"))
     roles = {passage.text: passage.role for passage in page_of(found)}

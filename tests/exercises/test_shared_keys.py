@@ -45,6 +45,8 @@ def key(text: str) -> str:
         "Activity 1\n\n1 red\n\n2 brown\n\nActivity 2\n\n1 a\n\n2 b",
         "Activity 1\n:   1 red, 2 brown\n\nActivity 2\n:   1 a, 2 b",
         "Exercise 1: 1 red, 2 brown. Exercise 2: 1 a, 2 b.",
+        "1: 1 red, 2 brown. 2: 1 a, 2 b.",
+        "| Activity | Answers |\n|---|---|\n| 1 | 1 red; 2 brown |\n| 2 | 1 a; 2 b |",
     ],
 )
 def test_a_key_at_the_end_of_a_lesson_is_shared_out(text: str) -> None:
@@ -132,3 +134,60 @@ def test_keys_at_the_end_of_a_unit_go_to_the_lessons_that_they_name():
 def test_a_key_to_a_lesson_that_is_not_there_answers_nothing_elsewhere():
     one, two = "Activity 1: 1 red; 2 brown\n\nActivity 2: 1 a; 2 b", "Activity 1: 1 old; 2 new\n\nActivity 2: 1 b; 2 a"
     assert keyed_at_the_end(one, two, ("Lesson 9", "Lesson 1")) == [["old", "new"], ["b", "a"], [], []]
+
+
+def at_the_end_of_the_unit(end: str, numbers: tuple[int, ...] = (1, 2, 3, 4)) -> list[list[str]]:
+    first, second, third, fourth = numbers
+    pages = [
+        FIRST.replace("### 1", f"### {first}") + SECOND.replace("### 2", f"### {second}"),
+        FIRST.replace("### 1", f"### {third}") + SECOND.replace("### 2", f"### {fourth}"),
+    ]
+    lessons = "".join(f"## Lesson {at}: A {{.words}}\n\n{page}" for at, page in enumerate(pages, 1))
+    unit = read_unit(Source("level-1/unit-01.md", FRONT + lessons + end))
+    assert len(unit.lessons) == 2
+    read = [exercises_in(activity, unit) for activity in unit.activities]
+    return [
+        [item.answer.text for one in each.exercises for item in one.items if item.answer is not None] for each in read
+    ]
+
+
+NAMED = "**Activity 1:** 1 red; 2 brown\n\n**Activity 2:** 1 a; 2 b\n\n"
+MORE = "**Activity 3:** 1 old; 2 new\n\n**Activity 4:** 1 b; 2 a"
+
+
+@pytest.mark.parametrize("heading", ["## Answers", "## Answers {.notes}", "## Key to all lessons", "### Answers"])
+@pytest.mark.parametrize("text", [NAMED + MORE, "**Lesson 1**\n\n" + NAMED + "**Lesson 2**\n\n" + MORE])
+def test_activities_numbered_through_the_unit_are_named_at_its_end(heading: str, text: str) -> None:
+    expected = [["red", "brown"], ["a", "b"], ["old", "new"], ["b", "a"]]
+    assert at_the_end_of_the_unit(f"{heading}\n\n{key(text)}") == expected
+
+
+def test_numbers_that_two_activities_have_name_nothing_at_the_end_of_a_unit() -> None:
+    found = at_the_end_of_the_unit(f"## Answers\n\n{key(NAMED)}", (1, 2, 1, 2))
+    assert found[:2] == [[], []]
+
+
+def told(steps: str) -> list[tuple[str, str]]:
+    notes = f"::: teacher\n**Steps:** {steps}\n:::\n\n"
+    return answers(
+        between=notes.join(["### 3 Write it. {.writing}\n\n1. It is ____.\n2. It is ____.\n3. It is ____.\n\n", ""])
+    )[1]
+
+
+@pytest.mark.parametrize(
+    "steps",
+    [
+        "Compare in pairs. Check (1 milk, 2 eggs, 3 salt). Clap.",
+        "They write. Check together (answers: 1 milk; 2 eggs; 3 salt).",
+        "They write alone. Answers: 1 milk, 2 eggs, 3 salt",
+    ],
+)
+def test_answers_that_the_steps_tell_on_the_way_are_a_key(steps: str) -> None:
+    assert told(steps) == [("1", "milk"), ("2", "eggs"), ("3", "salt")]
+
+
+@pytest.mark.parametrize(
+    "steps", ["Put them in groups (1 boy, 2 girls).", "Count (1, 2, 3) and clap.", "Check (see 1 milk, 2 eggs) later."]
+)
+def test_numbers_in_brackets_that_answer_nothing_are_no_key(steps: str) -> None:
+    assert told(steps) == []

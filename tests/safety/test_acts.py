@@ -90,6 +90,31 @@ def test_what_is_no_food_is_not_tasted() -> None:
     assert any(act.hazard == "food-tasting-allergy" for act in acts_in(tasted))
 
 
+@pytest.mark.parametrize(
+    ("heading", "steps"),
+    [
+        (
+            "### 1 Take a card and guess. {.game}",
+            "Cards to write: carry a basket, eat an orange, drink juice, climb a tree.",
+        ),
+        ("### 1 Drive your van in the town. {.game}", "Four pairs at a time, with the map in the book."),
+        ("### 1 Play Hide the van in pairs. {.game}", "The rubber is put on the map. Three turns each."),
+    ],
+)
+def test_what_stands_on_cards_and_goes_over_a_map_is_no_act(heading: str, steps: str) -> None:
+    assert acts_in(f"{heading}\n\n::: teacher\n**Steps:** {steps}\n:::\n") == []
+
+
+def test_a_walk_out_of_school_is_one_although_a_map_is_carried() -> None:
+    walk = told("Take the class out into the street with the map and walk to the market beside the road.")
+    assert "outdoor-trips-roads" in [act.hazard for act in acts_in(walk)]
+
+
+def test_a_chant_orders_nothing() -> None:
+    chant = "| She is eating a fish sandwich.\n| Cheese for lunch and a shell on a dish.\n"
+    assert acts_in(f"### 1 Chant it slowly, then chant it fast. {{.sounds .speaking}}\n\n{chant}") == []
+
+
 def test_what_a_note_must_say() -> None:
     wrong = []
     given = lines("notes.txt")

@@ -44,6 +44,16 @@ RULE = Rule(
         ),
         Example("### 1 Count in the playground. {.survey}\n\nWalk with a friend. Look and count.\n\n" + _TALLY),
         Example("### 1 Ask eight friends. Write the answers. {.survey}\n\n" + _chart(8)),
+        Example(
+            "### 1 Ask six classmates. {.survey}\n\n" + _chart(2) + "\n::: teacher\n"
+            "**Steps:** The children copy the table with six rows.\n:::\n",
+            why="the notes make it longer",
+        ),
+        Example(
+            "### 1 Ask five puppets. {.survey}\n\n" + _chart(5) + "\n::: teacher\n"
+            "**Steps:** One child asks five puppets and ticks.\n:::\n",
+            why="the one asks",
+        ),
         Example("### 1 Ask three friends. Write the answers. {.survey}\n\n" + _chart(3)),
         Example("### 1 Ask 8–10 classmates. {.survey}\n"),
         Example("### 1 Ask your friends. {.survey}\n\n" + _chart(8), why="the chart has eight rows"),

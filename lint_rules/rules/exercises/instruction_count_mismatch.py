@@ -84,7 +84,8 @@ _EACH_TIME = lazy_re.compile(
     r"\s+(?:together|side by side|(?:in|for|on|to|from|with|about|of|under|beside) (?:each|every)|each time)\b", re.I
 )
 _HELP = 3  # words of what helps with a line
-_MORE = lazy_re.compile(r";\s*(?=[a-z ]{3,30}:)", re.I)
+_OF_CHILDREN = lazy_re.compile(r"\bown\b", re.I)  # children's own sentences, for example I went to the lake
+_ABOUT = lazy_re.compile(r"\babout\s+(?:the\s+|these\s+|your\s+)?$", re.I)
 _COMPARED = lazy_re.compile(r"\b(?:differen\w+|compare|same|both|spot)\b", re.I)
 _ONE_PERSON = lazy_re.compile(r"(?:person|friend|child|partner|pupil|classmate|student)\s*\d", re.I)
 _NEAR = 3  # a number that is further off counts something else
@@ -104,8 +105,8 @@ def find(reading: Reading) -> Iterator[Found]:
         by_number = [(asked, _counted(read, asked, reading.unit)) for asked in asked_for(passage.text)]
         by_number += [(asked, _writing_lines(read, asked)) for asked in named_in(passage.text)]
         for asked, counts in by_number:
-            if _EACH_TIME.match(passage.text, asked.end):
-                continue  # Put two words together: in each item
+            if _EACH_TIME.match(passage.text, asked.end) or _ABOUT.search(passage.text, 0, asked.start):
+                continue  # Put two words together: in each item; write about two animals: in as many lines as it takes
             apart = _APART.search(passage.text, asked.start, asked.end) or _SOME_RIGHT.search(passage.text)
             if asked.number == _paragraphs(read) or apart:
                 continue  # two strange words, or three mistakes and one that is right: among others
@@ -216,8 +217,9 @@ def _counts(read: Exercises, asked: Asked, unit: Unit) -> set[int]:
         counts |= each if len(each) == 1 else set()  # two words in each line
     counts |= _with_done(read)
     if not read.exercises or asked.verb.split()[0] in ("find", "circle", "underline", "tick", "there"):
-        given = [answer for answer in read.loose if not left_open(answer.text)]
-        counts |= {len(given), sum(len(_entries(answer.text)) for answer in given)}
+        given = [answer for answer in read.loose if not (left_open(answer.text) or _OF_CHILDREN.search(answer.text))]
+        each_of = [len(_entries(answer.text)) for answer in given]
+        counts |= {len(given), sum(each_of), *each_of}
     if asked.noun == "questions" and not read.exercises:
         counts.add(len({_row(place) for place in read.charts if place.text.rstrip().endswith("?")}))
         counts.add(_listed_questions(read))
@@ -250,6 +252,5 @@ def _row(place: Place) -> tuple[int, int]:
 
 def _entries(text: str) -> list[str]:
     """What an answer lists: by commas, or by dashes and dots where it has no comma."""
-    listed = _MORE.split(text)[0]  # storm, north, port; different sound: work
-    between = "," if "," in listed else r"\s[–—-]\s|[·•;/]"
-    return [part for part in re.split(between, listed) if plain(part)]
+    between = "," if "," in text else r"\s[–—-]\s|[·•;/]"
+    return [part for part in re.split(between, text) if plain(part)]

@@ -2,9 +2,9 @@
 
 The pupil counts four ducks, the key says three; the e-mail sells thirty papers, and the key calls forty true; the story
 says that Mimo is a cat, and the key says no. A wrong key is what publishers dread most: every class finds it, after the
-book is printed. Numbers, and statements that the text makes or denies word for word, are the part of it that can be
-seen without understanding the text. Nothing is asked of sums, of years, of what children count out of a text, nor where
-the number can be reckoned from those of the texts.
+book is printed. Numbers, statements that the text makes or denies word for word (or of somebody else), and words that a
+numbered script does not say are the part of it that can be seen without understanding the text. Nothing is asked of
+sums, of years, of what children count out of a text, nor where the number can be reckoned from those of the texts.
 """
 
 import re
@@ -37,6 +37,30 @@ _WAITED = (
     "A friend sat beside me. At six o'clock Nela was waiting at the bus stop for her grandpa.\n\n"
     "### 1 Read. Choose.\n\n"
     "1. Who was Nela waiting for at the bus stop?\n   a) her mum\n   b) her cat\n   c) her grandpa\n"
+)
+
+
+_HEARD = (
+    "### 1 Listen and colour. {.listening audio=1.7}\n\n::: {.audio track=1.7}\n"
+    + "".join(
+        f"TULI: Number {number}. It's a {thing}. It's {colour}.\n\n"
+        for number, thing, colour in (
+            ("one", "frog", "green"),
+            ("two", "boat", "red"),
+            ("three", "snake", "blue"),
+            ("four", "bird", "yellow"),
+        )
+    )
+    + ":::\n"
+)
+_SEWN = (
+    "Granny has got a needle and thread. She sews the button on the coat.\n\n"
+    "### 1 Read. True or false?\n\n1. Clank sews the button on the coat.\n"
+)
+_FLOUR = (
+    "### 1 Listen and write the number. {.listening audio=1.6}\n\n1. There are ____ eggs.\n"
+    "2. There are ____ bags of flour.\n3. There are ____ plates.\n\n::: {.audio track=1.6}\n"
+    "FENNO: There are eight eggs. There are five bags of flour. And there are four plates.\n:::\n"
 )
 
 
@@ -85,6 +109,10 @@ RULE = Rule(
         ),
         Example(_SEEN + _key("1 Yes 2 No 3 No 4 Yes")),
         Example(_SEEN + _key("1 Yes 2 Yes 3 Yes 4 Yes"), why="the pictures may show more than they are called"),
+        Example(_HEARD + _key("1 green; 2 red; 3 blue; 4 yellow")),
+        Example(_HEARD + _key("1 green; 2 the red one; 3 pink; 4 grey"), why="words of its own"),
+        Example(_SEWN.replace("1. Clank", "1. Granny") + _key("1 T")),
+        Example(_FLOUR + _key("1 eight, 2 five, 3 four")),
         Example("### 1 Read.\n\nTom has two cats.\n\n1. How many dogs are there? ____\n" + _key("1 three")),
     ),
     fails=(
@@ -99,6 +127,9 @@ RULE = Rule(
         Example(
             _SOLD + "### 1 Read and answer.\n\n1. How many papers did they sell? ____\n" + _key("1 They sold «forty».")
         ),
+        Example(_HEARD + _key("1 green; 2 red; 3 «yellow»; 4 yellow"), why="it is blue"),
+        Example(_SEWN + _key("1 «T»"), why="Granny sews it"),
+        Example(_FLOUR + _key("1 eight, 2 «three», 3 four")),
         Example(_WAITED + _key("1 «a»"), why="the text has no mum"),
         Example(_SEEN + _key("1 Yes 2 No 3 «Yes» 4 Yes"), why="a hen is no letter"),
         Example(

@@ -47,6 +47,8 @@ RULE = Rule(
         Example("Kite is my dog. I love Kite!\n", words=_LIST, course="characters: [Kite]", why="a name"),
         Example("### 1 Draw a kite. {.make}\n\nIt's red.\n", words=_LIST, why="an instruction"),
         Example("::: teacher\n**Steps:** Show the kite.\n:::\n", words=_LIST, why="for the teacher"),
+        Example("Write the letter of the rule.\n", words="letter,noun,,3\n", why="no letter that is posted"),
+        Example("Mimo is lost in the wood.\n", words="lose,verb,,3\n", why="no game that is lost"),
         Example("There's a fly in my soup!\n", words=_LIST, why="the insect: the list teaches the verb"),
         Example(
             "The light went out.\n",
@@ -61,6 +63,8 @@ RULE = Rule(
         Example("A kite can fly.\n", words=_LIST, course="known: [kite, fly]", why="every child here knows it"),
     ),
     fails=(
+        Example("Granny opens the «letter» at home.\n", words="letter,noun,,3\n"),
+        Example("Our team «lost» the game.\n", words="lose,verb,,3\n"),
         Example("I've got two «kites».\n", words=_LIST),
         Example("The bird «flew» to the cloud.\n", words=_LIST, why="a past form"),
         Example(

@@ -38,6 +38,11 @@ RULE = Rule(
             why="named in the aim",
         ),
         Example(
+            "## Lesson 2: Jobs {.jobs}\n\n::: teacher\n**Aim:** names of jobs\n:::\n\n### 1 Write. {.writing}\n\n"
+            "::: pattern\n| -er | -or |\n|---|---|\n| work → work**er** | visit → visit**or** |\n:::\n",
+            why="it builds words",
+        ),
+        Example(
             "## Lesson 2: My bike {.grammar}\n\n::: teacher\n**Aim:** use *have got* with toys\n:::\n\n"
             "### 1 Say. {.speaking}\n\n::: pattern\nI have got a bike.\n:::\n"
         ),

@@ -19,6 +19,8 @@ from lint_rules.page.time_plans import activities_minutes, plan_of, stages_minut
 from lint_rules.page.times import Minutes, StatedTime, add_up, minutes_told
 from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
 
+_NOTES = "## Lesson 1: Kites\n\n::: teacher\n**Time:** {}\n:::\n\n"
+_STEPS = "{}\n\n**Steps:**\n\n1. Circle (5 minutes). Say hello.\n2. Read{}. Read it aloud.\n3. Sing (18 minutes)."
 _TWO = (
     "### 1 Listen. {{.song}}\n\n::: teacher\n**Time:** {0}\n:::\n\n"
     "### 2 Draw. {{.make}}\n\n::: teacher\n**Time:** {1}\n:::\n"
@@ -40,6 +42,10 @@ RULE = Rule(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** 40 minutes. Warm-up 5', Book 20', Goodbye 15'\n:::\n\n"
             "### 1 Look.\n",
             why="parts that make it up",
+        ),
+        Example(
+            _NOTES.format(_STEPS.format("40 minutes", "")) + "### 1 Look.\n",
+            why="a step has no time of its own",
         ),
         Example(_lesson("40 minutes", "15 minutes", "25 minutes")),
         Example(_lesson("40 minutes", "10–15 minutes", "25–30 min"), why="40 lies between 35 and 45"),
@@ -68,6 +74,15 @@ RULE = Rule(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** «40 minutes». Warm-up 5', Book 20', Survey 15', Goodbye 5'\n"
             ":::\n\n### 1 Look.\n",
             why="parts that make more of it",
+        ),
+        Example(
+            _NOTES.format("«40 minutes». 1, 10 minutes; 2, 20 minutes; 3, 15 minutes.")
+            + "### 1 Look.\n\n### 2 Sing.\n\n### 3 Draw.\n",
+            why="its activities by number",
+        ),
+        Example(
+            _NOTES.format(_STEPS.format("«40 minutes»", " (20 minutes)")) + "### 1 Look.\n",
+            why="each step has its time",
         ),
         Example(_lesson("«40 minutes»", "15 minutes", "30 minutes")),
         Example(_lesson("«40 minutes». The last 5 minutes are for the story.", "15 minutes", "30 minutes")),
@@ -99,6 +114,7 @@ _PART = lazy_re.compile(
 )
 
 _NAMED_PART = lazy_re.compile(r"[^\W\d_][\w &/-]{1,24}?\s+(\d{1,2})\s*(?:['’′]|min(?:ute)?s?)\.?", re.I)
+_NUMBERED_PART = lazy_re.compile(r"\d{1,2}\s*[,:.)]?\s+(\d{1,2})\s*(?:['’′]|min(?:ute)?s?)\.?", re.I)
 _FEWEST_PARTS = 3
 
 
@@ -134,8 +150,11 @@ def find(reading: Reading) -> Iterator[Found]:
 def _parts_named(total: StatedTime) -> list[int]:
     """The minutes of the parts of a lesson that are listed behind its total, where nothing else stands there: 40
     minutes. Warm-up 5', Book 20', Goodbye 5'."""
-    rest = re.split(r"\s*[,;]\s*", total.passage.text[total.end :].strip(" .:;,–-()"))
+    behind = total.passage.text[total.end :].strip(" .:;,–-()")
+    rest = re.split(r"\s*[,;]\s*", behind)
     parts = [_NAMED_PART.fullmatch(part) for part in rest]
+    if not all(parts):  # 1, 10 minutes; 2, 8 minutes
+        parts = [_NUMBERED_PART.fullmatch(part) for part in re.split(r"\s*;\s*", behind)]
     return [int(part[1]) for part in parts if part] if len(parts) >= _FEWEST_PARTS and all(parts) else []
 
 

@@ -22,6 +22,11 @@ RULE = Rule(
     cure="Write a **Time:** field into the notes, such as 10 minutes or 5–10 minutes.",
     passes=(
         Example(
+            "## Lesson 1: Kites\n\n::: teacher\n**Time:** 40 minutes\n:::\n\n### 1 Sing. {.song}\n\n"
+            "## Cut-out page: the kite {.cut-out}\n\n**Colour. Cut. Fold.**\n",
+            why="a page of the book is no lesson",
+        ),
+        Example(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** 40 minutes\n:::\n\n"
             "### 1 Listen. {.song}\n\n::: teacher\n**Time:** 5–10 min\n:::\n"
         ),
