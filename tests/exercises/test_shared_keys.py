@@ -66,7 +66,13 @@ def test_a_key_in_the_lessons_notes_is_shared_out(notes: str) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["1 a\n\n2 b", "**1** a\n\n**2** b", "1 a (see Activity 1)\n\n2 b (see Activity 2)", "**1** a **2** b"],
+    [
+        "1 a\n\n2 b",
+        "| Number | Answer |\n|---|---|\n| 1 | a |\n| 2 | b |",
+        "**1** a\n\n**2** b",
+        "1 a (see Activity 1)\n\n2 b (see Activity 2)",
+        "**1** a **2** b",
+    ],
 )
 def test_the_key_of_one_activity_stays_its_own(text: str) -> None:
     assert answers(between=key("1 red\n\n2 brown"), end=key(text))[0] == EXPECTED[0]

@@ -17,7 +17,7 @@ _NAMED = lazy_re.compile(
     r"(?:\s*(?P<set>[:.)–—-])\s*|(?=\s|$))",
     re.I,
 )
-_ACTIVITY = lazy_re.compile(r"\W*(?:act(?:ivity)?|ex(?:ercise)?|task|number|no)s?\W*", re.I)
+_ACTIVITY = lazy_re.compile(r"\W*(?:act(?:ivity)?|ex(?:ercise)?|task)s?\W*", re.I)
 # 2: 1 c, 2 a. 3: 1 hat, 2 bag. 4: children's own answers.
 _BARE = lazy_re.compile(
     r"(?:^|(?<=[.;]\s))(?P<number>[0-9]{1,3}[a-z]?)\s*:\s+(?P<labelled>1[.):]?\s|[^.;]*\b(?:own|free|open)\b)?", re.I
