@@ -34,6 +34,9 @@ _BROKEN_BRACES = (
     " Write {.class key=value}: a point before each class, quotation marks around a value with spaces."
 )
 _FEW_WORDS = 5  # of the name of a field that a house has for itself
+_GOES_ON = lazy_re.compile(
+    r"[.;!?]\s+(?=[A-Z])[^\n]*\b(?i:activity|activities|children|pupils|students|track|minutes?|class)\b"
+)
 _TIME_ALONE = lazy_re.compile(
     r"\s*(?:about |some |ca\.? )?[\w–-]{1,8}\s*(?:minutes?|mins?\.?|['′’])(?: in all)?\.?\s+"
     r"(?=[A-Z][\w’']*(?: [\w’',-]+){3})(?!(?:[^.]* )?(?:minutes?\b|[0-9]+\s*[,;.]))"
@@ -279,6 +282,8 @@ def read_notes(state: ReaderState, plain: InlineText, setting: Setting) -> None:
     counted = item is not None and bool(item.label)
     if item is None and paragraph_split.opens_with_time(plain):
         state.end_field()  # *Ten minutes.* Sing it twice.
+    if item is None and notes.field is not None and notes.bare and any(left == 0 for left, _ in plain.strong):
+        state.end_field()  # Answers: 1 wet, at the end of a paragraph; **After.** Say the poem
     head = paragraph_split.bold_head(plain) if item is None else None
     leads = paragraph_split.field_leads(plain, listed=item is not None)
     if head is not None and not leads and notes.headed:
@@ -288,6 +293,8 @@ def read_notes(state: ReaderState, plain: InlineText, setting: Setting) -> None:
         # Among names in bold a bare one is a word of the text (Answers: in pairs), and so it is in numbered steps.
         if label.bare and (counted or (notes.field is not None and not notes.bare)):
             continue
+        if label.bare and label.label_start and _GOES_ON.search(plain.text, label.start):
+            continue  # Answers: 1 yes, 2 no. Play the track for Activity 2: told on the way
         notes.bare = label.bare
         state.add(cut_passage(plain, start, label.label_start, Role.NOTE, setting))
         state.begin_field(label.label, _label_span(plain, label), plain.ends[label.start - 1])

@@ -36,6 +36,8 @@ class _Map:
         if passage.item is not None and has_branches:
             self.items[passage.item.list, passage.item.index] = (passage.text, *inner)
             words = ()  # a branch, no word that hangs on one
+        elif passage.item is not None and passage.text.rstrip().endswith((".", "!", "?")):
+            words = ()  # what is said about the topic: It's red. It's blue.
         elif passage.item is None and passage.cell is None:
             if not topic or not words:
                 self.heading = _heading(passage, self.heading)

@@ -46,6 +46,7 @@ _MISTAKES = lazy_re.compile(
 _BLANKS = lazy_re.compile(r"_{2,}(?:\s*_{2,})*")
 _SNAKE = 12  # letters of the shortest run of words without spaces
 _SENTENCE = 3  # words of the shortest answer that can be a sentence of its own
+_LONGEST_HALF = 15  # words of an option that ends a sentence: more are a text of its own
 _SHORTEST = 3  # letters of a word that can be found among letters
 
 
@@ -322,7 +323,7 @@ class _Activity:
             return False
         if len(text.split()) < 2 and not text[:1].isupper():
             return False
-        if len(option.text.split()) < 2 or option.text.rstrip()[-1:] not in (".", "!", "?"):
+        if not 2 <= len(option.text.split()) <= _LONGEST_HALF or option.text.rstrip()[-1:] not in (".", "!", "?"):
             return False
         end = last.start + len(text)
         self._of(last.passage).fills.append(Fill(end, last.end, f" {option.text}", (last.start, end)))

@@ -58,6 +58,7 @@ _LENGTH = lazy_re.compile(
     r"|\b(?:lesson|activity|game|task|exercise|it|this|all)\s+(?:takes|lasts|needs)\b",
     re.I,
 )
+_IN_ALL = lazy_re.compile(r"\b(?:the|this|whole) lesson (?:takes|lasts|needs|is)\b.*", re.I)
 _PLANNED = lazy_re.compile(
     r"\b(?:ex|exercise|act|activity|task)\b\.?\s*(?P<number>\d{1,3}[a-z]?)\s*[:(–—-]?\s*(?=\d)", re.I
 )
@@ -197,20 +198,25 @@ def minutes_told(part: Part) -> list[tuple[Passage, TimeText]]:
 
 
 def _unlabelled(part: Part) -> StatedTime | None:
+    """What notes say of their length outside a Time field: `The lesson takes forty minutes in all.`, or a time that is
+    the only one they name and stands by itself (`15'.`): among several it is a stage's."""
+    alone: list[StatedTime] = []
     for passage in part.passages:
         if passage.audience is not Audience.TEACHER or is_usual(passage.field) or passage.cell is not None:
             continue
-        if not _OF_THE_WHOLE.fullmatch(passage.field):
-            continue  # Warm-up: 5 minutes
+        whole = _OF_THE_WHOLE.fullmatch(passage.field) is not None  # Warm-up: 5 minutes
         for sentence in _SENTENCE.finditer(passage.text):
             text = sentence[0]
             found = read_time(text)
-            if found is not None and (
-                _LENGTH.search(text) or _OF_THE_WHOLE.fullmatch(text[: found.start] + text[found.end :])
-            ):
-                start = sentence.start()
-                return StatedTime(found.minutes, passage, start + found.start, start + found.end, found.each)
-    return None
+            if found is None:
+                continue
+            start = sentence.start()
+            stated = StatedTime(found.minutes, passage, start + found.start, start + found.end, found.each)
+            if (_LENGTH.search(text) and whole) or _IN_ALL.search(text):
+                return stated
+            if whole and _OF_THE_WHOLE.fullmatch(text[: found.start] + text[found.end :]):
+                alone.append(stated)
+    return alone[0] if alone and len(minutes_told(part)) == 1 else None
 
 
 def add_up(times: Iterable[Minutes]) -> Minutes:

@@ -22,6 +22,7 @@ _PARTS = lazy_re.compile(r"\s*(?:,|;|/|\||…|\.\.\.|\s[–—-]\s|\band\b)\s*")
 _VERDICT = lazy_re.compile(r"\s*(?:[TF]|true|false|right|wrong|✓|✗)\s*[–—:;.,-]\s*(?=\S)", re.I)
 _CAPITAL = lazy_re.compile(r"[A-Z]{1,2}")
 _WORD = lazy_re.compile(r"[\w’']+")
+_A_TEXT = 15  # words that nobody writes into a gap
 _BLANK = lazy_re.compile(r"_+(?:\s*_{2,})*")
 
 
@@ -60,6 +61,8 @@ def completed(item: Item, exercise: Exercise) -> Completed:
 
 
 def _several(text: str | None, item: Item) -> tuple[str | None, ...]:
+    if text is not None and len(text.split()) > _A_TEXT:
+        return ("",) * len(item.gaps)  # a card, a paragraph: only its letter is written
     if text is None or len(item.gaps) == 1:
         return (text,) * len(item.gaps)
     parts = [part for part in _PARTS.split(text) if part]

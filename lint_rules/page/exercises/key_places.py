@@ -15,11 +15,13 @@ _SET_OFF = lazy_re.compile(r"\s*(?:(?:are|is)\s*)?[:–—-]\s*(?=\S)")
 _LABEL = lazy_re.compile(r"(?:number\s+|in\s+part\s+|part\s+)?[(\[]?(?:\d{1,2}|[a-z])(?![\w'’])", re.I)
 _TOLD = lazy_re.compile(
     r"\((?:[A-Za-z ]{0,30}[:–—]\s*)?(?P<bracketed>1\b[^()]*)\)"
-    r"|\b(?:answers?|key|solutions?|check)\b[^.:;()\n]{0,40}[:–—]\s*(?P<open>1\b[^()\n]*)",
+    r"|\b(?:answers?|key|solutions?|check)\b[^.:;()\n]{0,40}[:–—]\s*"
+    r"(?P<open>1\b(?:(?!\b(?:answers?|key|solutions?)\b)[^()\n])*)",
     re.I,
 )
 _NEXT = lazy_re.compile(r"\s*[,;|·]\s*(?=\d)|\.\s+(?=\d)")
 _LABELLED = lazy_re.compile(r"(?P<label>\d{1,2})(?:[.):]?\s+(?:[=–—-]\s*)?|\s*[=–—-]\s*|(?=[a-z]\b))(?=[^\s\d])", re.I)
+_ENDS = lazy_re.compile(r"[.;](?=\s+[A-Z“‘\"'])")  # 6 yes. Play the track twice.
 _FEWEST = 3  # numbered answers in a row are a key; two may be anything
 
 
@@ -77,7 +79,10 @@ def told_answers(text: str) -> Iterator[tuple[int, int]]:
             labelled = _LABELLED.match(text, piece_start, piece_end)
             if labelled is None or int(labelled["label"]) != len(labels):
                 break
-            labels.append(piece_end)
+            ends = None if match["bracketed"] else _ENDS.search(text, labelled.end(), piece_end)
+            labels.append(ends.start() if ends is not None else piece_end)
+            if ends is not None:
+                break
         whole = match["bracketed"] is None or labels[-1] == end
         if len(labels) > _FEWEST and whole:
             yield start, labels[-1]

@@ -38,7 +38,7 @@ _ITS_FIRST = lazy_re.compile(r"[.):]?\s+[^\W\dA-Z_]\w")
 _CHOICE_INSIDE = lazy_re.compile(r"(?P<gap>[.:]?\s+)[\w’'-]+(?:\s[\w’'-]+){0,3}\s*[/|]\s*[^()/|]+(?:[/|][^()/|]+)*\)")
 _SECOND = lazy_re.compile(r"\s2[.):]?\s")
 _AFTER = lazy_re.compile(r"\s*[•–—:-]\s+|\s+")
-_OR_ANOTHER = lazy_re.compile(r"(?:,\s*\d{1,2})*\s+or\s+\d")
+_NO_LABEL = lazy_re.compile(r"(?:,\s*\d{1,2})*\s+or\s+\d|\s+(?:points|marks)\b")
 _STRONG_ENDS = ".?!…_|•=→;✓✗" + _TICKS
 _ROMAN = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6, "vii": 7, "viii": 8, "ix": 9, "x": 10}
 
@@ -129,8 +129,8 @@ def _in_line(index: int, line: Line, *, own: bool) -> Iterator[Mark]:
         opened, closed = match["open"] or "", match["close"]
         label = uncircled(match["label"])
         circled = label != match["label"]
-        if _OR_ANOTHER.match(text, match.end("label"), line.end):
-            continue  # | 6 or 8 | Silver! |
+        if _NO_LABEL.match(text, match.end("label"), line.end):
+            continue  # | 6 or 8 | Silver! |; One point each: 5 points.
         start, end = match.span("label")
         if opened and not closed:  # `(1 go / went)`: within the brackets of its choice
             inside = _CHOICE_INSIDE.match(text, end, line.end)

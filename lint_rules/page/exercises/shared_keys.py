@@ -26,6 +26,7 @@ _OF_LESSON = lazy_re.compile(
     r"\W*(?:keys?|answers?|answer key|solutions?)\s+(?:to|for|of)\s+lesson\s+(\d{1,2})\W*", re.I
 )
 _LESSON = lazy_re.compile(r"\W*lesson\s+\d{1,2}\W*", re.I)
+_MENTIONED = lazy_re.compile(r"\b(?:activity|exercise|ex\.)\s+(?P<number>[0-9]{1,3}[a-z]?)\b", re.I)
 _FIGURE = lazy_re.compile(r"[0-9]{1,3}")
 _NUMBER = lazy_re.compile(r"\s*(?P<number>[0-9]{1,3}[a-z]?)[.):]?\s*")
 _LABEL_FOLLOWS = lazy_re.compile(r"\s*[(\[]?(?:[0-9]{1,2}|[a-z])[.):\]]?\s")
@@ -42,7 +43,7 @@ def keys_of(activity: Activity, unit: Unit) -> tuple[Passage, ...]:
     of_unit, of_others = _of_unit(unit)
     own = tuple(passage for passage in own if id(passage) not in shared | of_unit)
     keys = (*own, *given.get(id(activity), ()), *of_others.get(id(activity), ()))
-    return keys or tuple(_told_in_steps(activity))
+    return keys or tuple(_told_in_steps(activity)) or _told_in_lesson(lesson, activity)
 
 
 @lru_cache(maxsize=8)  # asked for by each activity of a unit
@@ -104,6 +105,25 @@ def _told_in_steps(activity: Activity) -> Iterator[Passage]:
     for passage in activity.part.passages:
         if passage.audience is Audience.TEACHER and passage.role is not Role.TITLE:
             yield from (part_of(passage, start, end) for start, end in told_answers(passage.text))
+
+
+def _told_in_lesson(lesson: Lesson, activity: Activity) -> tuple[Passage, ...]:
+    """The answers that the lesson's own notes tell behind the activity's number: Activity 2, about five minutes.
+    Answers: 1 behind, 2 on, 3 in."""
+    wanted = next(_number(one, at) for at, one in enumerate(lesson.activities, 1) if one is activity)
+    found: list[Passage] = []
+    before = ""
+    keys = {id(passage) for passage in keys_in(lesson.part.passages)}
+    for passage in lesson.part.passages:
+        if passage.audience not in (Audience.TEACHER, Audience.KEY) or passage.role is Role.TITLE:
+            continue
+        for start, end in told_answers(f"Answers: {passage.text}" if id(passage) in keys else passage.text):
+            lead = len("Answers: ") if id(passage) in keys else 0
+            named = list(_MENTIONED.finditer(passage.text, 0, start - lead)) or list(_MENTIONED.finditer(before))
+            if named and named[-1]["number"] == wanted:
+                found.append(part_of(passage, start - lead, end - lead))
+        before = passage.text
+    return tuple(found) if len(found) == 1 else ()
 
 
 @lru_cache(maxsize=64)  # asked for by each activity of a lesson

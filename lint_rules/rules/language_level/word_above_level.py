@@ -273,6 +273,8 @@ def _is_no_word(met: Met) -> bool:
         return True
     if len(word.text) <= _LETTERS and not word.band and (word.start, word.end) in met.passage.strong:
         return True  # consonant and y: **ied**
+    if len(word.text) <= _LETTERS and not word.band and text[: word.start].rstrip().endswith(("→", "+")):
+        return True  # y → ied
     street = word.entry is None and word.text[:1].isupper() and _HOUSE.search(text[: word.start])
     return bool(street)
 
@@ -392,7 +394,8 @@ def _may_be_a_name(word: WordLevel, met: Met) -> bool:
     if word.young or is_title(met.passage):
         return False
     before = met.passage.text[: word.start].rstrip(" \"“‘'(")
-    return word.text[:1].isupper() and not word.text.isupper() and before[-1:].isalnum()
+    alone = met.passage.cell is not None and not before and word.origin is Origin.UNKNOWN  # | Mipo | ✓ | ✗ |
+    return word.text[:1].isupper() and not word.text.isupper() and (alone or before[-1:].isalnum())
 
 
 def _a(part: str) -> str:

@@ -32,6 +32,8 @@ def _kind(parsed: Parsed, other: Group, group: Group) -> str:
     words = parsed.text.words
     head, verb = other.verb, group.verb
     asked = any(words[index].lower in _QUESTION_WORDS for index in verb.children if head.index < index < group.to)
+    if head.tag == "MD":
+        return ""  # I can to turn: a slip, and no structure
     if asked or head.lemma in ("take", "ought") or (head.lemma == "be" and parsed.text.child(head, "acomp", "attr")):
         return ""
     if (head.lemma, verb.lemma) in _SET_PHRASES and group.to == head.index + 1:
