@@ -29,7 +29,7 @@ _BEFORE = ("0", "0.0")  # no unit of this course: words of the year before
 _USE_IS = {
     "say": "say", "active": "say", "productive": "say", "produce": "say", "p": "say",
     "know": "know", "passive": "know", "receptive": "know", "recognise": "know", "recognize": "know",
-    "understand": "know", "r": "know",
+    "understand": "know", "hear": "know", "read": "know", "listen": "know", "r": "know",
     "known": "known", "already known": "known", "review": "known", "revision": "known", "recycled": "known",
 }  # fmt: skip
 # What dictionaries and teachers write for a part of speech (common practice, no source).

@@ -75,6 +75,10 @@ _DAYS_AND_MONTHS = (
 _PREPOSITIONS = frozenset(
     {"in", "on", "with", "of", "under", "behind", "over", "from", "round", "to", "at", "by", "for", "into"}
 )
+_LANGUAGE = lazy_re.compile(
+    r"\b(?:Spanish|French|German|Polish|Turkish|Portuguese|Italian|Russian|Arabic|Chinese|Japanese|Greek|Dutch|Hindi|"
+    r"Swahili|Danish|Swedish|Czech|Welsh|Irish|(?:home|own|first|mother)[ -](?:language|tongue)s?|languages?)\b"
+)
 _TO_A_PLACE = (" in", " out", " up", " down", " over", " back", " from")
 _AT_A_TIME = lazy_re.compile(r"\s+(?:the\s+)?(?:start|end|beginning|moment|first|night|morning|evening)\b", re.I)
 _MENTION = lazy_re.compile(r"[\"“‘'][^\W\d_]+[\"”’']\s+$")
@@ -129,7 +133,10 @@ def _crosses_italics(passage: Passage, match: EnglishMatch) -> bool:
 
 
 def _is_foreign(passage: Passage, match: EnglishMatch) -> bool:
-    """You are [a avó]{lang=pt}: what is marked as another language."""
+    """You are [a avó]{lang=pt}: what is marked as another language; in notes that name one, a word in italics too."""
+    cited = passage.audience is Audience.TEACHER and (match.start, match.end) in passage.emphasis
+    if cited and _LANGUAGE.search(passage.text):
+        return True
     return any(match.start < end and start < match.end for start, end in passage.foreign)
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from lint_rules import lazy_re
+from lint_rules.language.inflection.irregular import irregular_verbs
 from lint_rules.language.vocabulary.misspellings import past_meant, plural_meant
 from lint_rules.tables import alternatives, rows, words
 
@@ -57,6 +58,12 @@ _TWO = lazy_re.compile(
     r"(?:^|[.!?:]\s+|[\"“‘]|\b(?:and|but|so|now|today),?\s+)[A-Z][a-z]+ and [A-Z][a-z]+ "
     r"(?:(?P<be>is|was)(?P<not>n['’]t)? (?:not )?[a-z]+ing\b|(?P<have>has)(?P<no>n['’]t)? got\b|(?P<do>doesn['’]t)\b)"
 )
+# He has fell; they hadn't went. Alone behind had stands the next verb too: the hat that he had fell off.
+_HAVE = lazy_re.compile(
+    r"\b(?:(?:has|have)(?:n['’]t)?|had(?:n['’]t|(?=\s+(?:never|just|already)\b)))\s+"
+    r"(?:(?:never|just|already|also|always|ever)\s+)?([a-z]{2,})\b",
+    re.I,
+)
 _OF_TWO = {"be": {"is": "are", "was": "were"}, "have": {"has": "have"}}
 _TO_AFTER_MODAL = lazy_re.compile(r"\b(?:can|must|should|will|may)\s+(?:I|you|he|she|it|we|they)\s+(to)\s+[a-z]+", re.I)
 
@@ -79,11 +86,31 @@ def slips_in(text: str) -> Iterator[Slip]:
             yield Slip(*match.span(1), "This noun has a plural of its own.", plural)
     for match in _TO_AFTER_MODAL.finditer(text):
         yield Slip(*match.span(1), "No “to” comes after this verb.")
+    for match in _HAVE.finditer(text):
+        if better := _participle_meant(match[1].casefold()):
+            yield Slip(*match.span(1), "Behind have stands another form of this verb.", better)
     for match in _TWO.finditer(text):
         yield Slip(*_verb_of_two(match))
     for match in _own_part().finditer(text):
         if _takes_a_thing(match[1].casefold()):
             yield Slip(*match.span(2), "What belongs to it is written without an apostrophe.", "its")
+
+
+@cache
+def _participles_meant() -> dict[str, str]:
+    """Pasts that are no participles, with what stands behind have: fell → fallen. A past that may be a noun is none of
+    them (he had rose petals)."""
+    return {
+        past: verb.participles[0]
+        for verb in irregular_verbs()
+        for past in verb.pasts
+        if past not in (*verb.participles, "was", "were") and not past.endswith("ed")
+        if past not in words("pasts_that_are_nouns")
+    }
+
+
+def _participle_meant(past: str) -> str:
+    return _participles_meant().get(past, "")
 
 
 def _verb_of_two(match: re.Match[str]) -> tuple[int, int, str, str]:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.field_names import field_key
-from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage
+from lint_rules.manuscript.model import Activity, Audience, Lesson, Part, Passage
 from lint_rules.page.times import Minutes, NumberedTime, StatedTime, add_up, line_plan, read_time, stated_time
 
 _TOTAL = lazy_re.compile(r"\b(?:total|in all|sum|whole lesson)\b|^\W*(?:all\s+)?together\b", re.I)  # not: sing together
@@ -14,7 +14,7 @@ _NUMBER = lazy_re.compile(r"(?:(?:activity|exercise|task|no\.?|nr\.?)\s*)?([0-9]
 _STAGE = lazy_re.compile(
     r"\s*(?:stage|phase|part|step)\s+(?P<number>\d{1,2})\b\s*(?:[(:,–—-]\s*(?P<time>[^()–—:.]{1,20}))?", re.I
 )
-_STEP = lazy_re.compile(r"[^.!?()]{0,80}\((?P<time>[^()]{1,20})\)")  # 1. Moving circle (4 minutes). Do an action.
+_BRACKETED = lazy_re.compile(r"\(([^()]{1,20})\)")  # 1. Moving circle (4 minutes). Do an action.
 _FEWEST_STAGES = 3
 _FIGURE = lazy_re.compile(r"\s*[0-9]{1,3}\s*")
 
@@ -93,20 +93,26 @@ def stages_minutes(lesson: Lesson) -> tuple[Minutes, ...]:
         if time is None or int(match["number"]) != len(found) + 1:
             return ()
         found.append(time.minutes)
-    found = found or _steps_minutes(lesson)
+    found = found or list(steps_minutes(lesson.part))
     return tuple(found) if len(found) >= _FEWEST_STAGES else ()
 
 
-def _steps_minutes(lesson: Lesson) -> list[Minutes]:
+def steps_minutes(part: Part) -> tuple[Minutes, ...]:
+    """The times of the steps of a lesson's or an activity's notes: each names one in brackets, or there are none."""
     found: list[Minutes] = []
-    for passage in lesson.part.passages:
+    for passage in part.passages:
         if passage.audience is Audience.TEACHER and passage.item is not None and field_key(passage.field) == "step":
-            match = _STEP.match(passage.text)
-            time = read_time(match["time"]) if match is not None else None
-            if time is None:
-                return []
-            found.append(time.minutes)
-    return found
+            times = [time for match in _BRACKETED.finditer(passage.text) if (time := _whole_time(match[1])) is not None]
+            if len(times) != 1:
+                return ()
+            found += times
+    return tuple(found)
+
+
+def _whole_time(text: str) -> Minutes | None:
+    """The time that some words are, and nothing else: 4 minutes; not: after 4 minutes change over."""
+    time = read_time(text)
+    return time.minutes if time is not None and not text[time.end :].strip(" .") else None
 
 
 def lesson_minutes(lesson: Lesson) -> Minutes | None:

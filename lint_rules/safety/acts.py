@@ -58,6 +58,7 @@ _FOOD = (
 )
 _OUTDOORS = "outdoor-trips-roads"
 _CHANTED = lazy_re.compile(r"\W*(?:(?:listen|read) and )?(?:chant|sing|recite)\b", re.I)
+_AT_THE_DOOR = lazy_re.compile(r"\boutside the (?:\w+ )?(?:door|classroom|room)\b", re.I)
 _CARDS = lazy_re.compile(r"\b(?:cards?|slips of paper)\b[^.:]*:", re.I)
 _MAP = lazy_re.compile(r"\b(?:map|board game|counters?|toys?|models?|book)\b", re.I)
 _OUT = lazy_re.compile(
@@ -155,7 +156,7 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
             passage = said[sentence.of].passage
             if _is_ruled_out(passage.text, start, end) or _is_on_cards(passage.text, start):
                 continue
-            if hazard == _OUTDOORS and _is_on_a_map(text):
+            if hazard == _OUTDOORS and (_is_on_a_map(text) or _AT_THE_DOOR.search(passage.text, start)):
                 continue
             hazard = _hazard_of(hazard, passage.text, start)
             if any(act.hazard == hazard for act in found):

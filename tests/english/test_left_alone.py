@@ -77,6 +77,7 @@ def notes(text: str) -> str:
         ("A dashes", "A_NNS", "Whoever has an A dashes for a chair."),
         ("there", GRAMMAR, "Then she went in there very fast."),
         ("afraid at", GRAMMAR, notes("Who was afraid at the start of Unit 1?")),
+        ("jota", SPELLING, notes("The *jota* is no sound of English: Spanish children say it in their throats.")),
     ],
 )  # fmt: skip
 def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, text: str) -> None:
@@ -116,6 +117,7 @@ def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, tex
         ("a children", "A_NNS", "I can see a children."),
         ("there", GRAMMAR, "The cats eat there fish."),
         ("afraid at", GRAMMAR, notes("Who was afraid at the dog?")),
+        ("jota", SPELLING, notes("The *jota* is on the table.")),
     ],
 )
 def test_slips_in_what_is_said_stay(words: str, rule: str, text: str) -> None:

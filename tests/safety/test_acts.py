@@ -110,6 +110,11 @@ def test_a_walk_out_of_school_is_one_although_a_map_is_carried() -> None:
     assert "outdoor-trips-roads" in [act.hazard for act in acts_in(walk)]
 
 
+def test_who_waits_outside_the_door_has_not_left_the_school() -> None:
+    waits = acts_in(told("The seeker waits just outside the open door, in your sight."))
+    assert "outdoor-trips-roads" not in [act.hazard for act in waits]
+
+
 def test_a_chant_orders_nothing() -> None:
     chant = "| She is eating a fish sandwich.\n| Cheese for lunch and a shell on a dish.\n"
     assert acts_in(f"### 1 Chant it slowly, then chant it fast. {{.sounds .speaking}}\n\n{chant}") == []

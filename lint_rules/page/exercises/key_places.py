@@ -85,7 +85,7 @@ def told_answers(text: str) -> Iterator[tuple[int, int]]:
                 break
         whole = match["bracketed"] is None or labels[-1] == end
         if len(labels) > _FEWEST and whole:
-            yield start, labels[-1]
+            yield start, start + len(text[start : labels[-1]].rstrip(" .;"))
 
 
 def _pieces(text: str, start: int, end: int) -> Iterator[tuple[int, int]]:

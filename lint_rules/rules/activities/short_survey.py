@@ -54,6 +54,11 @@ RULE = Rule(
             "**Steps:** One child asks five puppets and ticks.\n:::\n",
             why="the one asks",
         ),
+        Example(
+            "### 1 Ask your friends. {.survey}\n\n::: teacher\n**Steps:** Show it with one child. Then each asks eight "
+            "friends.\n:::\n",
+            why="one child helps to show it",
+        ),
         Example("### 1 Ask three friends. Write the answers. {.survey}\n\n" + _chart(3)),
         Example("### 1 Ask 8–10 classmates. {.survey}\n"),
         Example("### 1 Ask your friends. {.survey}\n\n" + _chart(8), why="the chart has eight rows"),
@@ -128,6 +133,7 @@ _ASKED = lazy_re.compile(r"\b(?:ask|asks|interview|question|survey)\b", re.I)
 _TOO_FEW = "too few for the question and its answer to stick"
 
 
+_SHOWN = lazy_re.compile(r"\b(?:Show|Model|Demonstrate|Try)\b[^.!?\n]*")
 _ROWS = lazy_re.compile(r"\b(?:copy|copies|draw|draws|add|adds|rule|make)\b[^.!?]*\b(?:rows?|lines)\b", re.I)
 
 
@@ -186,9 +192,14 @@ def _said(activity: Activity, audience: Audience) -> tuple[Passage, Asked] | Non
     passages = [p for p in activity.part.passages if p.audience is audience]
     if audience is Audience.PUPIL:
         passages = [activity.heading.passage, *(p for p in passages if p.role in _PAGE)]
-    found = [(passage, asked) for passage in passages if (asked := asked_in(passage.text)) is not None]
+    found = [(passage, asked) for passage in passages if (asked := asked_in(_without_model(passage.text))) is not None]
     plain = [one for one in found if one[1].plain]
     return next(iter(plain or found), None)
+
+
+def _without_model(text: str) -> str:
+    """A text without what the teacher shows first: Show it with one child."""
+    return _SHOWN.sub(lambda match: " " * len(match[0]), text)
 
 
 def _lines(activity: Activity) -> tuple[Passage, Asked] | None:

@@ -85,6 +85,7 @@ _EACH_TIME = lazy_re.compile(
 )
 _HELP = 3  # words of what helps with a line
 _OF_CHILDREN = lazy_re.compile(r"\bown\b", re.I)  # children's own sentences, for example I went to the lake
+_THOSE = lazy_re.compile(r"\s+(?:with|that|which)\b")  # find the five words with ee: among others
 _ABOUT = lazy_re.compile(r"\babout\s+(?:the\s+|these\s+|your\s+)?$", re.I)
 _COMPARED = lazy_re.compile(r"\b(?:differen\w+|compare|same|both|spot)\b", re.I)
 _ONE_PERSON = lazy_re.compile(r"(?:person|friend|child|partner|pupil|classmate|student)\s*\d", re.I)
@@ -108,6 +109,8 @@ def find(reading: Reading) -> Iterator[Found]:
             if _EACH_TIME.match(passage.text, asked.end) or _ABOUT.search(passage.text, 0, asked.start):
                 continue  # Put two words together: in each item; write about two animals: in as many lines as it takes
             apart = _APART.search(passage.text, asked.start, asked.end) or _SOME_RIGHT.search(passage.text)
+            if asked.verb.split()[0] in ("find", "circle", "underline"):
+                apart = apart or _THOSE.match(passage.text, asked.end)
             if asked.number == _paragraphs(read) or apart:
                 continue  # two strange words, or three mistakes and one that is right: among others
             if asked.noun == "pictures" and _COMPARED.search(passage.text):

@@ -12,11 +12,12 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.model import PICTURE, Activity, Passage
+from lint_rules.manuscript.model import PICTURE, Activity, Passage, Unit
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.heard import not_heard
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item
+from lint_rules.page.exercises.speakers import other_speaker
 from lint_rules.page.exercises.statements import is_said, told_of
 from lint_rules.page.number_words import numbers_in
 from lint_rules.rule import Example, Limit, Reading, Rule
@@ -52,6 +53,11 @@ _HEARD = (
         )
     )
     + ":::\n"
+)
+_ASKED = (
+    "“Perhaps he is busy,” said Tam.\n\n“Who comes here in this rain?” asked Nell.\n\n"
+    "### 1 Who said it? Write the names. {.reading}\n\n1. “Who comes here in this rain?” ____\n"
+    "2. “Perhaps he is busy.” ____\n"
 )
 _SEWN = (
     "Granny has got a needle and thread. She sews the button on the coat.\n\n"
@@ -109,6 +115,8 @@ RULE = Rule(
         ),
         Example(_SEEN + _key("1 Yes 2 No 3 No 4 Yes")),
         Example(_SEEN + _key("1 Yes 2 Yes 3 Yes 4 Yes"), why="the pictures may show more than they are called"),
+        Example(_ASKED + _key("1 Nell\n2 Tam")),
+        Example(_ASKED + _key("1 Cousin Nell\n2 Tam")),
         Example(_HEARD + _key("1 green; 2 red; 3 blue; 4 yellow")),
         Example(_HEARD + _key("1 green; 2 the red one; 3 pink; 4 grey"), why="words of its own"),
         Example(_SEWN.replace("1. Clank", "1. Granny") + _key("1 T")),
@@ -130,6 +138,7 @@ RULE = Rule(
         Example(_HEARD + _key("1 green; 2 red; 3 «yellow»; 4 yellow"), why="it is blue"),
         Example(_SEWN + _key("1 «T»"), why="Granny sews it"),
         Example(_FLOUR + _key("1 eight, 2 «three», 3 four")),
+        Example(_ASKED + _key("1 «Pip»\n2 Tam"), why="Nell asks"),
         Example(_WAITED + _key("1 «a»"), why="the text has no mum"),
         Example(_SEEN + _key("1 Yes 2 No 3 «Yes» 4 Yes"), why="a hen is no letter"),
         Example(
@@ -199,6 +208,7 @@ def find(reading: Reading) -> Iterator[Found]:
             yield from _pictured(one)
             yield from _counted(one, around)
         yield from _heard(read)
+        yield from _said(read, reading.unit)
 
 
 def _has_letters_of_its_own(answered: Sequence[Item]) -> bool:
@@ -294,6 +304,14 @@ def _heard(read: Exercises) -> Iterator[Found]:
             "Which is right?"
         )
         yield Found(answer.place.span, answer.text, message)
+
+
+def _said(read: Exercises, unit: Unit) -> Iterator[Found]:
+    """A name that the key gives to words which somebody else says in the text."""
+    for item, who in other_speaker(read, unit.passages):
+        if item.answer is not None:
+            message = f"The key says “{item.answer.text}”; in the text {who} says it. Which is right?"
+            yield Found(item.answer.place.span, item.answer.text, message)
 
 
 def _counted(exercise: Exercise, around: Around) -> Iterator[Found]:

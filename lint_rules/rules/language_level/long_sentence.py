@@ -76,6 +76,11 @@ RULE = Rule(
         Example("Put these on a stick: red, orange, yellow, green, purple.\n", course=_LIMIT, why="a list at its end"),
         Example("eat – ate, find – found, give – gave, go – went, have – had\n", course=_LIMIT, why="pairs of words"),
         Example("**brave** not afraid of what is to come\\\n**damage** what is broken, torn or lost\n", course=_LIMIT),
+        Example(
+            "**People:** JUDGE (played by Tamika), MS SNAP, a lawyer, MR PLUM, who drives a bus, and THE JURY.\n",
+            course=_LIMIT,
+            why="who is in a play",
+        ),
         Example("**You need:** a square of paper · a pencil (a short one) · a pin · some tape\n", course=_LIMIT),
         Example("- A: (moves the two hands of the clock) What time is it?\n- B: It's six.\n", course=_LIMIT),
         Example(
@@ -193,6 +198,7 @@ _OPTIONS_AFTER = lazy_re.compile(r"(?<=[.!?])[\"'”’)]*\s+[^\s.!?][^.!?]*?\s*
 
 _FAR, _MUCH = 6, 1.6  # words over a limit that is the house default, or times it
 _HEAD_IN_CAPITALS = lazy_re.compile(r"^\W*(?:[A-Z][A-Z'’]+\s+){2,}(?=[A-Z][a-z])")  # MARKET SALAD You need …
+_IN_CAPITALS = lazy_re.compile(r"(?:\b[A-Z]{2,}\b[ .]*)+")
 _YOU_NEED = lazy_re.compile(r"\W*you(?: will|['’]ll)? need\b", re.I)
 _LEAST = 3  # words of a turn that the next child adds to: common practice, no source
 # A list after a colon: `You need: an egg, some milk`; it begins in lower case, for a sentence has a capital.
@@ -271,6 +277,8 @@ def _counted(text: str, tokens: Sequence[Token]) -> int:
     """The words of a sentence that a child has to hold together: none of a list, no letters spelt out."""
     if is_row_of_words(text):
         return 0  # go – went, see – saw
+    if text.count(",") > 1 and len(_IN_CAPITALS.findall(text)) > text.count(",") // 2:
+        return 0  # People: JUDGE (played by Tamika), MS SNAP, a lawyer, and THE JURY
     colon = _LIST_AFTER.search(text)
     verbs = [token for token in tokens if token.pos in {"VERB", "AUX"}]
     text = _HEAD_IN_CAPITALS.sub("", text)

@@ -11,6 +11,7 @@ have fields of its own under `note_fields`. (Time is missing-time's.)
 from collections.abc import Iterable, Iterator, Sequence
 from difflib import get_close_matches
 
+from lint_rules import lazy_re
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.manuscript.field_names import NOTE_FIELDS, field_key, is_usual
@@ -141,6 +142,7 @@ RULE = Rule(
 
 _USUAL = ("Aim", "Steps")  # what a carried book may hold findings of: those have no key
 _TIME = "time"  # as field_key writes it
+_MENTIONED = lazy_re.compile(r"\bActivity (\d{1,3}[a-z]?)\b")
 _A_FEW = 2
 _FEWEST_WORDS = 4  # of prose that may say what a lesson is for, or how an activity goes
 
@@ -163,7 +165,10 @@ def _planned(lesson: Lesson) -> Iterable[Activity]:
     """The activities of which the lesson's own notes say what happens: in their Steps, or in a row of the plan."""
     if lesson.part.field("Steps"):
         return lesson.activities
-    return [lesson.activities[at] for at in plan_of(lesson).told]
+    told = plan_of(lesson).told
+    notes = " ".join(p.text for p in lesson.part.passages if p.audience in (Audience.TEACHER, Audience.KEY))
+    named = {match[1] for match in _MENTIONED.finditer(notes)}  # In Activity 3 the children ask three friends.
+    return [one for at, one in enumerate(lesson.activities) if at in told or one.heading.number.strip(" .") in named]
 
 
 def _in_part(

@@ -1,4 +1,4 @@
-"""The total that a lesson states is not what its activities add up to.
+"""The total that a lesson states is not what its activities add up to, nor an activity's what its steps do.
 
 A teacher trusts the total and runs out of lesson, or trusts the activities and stands there with ten minutes to fill.
 Only a lesson whose every activity has a time is added up. Ranges add up to a range, and a total inside it is right.
@@ -13,14 +13,18 @@ from collections.abc import Iterator
 
 from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.model import Lesson
+from lint_rules.manuscript.model import Activity, Lesson
 from lint_rules.page.number_words import numbers_in
-from lint_rules.page.time_plans import activities_minutes, plan_of, stages_minutes, times_of, total_of
-from lint_rules.page.times import Minutes, StatedTime, add_up, minutes_told
+from lint_rules.page.time_plans import activities_minutes, plan_of, stages_minutes, steps_minutes, times_of, total_of
+from lint_rules.page.times import Minutes, StatedTime, add_up, minutes_told, stated_time
 from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
 
 _NOTES = "## Lesson 1: Kites\n\n::: teacher\n**Time:** {}\n:::\n\n"
 _STEPS = "{}\n\n**Steps:**\n\n1. Circle (5 minutes). Say hello.\n2. Read{}. Read it aloud.\n3. Sing (18 minutes)."
+_GAME = (
+    "## Lesson 1: Kites\n\n### 1 Play. {{.game}}\n\n::: teacher\n**Time:** {}\n\n**Steps:**\n\n"
+    "1. Show the game (2 min).\n2. (5 min) Children draw the map.\n3. Play in pairs. Who finds five {}?\n:::\n"
+)
 _TWO = (
     "### 1 Listen. {{.song}}\n\n::: teacher\n**Time:** {0}\n:::\n\n"
     "### 2 Draw. {{.make}}\n\n::: teacher\n**Time:** {1}\n:::\n"
@@ -47,6 +51,9 @@ RULE = Rule(
             _NOTES.format(_STEPS.format("40 minutes", "")) + "### 1 Look.\n",
             why="a step has no time of its own",
         ),
+        Example(_GAME.format("14 minutes", "(7 min)")),
+        Example(_GAME.format("12 minutes", ""), why="a step has no time"),
+        Example(_GAME.format("12 minutes", "(after 7 min change over)"), why="no time of the step"),
         Example(_lesson("40 minutes", "15 minutes", "25 minutes")),
         Example(_lesson("40 minutes", "10–15 minutes", "25–30 min"), why="40 lies between 35 and 45"),
         Example(_lesson("35–45 minutes", "15 minutes", "25 minutes"), why="the total is a range"),
@@ -84,6 +91,7 @@ RULE = Rule(
             _NOTES.format(_STEPS.format("«40 minutes»", " (20 minutes)")) + "### 1 Look.\n",
             why="each step has its time",
         ),
+        Example(_GAME.format("«12 minutes»", "(7 min)"), why="its steps"),
         Example(_lesson("«40 minutes»", "15 minutes", "30 minutes")),
         Example(_lesson("«40 minutes». The last 5 minutes are for the story.", "15 minutes", "30 minutes")),
         Example(_lesson("«40 minutes». The last 5 minutes are for the story.", "15 minutes", "15 minutes")),
@@ -116,10 +124,13 @@ _PART = lazy_re.compile(
 _NAMED_PART = lazy_re.compile(r"[^\W\d_][\w &/-]{1,24}?\s+(\d{1,2})\s*(?:['’′]|min(?:ute)?s?)\.?", re.I)
 _NUMBERED_PART = lazy_re.compile(r"\d{1,2}\s*[,:.)]?\s+(\d{1,2})\s*(?:['’′]|min(?:ute)?s?)\.?", re.I)
 _FEWEST_PARTS = 3
+_FEWEST_STEPS = 2
 
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report totals that do not fit the sum, at the total's words."""
+    for activity in reading.unit.activities:
+        yield from _by_steps(activity)
     for lesson in reading.unit.lessons:
         total, added = total_of(lesson), activities_minutes(lesson)
         if total is not None and total.minutes is not None and added is None and not any(times_of(lesson)):
@@ -169,6 +180,21 @@ def _over(total: StatedTime) -> Found | None:
         "Change the total, or the time of a part."
     )
     return Found(total.passage.span(total.start, total.end), total.passage.text[total.start : total.end], message)
+
+
+def _by_steps(activity: Activity) -> Iterator[Found]:
+    """An activity's time that is not what its steps add up to, where each of them has one."""
+    total, steps = stated_time(activity.part), steps_minutes(activity.part)
+    added = add_up(steps)
+    if total is None or total.minutes is None or len(steps) < _FEWEST_STEPS or total.minutes.overlaps(added):
+        return
+    told = " + ".join(map(_figure, steps))
+    message = (
+        f"The activity says {total.minutes}, but its steps add up to {added} ({told}). "
+        "Change the total, or the time of a step."
+    )
+    words = total.passage.text[total.start : total.end]
+    yield Found(total.passage.span(total.start, total.end), words, message)
 
 
 def _by_stages(lesson: Lesson, total: StatedTime, minutes: Minutes) -> Iterator[Found]:

@@ -1,0 +1,59 @@
+"""Who says what in the texts of a unit: for tasks that ask who said it.
+
+Only what is word for word: a quoted sentence of the text with a name right behind or before it (*“The mast is down,”
+said Pip*), or a turn of a dialogue or a script under its speaker's name.
+"""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+
+from lint_rules import lazy_re
+from lint_rules.manuscript.model import Passage, Role
+from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.model import Exercises, Item
+
+_QUOTED = lazy_re.compile(r"[“\"‘'](?P<said>[^“”\"‘]{6,}?)[”\"’'](?=[\s.,;!?]|$)")
+_VERBS = r"(?:says?|said|asks?|asked|shouts?|shouted|calls?|called|cries|cried|answers?|answered|whispers?|whispered)"
+_BEHIND = lazy_re.compile(rf"\s*{_VERBS}\s+(?P<after>(?:[A-Z][\w'’]*\s?)+)|\s*(?P<before>[A-Z][\w'’]*)\s+{_VERBS}\b")
+_WORD = lazy_re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
+_LEAST = 3  # words that somebody says
+_ASKED = lazy_re.compile("who (?:says?|said|asks?|asked)|who is (?:speaking|talking)|whose words", re.I)
+
+
+def other_speaker(read: Exercises, passages: Iterable[Passage]) -> Iterator[tuple[Item, str]]:
+    """The items of a task that asks who said something to which the key gives a name, and the text another one."""
+    if not _ASKED.search(read.activity.heading.passage.text):
+        return
+    items = [item for exercise in read.exercises for item in exercise.items]
+    asked = {place.passage.block for item in items for place in item.prompt}
+    spoken = [one for passage in passages if passage.block not in asked for one in _spoken(passage)]
+    for item in items:
+        keyed = _names(item.answer.text) if item.answer is not None and not item.example else frozenset()
+        said = _words(item.text.replace("_", " "))
+        who = {name for words, name in spoken if _holds(words, said)}
+        if keyed and len(said) >= _LEAST and len(who) == 1 and keyed.isdisjoint(_names(next(iter(who)))):
+            yield item, next(iter(who))
+
+
+def _spoken(passage: Passage) -> Iterator[tuple[Sequence[str], str]]:
+    if passage.role is Role.TURN and passage.speaker:
+        yield _words(passage.text), passage.speaker.title()
+        return
+    for match in _QUOTED.finditer(passage.text):
+        behind = _BEHIND.match(passage.text, match.end())
+        if behind is not None:
+            yield _words(match["said"]), (behind["after"] or behind["before"]).strip()
+
+
+def _holds(words: Sequence[str], said: Sequence[str]) -> bool:
+    many = len(said)
+    return any(list(words[at : at + many]) == list(said) for at in range(len(words) - many + 1))
+
+
+def _words(text: str) -> list[str]:
+    return [word.replace("’", "'") for word in _WORD.findall(text.casefold())]
+
+
+def _names(text: str) -> frozenset[str]:
+    """The words of a name as they are compared: Uncle Dosh and Dosh may be one."""
+    return frozenset(word for word in plain(text).split() if len(word) > 1)
