@@ -74,6 +74,9 @@ def is_shown(label: NamedLabel, shown: Iterable[str]) -> bool:
 _WAYS = frozenset({"over", "under", "into", "out of", "along", "through", "across", "round", "around", "up", "down"})
 
 
+_QUESTION_WORDS = frozenset({"who", "what", "where", "why", "which", "how", "whose"})
+
+
 def labels_in(text: str) -> Iterator[NamedLabel]:
     """The labels that a Grammar field lists, with commas, semicolons, `and` or `+` between them.
 
@@ -82,9 +85,12 @@ def labels_in(text: str) -> Iterator[NamedLabel]:
     """
     listed = list(_cut(text, 0, len(text), re.compile(r"[,;\n]|\.(?=\s|$)")))
     ways = any(text[start:end].casefold() in _WAYS for start, end in listed)
+    asking = sum(text[start:end].casefold().split()[-1] in _QUESTION_WORDS for start, end in listed) > 1
     for start, end in listed:
         if ways and text[start:end].casefold() == "past":
             continue  # over, under, past: a way to go
+        if asking and text[start:end].casefold() == "when":
+            continue  # Question words: who, what, when
         parts = [
             NamedLabel(first, last, structures_of_label(text[first:last]))
             for first, last in _cut(text, start, end, re.compile(r"\s(?:and|or|&|\+|vs\.?|versus)\s"))

@@ -13,7 +13,7 @@ from collections.abc import Iterator
 
 from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.model import Activity, Lesson
+from lint_rules.manuscript.model import Activity, Lesson, Unit
 from lint_rules.page.number_words import numbers_in
 from lint_rules.page.time_plans import activities_minutes, plan_of, stages_minutes, steps_minutes, times_of, total_of
 from lint_rules.page.times import Minutes, StatedTime, add_up, minutes_told, stated_time
@@ -36,6 +36,15 @@ def _lesson(total: str, first: str, second: str) -> str:
     return "## Lesson 1: Kites\n\n" + notes + _TWO.format(first, second)
 
 
+def _told(*reading: int, mark: str = "forty minutes") -> str:
+    return "".join(
+        f"## Lesson {at}: Kites\n\n::: teacher\n**Before.** Read the poem, about {minutes} minutes.\n\n"
+        "**On the page.** Activity 1, about fifteen minutes. Activity 2 is for pairs, about fifteen minutes.\n\n"
+        f"**After.** Say it again, about five minutes. The lesson takes {mark} in all.\n:::\n\n"
+        for at, minutes in enumerate(reading, 1)
+    )
+
+
 RULE = Rule(
     name="lesson-time-mismatch",
     family="timing",
@@ -52,6 +61,8 @@ RULE = Rule(
             why="a step has no time of its own",
         ),
         Example(_GAME.format("14 minutes", "(7 min)")),
+        Example(_told(5, 5, 5, 5)),
+        Example(_told(5, 10, 10, 5), why="no habit of this author"),
         Example(_GAME.format("12 minutes", ""), why="a step has no time"),
         Example(_GAME.format("12 minutes", "(after 7 min change over)"), why="no time of the step"),
         Example(_lesson("40 minutes", "15 minutes", "25 minutes")),
@@ -92,6 +103,7 @@ RULE = Rule(
             why="each step has its time",
         ),
         Example(_GAME.format("«12 minutes»", "(7 min)"), why="its steps"),
+        Example(_told(5, 5, 5) + _told(10, mark="«forty minutes»"), why="in all others the times make it up"),
         Example(_lesson("«40 minutes»", "15 minutes", "30 minutes")),
         Example(_lesson("«40 minutes». The last 5 minutes are for the story.", "15 minutes", "30 minutes")),
         Example(_lesson("«40 minutes». The last 5 minutes are for the story.", "15 minutes", "15 minutes")),
@@ -124,6 +136,7 @@ _PART = lazy_re.compile(
 _NAMED_PART = lazy_re.compile(r"[^\W\d_][\w &/-]{1,24}?\s+(\d{1,2})\s*(?:['’′]|min(?:ute)?s?)\.?", re.I)
 _NUMBERED_PART = lazy_re.compile(r"\d{1,2}\s*[,:.)]?\s+(\d{1,2})\s*(?:['’′]|min(?:ute)?s?)\.?", re.I)
 _FEWEST_PARTS = 3
+_TOGETHER = lazy_re.compile(r"\s*(?:together|altogether|in all)\b")  # the sum of others
 _FEWEST_STEPS = 2
 
 
@@ -131,6 +144,7 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report totals that do not fit the sum, at the total's words."""
     for activity in reading.unit.activities:
         yield from _by_steps(activity)
+    yield from _by_prose(reading.unit)
     for lesson in reading.unit.lessons:
         total, added = total_of(lesson), activities_minutes(lesson)
         if total is not None and total.minutes is not None and added is None and not any(times_of(lesson)):
@@ -195,6 +209,32 @@ def _by_steps(activity: Activity) -> Iterator[Found]:
     )
     words = total.passage.text[total.start : total.end]
     yield Found(total.passage.span(total.start, total.end), words, message)
+
+
+def _by_prose(unit: Unit) -> Iterator[Found]:
+    """A lesson whose total stands in the prose of its notes, and is not the sum of the other times they name, where
+    that of every other lesson is: Read the poem. About five minutes. … The lesson takes forty minutes in all."""
+    right, wrong = 0, []
+    for lesson in unit.lessons:
+        total = total_of(lesson)
+        if total is None or total.minutes is None or total.passage.field:
+            continue
+        told = [one for one in minutes_told(lesson.part) if (one[0], one[1].start) != (total.passage, total.start)]
+        times = [time.minutes for _, time in told]
+        if len(times) < _FEWEST_PARTS or any(_TOGETHER.match(passage.text, time.end) for passage, time in told):
+            continue
+        if total.minutes.overlaps(add_up(times)):
+            right += 1
+        else:
+            wrong.append((total, total.minutes, times))
+    if right >= _FEWEST_PARTS and len(wrong) == 1:
+        (total, minutes, times), *_ = wrong
+        message = (
+            f"The lesson says {minutes}, and the times in its notes add up to {add_up(times)} "
+            f"({' + '.join(map(_figure, times))}). Change the total, or one of them."
+        )
+        words = total.passage.text[total.start : total.end]
+        yield Found(total.passage.span(total.start, total.end), words, message)
 
 
 def _by_stages(lesson: Lesson, total: StatedTime, minutes: Minutes) -> Iterator[Found]:
