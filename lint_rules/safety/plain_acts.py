@@ -33,6 +33,7 @@ _BY_ADULT = lazy_re.compile(r"\b(?:you|teacher|adults?|grown-ups?|helpers?|paren
 _WITH = lazy_re.compile(r"\b(?:with|using)(?:\s+[\w'’-]+){0,2}\s*$", re.I)
 _BETWEEN = 3  # words between a verb and its thing: push the long pin
 _OTHER_THING = lazy_re.compile(r"\s*(?:cards?|words?|pictures?|sounds?)\b", re.I)  # the oven card
+_OTHER_NEEDLE = lazy_re.compile(r"\b(?:pine|fir|compass|knitting)\s+$", re.I)
 # What is cut in class and is no paper: the story, step 3, the game; and cut in, cut short.
 _OTHER_SENSE = lazy_re.compile(
     r"\s*(?:in|short|down|it short"
@@ -101,6 +102,7 @@ def _in_passage(text: str, row: _Row, *, on_list: bool, ordered: bool) -> Iterat
             thing is not None
             and _is_of_verb(text[verb.end() : thing.start()])
             and not _OTHER_THING.match(text, thing.end())
+            and not _OTHER_NEEDLE.search(text, 0, thing.start())
         ):
             yield verb.start(), thing.end()
         elif on_list and row.by_list is not None and row.by_list.fullmatch(verb[0]):
