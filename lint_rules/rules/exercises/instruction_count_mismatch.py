@@ -109,7 +109,7 @@ def find(reading: Reading) -> Iterator[Found]:
             if _EACH_TIME.match(passage.text, asked.end) or _ABOUT.search(passage.text, 0, asked.start):
                 continue  # Put two words together: in each item; write about two animals: in as many lines as it takes
             apart = _APART.search(passage.text, asked.start, asked.end) or _SOME_RIGHT.search(passage.text)
-            if asked.verb.split()[0] in ("find", "circle", "underline"):
+            if asked.verb.split()[0] in ("find", "circle", "underline") and not read.keys:
                 apart = apart or _THOSE.match(passage.text, asked.end)
             if asked.number == _paragraphs(read) or apart:
                 continue  # two strange words, or three mistakes and one that is right: among others
