@@ -56,7 +56,9 @@ def spelt_in(analysis: Analysis, words: Sequence[WordLevel], lists: tuple[WordEn
     for token in analysis.tokens:
         if token.start in shown:
             continue
-        found = {row: None for key in (canonical(token.text), canonical(token.lemma)) for row in rows.get(key, ())}
+        parts = [canonical(part) for part in token.text.split("-") if part] if "-" in token.text else []
+        keys = (canonical(token.text), canonical(token.lemma), *parts)  # a kitchen-table robot has a kitchen
+        found = {row: None for key in keys for row in rows.get(key, ())}
         of_kind = [row for row in found if token.pos in READ_AS.get(lists[row].part_of_speech, ())]
         for row in of_kind or found:
             if _may_be(token, lists[row]):

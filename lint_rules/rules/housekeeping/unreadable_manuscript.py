@@ -275,6 +275,8 @@ def _level(reading: Reading) -> Iterator[Found]:
     """The level of the front matter must be one of the course's, and the one whose folder the file is in."""
     written, folder = reading.unit.front.level, reading.course.level_of(reading.unit.path)
     names = [level.name for level in reading.course.levels]
+    if folder is not None and written.isdigit() and re.fullmatch(rf"\D+0*{int(written)}", folder.name):
+        return  # `level: 1` in the folder level-1
     if written not in names:
         near = nearest(written, names)
         meant = f"Did you mean {near}?" if near else f"The course has {', '.join(names)}."

@@ -232,7 +232,7 @@ def _judged(reading: Reading) -> Iterator[Found]:
         if _is_lenient(met):
             most = Severity.NOTE if about == _HARD else Severity.QUERY
             weight = min(weight, most, key=lambda s: s.weight)
-        elif met.word.entry is None and _may_be_no_word(met, reading):
+        elif met.word.entry is None and (_may_be_no_word(met, reading) or _is_clear(met.word, reading)):
             weight = min(weight, Severity.QUERY, key=lambda s: s.weight)
         if weight is Severity.NOTE and key in noted:
             continue
@@ -249,6 +249,7 @@ def _judged(reading: Reading) -> Iterator[Found]:
         )
 
 
+_PART = 3  # letters of a word in a compound
 _BANDS = ("Pre-A1", "A1", "A2", "B1")
 
 
@@ -264,6 +265,15 @@ def _is_of_sounds(met: Met) -> bool:
 
 def _may_be_no_word(met: Met, reading: Reading) -> bool:
     return is_cried(met) or _is_of_sounds(met) or is_always_capital(met.word, reading.unit.source.text)
+
+
+def _is_clear(word: WordLevel, reading: Reading) -> bool:
+    """Say whether a word is made of two that children of the level know, and so clear by itself: newsletter, daytime."""
+    known = _BANDS[: _BANDS.index(reading.level.cefr) + 1] if reading.level.cefr in _BANDS else ()
+    base = canonical(word.lemma)
+    return base.isalpha() and any(
+        lowest(base[:at]) in known and lowest(base[at:]) in known for at in range(_PART, len(base) - _PART + 1)
+    )
 
 
 def _is_no_word(met: Met) -> bool:

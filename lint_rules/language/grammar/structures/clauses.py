@@ -63,7 +63,10 @@ def _is_all(parsed: Parsed, group: Group, first: int) -> bool:
     if any(one.finite for one in parsed.groups if start <= one.verb.index < end and one is not group):
         return False
     asked = words[first - 1].lower == "," and words[end - 1].lower == "?"
-    return asked or (words[start].tag == "IN" and words[first].pos == "PRON" and words[first].tag == "PRP")
+    opened = any(
+        words[index].tag == "IN" and (index == start or words[index - 1].lower == ",") for index in range(start, first)
+    )  # one roof, up the stairs we go
+    return asked or (opened and words[first].pos == "PRON" and words[first].tag == "PRP")
 
 
 def _begins_anew(word: Word) -> bool:
@@ -185,6 +188,7 @@ def find_participle_clause(parsed: Parsed) -> Iterator[Range]:
         if verb.dep == "xcomp":  # `find it using a map`; but `like swimming`, `is swimming`
             head = words[verb.head].lemma
             loose = verb.tag == "VBG" and head not in tables.words("verb_ing") and head not in ("be", "get")
+            loose = loose and verb.head + 1 != verb.index  # they ban whistling: what they ban
         else:
             loose = verb.dep in ("acl", "advcl")
         if not loose or verb.lower in tables.words("participle_prepositions"):
