@@ -79,6 +79,8 @@ _LANGUAGE = lazy_re.compile(
     r"\b(?:Spanish|French|German|Polish|Turkish|Portuguese|Italian|Russian|Arabic|Chinese|Japanese|Greek|Dutch|Hindi|"
     r"Swahili|Danish|Swedish|Czech|Welsh|Irish|(?:home|own|first|mother)[ -](?:language|tongue)s?|languages?)\b"
 )
+_ANY = "IS_THERE_ANY"
+_OF_ANY = lazy_re.compile(r"Is there any ([^\W\d_]+)", re.I)
 _TO_A_PLACE = (" in", " out", " up", " down", " over", " back", " from")
 _AT_A_TIME = lazy_re.compile(r"\s+(?:the\s+)?(?:start|end|beginning|moment|first|night|morning|evening)\b", re.I)
 _MENTION = lazy_re.compile(r"[\"“‘'][^\W\d_]+[\"”’']\s+$")
@@ -292,6 +294,14 @@ def _is_cut_up(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], b
     return beats or is_ours(solid) or lowest(solid) not in {"", "C2"}
 
 
+def _is_of_one(passage: Passage, match: EnglishMatch) -> bool:
+    """Is there any tuna? A noun without -s may be one that nobody counts, or that has no plural of its own."""
+    if not match.rule.startswith(_ANY):
+        return False
+    noun = _OF_ANY.match(passage.text, match.start)
+    return noun is not None and not noun[1].casefold().endswith("s")
+
+
 def _is_where_or_when(passage: Passage, match: EnglishMatch) -> bool:
     """Then she went in there; who was afraid at the start: a place and a time, no "their" and no other preposition."""
     words = _words(passage, match).casefold().split()
@@ -320,4 +330,5 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_symbol,
     _is_drawn_out,
     _is_where_or_when,
+    _is_of_one,
 )

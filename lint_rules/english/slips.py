@@ -58,6 +58,18 @@ _TWO = lazy_re.compile(
     r"(?:^|[.!?:]\s+|[\"“‘]|\b(?:and|but|so|now|today),?\s+)[A-Z][a-z]+ and [A-Z][a-z]+ "
     r"(?:(?P<be>is|was)(?P<not>n['’]t)? (?:not )?[a-z]+ing\b|(?P<have>has)(?P<no>n['’]t)? got\b|(?P<do>doesn['’]t)\b)"
 )
+# Listen the song again; she explained me the words; there was many people.
+_LISTEN = lazy_re.compile(r"\b(listen(?:s|ed|ing)?)\s+(?:the|this|these|your|my)\s+[a-z]", re.I)
+_EXPLAIN = lazy_re.compile(
+    r"\bexplain(?:s|ed|ing)?\s+(me|him|us|them)\s+"
+    r"(?:the|a|an|how|what|why|where|my|your|his|her|our|their|this|it)\b",
+    re.I,
+)
+_THERE_IS_MANY = lazy_re.compile(
+    r"\bthere\s+(is|was)\s+(?:many|several|a few|two|three|four|five|six|seven|eight|nine|ten)\s+"
+    r"(?:[a-z]+s|people|children|men|women|mice|feet)\b",
+    re.I,
+)
 # He has fell; they hadn't went. Alone behind had stands the next verb too: the hat that he had fell off.
 _HAVE = lazy_re.compile(
     r"\b(?:(?:has|have)(?:n['’]t)?|had(?:n['’]t|(?=\s+(?:never|just|already)\b)))\s+"
@@ -86,6 +98,12 @@ def slips_in(text: str) -> Iterator[Slip]:
             yield Slip(*match.span(1), "This noun has a plural of its own.", plural)
     for match in _TO_AFTER_MODAL.finditer(text):
         yield Slip(*match.span(1), "No “to” comes after this verb.")
+    for match in _LISTEN.finditer(text):
+        yield Slip(*match.span(1), "We listen to something.", f"{match[1]} to")
+    for match in _EXPLAIN.finditer(text):
+        yield Slip(*match.span(1), "We explain something to somebody.")
+    for match in _THERE_IS_MANY.finditer(text):
+        yield Slip(*match.span(1), "Several things take another verb.", _OF_TWO["be"][match[1].casefold()])
     for match in _HAVE.finditer(text):
         if better := _participle_meant(match[1].casefold()):
             yield Slip(*match.span(1), "Behind have stands another form of this verb.", better)

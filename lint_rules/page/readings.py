@@ -125,7 +125,11 @@ class _Activity:
             return (passage,)
         found = list(edits.passages())
         apart = {place.span for place in edits.apart}
-        self.unchecked += [one for one in found if edits.unchecked or one.role is Role.OPTION or one.span() in apart]
+        self.unchecked += [
+            one
+            for one in found
+            if edits.unchecked or (_is_short(one) and (one.role is Role.OPTION or one.span() in apart))
+        ]
         return found
 
     def _of(self, passage: Passage) -> Edits:
@@ -368,6 +372,11 @@ class _Activity:
                 self._of(passage).cuts.append((match.end(), match.end()))
             for match in (*_ARROWS.finditer(text), *_SPEAKER.finditer(text)):
                 self._of(passage).cuts.append(match.span())
+
+
+def _is_short(passage: Passage) -> bool:
+    """Whether a passage is an option; a paragraph with a letter, to match with a heading, is a text."""
+    return len(passage.text.split()) <= _LONGEST_HALF
 
 
 def _letters_of(text: str) -> str:

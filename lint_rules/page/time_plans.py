@@ -106,7 +106,23 @@ def steps_minutes(part: Part) -> tuple[Minutes, ...]:
             if len(times) != 1:
                 return ()
             found += times
-    return tuple(found)
+    return tuple(found) if found else _rows_minutes(part)
+
+
+def _rows_minutes(part: Part) -> tuple[Minutes, ...]:
+    """The times of the rows of a table in the notes, | Stage | Time |; none where not each row has one."""
+    cells = [one for one in part.passages if one.audience is Audience.TEACHER and one.cell is not None]
+    column = next((one.cell.column for one in cells if one.cell and _heads_times(one)), None)
+    rows: dict[int, list[Passage]] = {}
+    for one in cells:
+        if one.cell is not None and one.cell.row > 0:
+            rows.setdefault(one.cell.row, []).append(one)
+    tables = {one.cell.table for one in cells if one.cell}
+    if column is None or len(tables) != 1 or any(_TOTAL.search(_before(row, column)) for row in rows.values()):
+        return ()
+    times = [_time(one) for row in rows.values() for one in row if one.cell and one.cell.column == column]
+    read = [one.minutes for one in times if one is not None and one.minutes is not None]
+    return tuple(read) if len(read) == len(rows) else ()
 
 
 def _whole_time(text: str) -> Minutes | None:

@@ -38,6 +38,7 @@ _READ = frozenset(
 _SORTED = frozenset({"odd-one-out", "mind-map", "mistakes", "picture-sentence"})
 _OF_FOOD = frozenset({"food-tasting-allergy", "food-choking"})
 _SCISSORS, _KNIVES = "scissors-cutting", "knives-and-blades"
+_A_KNIFE = lazy_re.compile(r"\bkni(?:fe|ves)\b", re.I)
 _CUTS = lazy_re.compile(r"cuts?\s+(?!out\b)((?:[\w'’-]+\s*){1,4})", re.I)
 _NO_FOOD = frozenset({"paper", "card", "picture", "pictures", "scissors", "word", "words", "shape", "shapes", "felt"})
 _NOBODY = lazy_re.compile(r"\b(?:nobody|no one|no child)\b", re.I)
@@ -55,6 +56,11 @@ _FOOD = (
     "kitchen",
     "feast",
     "mouth",
+)
+_BLINDFOLD = "blindfold-games"
+_SHUT = lazy_re.compile(r"\b(?:shut|close)s? (?:their|your|his|her|the) eyes\b|\beyes (?:shut|closed)\b", re.I)
+_MOVES = lazy_re.compile(
+    r"\b(?:walk|run|move|go|step|turn|crawl|find|catch|follow|guide|lead|touch|feel|reach|scarf|blindfold)\w*\b", re.I
 )
 _OUTDOORS = "outdoor-trips-roads"
 _CHANTED = lazy_re.compile(r"\W*(?:(?:listen|read) and )?(?:chant|sing|recite)\b", re.I)
@@ -156,24 +162,30 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
             passage = said[sentence.of].passage
             if _is_ruled_out(passage.text, start, end) or _is_on_cards(passage.text, start):
                 continue
+            if hazard == _BLINDFOLD and _is_only_shut(text):
+                continue
             if hazard == _OUTDOORS and (_is_on_a_map(text) or _AT_THE_DOOR.search(passage.text, start)):
                 continue
-            hazard = _hazard_of(hazard, passage.text, start)
+            hazard = _hazard_of(hazard, passage.text, start, text)
             if any(act.hazard == hazard for act in found):
                 continue
             found.append(
                 Act(hazard, float(scores[at, column]), passage, start, end, plain.pop(hazard, None) is not None)
             )
     for act in plain.values():
-        hazard = _hazard_of(act.hazard, act.passage.text, act.start)
+        hazard = _hazard_of(act.hazard, act.passage.text, act.start, text)
         if not any(one.hazard == hazard for one in found):
             found.append(Act(hazard, sureness().query, act.passage, act.start, act.end, plain=True))
     return sorted(found, key=lambda act: -act.score)
 
 
-def _hazard_of(hazard: str, said: str, start: int) -> str:
+def _hazard_of(hazard: str, said: str, start: int, text: ActivityText) -> str:
     """The hazard of an act by what it is done to: Cut a lemon is no work with scissors; Cut out the lemon is, and Cut
-    the paper lemon."""
+    the paper lemon. Where knives are named and no scissors, knives cut."""
+    if hazard == _SCISSORS:
+        every = [one.passage.text for one in text.said]
+        if any(_A_KNIFE.search(one) for one in every) and not any("scissors" in one.casefold() for one in every):
+            return _KNIVES
     match = _CUTS.match(said, start) if hazard == _SCISSORS else None
     cut = frozenset(WORD.findall(match[1].casefold())) if match is not None else frozenset()
     return _KNIVES if cut.isdisjoint(_NO_FOOD) and not _foods().isdisjoint(cut) else hazard
@@ -189,6 +201,12 @@ def _is_on_cards(text: str, start: int) -> bool:
     """Say whether words only stand on cards that are drawn: Cards to write for each group: eat an orange, drink."""
     sentence = max(text.rfind(mark, 0, start) for mark in ".!?;\n") + 1
     return _CARDS.search(text, sentence, start) is not None
+
+
+def _is_only_shut(text: ActivityText) -> bool:
+    """Say whether eyes are only shut while something is hidden, and nobody moves: The class shut their eyes."""
+    said = [one.passage.text for one in text.said if one.place in DONE]
+    return any(_SHUT.search(one) for one in said) and not any(_MOVES.search(one) for one in said)
 
 
 def _is_on_a_map(text: ActivityText) -> bool:

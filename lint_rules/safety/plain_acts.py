@@ -20,6 +20,7 @@ from lint_rules.safety.materials import PREPARED
 from lint_rules.tables import alternatives, rows, words
 
 _PAGE = frozenset({Place.INSTRUCTION, Place.PAGE, Place.LIST})
+_SCISSORS, _KNIVES = "scissors-cutting", "knives-and-blades"
 _MAKING = "make"  # the class of activities whose page says what to do
 _MATERIALS = frozenset({Place.MATERIALS, Place.LESSON_MATERIALS})
 _SENTENCE = lazy_re.compile(r"[^.!?;:\n]+[.!?;:]*")
@@ -77,6 +78,8 @@ def plain_acts(text: ActivityText) -> Iterator[PlainAct]:
     ]
     for row in _table():
         on_list = _MAKING in text.kinds and row.things.search(listed) is not None
+        if row.hazard == _SCISSORS and any(one.hazard == _KNIVES and one.things.search(listed) for one in _table()):
+            on_list = False  # which of them cuts?
         shown = (
             PlainAct(row.hazard, passage, start, end)
             for passage, on_page in followed

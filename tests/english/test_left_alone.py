@@ -77,6 +77,7 @@ def notes(text: str) -> str:
         ("A dashes", "A_NNS", "Whoever has an A dashes for a chair."),
         ("there", GRAMMAR, "Then she went in there very fast."),
         ("afraid at", GRAMMAR, notes("Who was afraid at the start of Unit 1?")),
+        ("Is", "IS_THERE_ANY_NNS", "Is there any tuna?"),
         ("jota", SPELLING, notes("The *jota* is no sound of English: Spanish children say it in their throats.")),
     ],
 )  # fmt: skip
@@ -117,6 +118,7 @@ def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, tex
         ("a children", "A_NNS", "I can see a children."),
         ("there", GRAMMAR, "The cats eat there fish."),
         ("afraid at", GRAMMAR, notes("Who was afraid at the dog?")),
+        ("Is", "IS_THERE_ANY_NNS", "Is there any apples?"),
         ("jota", SPELLING, notes("The *jota* is on the table.")),
     ],
 )

@@ -149,6 +149,8 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("It were cold. He runned away.", ["were", "runned"]),
         ("How many leafs? Two big knifes and 3 childs.", ["leafs", "knifes", "childs"]),
         ("Riko and Thembi is washing the plates.", ["is"]),
+        ("Listen the song again. She explained me the words. There was many people.", ["Listen", "me", "was"]),
+        ("Listen! The song is new. She explained it to me. There are many people. There is one man.", []),
         ("He has fell asleep. They haven't went home. She hadn't ate it.", ["fell", "went", "ate"]),
         ("The hat he had fell off. What he had was old. She has sewed it. He has rose petals.", []),
         ("Now we sing. Tom and Ana hasn't got a drum.", ["hasn't"]),

@@ -110,6 +110,14 @@ def test_a_walk_out_of_school_is_one_although_a_map_is_carried() -> None:
     assert "outdoor-trips-roads" in [act.hazard for act in acts_in(walk)]
 
 
+def test_where_knives_are_named_and_no_scissors_knives_cut() -> None:
+    recipe = (
+        "## Lesson 1: Beans\n\n::: teacher\n**Materials:** cucumber, table knives without a point\n:::\n\n"
+        "### 1 Make it. {.make}\n\n::: teacher\n**Steps:** Cut. One child cuts at a time.\n:::\n"
+    )
+    assert {act.hazard for act in acts_in(recipe)} == {"knives-and-blades"}
+
+
 def test_who_waits_outside_the_door_has_not_left_the_school() -> None:
     waits = acts_in(told("The seeker waits just outside the open door, in your sight."))
     assert "outdoor-trips-roads" not in [act.hazard for act in waits]

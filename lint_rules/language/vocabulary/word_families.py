@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 from lint_rules import lazy_re
+from lint_rules.course.model import CEFR_BANDS
 from lint_rules.language.vocabulary.reference import common, is_a, is_only_adjective, lowest
 from lint_rules.language.vocabulary.word_index import canonical, childrens_words, picturable_nouns
 from lint_rules.language.vocabulary.word_level import WordLevel
@@ -98,3 +99,11 @@ def _before(word: str, ending: str) -> Iterator[str]:
         yield stem[:-1]
     if stem.endswith("i"):
         yield stem[:-1] + "y"
+
+
+def is_clear_compound(word: str, band: str) -> bool:
+    """Whether a word is made of two that children of a band know, and so is clear by itself: newsletter, daytime."""
+    known = CEFR_BANDS[: CEFR_BANDS.index(band) + 1] if band in CEFR_BANDS else ()
+    return word.isalpha() and any(
+        lowest(word[:at]) in known and lowest(word[at:]) in known for at in range(_LEAST, len(word) - _LEAST + 1)
+    )

@@ -22,7 +22,8 @@ _DETERMINERS = sorted(_ARTICLES | {"my", "your", "his", "her", "our", "their"})
 _CLAUSE = lazy_re.compile(
     r"[,;:–—\"“”]+\s*(?:(?:and|but|so)\s)?|\s(?:and|but|so)\s", re.I
 )  # where one ends, and one begins
-_NAME = lazy_re.compile(r"[A-Z][a-z][\w’']*")
+_NAME = lazy_re.compile(r"[A-Z][a-z][\w’']*(?:\s+[A-Z][\w’']*)*")
+_OPENING = " *“‘\"'"
 _PERSONS = frozenset(["he", "she"])
 _LEAST_DONE = 4  # words of what somebody does
 _OPENED = lazy_re.compile(r"^\s*(?:and|but|so)\s", re.I)
@@ -36,7 +37,9 @@ def is_said(statement: str, texts: Iterable[str]) -> bool | None:
     """
     stated = _words(statement)
     wanteds = list(_turned(stated)) if statement.rstrip().endswith("?") else [stated]
-    said = {one for wanted in wanteds for one in _answers(wanted, texts)}
+    who = _NAME.match(statement)
+    name = who[0] if who is not None and not _POINTING.intersection(_words(who[0])) else ""
+    said = {one for wanted in wanteds for one in _answers(wanted, texts, name)}
     return said.pop() if len(said) == 1 else None
 
 
@@ -44,22 +47,37 @@ def told_of(statement: str, texts: Iterable[str]) -> str:
     """The name of the other one of whom a text says what a statement says of somebody: Granny, where *Clank sews the
     button on the coat* stands for *Granny has got a needle. She sews the button on the coat.* '' where there is none.
     """
-    who = re.match(_NAME.pattern + r"(?:\s+[A-Z][\w’']*)*", statement)
+    who = _NAME.match(statement)
     done = _words(statement[who.end() :]) if who is not None else []
     if who is None or len(done) < _LEAST_DONE or not _DENIALS.isdisjoint(done):
         return ""
     own = set(_words(who[0]))
     others: set[str] = set()
     for text in texts:
-        before = ""
+        subject = ""
         for sentence in _SENTENCE.findall(text):
             told = _words(sentence)
-            if told[1:] == done and told[0] not in _POINTING - _PERSONS:
-                subject = sentence if told[0] not in _PERSONS else before
-                named = _NAME.match(subject.lstrip(" “\"'"))
-                others.add(named[0] if named is not None and own.isdisjoint(_words(subject)) else "")
-            before = sentence
+            named = _NAME.match(sentence.lstrip(_OPENING))
+            if named is not None and not _POINTING.intersection(_words(named[0])):
+                subject = sentence if set(_words(sentence)) & own else named[0]
+            told_by_name = named is not None and told[len(_words(named[0])) :] == done
+            if (told[1:] == done and told[0] in _PERSONS) or told_by_name:
+                others.add(subject if own.isdisjoint(_words(subject)) else "")
     return others.pop() if len(others) == 1 else ""
+
+
+def _with_names(sentences: Sequence[str], who: str) -> Iterator[str]:
+    """Sentences in which he or she at the beginning is somebody, where the sentences before are about that one."""
+    about = False
+    for sentence in sentences:
+        bare = sentence.lstrip(_OPENING)
+        first = bare.split(" ", 1)[0].casefold()
+        if first in _PERSONS:
+            yield f"{who} {bare.partition(' ')[2]}" if about else sentence
+            continue
+        rest = bare[len(who) :]
+        about = bare.startswith(who) and not rest[:1].isalnum() and _NAME.search(rest) is None  # of nobody else
+        yield sentence
 
 
 def _turned(asked: Sequence[str]) -> Iterator[list[str]]:
@@ -69,13 +87,16 @@ def _turned(asked: Sequence[str]) -> Iterator[list[str]]:
             yield [*asked[1:at], asked[0], *asked[at:]]
 
 
-def _answers(wanted: Sequence[str], texts: Iterable[str]) -> Iterator[bool]:
+def _answers(wanted: Sequence[str], texts: Iterable[str], name: str) -> Iterator[bool]:
     """Each time that a clause of the texts says a statement (True), or that it is not so (False)."""
     there = wanted[:1] == ["there"] and len(wanted) > _LEAST + 1  # there is an owl in the tree
-    if len(wanted) < _LEAST or (wanted[0] in _POINTING and not there) or not _DENIALS.isdisjoint(wanted):
+    bare = _positive(wanted)
+    if len(wanted) < _LEAST or (wanted[0] in _POINTING and not there) or not _DENIALS.isdisjoint(bare):
         return
+    denied = len(bare) == len(wanted) - 1
     for text in texts:
-        for sentence in _SENTENCE.findall(text):
+        sentences = _SENTENCE.findall(text)
+        for sentence in _with_names(sentences, name) if name else sentences:
             if sentence.rstrip().endswith("?") or not words("doubts").isdisjoint(_words(sentence)):
                 continue
             if _is_named(wanted, sentence):
@@ -84,8 +105,12 @@ def _answers(wanted: Sequence[str], texts: Iterable[str]) -> Iterator[bool]:
                 told = _words(clause)
                 if told == list(wanted):
                     yield True
-                elif told.count("not") == 1 and [word for word in told if word != "not"] == list(wanted):
+                elif (denied and told == bare) or (told.count("not") == 1 and _positive(told) == list(wanted)):
                     yield False
+
+
+def _positive(said: Sequence[str]) -> list[str]:
+    return [word for word in said if word != "not"]
 
 
 def _words(text: str) -> list[str]:

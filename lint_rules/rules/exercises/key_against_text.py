@@ -14,6 +14,7 @@ from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import PICTURE, Activity, Passage, Unit
 from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.charted import from_another_row
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.heard import not_heard
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item
@@ -58,6 +59,11 @@ _ASKED = (
     "“Perhaps he is busy,” said Tam.\n\n“Who comes here in this rain?” asked Nell.\n\n"
     "### 1 Who said it? Write the names. {.reading}\n\n1. “Who comes here in this rain?” ____\n"
     "2. “Perhaps he is busy.” ____\n"
+)
+_PRICES = (
+    "### 1 Read the prices. Write. {.reading}\n\n| Food | Price |\n|---|---|\n| a jar of honey | 6 euros |\n"
+    "| a jar of olives | 3 euros |\n| a bag of tomatoes | 2 euros 20 |\n\n1. How much is the honey? ____\n"
+    "2. How much are the olives? ____\n3. How much are the tomatoes? ____\n"
 )
 _SEWN = (
     "Granny has got a needle and thread. She sews the button on the coat.\n\n"
@@ -117,6 +123,8 @@ RULE = Rule(
         Example(_SEEN + _key("1 Yes 2 Yes 3 Yes 4 Yes"), why="the pictures may show more than they are called"),
         Example(_ASKED + _key("1 Nell\n2 Tam")),
         Example(_ASKED + _key("1 Cousin Nell\n2 Tam")),
+        Example(_PRICES + _key("1 6 euros\n2 3 euros\n3 2 euros 20")),
+        Example(_PRICES + _key("1 6 euros\n2 9 euros\n3 6 euros"), why="two bags, and another sum"),
         Example(_HEARD + _key("1 green; 2 red; 3 blue; 4 yellow")),
         Example(_HEARD + _key("1 green; 2 the red one; 3 pink; 4 grey"), why="words of its own"),
         Example(_SEWN.replace("1. Clank", "1. Granny") + _key("1 T")),
@@ -139,6 +147,7 @@ RULE = Rule(
         Example(_SEWN + _key("1 «T»"), why="Granny sews it"),
         Example(_FLOUR + _key("1 eight, 2 «three», 3 four")),
         Example(_ASKED + _key("1 «Pip»\n2 Tam"), why="Nell asks"),
+        Example(_PRICES + _key("1 6 euros\n2 3 euros\n3 «6 euros»"), why="the price of the honey"),
         Example(_WAITED + _key("1 «a»"), why="the text has no mum"),
         Example(_SEEN + _key("1 Yes 2 No 3 «Yes» 4 Yes"), why="a hen is no letter"),
         Example(
@@ -209,6 +218,7 @@ def find(reading: Reading) -> Iterator[Found]:
             yield from _counted(one, around)
         yield from _heard(read)
         yield from _said(read, reading.unit)
+        yield from _charted(read)
 
 
 def _has_letters_of_its_own(answered: Sequence[Item]) -> bool:
@@ -312,6 +322,14 @@ def _said(read: Exercises, unit: Unit) -> Iterator[Found]:
         if item.answer is not None:
             message = f"The key says “{item.answer.text}”; in the text {who} says it. Which is right?"
             yield Found(item.answer.place.span, item.answer.text, message)
+
+
+def _charted(read: Exercises) -> Iterator[Found]:
+    """An answer from another row of the task's table."""
+    item, own = from_another_row(read) or (None, "")
+    if item is not None and item.answer is not None:
+        said = f"The key says “{item.answer.text}” to “{item.text}”"
+        yield Found(item.answer.place.span, item.answer.text, f"{said}; the table has “{own}”. Which is right?")
 
 
 def _counted(exercise: Exercise, around: Around) -> Iterator[Found]:

@@ -28,6 +28,7 @@ from lint_rules.language.grammar.labels import all_grammar_terms
 from lint_rules.language.vocabulary.misspellings import meant_by, plays_with_letters
 from lint_rules.language.vocabulary.noises import is_sound
 from lint_rules.language.vocabulary.reference import lowest
+from lint_rules.language.vocabulary.word_families import is_clear_compound
 from lint_rules.language.vocabulary.word_index import Origin, canonical, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.manuscript.counting import is_title
@@ -232,7 +233,7 @@ def _judged(reading: Reading) -> Iterator[Found]:
         if _is_lenient(met):
             most = Severity.NOTE if about == _HARD else Severity.QUERY
             weight = min(weight, most, key=lambda s: s.weight)
-        elif met.word.entry is None and (_may_be_no_word(met, reading) or _is_clear(met.word, reading)):
+        elif met.word.entry is None and (_may_be_no_word(met, reading) or _is_clear(met, reading)):
             weight = min(weight, Severity.QUERY, key=lambda s: s.weight)
         if weight is Severity.NOTE and key in noted:
             continue
@@ -249,7 +250,6 @@ def _judged(reading: Reading) -> Iterator[Found]:
         )
 
 
-_PART = 3  # letters of a word in a compound
 _BANDS = ("Pre-A1", "A1", "A2", "B1")
 
 
@@ -267,13 +267,8 @@ def _may_be_no_word(met: Met, reading: Reading) -> bool:
     return is_cried(met) or _is_of_sounds(met) or is_always_capital(met.word, reading.unit.source.text)
 
 
-def _is_clear(word: WordLevel, reading: Reading) -> bool:
-    """Say whether a word is made of two that children of the level know, and so clear by itself: newsletter, daytime."""
-    known = _BANDS[: _BANDS.index(reading.level.cefr) + 1] if reading.level.cefr in _BANDS else ()
-    base = canonical(word.lemma)
-    return base.isalpha() and any(
-        lowest(base[:at]) in known and lowest(base[at:]) in known for at in range(_PART, len(base) - _PART + 1)
-    )
+def _is_clear(met: Met, reading: Reading) -> bool:
+    return is_clear_compound(canonical(met.word.lemma), reading.level.cefr)
 
 
 def _is_no_word(met: Met) -> bool:

@@ -12,16 +12,15 @@ and `known` words come when they like. A word of a later level is word-above-lev
 activity.
 """
 
-import re
 from collections.abc import Iterator
 
-from lint_rules import lazy_re
 from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.vocabulary.word_index import canonical
 from lint_rules.manuscript.counting import ends_sentence, is_title
 from lint_rules.manuscript.model import Role
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
+from lint_rules.unit_language.other_senses import is_another_sense
 from lint_rules.unit_language.tests_of import asked_in_tests
 from lint_rules.unit_language.unit_words import Met, is_label, listed
 
@@ -48,6 +47,7 @@ RULE = Rule(
         Example("### 1 Draw a kite. {.make}\n\nIt's red.\n", words=_LIST, why="an instruction"),
         Example("::: teacher\n**Steps:** Show the kite.\n:::\n", words=_LIST, why="for the teacher"),
         Example("Write the letter of the rule.\n", words="letter,noun,,3\n", why="no letter that is posted"),
+        Example("Choose the right word.\n", words="right,adjective,,3\n", why="no side"),
         Example("Mimo is lost in the wood.\n", words="lose,verb,,3\n", why="no game that is lost"),
         Example("There's a fly in my soup!\n", words=_LIST, why="the insect: the list teaches the verb"),
         Example(
@@ -86,15 +86,6 @@ RULE = Rule(
 )
 
 
-_OF_ALPHABET = lazy_re.compile(
-    r"\b(?:write|circle|find|match|put|choose|say|trace|tick|colour)\b[^.!?]*$"
-    r"|\b(?:first|last|missing|capital|small|big|silent|right|correct|same)\s$",
-    re.I,
-)
-_NAMED_LETTER = lazy_re.compile(r"\s+[A-Za-z]\b(?!['’])")
-_GOT = lazy_re.compile(r"\b(?:get|gets|got|getting|is|are|was|were|am|be|['’](?:s|re|m))\s+$", re.I)
-
-
 def find(reading: Reading) -> Iterator[Found]:
     """Report the target words of later units of the level, each once in an activity."""
     unit, level = reading.unit.front.unit, reading.level
@@ -105,7 +96,9 @@ def find(reading: Reading) -> Iterator[Found]:
         entry = met.word.entry
         if entry is None or met.word.free or entry.level != level.index or entry.unit <= unit or met.word.noise:
             continue
-        if is_label(met.passage, met.word) or _is_another(met, entry) or _is_another_sense(met, entry):
+        if is_label(met.passage, met.word) or _is_another(met, entry):
+            continue
+        if is_another_sense(met.passage.text, met.word.start, met.word.end, entry):
             continue
         if reading.words.lists.is_taught_otherwise(met.word, level, unit):
             continue
@@ -124,15 +117,6 @@ def _is_another(met: Met, entry: WordEntry) -> bool:
     """Say whether a word only looks like a comparative of the entry: a ruler, when rule is taught."""
     compared = {entry.word.removesuffix("e") + ending for ending in ("er", "est", "ers")}
     return met.word.text.casefold() in compared and entry.part_of_speech in ("noun", "verb")
-
-
-def _is_another_sense(met: Met, entry: WordEntry) -> bool:
-    """Say whether a word stands for something else than the entry, as any reader sees: Write the letter of the rule,
-    and letters that are posted; he got lost, and losing a game."""
-    before, after = met.passage.text[: met.word.start], met.passage.text[met.word.end :]
-    if entry.word.casefold() == "letter":
-        return _OF_ALPHABET.search(before) is not None or _NAMED_LETTER.match(after) is not None
-    return met.word.text.casefold() == "lost" and entry.word.casefold() != "lost" and _GOT.search(before) is not None
 
 
 def _is_explained(met: Met, reading: Reading) -> bool:

@@ -104,4 +104,6 @@ def _found(reading: Reading, lesson: Lesson, shown: tuple[str, ...]) -> Found:
 def _labels(reading: Reading, shown: tuple[str, ...]) -> list[str]:
     """How to label the structures shown: as the unit's front matter does, else by what teachers call them."""
     own = [label for label in reading.unit.front.grammar if not frozenset(shown).isdisjoint(structures_of_label(label))]
+    if len(own) > 1:
+        return []  # I'm + name; It's a …: which of them, the author knows
     return own or [names()[name].called.removeprefix("the ") for name in shown]

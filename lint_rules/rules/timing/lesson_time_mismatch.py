@@ -25,6 +25,11 @@ _GAME = (
     "## Lesson 1: Kites\n\n### 1 Play. {{.game}}\n\n::: teacher\n**Time:** {}\n\n**Steps:**\n\n"
     "1. Show the game (2 min).\n2. (5 min) Children draw the map.\n3. Play in pairs. Who finds five {}?\n:::\n"
 )
+_STAGED = (
+    "## Lesson 1: Kites\n\n### 1 Spell. {{.game}}\n\n::: teacher\n**Time:** {}\n\n"
+    "| Stage | Time | What to do |\n|---|---|---|\n| Show | 3 min | Spell one word. |\n"
+    "| Write | 7 min | Children write. |\n| Make | 4 min | Mix one up. |\n:::\n"
+)
 _TWO = (
     "### 1 Listen. {{.song}}\n\n::: teacher\n**Time:** {0}\n:::\n\n"
     "### 2 Draw. {{.make}}\n\n::: teacher\n**Time:** {1}\n:::\n"
@@ -61,6 +66,7 @@ RULE = Rule(
             why="a step has no time of its own",
         ),
         Example(_GAME.format("14 minutes", "(7 min)")),
+        Example(_STAGED.format("14 minutes")),
         Example(_told(5, 5, 5, 5)),
         Example(_told(5, 10, 10, 5), why="no habit of this author"),
         Example(_GAME.format("12 minutes", ""), why="a step has no time"),
@@ -103,6 +109,7 @@ RULE = Rule(
             why="each step has its time",
         ),
         Example(_GAME.format("«12 minutes»", "(7 min)"), why="its steps"),
+        Example(_STAGED.format("«12 minutes»"), why="the stages of its table"),
         Example(_told(5, 5, 5) + _told(10, mark="«forty minutes»"), why="in all others the times make it up"),
         Example(_lesson("«40 minutes»", "15 minutes", "30 minutes")),
         Example(_lesson("«40 minutes». The last 5 minutes are for the story.", "15 minutes", "30 minutes")),

@@ -13,6 +13,7 @@ from lint_rules.manuscript.counting import first_words, is_title
 from lint_rules.manuscript.model import Audience
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
 from lint_rules.unit_language.grammar_uses import is_carried
+from lint_rules.unit_language.other_senses import is_another_sense
 from lint_rules.unit_language.tests_of import asked_in_tests
 from lint_rules.unit_language.unit_words import Met
 
@@ -80,6 +81,8 @@ def _words(reading: Reading) -> Iterator[Found]:
     for met in reading.words.met(lambda passage: id(passage) in asked):
         entry = met.word.entry
         if reading.words.lists.is_taught_otherwise(met.word, level, number):
+            continue
+        if entry is not None and is_another_sense(met.passage.text, met.word.start, met.word.end, entry):
             continue
         if entry is not None and not met.word.free and entry.level == level.index and entry.unit > number:
             where = "its answers have" if met.passage.audience is Audience.KEY else "it has"

@@ -1,0 +1,64 @@
+"""Answers held against a table of the same task, where each is the cell beside the thing that its item names.
+
+*How much are the tomatoes?* – the price list has *a bag of tomatoes | 2 euros 20*, and the key the price of the eggs.
+Only where the key goes by the table in at least two other items is one that goes by another row worth a question.
+"""
+
+from collections.abc import Iterator, Mapping
+
+from lint_rules import lazy_re
+from lint_rules.manuscript.model import Audience, Passage, Role
+from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.model import Exercises, Item
+
+_FEWEST = 2  # answers that are the cell of their own row
+_WORD = lazy_re.compile(r"[^\W\d_]{3,}")
+_BRACKETED = lazy_re.compile(r"\([^()]*\)")
+
+
+def from_another_row(read: Exercises) -> tuple[Item, str] | None:
+    """The one item whose answer is the cell of another row, and what stands in its own; None otherwise."""
+    rows = dict(_rows(read))
+    if len(rows) <= _FEWEST:
+        return None
+    right, wrong = 0, []
+    for item in (item for exercise in read.exercises for item in exercise.items):
+        answer = plain(item.answer.text) if item.answer is not None and not item.example else ""
+        named = [label for label in rows if _head(label) in {_single(word) for word in _WORD.findall(item.text)}]
+        if not answer or len(named) != 1:
+            continue
+        own = rows[named[0]]
+        if answer in map(plain, own):
+            right += 1
+        elif len(own) == 1 and any(answer in map(plain, cells) for label, cells in rows.items() if label != named[0]):
+            wrong.append((item, own[0]))
+    return wrong[0] if right >= _FEWEST and len(wrong) == 1 else None
+
+
+def _rows(read: Exercises) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """The rows of the one table of a page: what stands first, and the rest."""
+    cells = [one for one in read.activity.part.passages if one.cell is not None and one.audience is Audience.PUPIL]
+    if len({one.cell.table for one in cells if one.cell}) != 1:
+        return
+    table: dict[int, list[Passage]] = {}
+    for one in cells:
+        if one.cell is not None and one.role is not Role.HEAD:
+            table.setdefault(one.cell.row, []).append(one)
+    yield from _labelled(table)
+
+
+def _labelled(table: Mapping[int, list[Passage]]) -> Iterator[tuple[str, tuple[str, ...]]]:
+    for first, *rest in table.values():
+        if rest and _head(first.text) and not any(one.gaps or not one.text.strip() for one in rest):
+            yield first.text, tuple(one.text for one in rest)
+
+
+def _head(label: str) -> str:
+    """The last word of a row's label, as things are compared: a bag of tomatoes → tomato."""
+    words = _WORD.findall(_BRACKETED.sub("", label))
+    return _single(words[-1]) if words else ""
+
+
+def _single(word: str) -> str:
+    low = word.casefold()
+    return low.removesuffix("es") if low.endswith("oes") else low.removesuffix("s")
