@@ -20,19 +20,25 @@ _LEAST = 3  # words that somebody says
 _ASKED = lazy_re.compile("who (?:says?|said|asks?|asked)|who is (?:speaking|talking)|whose words", re.I)
 
 
-def other_speaker(read: Exercises, passages: Iterable[Passage]) -> Iterator[tuple[Item, str]]:
-    """The items of a task that asks who said something to which the key gives a name, and the text another one."""
+def other_speaker(read: Exercises, passages: Iterable[Passage]) -> tuple[Item, str] | None:
+    """The one item of a task that asks who said something to which the key gives a name, and the text another one,
+    where the key is right about others; None otherwise."""
     if not _ASKED.search(read.activity.heading.passage.text):
-        return
+        return None
     items = [item for exercise in read.exercises for item in exercise.items]
     asked = {place.passage.block for item in items for place in item.prompt}
     spoken = [one for passage in passages if passage.block not in asked for one in _spoken(passage)]
+    right, wrong = 0, []
     for item in items:
         keyed = _names(item.answer.text) if item.answer is not None and not item.example else frozenset()
         said = _words(item.text.replace("_", " "))
         who = {name for words, name in spoken if _holds(words, said)}
-        if keyed and len(said) >= _LEAST and len(who) == 1 and keyed.isdisjoint(_names(next(iter(who)))):
-            yield item, next(iter(who))
+        if keyed and len(said) >= _LEAST and len(who) == 1:
+            if keyed.isdisjoint(_names(next(iter(who)))):
+                wrong.append((item, next(iter(who))))
+            else:
+                right += 1
+    return wrong[0] if right and len(wrong) == 1 else None
 
 
 def _spoken(passage: Passage) -> Iterator[tuple[Sequence[str], str]]:

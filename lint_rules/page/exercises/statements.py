@@ -23,6 +23,7 @@ _CLAUSE = lazy_re.compile(
     r"[,;:–—\"“”]+\s*(?:(?:and|but|so)\s)?|\s(?:and|but|so)\s", re.I
 )  # where one ends, and one begins
 _NAME = lazy_re.compile(r"[A-Z][a-z][\w’']*(?:\s+[A-Z][\w’']*)*")
+_NOBODY = _POINTING | {"number", "picture", "question", "part", "page", "now", "then", "look", "listen", "one", "every"}
 _OPENING = " *“‘\"'"
 _PERSONS = frozenset(["he", "she"])
 _LEAST_DONE = 4  # words of what somebody does
@@ -49,7 +50,12 @@ def told_of(statement: str, texts: Iterable[str]) -> str:
     """
     who = _NAME.match(statement)
     done = _words(statement[who.end() :]) if who is not None else []
-    if who is None or len(done) < _LEAST_DONE or not _DENIALS.isdisjoint(done):
+    if (
+        who is None
+        or _POINTING.intersection(_words(who[0]))
+        or len(done) < _LEAST_DONE
+        or not _DENIALS.isdisjoint(done)
+    ):
         return ""
     own = set(_words(who[0]))
     others: set[str] = set()
@@ -58,12 +64,24 @@ def told_of(statement: str, texts: Iterable[str]) -> str:
         for sentence in _SENTENCE.findall(text):
             told = _words(sentence)
             named = _NAME.match(sentence.lstrip(_OPENING))
-            if named is not None and not _POINTING.intersection(_words(named[0])):
-                subject = sentence if set(_words(sentence)) & own else named[0]
-            told_by_name = named is not None and told[len(_words(named[0])) :] == done
-            if (told[1:] == done and told[0] in _PERSONS) or told_by_name:
+            by_name = named is not None and told[len(_words(named[0])) :] == done
+            if not told or told[0] not in _PERSONS:
+                subject = _subject(sentence, own)
+            if (told[1:] == done and told[0] in _PERSONS) or by_name:
                 others.add(subject if own.isdisjoint(_words(subject)) else "")
     return others.pop() if len(others) == 1 else ""
+
+
+def _subject(sentence: str, own: set[str]) -> str:
+    """Who a sentence is about: the one name that it begins with; all of it where it names somebody of our ``own``; ''
+    where it is about something else (A man is standing there), or about two (Nilu and Otto)."""
+    bare = sentence.lstrip(_OPENING)
+    named = _NAME.match(bare)
+    if not own.isdisjoint(_words(sentence)):
+        return sentence
+    if named is None or _NOBODY.intersection(_words(named[0])) or bare[named.end() :].startswith((" and ", ",")):
+        return ""
+    return named[0]
 
 
 def _with_names(sentences: Sequence[str], who: str) -> Iterator[str]:

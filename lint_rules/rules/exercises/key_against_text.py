@@ -123,6 +123,11 @@ RULE = Rule(
         Example(_SEEN + _key("1 Yes 2 Yes 3 Yes 4 Yes"), why="the pictures may show more than they are called"),
         Example(_ASKED + _key("1 Nell\n2 Tam")),
         Example(_ASKED + _key("1 Cousin Nell\n2 Tam")),
+        Example(
+            "Nilu and Otto go to the stage. A man is standing there. He is wearing a striped scarf.\n\n"
+            "### 1 Yes or no?\n\n1. Mr Dray is wearing a striped scarf.\n" + _key("1 yes"),
+            why="who he is stands elsewhere",
+        ),
         Example(_PRICES + _key("1 6 euros\n2 3 euros\n3 2 euros 20")),
         Example(_PRICES + _key("1 6 euros\n2 9 euros\n3 6 euros"), why="two bags, and another sum"),
         Example(_HEARD + _key("1 green; 2 red; 3 blue; 4 yellow")),
@@ -147,6 +152,11 @@ RULE = Rule(
         Example(_SEWN + _key("1 «T»"), why="Granny sews it"),
         Example(_FLOUR + _key("1 eight, 2 «three», 3 four")),
         Example(_ASKED + _key("1 «Pip»\n2 Tam"), why="Nell asks"),
+        Example(
+            "Pipsa is small and white. She can sing. She can't climb.\n\n### 1 True or false?\n\n"
+            "1. Pipsa can't sing.\n2. Pipsa can't climb.\n" + _key("1 «true»\n2 true"),
+            why="she can",
+        ),
         Example(_PRICES + _key("1 6 euros\n2 3 euros\n3 «6 euros»"), why="the price of the honey"),
         Example(_WAITED + _key("1 «a»"), why="the text has no mum"),
         Example(_SEEN + _key("1 Yes 2 No 3 «Yes» 4 Yes"), why="a hen is no letter"),
@@ -318,10 +328,10 @@ def _heard(read: Exercises) -> Iterator[Found]:
 
 def _said(read: Exercises, unit: Unit) -> Iterator[Found]:
     """A name that the key gives to words which somebody else says in the text."""
-    for item, who in other_speaker(read, unit.passages):
-        if item.answer is not None:
-            message = f"The key says “{item.answer.text}”; in the text {who} says it. Which is right?"
-            yield Found(item.answer.place.span, item.answer.text, message)
+    item, who = other_speaker(read, unit.passages) or (None, "")
+    if item is not None and item.answer is not None:
+        message = f"The key says “{item.answer.text}”; in the text {who} says it. Which is right?"
+        yield Found(item.answer.place.span, item.answer.text, message)
 
 
 def _charted(read: Exercises) -> Iterator[Found]:
