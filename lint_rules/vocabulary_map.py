@@ -42,6 +42,7 @@ class WordRow:
     met: tuple[Sight, ...]
     tested: tuple[Sight, ...]
     room: int
+    headed: bool = False  # not taught, but its unit has it in a heading or an instruction
 
     @property
     def meetings(self) -> int:
@@ -113,7 +114,8 @@ def _row(
 ) -> WordRow:
     taught = _taught(sights, teaching, _TEACH | {Where.HEADING} if entry.use == _KNOW else _TEACH)
     if taught is None:
-        return WordRow(entry, None, (), tuple(s for s in sights if s.wheres & {*_IN_TEST}), 0)
+        headed = any(sight.unit in teaching and sight.wheres & _HEADED for sight in sights)
+        return WordRow(entry, None, (), tuple(s for s in sights if s.wheres & {*_IN_TEST}), 0, headed)
     later = [sight for sight in sights if (sight.unit, sight.lesson) > (taught.unit, taught.lesson)]
     tested = tuple(
         sight
@@ -143,6 +145,7 @@ def _taught(sights: Sequence[Sight], teaching: Sequence[int], wheres: Set[Where]
 
 
 _KNOW = "know"
+_HEADED = frozenset({Where.HEADING, Where.RUBRIC})
 
 
 class Gap(StrEnum):

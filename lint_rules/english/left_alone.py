@@ -12,7 +12,7 @@ from collections.abc import Callable
 from lint_rules import lazy_re
 from lint_rules.language.inflection.irregular import plurals_of
 from lint_rules.language.service import EnglishMatch
-from lint_rules.language.vocabulary.noises import DRAWN_OUT
+from lint_rules.language.vocabulary.noises import DRAWN_OUT, is_coded
 from lint_rules.language.vocabulary.reference import common, lowest
 from lint_rules.language.vocabulary.varieties import out_of_place
 from lint_rules.language.vocabulary.word_index import function_bands
@@ -294,6 +294,11 @@ def _is_cut_up(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], b
     return beats or is_ours(solid) or lowest(solid) not in {"", "C2"}
 
 
+def _is_coded(passage: Passage, match: EnglishMatch) -> bool:
+    """MPPL VOEFS UIF TIFMG: a message in a code, in capitals, most of whose words nobody has."""
+    return match.rule.startswith(SPELLER) and _words(passage, match).isupper() and is_coded(passage.text)
+
+
 def _is_of_one(passage: Passage, match: EnglishMatch) -> bool:
     """Is there any tuna? A noun without -s may be one that nobody counts, or that has no plural of its own."""
     if not match.rule.startswith(_ANY):
@@ -331,4 +336,5 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_drawn_out,
     _is_where_or_when,
     _is_of_one,
+    _is_coded,
 )

@@ -133,7 +133,7 @@ def _front_matter(
         message = f"`unit: {number.text}` is no unit number. Write a whole number from 1, e.g. `unit: 4`."
         problems.append(Problem(number.span, message))
     topics = _list(table, "topics", problems)
-    grammar = _list(table, "grammar", problems)
+    grammar = _whole(source, _list(table, "grammar", problems))
     return (
         FrontMatter(
             level=level.text if level else "",
@@ -178,6 +178,19 @@ def _list(table: Table, key: str, problems: list[Problem]) -> tuple[Value, ...]:
     if isinstance(entry, Value):
         return tuple(_split(entry))
     return tuple(value for value in entry if value.text.strip())
+
+
+def _whole(source: Source, values: tuple[Value, ...]) -> tuple[Value, ...]:
+    """The entries of a list with those put together that YAML cut inside brackets: prepositions (in, on, under)."""
+    found: list[Value] = []
+    for value in values:
+        last = found[-1] if found else None
+        if last is not None and last.text.count("(") > last.text.count(")"):
+            span = Span(last.span.start, value.span.end)
+            found[-1] = Value(source.slice(span), span)
+        else:
+            found.append(value)
+    return tuple(found)
 
 
 def _split(value: Value) -> list[Value]:

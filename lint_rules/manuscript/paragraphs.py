@@ -293,7 +293,8 @@ def read_notes(state: ReaderState, plain: InlineText, setting: Setting) -> None:
         # Among names in bold a bare one is a word of the text (Answers: in pairs), and so it is in numbered steps.
         if label.bare and (counted or (notes.field is not None and not notes.bare)):
             continue
-        if label.bare and label.label_start and _GOES_ON.search(plain.text, label.start):
+        inside = label.bare and plain.text[: label.label_start].rstrip(" ")[-1:] not in ("", "\n")
+        if inside and field_key(label.label) == "answer" and _GOES_ON.search(plain.text, label.start):
             continue  # Answers: 1 yes, 2 no. Play the track for Activity 2: told on the way
         notes.bare = label.bare
         state.add(cut_passage(plain, start, label.label_start, Role.NOTE, setting))

@@ -14,13 +14,12 @@ from lint_rules import lazy_re
 from lint_rules.manuscript.model import PICTURE, Activity, Audience, Lesson, Part, Passage, Role, Unit
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.choices import is_all, stands_behind
-from lint_rules.page.exercises.completed import Completed, completed, word_with
+from lint_rules.page.exercises.completed import Completed, asks_another_form, completed, stands_in_sentence, word_with
 from lint_rules.page.exercises.corrected import corrected
 from lint_rules.page.exercises.drafts import without
 from lint_rules.page.exercises.edits import Edits, Fill
 from lint_rules.page.exercises.model import Exercise, Exercises, Gap, Item, Option, Place
 from lint_rules.page.exercises.reading import exercises_in
-from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.exercises.stream import dates_in, page_lines
 from lint_rules.page.exercises.sums import code_in, sum_in
 
@@ -235,7 +234,7 @@ class _Activity:
                 for part in item.prompt:
                     for blank in _BLANKS.finditer(part.passage.text, part.start, part.end):
                         self._of(part.passage).drop(*blank.span())
-            if _is_in_sentence(item, gap):
+            if stands_in_sentence(item, gap):
                 edits.drop(gap.place.start, gap.place.end)
                 continue
             place = (gap.place.start, gap.place.end)
@@ -251,7 +250,7 @@ class _Activity:
             if gap.hint is not None:
                 self._hint(gap.hint, item, at=gap)
             before = gap.place.passage.text[: gap.place.start].rstrip()
-            if (gap.word is not None and before[-1:] in (".", "!", "?")) or _is_another_form(item, gap):
+            if (gap.word is not None and before[-1:] in (".", "!", "?")) or asks_another_form(item, gap):
                 edits.cuts.append((gap.place.start, gap.place.start))
             if text and text.rstrip()[-1:] in (".", "!", "?") and len(text.split()) >= _SENTENCE:
                 self._prompt_words(item, gap)
@@ -297,7 +296,7 @@ class _Activity:
         edits = self._of(item.jumble.passage)
         place = (item.jumble.start, item.jumble.end)
         said = item.answer.text if item.answer is not None else ""
-        filled = any(text for text in done.filled) and not any(_is_in_sentence(item, gap) for gap in item.gaps)
+        filled = any(text for text in done.filled) and not any(stands_in_sentence(item, gap) for gap in item.gaps)
         if item.gaps and not filled:
             edits.fills.append(Fill(*place, said, place))
             return
@@ -382,26 +381,6 @@ def _is_short(passage: Passage) -> bool:
 def _letters_of(text: str) -> str:
     """The letters and figures of a text, whatever stands between them."""
     return "".join(char for char in text.casefold() if char.isalnum())
-
-
-def _is_another_form(item: Item, gap: Gap) -> bool:
-    """`build ____`: one word, and a blank for its past, its plural, its opposite: two words and no sentence."""
-    prompt = next((place for place in item.prompt if place.holds(gap.place)), None)
-    if prompt is None or len(item.gaps) != 1 or gap.word is not None:
-        return False
-    text = prompt.passage.text
-    word, after = text[prompt.start : gap.place.start].strip(), text[gap.place.end : prompt.end].strip()
-    return word.isalpha() and not after and word.lower() not in small_words()
-
-
-def _is_in_sentence(item: Item, gap: Gap) -> bool:
-    """Whether an item's mixed letters stand in a sentence, and its blank behind that: `my **drangap**. ____`."""
-    jumble = item.jumble
-    if jumble is None or jumble.passage is not gap.place.passage or jumble.end > gap.place.start:
-        return False
-    text = jumble.passage.text
-    before = text[: jumble.start].rstrip()
-    return before[-1:].isalpha() and text[jumble.end : gap.place.start].strip()[:1] in (".", "!", "?")
 
 
 def _said(item: Item) -> str:

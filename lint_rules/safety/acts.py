@@ -16,15 +16,15 @@ from functools import cache
 import numpy as np
 
 from lint_rules import lazy_re
-from lint_rules.language.inflection.forms import noun_forms
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.plain_words import WORD
 from lint_rules.safety.activity_text import ActivityText, Place, Said
+from lint_rules.safety.foods import foods
 from lint_rules.safety.hazards import hazards
 from lint_rules.safety.learned import ANY, Numbers, Table, competing, scores_of_texts, shares, shown, table, weigh
 from lint_rules.safety.plain_acts import plain_acts
 from lint_rules.safety.signs import Sentence, heaviest, sentences_of
-from lint_rules.tables import rows, words
+from lint_rules.tables import rows
 
 # Where something is done. What is heard, and what the notes say of care, is no act.
 DONE = frozenset({Place.INSTRUCTION, Place.PAGE, Place.STEPS, Place.MATERIALS, Place.LIST})
@@ -42,21 +42,6 @@ _A_KNIFE = lazy_re.compile(r"\bkni(?:fe|ves)\b", re.I)
 _CUTS = lazy_re.compile(r"cuts?\s+(?!out\b)((?:[\w'’-]+\s*){1,4})", re.I)
 _NO_FOOD = frozenset({"paper", "card", "picture", "pictures", "scissors", "word", "words", "shape", "shapes", "felt"})
 _NOBODY = lazy_re.compile(r"\b(?:nobody|no one|no child)\b", re.I)
-_FOOD = (
-    "food",
-    "fruit",
-    "nut",
-    "seed",
-    "berry",
-    "snack",
-    "sweet",
-    "meal",
-    "recipe",
-    "drink",
-    "kitchen",
-    "feast",
-    "mouth",
-)
 _BLINDFOLD = "blindfold-games"
 _SHUT = lazy_re.compile(r"\b(?:shut|close)s? (?:their|your|his|her|the) eyes\b|\beyes (?:shut|closed)\b", re.I)
 _MOVES = lazy_re.compile(
@@ -188,7 +173,7 @@ def _hazard_of(hazard: str, said: str, start: int, text: ActivityText) -> str:
             return _KNIVES
     match = _CUTS.match(said, start) if hazard == _SCISSORS else None
     cut = frozenset(WORD.findall(match[1].casefold())) if match is not None else frozenset()
-    return _KNIVES if cut.isdisjoint(_NO_FOOD) and not _foods().isdisjoint(cut) else hazard
+    return _KNIVES if cut.isdisjoint(_NO_FOOD) and not foods().isdisjoint(cut) else hazard
 
 
 def _is_ruled_out(text: str, start: int, end: int) -> bool:
@@ -218,12 +203,7 @@ def _is_on_a_map(text: ActivityText) -> bool:
 def _has_food(text: ActivityText) -> bool:
     """Say whether anything of an activity is food, or is eaten: not so where a child looks for the shell."""
     texts = (one.passage.text for one in text.said if one.place in DONE | {Place.LESSON_MATERIALS})
-    return any(_EATEN.search(one) or not _foods().isdisjoint(WORD.findall(one.casefold())) for one in texts)
-
-
-@cache
-def _foods() -> frozenset[str]:
-    return frozenset(form for word in (*words("foods"), *_FOOD) for form in {word, *noun_forms(word)})
+    return any(_EATEN.search(one) or not foods().isdisjoint(WORD.findall(one.casefold())) for one in texts)
 
 
 def _is_imitated(text: str, sentence: Sentence) -> bool:

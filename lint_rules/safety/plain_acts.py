@@ -16,11 +16,15 @@ from lint_rules import lazy_re
 from lint_rules.language.inflection.forms import every_form, noun_forms
 from lint_rules.manuscript.model import Passage
 from lint_rules.safety.activity_text import ActivityText, Place
+from lint_rules.safety.foods import has_real_food
 from lint_rules.safety.materials import PREPARED
 from lint_rules.tables import alternatives, rows, words
 
 _PAGE = frozenset({Place.INSTRUCTION, Place.PAGE, Place.LIST})
 _SCISSORS, _KNIVES = "scissors-cutting", "knives-and-blades"
+_TASTING = "food-tasting-allergy"
+_NEED = lazy_re.compile(r"\W*(?:you need|we need|things you need|what you need)\W+", re.I)
+_EAT = lazy_re.compile(r"\b(?:eats?|tastes?)\b", re.I)
 _MAKING = "make"  # the class of activities whose page says what to do
 _MATERIALS = frozenset({Place.MATERIALS, Place.LESSON_MATERIALS})
 _SENTENCE = lazy_re.compile(r"[^.!?;:\n]+[.!?;:]*")
@@ -41,7 +45,7 @@ _OTHER_SENSE = lazy_re.compile(
     r"|(?:the\s+|your\s+|a\s+)?(?:story|steps?|game|time|activity|lesson|text|odd|words?))\b",
     re.I,
 )
-# Where an order begins: 1 Cut …; Wash and cut …; then cut …
+# Where an order begins, after Say "Stop!" and too: 1 Cut …; Wash and cut …; then cut …
 _ORDERED = lazy_re.compile(r"(?:^|[.!;:,\n]|\b(?:and|then|now|first|next))\s*(?:\d{1,2}[.)]?\s*)?$", re.I)
 _OPEN = lazy_re.compile(r"_{2,}|…|·")
 _SOME_WORDS = r"(?:[\w-]+ ){0,2}"  # make ~ hole: make a small hole
@@ -87,6 +91,34 @@ def plain_acts(text: ActivityText) -> Iterator[PlainAct]:
             if not any(left < end and start < right for left, right in passage.emphasis)  # the word *cut*
         )
         yield from islice(shown, 1)
+    if _MAKING in text.kinds and any(has_real_food(one) for one in (listed, *_needed(text))):
+        eaten = (
+            PlainAct(_TASTING, passage, start, end)
+            for passage, on_page in followed
+            for start, end in _eaten(passage.text, ordered=on_page)
+        )
+        yield from islice(eaten, 1)
+
+
+def _needed(text: ActivityText) -> Iterator[str]:
+    """What a page says that children need: You need: bread, a tomato, a plate."""
+    for one in text.said:
+        match = _NEED.match(one.passage.text) if one.place in _PAGE else None
+        if match is not None:
+            yield one.passage.text[match.end() :]
+
+
+def _eaten(text: str, *, ordered: bool) -> Iterator[tuple[int, int]]:
+    """Where children are told to eat what they have made: Eat your lunch!"""
+    for sentence in _SENTENCE.finditer(text):
+        for verb in _EAT.finditer(text, sentence.start(), sentence.end()):
+            before = text[sentence.start() : verb.start()]
+            by_children = not ordered and any(word.casefold() in _class() for word in re.findall(r"[\w'’]+", before))
+            if "?" in sentence[0] or _NOT_DONE.search(sentence[0]) or not (by_children or _ORDERED.search(before)):
+                continue
+            run = list(re.finditer(r"[\w'’-]+", text[verb.start() : sentence.end()]))[:_SHOWN]
+            yield verb.start(), verb.start() + run[-1].end()
+            return
 
 
 def _in_passage(text: str, row: _Row, *, on_list: bool, ordered: bool) -> Iterator[tuple[int, int]]:

@@ -78,6 +78,7 @@ def notes(text: str) -> str:
         ("there", GRAMMAR, "Then she went in there very fast."),
         ("afraid at", GRAMMAR, notes("Who was afraid at the start of Unit 1?")),
         ("Is", "IS_THERE_ANY_NNS", "Is there any tuna?"),
+        ("VOEFS", SPELLING, "On the paper they read: MPPL VOEFS UIF TIFMG."),
         ("jota", SPELLING, notes("The *jota* is no sound of English: Spanish children say it in their throats.")),
     ],
 )  # fmt: skip
@@ -119,6 +120,7 @@ def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, tex
         ("there", GRAMMAR, "The cats eat there fish."),
         ("afraid at", GRAMMAR, notes("Who was afraid at the dog?")),
         ("Is", "IS_THERE_ANY_NNS", "Is there any apples?"),
+        ("VOEFS", SPELLING, "LOOK UNDER THE VOEFS"),
         ("jota", SPELLING, notes("The *jota* is on the table.")),
     ],
 )

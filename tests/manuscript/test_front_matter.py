@@ -39,6 +39,15 @@ def test_values_and_their_places() -> None:
     assert front.spans["grammar"] == front.span
 
 
+def test_brackets_inside_an_entry_keep_it_together() -> None:
+    grammar = "grammar: [there is, prepositions of place (in, on, under), can]"
+    text = source("---", "level: level-1", "unit: 1", "title: A", grammar, "---")
+    front, problems = read_front_matter(text)
+    assert problems == ()
+    assert front.grammar == ("there is", "prepositions of place (in, on, under)", "can")
+    assert [text.slice(span) for span in front.grammar_spans] == list(front.grammar)
+
+
 def test_a_list_without_its_brackets() -> None:
     text = source("---", "level: level-1", "unit: 1", "title: A", "grammar: present continuous, can", "---")
     front, problems = read_front_matter(text)

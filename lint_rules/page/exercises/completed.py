@@ -8,6 +8,7 @@ from lint_rules import lazy_re
 from lint_rules.page.exercises.answers import alternatives, first_text, is_verdict, letters_of, plain
 from lint_rules.page.exercises.gaps import fits, shown_letters
 from lint_rules.page.exercises.model import Choice, Exercise, Gap, Item, Option
+from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.exercises.sums import sum_in
 
 # The child's own answer; any room.
@@ -229,3 +230,23 @@ def _says_option(said: str, choice: Choice, *, pieces: bool) -> bool | None:
         return True
     longest = max(len(text.split()) for text in texts)
     return False if len(plain(said).split()) <= longest + 1 else None
+
+
+def asks_another_form(item: Item, gap: Gap) -> bool:
+    """`build ____`: one word, and a blank for its past, its plural, its opposite: two words and no sentence."""
+    prompt = next((place for place in item.prompt if place.holds(gap.place)), None)
+    if prompt is None or len(item.gaps) != 1 or gap.word is not None:
+        return False
+    text = prompt.passage.text
+    word, after = text[prompt.start : gap.place.start].strip(), text[gap.place.end : prompt.end].strip()
+    return word.isalpha() and not after and word.lower() not in small_words()
+
+
+def stands_in_sentence(item: Item, gap: Gap) -> bool:
+    """Whether an item's mixed letters stand in a sentence, and its blank behind that: `my **drangap**. ____`."""
+    jumble = item.jumble
+    if jumble is None or jumble.passage is not gap.place.passage or jumble.end > gap.place.start:
+        return False
+    text = jumble.passage.text
+    before = text[: jumble.start].rstrip()
+    return before[-1:].isalpha() and text[jumble.end : gap.place.start].strip()[:1] in (".", "!", "?")

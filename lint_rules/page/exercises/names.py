@@ -53,7 +53,9 @@ def sorted_wrongly(exercise: Exercise) -> Iterator[Slip]:
     for word in given:
         if plain(word.text) not in box:
             yield Slip(word, f"“{word.text}” is not among the words to sort. Put it there, or take it out of the key.")
-    missing = [word for key, word in box.items() if key not in {plain(one.text) for one in given}]
+    # A word that names a column stands in it: like snow, like owl.
+    heads = {word for answer in answers if answer.label for word in plain(answer.label.text).split()}
+    missing = [word for key, word in box.items() if key not in {plain(one.text) for one in given} and key not in heads]
     seen: set[str] = set()
     for word in known:
         if plain(word.text) in seen and missing:

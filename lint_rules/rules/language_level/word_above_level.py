@@ -21,7 +21,6 @@ activity, a note once in a unit.
 from collections.abc import Iterator, Set
 from dataclasses import replace
 
-from lint_rules import lazy_re
 from lint_rules.course.model import Level, WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.labels import all_grammar_terms
@@ -34,6 +33,7 @@ from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.manuscript.counting import is_title
 from lint_rules.manuscript.model import DivKind, Role
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
+from lint_rules.unit_language.no_words import is_no_word, is_spelling
 from lint_rules.unit_language.off_list import (
     is_always_capital,
     is_past_of_known,
@@ -207,12 +207,6 @@ RULE = Rule(
 )
 
 
-_SPELT = lazy_re.compile(r"[^\W\d_](?:[-‐‑–][^\W\d_])+")
-_ODD = lazy_re.compile(r"[:;()=/]")
-_LETTERS = 3  # of an ending
-_HOUSE = lazy_re.compile(r"(?:^|\n)\d{1,3}[a-z]? (?:[A-Z]\w* )*$")  # 14 Mill Rd
-
-
 def find(reading: Reading) -> Iterator[Found]:
     """Report the words above the level, each once in an activity (a note once in the unit)."""
     judged = list(_judged(reading))
@@ -233,7 +227,7 @@ def _judged(reading: Reading) -> Iterator[Found]:
         if _is_lenient(met):
             most = Severity.NOTE if about == _HARD else Severity.QUERY
             weight = min(weight, most, key=lambda s: s.weight)
-        elif met.word.entry is None and (_may_be_no_word(met, reading) or _is_clear(met, reading)):
+        elif met.word.entry is None and _may_be_no_word(met, reading):
             weight = min(weight, Severity.QUERY, key=lambda s: s.weight)
         if weight is Severity.NOTE and key in noted:
             continue
@@ -264,36 +258,15 @@ def _is_of_sounds(met: Met) -> bool:
 
 
 def _may_be_no_word(met: Met, reading: Reading) -> bool:
-    return is_cried(met) or _is_of_sounds(met) or is_always_capital(met.word, reading.unit.source.text)
-
-
-def _is_clear(met: Met, reading: Reading) -> bool:
-    return is_clear_compound(canonical(met.word.lemma), reading.level.cefr)
-
-
-def _is_no_word(met: Met) -> bool:
-    """Say whether something only looks like a word: t-i-p, msg :-), the Mill of 14 Mill Rd, an ending in bold."""
-    text, word = met.passage.text, met.word
-    if _SPELT.fullmatch(word.text) or _ODD.search(word.text):
+    if is_clear_compound(canonical(met.word.lemma), reading.level.cefr):
         return True
-    if len(word.text) <= _LETTERS and not word.band and (word.start, word.end) in met.passage.strong:
-        return True  # consonant and y: **ied**
-    if len(word.text) <= _LETTERS and not word.band and text[: word.start].rstrip().endswith(("→", "+")):
-        return True  # y → ied
-    street = word.entry is None and word.text[:1].isupper() and _HOUSE.search(text[: word.start])
-    return bool(street)
-
-
-def _is_spelling(met: Met) -> bool:
-    """Say whether letters are spoken of where sounds are practised (the same sound, with ee), and no word is meant."""
-    activity, word = met.place.activity, met.word
-    return activity is not None and "sounds" in activity.kinds and len(word.text) < 3 and word.entry is None
+    return is_cried(met) or _is_of_sounds(met) or is_always_capital(met.word, reading.unit.source.text)
 
 
 def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str, str] | None:
     """How much a word weighs, what to say of it, what that is about; None where it is at home in the level."""
     word, level, course = met.word, reading.level, reading.course
-    if word.free or _is_spelling(met) or is_label(met.passage, word) or _is_no_word(met):
+    if word.free or is_spelling(met) or is_label(met.passage, word) or is_no_word(met):
         return None
     if _is_of_tables(met, reading) or canonical(word.lemma) in reading.words.labels:
         return None

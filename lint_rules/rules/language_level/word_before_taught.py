@@ -13,10 +13,12 @@ activity.
 """
 
 from collections.abc import Iterator
+from functools import cache
 
 from lint_rules.course.model import WordEntry
 from lint_rules.finding import Found, Severity
-from lint_rules.language.vocabulary.word_index import canonical
+from lint_rules.language.inflection.irregular import irregular_verbs
+from lint_rules.language.vocabulary.word_index import canonical, parts_of
 from lint_rules.manuscript.counting import ends_sentence, is_title
 from lint_rules.manuscript.model import Role
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
@@ -47,6 +49,8 @@ RULE = Rule(
         Example("### 1 Draw a kite. {.make}\n\nIt's red.\n", words=_LIST, why="an instruction"),
         Example("::: teacher\n**Steps:** Show the kite.\n:::\n", words=_LIST, why="for the teacher"),
         Example("Write the letter of the rule.\n", words="letter,noun,,3\n", why="no letter that is posted"),
+        Example("Let's go home.\n", words="go,verb,,1\nhome,noun,,1\ngo home,verb,,3\n", why="both are known"),
+        Example("| see | saw |\n|---|---|\n| go | went |\n", words="saw,noun,,3\n", why="the past of see"),
         Example("Choose the right word.\n", words="right,adjective,,3\n", why="no side"),
         Example("Mimo is lost in the wood.\n", words="lose,verb,,3\n", why="no game that is lost"),
         Example("There's a fly in my soup!\n", words=_LIST, why="the insect: the list teaches the verb"),
@@ -98,6 +102,8 @@ def find(reading: Reading) -> Iterator[Found]:
             continue
         if is_label(met.passage, met.word) or _is_another(met, entry):
             continue
+        if _is_of_known(met, reading):
+            continue
         if is_another_sense(met.passage.text, met.word.start, met.word.end, entry):
             continue
         if reading.words.lists.is_taught_otherwise(met.word, level, unit):
@@ -113,10 +119,29 @@ def find(reading: Reading) -> Iterator[Found]:
         )
 
 
+@cache
+def _pasts() -> frozenset[str]:
+    return frozenset(past for verb in irregular_verbs() for past in verb.pasts if past not in verb.base)
+
+
 def _is_another(met: Met, entry: WordEntry) -> bool:
     """Say whether a word only looks like a comparative of the entry: a ruler, when rule is taught."""
+    if met.passage.cell is not None and entry.part_of_speech == "noun" and met.word.text.casefold() in _pasts():
+        return True  # see | saw
     compared = {entry.word.removesuffix("e") + ending for ending in ("er", "est", "ers")}
     return met.word.text.casefold() in compared and entry.part_of_speech in ("noun", "verb")
+
+
+def _is_of_known(met: Met, reading: Reading) -> bool:
+    """Say whether each word of a phrase is listed by itself, and known by now: go home, where go and home are."""
+    parts = parts_of(met.word.text)
+    known = {
+        part
+        for entry in reading.course.words
+        if (entry.level, entry.unit) <= (reading.level.index, reading.unit.front.unit)
+        for part in (canonical(entry.word),)
+    }
+    return len(parts) > 1 and known.issuperset(parts)
 
 
 def _is_explained(met: Met, reading: Reading) -> bool:

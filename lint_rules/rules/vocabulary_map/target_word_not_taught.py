@@ -13,13 +13,14 @@ from lint_rules.course.model import Level, WordEntry
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
 from lint_rules.language.vocabulary.word_index import function_bands
-from lint_rules.rule import Book, Example, Gather, Need, Rule, Within
+from lint_rules.rule import Book, By, Example, Gather, Need, Rule, Within
 from lint_rules.source import Span
 from lint_rules.vocabulary_map import WordRow, unit_to_teach
 
 _LIST = "kite,noun,toys,1\nhill,noun,places,1\n"
 _BOTH = "::: words\nkite, hill\n:::\n"
 
+_HEADED = "headed"
 RULE = Rule(
     name="target-word-not-taught",
     family="vocabulary map",
@@ -59,7 +60,8 @@ RULE = Rule(
             "# «Kites»\n\n## Lesson 1: A hill {.words}\n\n### 1 Draw the hill.\n\nThe kite is red.\n\n"
             "::: teacher\n**Words:** hill\n:::\n",
             words=_LIST,
-            why="a heading, an instruction and a note teach no word",
+            why="a heading, an instruction and a note teach no word, and children read two of them",
+            weight=Severity.NOTE,
         ),
         Example(
             "# «Kites»\n\n## Lesson 1: Look {.words}\n\n### 1 Look.\n\nThe kite is red.\n\n"
@@ -75,6 +77,13 @@ RULE = Rule(
         ),
     ),
     gathers=(
+        Gather(
+            Within.UNIT,
+            By.ABOUT,
+            "{count} target words of this unit stand there in headings and instructions alone: {keys}. A `words` panel "
+            "would teach them.",
+            only=_HEADED,
+        ),
         Gather(
             Within.UNIT,
             says="{count} target words of this unit are taught nowhere in it: {keys}. Put them in the unit's `words` "
@@ -121,10 +130,13 @@ def _found(row: WordRow, level: Level, unit: UnitFacts, as_what: str, *, tested:
     listed = f"{entry.path}, line {entry.row}"
     where = f"{level.name} unit {entry.unit}" if entry.unit else level.name
     lack = "only a test there has it" if tested else "nothing there teaches it"
+    if row.headed:
+        lack = "only a heading or an instruction there has it"
     cure = "its `words` panel" if entry.unit else "a unit"
     message = (
         f"“{entry.word}”{as_what} is a target word of {where} ({listed}), and {lack}. "
         f"Put it in {cure}, or change the list."
     )
     title = Span(unit.title.start, unit.title.end)
-    return Found(title, unit.title.text, message, path=unit.path, key=entry.word)
+    weight, about = (Severity.NOTE, _HEADED) if row.headed else (None, "")
+    return Found(title, unit.title.text, message, weight, path=unit.path, key=entry.word, about=about)

@@ -4,11 +4,16 @@ from collections.abc import Iterator
 
 from lint_rules.language.grammar.structures.declaration import Parsed, Range, StructureDeclaration
 from lint_rules.language.grammar.structures.sources import profile
+from lint_rules.language.parsing.words import Word
 
 _DEGREE = frozenset({"more", "less"})
 _HIGHEST = frozenset({"most", "least"})
 _SET_PHRASES = frozenset({"regards", "wishes", "seller", "sellers", "friend", "friends"})
 _GRADED = frozenset({"JJ", "RB", "VBN", "VBG"})
+
+
+def _compares(after: Word | None) -> bool:
+    return after is not None and after.lower in ("than", "and")
 
 
 def find_comparative(parsed: Parsed) -> Iterator[Range]:
@@ -18,6 +23,9 @@ def find_comparative(parsed: Parsed) -> Iterator[Range]:
         if word.tag not in ("JJR", "RBR"):
             continue
         after = text.after(word)
+        verb = text.before(word)
+        if word.lower == "better" and verb is not None and verb.lemma in ("feel", "get") and not _compares(after):
+            continue  # I'm feeling better: well again
         if word.lower not in _DEGREE:
             alone = word.lower == "later" and (after is None or after.lower != "than")
             if not alone and word.lower not in ("rather", "former", "upper", "inner", "outer", "elder"):
@@ -61,12 +69,18 @@ DECLARATIONS = (
         level="A1",
         higher="A2",
         source=profile("38 A1.3, 39 A2.2, EGP A2"),
-        examples=("An elephant is «bigger» than a mouse.", "Speak «more slowly».", "I like tea «more» than milk."),
+        examples=(
+            "An elephant is «bigger» than a mouse.",
+            "Speak «more slowly».",
+            "I like tea «more» than milk.",
+            "I feel «better» than you.",
+        ),
         decoys=(
             "I want two more apples.",
             "Say it with one more beat.",
             "It isn't raining any more.",
             "There are more than ten cats.",
+            "The bird is feeling better.",
         ),
         find=find_comparative,
     ),

@@ -1,0 +1,32 @@
+"""What can be eaten, as courses name it, and whether it is real, or only on cards, of paper or a toy."""
+
+import re
+from functools import cache
+
+from lint_rules import lazy_re
+from lint_rules.language.inflection.forms import noun_forms
+from lint_rules.plain_words import WORD
+from lint_rules.tables import words
+
+# What the list of foods has not, for it names no food by itself.
+_OF_FOOD = ("food", "fruit", "nut", "seed", "berry", "snack", "sweet", "meal", "recipe", "drink", "kitchen")
+_OF_EATING = ("feast", "mouth")
+_LISTED = lazy_re.compile(r"[,;:\n]|\band\b")
+_IMITATION = lazy_re.compile(
+    r"\b(?:cards?|pictures?|photos?|toys?|plastic|cardboard|clay|dough|paper|felt|play|pretend|empty|box(?:es)?|cartons?)\b",
+    re.I,
+)
+
+
+@cache
+def foods() -> frozenset[str]:
+    """The words for food, in every form."""
+    return frozenset(form for word in (*words("foods"), *_OF_FOOD, *_OF_EATING) for form in {word, *noun_forms(word)})
+
+
+def has_real_food(text: str) -> bool:
+    """Whether a list of things has food among them that is no picture, no toy and no empty box: bread, a tomato."""
+    return any(
+        not foods().isdisjoint(WORD.findall(part.casefold())) and _IMITATION.search(part) is None
+        for part in _LISTED.split(text)
+    )

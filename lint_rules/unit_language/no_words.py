@@ -1,0 +1,29 @@
+"""What only looks like a word of the level where it is met: letters, endings, codes, names of streets, spellings."""
+
+from lint_rules import lazy_re
+from lint_rules.language.vocabulary.noises import is_coded
+from lint_rules.unit_language.unit_words import Met
+
+_SPELT = lazy_re.compile(r"[^\W\d_](?:[-‐‑–][^\W\d_])+")
+_ODD = lazy_re.compile(r"[:;()=/]")
+_LETTERS = 3  # of an ending
+_HOUSE = lazy_re.compile(r"(?:^|\n)\d{1,3}[a-z]? (?:[A-Z]\w* )*$")  # 14 Mill Rd
+
+
+def is_no_word(met: Met) -> bool:
+    """Say whether something only looks like a word: t-i-p, msg :-), the Mill of 14 Mill Rd, an ending in bold or behind
+    an arrow (y → ied), a message in a code."""
+    text, word = met.passage.text, met.word
+    if _SPELT.fullmatch(word.text) or _ODD.search(word.text) or (word.text.isupper() and is_coded(text)):
+        return True
+    if len(word.text) <= _LETTERS and not word.band:
+        set_off = (word.start, word.end) in met.passage.strong  # consonant and y: **ied**
+        if set_off or text[: word.start].rstrip().endswith(("→", "+")):
+            return True
+    return word.entry is None and word.text[:1].isupper() and _HOUSE.search(text[: word.start]) is not None
+
+
+def is_spelling(met: Met) -> bool:
+    """Say whether letters are spoken of where sounds are practised (the same sound, with ee), and no word is meant."""
+    activity, word = met.place.activity, met.word
+    return activity is not None and "sounds" in activity.kinds and len(word.text) < _LETTERS and word.entry is None
