@@ -16,8 +16,8 @@ def is_no_word(met: Met) -> bool:
     text, word = met.passage.text, met.word
     if _SPELT.fullmatch(word.text) or _ODD.search(word.text) or (word.text.isupper() and is_coded(text)):
         return True
-    if len(word.text) <= _LETTERS and not word.band:
-        set_off = (word.start, word.end) in met.passage.strong  # consonant and y: **ied**
+    if len(word.text) <= _LETTERS:
+        set_off = not word.band and (word.start, word.end) in met.passage.strong  # consonant and y: **ied**
         if set_off or text[: word.start].rstrip().endswith(("→", "+")):
             return True
     return word.entry is None and word.text[:1].isupper() and _HOUSE.search(text[: word.start]) is not None

@@ -2,8 +2,10 @@
 word that goes into no column, or into two.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.answers import alike, plain
 from lint_rules.page.exercises.boxes import entries_of
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Place, Slip
@@ -27,8 +29,14 @@ def _is_name(text: str) -> bool:
     return len(text) >= _NAME and not text.isdigit()
 
 
+_EXAMPLE = lazy_re.compile(r"\W*(?:open\W+)?(?:for example|example|e\.g|model|sample)\W*", re.I)
+
+
 def is_remark(answer: Answer, exercise: Exercise) -> bool:
-    """Whether a key only says something more behind the columns that it has sorted words into: `Extra: say when.`"""
+    """Whether a key only says something more: `For example:`, or behind the columns that it has sorted words into
+    `Extra: say when.`"""
+    if answer.label is not None and _EXAMPLE.fullmatch(answer.label.text):
+        return True
     if not exercise.sorting or exercise.box is None or answer.label is None:
         return False
     named = answer.label.key in {item.label.key for item in exercise.items}

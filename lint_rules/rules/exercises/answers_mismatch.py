@@ -255,8 +255,7 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
 
 
 def _asks_nothing(item: Item, items: Sequence[Item]) -> bool:
-    """Whether an item only stands among others that have something to fill in: a step of a recipe without a gap, a row
-    to trace (`b b b b`)."""
+    """Whether an item only stands among others that have something to fill in: a step, a row to trace (`b b b b`)."""
     jumbled = item.jumble is not None and len(set(item.text.casefold().split())) > 1
     return not (item.gaps or item.choices or jumbled) and sum(bool(one.gaps) for one in items) * 2 > len(items)
 
