@@ -11,7 +11,9 @@ from functools import cache
 
 from lint_rules import lazy_re
 from lint_rules.language.inflection.irregular import irregular_verbs
+from lint_rules.language.inflection.verb_forms import bases
 from lint_rules.language.vocabulary.misspellings import past_meant, plural_meant
+from lint_rules.language.vocabulary.reference import is_a
 from lint_rules.tables import alternatives, rows, words
 
 
@@ -56,8 +58,19 @@ _OF_SENSE = frozenset({"see", "feel", "look", "hear", "smell", "find", "watch", 
 # here (Fish and Chips is a café), nor what stands behind another noun (the song of Tom and Ana is playing).
 _TWO = lazy_re.compile(
     r"(?:^|[.!?:]\s+|[\"“‘]|\b(?:and|but|so|now|today),?\s+)[A-Z][a-z]+ and [A-Z][a-z]+ "
-    r"(?:(?P<be>is|was)(?P<not>n['’]t)? (?:not )?[a-z]+ing\b|(?P<have>has)(?P<no>n['’]t)? got\b|(?P<do>doesn['’]t)\b)"
+    r"(?:(?P<be>is|was)(?P<not>n['’]t)? (?:not |very |so |too )?(?:[a-z]+ing\b|(?P<how>[a-z]+)\b(?=\W*[.!?]))"
+    r"|(?P<have>has)(?P<no>n['’]t)? got\b|(?P<do>doesn['’]t)\b)"
 )
+# I'm here since three days; I have six years; he didn't believed it.
+_SINCE = lazy_re.compile(
+    r"\b(since)\s+(?:two|three|four|five|six|seven|eight|nine|ten|\d{1,2}|many|several|a few|some)\s+"
+    r"(?:minutes|hours|days|weeks|months|years)\b(?!\s+ago\b)",
+    re.I,
+)
+_HAVE_YEARS = lazy_re.compile(
+    r"\bI\s+(have)\s+(?:five|six|seven|eight|nine|ten|eleven|\d{1,2})\s+years\b(?!\s+of\b)", re.I
+)
+_DID = lazy_re.compile(r"\b(?:did|does|do)(?:n['’]t|\s+not)\s+([a-z]{3,}ed)\b", re.I)
 # Listen the song again; she explained me the words; there was many people.
 _LISTEN = lazy_re.compile(r"\b(listen(?:s|ed|ing)?)\s+(?:the|this|these|your|my)\s+[a-z]", re.I)
 _EXPLAIN = lazy_re.compile(
@@ -98,6 +111,13 @@ def slips_in(text: str) -> Iterator[Slip]:
             yield Slip(*match.span(1), "This noun has a plural of its own.", plural)
     for match in _TO_AFTER_MODAL.finditer(text):
         yield Slip(*match.span(1), "No “to” comes after this verb.")
+    for match in _SINCE.finditer(text):
+        yield Slip(*match.span(1), "For how long? The word is “for”.", "for")
+    for match in _HAVE_YEARS.finditer(text):
+        yield Slip(*match.span(1), "How old we are is told with “be”.")
+    for match in _DID.finditer(text):
+        if (base := _base_meant(match[1].casefold())) is not None:
+            yield Slip(*match.span(1), "Behind did and do stands the verb itself.", base)
     for match in _LISTEN.finditer(text):
         yield Slip(*match.span(1), "We listen to something.", f"{match[1]} to")
     for match in _EXPLAIN.finditer(text):
@@ -108,10 +128,18 @@ def slips_in(text: str) -> Iterator[Slip]:
         if better := _participle_meant(match[1].casefold()):
             yield Slip(*match.span(1), "Behind have stands another form of this verb.", better)
     for match in _TWO.finditer(text):
-        yield Slip(*_verb_of_two(match))
+        if not match["how"] or is_a(match["how"].casefold(), "ADJ"):
+            yield Slip(*_verb_of_two(match))
     for match in _own_part().finditer(text):
         if _takes_a_thing(match[1].casefold()):
             yield Slip(*match.span(2), "What belongs to it is written without an apostrophe.", "its")
+
+
+def _base_meant(past: str) -> str | None:
+    """The verb that a past in -ed is of: believed → believe; None for need and feed, which are verbs themselves."""
+    if past in bases():
+        return None
+    return next((one for one in (past[:-2], past[:-1], past[:-3], f"{past[:-3]}y") if one in bases()), None)
 
 
 @cache

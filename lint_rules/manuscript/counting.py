@@ -31,6 +31,7 @@ _PLACEHOLDER = lazy_re.compile(
     r"|(?:is|are)\s+(?:read|sung)(?:\s+(?:aloud|out|twice|once|again|slowly))?(?=[,.;]|\s+with\b)"
     r"|(?:is|are)\s+(?:read|sung|said|spoken|told)\s+(?:aloud\s+)?(?:from|as\s+(?:on|in))\s+(?:the\s+)?"
     r"(?:[\w]+['’]s?\s+)?(?:page|book))"
+    r"|\W*the\s+(?:text|words)\s+of\s+the\s+(?:story|song|chant|poem|rhyme|dialogue|comic|play)\s*,\s"
     r"|\W*as\s+(?:printed|written)\s+(?:on|in)\s+(?:the\s+)?(?:page|book)\W*$"
     r"|\W*(?:tbc|tbd|to be (?:written|confirmed|added))\W*$",
     re.I,

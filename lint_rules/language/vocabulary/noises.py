@@ -16,7 +16,7 @@ from functools import lru_cache
 from itertools import groupby
 
 from lint_rules import lazy_re
-from lint_rules.language.vocabulary.reference import common, lowest
+from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.tables import words as word_table
 
 # A letter three times (Woooow, Shhh), or no vowel and the last letter twice (Bzz, Grr).
@@ -28,7 +28,6 @@ _BEGINS = lazy_re.compile(r"(?:^|[.!?…:\"“‘'(\n,–—])\s*[\"“‘'(]*$"
 _ENDS = lazy_re.compile(r"[\"”’')]*\s*(?:!|$)")
 _CAPITALS = lazy_re.compile(r"\b[A-Z]{2,}\b")
 _CODED = 2  # words in capitals that nobody has: one may be a slip
-_MET = 3.0  # Zipf frequency: common practice, no source
 _CALLED = lazy_re.compile('[!"“‘]')
 _CRIED = lazy_re.compile(r"[\"”’')]*\s*!")
 _QUOTED = lazy_re.compile(r"[,.!?…]*[\"”’]")
@@ -127,5 +126,5 @@ def _is_beat(at: int, words: Sequence[tuple[int, int]], text: str, spelt: Sequen
 def is_coded(text: str) -> bool:
     """Whether a text has a message in a code: capitals, most of whose words nobody has (MPPL VOEFS UIF TIFMG)."""
     capitals = _CAPITALS.findall(text)
-    unknown = [word for word in capitals if not lowest(word.casefold()) and common(word.casefold()) < _MET]
+    unknown = [word for word in capitals if not lowest(word.casefold())]
     return len(unknown) >= _CODED and len(unknown) * 3 > len(capitals) * 2

@@ -15,7 +15,11 @@ from lint_rules.page.exercises.model import Answer, Exercises
 from lint_rules.page.number_words import NUMBER_WORDS
 
 _FEWEST = 3  # answers that are heard under their numbers, before one that is not is a slip
-_NUMBER = lazy_re.compile(rf"\b(?:number|question|picture)\s+(\d{{1,2}}|{'|'.join(NUMBER_WORDS)})\b", re.I)
+_NUMBER = lazy_re.compile(
+    rf"\b(?:number|question|picture)\s+(\d{{1,2}}|{'|'.join(NUMBER_WORDS)})\b"
+    rf"|^\W*(\d{{1,2}}|{'|'.join(NUMBER_WORDS)})[.!:](?=\s)",  # Three. Look! A bag. It's yellow.
+    re.I | re.M,
+)
 _WORD = lazy_re.compile(r"[^\W_]+")
 
 
@@ -40,7 +44,8 @@ def _by_number(texts: Iterable[str]) -> dict[str, frozenset[str]]:
     """The words under each number, where they are numbered from 1 on."""
     whole = "\n".join(texts)
     marks = list(_NUMBER.finditer(whole))
-    numbers = [NUMBER_WORDS.get(mark[1].casefold(), mark[1]) for mark in marks]
+    said = [mark[1] or mark[2] for mark in marks]
+    numbers = [NUMBER_WORDS.get(one.casefold(), one) for one in said]
     if not marks or [str(number) for number in numbers] != [str(at) for at in range(1, len(marks) + 1)]:
         return {}
     ends = [*(mark.start() for mark in marks[1:]), len(whole)]

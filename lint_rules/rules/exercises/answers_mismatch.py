@@ -208,6 +208,8 @@ def _found(slips: Iterable[Slip]) -> Iterator[Found]:
 
 def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
     items = [item for item in exercise.items if not item.example]
+    if "make" in read.activity.kinds and not any(item.gaps or item.choices or item.jumble for item in items):
+        return  # steps of something that is made
     labels = [item.label.key for item in items]
     answers = [answer for answer in exercise.key.answers if not is_remark(answer, exercise)]
     if not answers:

@@ -77,6 +77,7 @@ RULE = Rule(
         Example("### 1 Sing. {.song}\n\nThe wind «has gone»,\nthe sun is out\n", weight=Severity.NOTE, why="a song"),
         Example("He «is exasperated» today.\n", weight=Severity.NOTE, why="it may say how he is"),
         Example("Grandad Luc «is bewildered».\n", weight=Severity.NOTE, why="a verb of feeling"),
+        Example("The people «are bewildered».\n", weight=Severity.NOTE, why="a verb of feeling"),
         Example("We go out «to play» in the park.\n", weight=Severity.NOTE, why="one band up by the house's word"),
         Example("«Ask an adult to cut» the cake.\n", weight=Severity.NOTE, why="an order: noted"),
         Example("She «has got» a bike.\n", course="structures: {have-got: A2}"),
@@ -164,6 +165,7 @@ def _may_be_a_state(use: Use) -> bool:
     words = use.text.casefold().split()
     before, behind = use.passage.text[: use.structure.start].split(), use.passage.text[use.structure.end :].split()
     somebody = bool(before) and (before[-1][:1].isupper() or before[-1] in ("he", "she", "they", "we", "you"))
+    somebody = somebody or words[-1] in words_in("states")  # only somebody is bewildered: the people are
     known = len(words) == 2 and (is_a(words[1], "ADJ") or words[1] in words_in("states"))
     is_state = known and words[0] in ("is", "are", "am", "was", "were") and words[1].endswith("ed")
     return use.structure.name == "passive" and is_state and somebody and behind[:1] != ["by"]
