@@ -12,8 +12,10 @@ from lint_rules.manuscript.model import Audience
 from lint_rules.page.exercises.answers import alternatives, is_verdict
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.model import Answer, Exercises
+from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.number_words import NUMBER_WORDS
 
+_STEM = 4  # letters that a word begins with in another form
 _FEWEST = 3  # answers that are heard under their numbers, before one that is not is a slip
 _NUMBER = lazy_re.compile(
     rf"\b(?:number|question|picture)\s+(\d{{1,2}}|{'|'.join(NUMBER_WORDS)})\b"
@@ -33,7 +35,7 @@ def not_heard(read: Exercises) -> Answer | None:
         heard = said.get(answer.label.key if answer.label else "")
         if heard is None:
             return None
-        if any(set(words) <= heard for words in ways):
+        if any(all(_is_heard(word, heard) for word in words) for words in ways):
             right += 1
         else:
             wrong.append(answer)
@@ -68,10 +70,15 @@ def _answers(read: Exercises) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]
 
 
 def _ways(answer: Answer, texts: Iterable[str]) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]]:
-    ways = [_words(text) for text in texts if not is_verdict(text)]
+    ways = [[word for word in _words(text) if word not in small_words()] for text in texts if not is_verdict(text)]
     ways = [words for words in ways if any(len(word) > 1 for word in words)]
     if ways and answer.label is not None:
         yield answer, ways
+
+
+def _is_heard(word: str, heard: frozenset[str]) -> bool:
+    """Whether a word is heard, perhaps in another form: sleep, in sleeping."""
+    return any(one.startswith(word) or (len(one) >= _STEM and word.startswith(one)) for one in heard)
 
 
 def _words(text: str) -> list[str]:

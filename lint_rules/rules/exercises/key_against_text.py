@@ -132,6 +132,7 @@ RULE = Rule(
         Example(_PRICES + _key("1 6 euros\n2 9 euros\n3 6 euros"), why="two bags, and another sum"),
         Example(_HEARD + _key("1 green; 2 red; 3 blue; 4 yellow")),
         Example(_HEARD + _key("1 green; 2 the red one; 3 pink; 4 grey"), why="words of its own"),
+        Example(_HEARD + _key("1 a green frog; 2 a red boat; 3 a blue snake; 4 yellow birds"), why="in other words"),
         Example(_SEWN.replace("1. Clank", "1. Granny") + _key("1 T")),
         Example(_FLOUR + _key("1 eight, 2 five, 3 four")),
         Example("### 1 Read.\n\nTom has two cats.\n\n1. How many dogs are there? ____\n" + _key("1 three")),
