@@ -22,6 +22,10 @@ _DETERMINERS = sorted(_ARTICLES | {"my", "your", "his", "her", "our", "their"})
 _CLAUSE = lazy_re.compile(
     r"[,;:–—\"“”]+\s*(?:(?:and|but|so)\s)?|\s(?:and|but|so)\s", re.I
 )  # where one ends, and one begins
+# Where is the shop? – It's behind the school: the shop is behind the school.
+_WHERE = lazy_re.compile(
+    r"\bWhere (is|are) (the [a-z]+)\?[\s–—\"“”'‘’-]*(?:It['’]s|It is|They['’]re|They are) ([^.!?,;\n]+)", re.I
+)
 _NAME = lazy_re.compile(r"[A-Z][a-z][\w’']*(?:\s+[A-Z][\w’']*)*")
 _NOBODY = _POINTING | {"number", "picture", "question", "part", "page", "now", "then", "look", "listen", "one", "every"}
 _OPENING = " *“‘\"'"
@@ -114,6 +118,7 @@ def _answers(wanted: Sequence[str], texts: Iterable[str], name: str) -> Iterator
     denied = len(bare) == len(wanted) - 1
     for text in texts:
         sentences = _SENTENCE.findall(text)
+        sentences += [f"{match[2]} {match[1]} {match[3]}" for match in _WHERE.finditer(text)]
         for sentence in _with_names(sentences, name) if name else sentences:
             if sentence.rstrip().endswith("?") or not words("doubts").isdisjoint(_words(sentence)):
                 continue

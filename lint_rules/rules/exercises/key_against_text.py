@@ -152,6 +152,7 @@ RULE = Rule(
         Example(_HEARD + _key("1 green; 2 red; 3 «yellow»; 4 yellow"), why="it is blue"),
         Example(_SEWN + _key("1 «T»"), why="Granny sews it"),
         Example(_FLOUR + _key("1 eight, 2 «three», 3 four")),
+        Example("Where is the hut? It's on a hill.\n\n### 1 True?\n\n1. The hut is on a hill.\n" + _key("1 «no»")),
         Example(_ASKED + _key("1 «Pip»\n2 Tam"), why="Nell asks"),
         Example(
             "Pipsa is small and white. She can sing. She can't climb.\n\n### 1 True or false?\n\n"
