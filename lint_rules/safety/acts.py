@@ -50,7 +50,9 @@ _MOVES = lazy_re.compile(
 _OUTDOORS = "outdoor-trips-roads"
 _CHANTED = lazy_re.compile(r"\W*(?:(?:listen|read) and )?(?:chant|sing|recite)\b", re.I)
 _AT_THE_DOOR = lazy_re.compile(r"\boutside the (?:\w+ )?(?:door|classroom|room)\b", re.I)
-_CARDS = lazy_re.compile(r"\b(?:cards?|slips of paper)\b[^.:]*:", re.I)
+_CARDS = lazy_re.compile(
+    r"\b(?:on\s+(?:\w+\s+){0,3}(?:cards?|slips of paper)|cards?\s+(?:to write|say|read|tell|with these))\b[^.:]*:", re.I
+)
 _MAP = lazy_re.compile(r"\b(?:map|board game|counters?|toys?|models?|book)\b", re.I)
 _OUT = lazy_re.compile(
     r"\b(?:out(?:side|doors?)?|streets?|pavements?|kerb|trips?|visit|yard|playground|park|woods?|walk|traffic|cross)\b",

@@ -118,6 +118,11 @@ def test_where_knives_are_named_and_no_scissors_knives_cut() -> None:
     assert {act.hazard for act in acts_in(recipe)} == {"knives-and-blades"}
 
 
+def test_cards_that_are_made_are_an_act() -> None:
+    made = acts_in(told("Make the cards for the game: cut them out with sharp scissors."))
+    assert "scissors-cutting" in [act.hazard for act in made]
+
+
 def test_who_waits_outside_the_door_has_not_left_the_school() -> None:
     waits = acts_in(told("The seeker waits just outside the open door, in your sight."))
     assert "outdoor-trips-roads" not in [act.hazard for act in waits]
