@@ -49,3 +49,7 @@ def test_every_kind_and_panel_is_in_the_readme():
         assert f"`{kind}`" in table
     for panel in {kind.value for kind in DivKind} - {DivKind.PAGE.value}:
         assert re.search(rf"`::: (?:\{{\.)?{panel}\b", table)
+
+
+def test_the_top_level_holds_no_packages() -> None:
+    assert list(ROOT.glob("*.whl")) == []
