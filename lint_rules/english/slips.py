@@ -72,7 +72,11 @@ _HAVE_YEARS = lazy_re.compile(
 )
 _DID = lazy_re.compile(r"\b(?:did|does|do)(?:n['’]t|\s+not)\s+([a-z]{3,}ed)\b", re.I)
 # Listen the song again; she explained me the words; there was many people.
-_LISTEN = lazy_re.compile(r"\b(listen(?:s|ed|ing)?)\s+(?:the|this|these|your|my)\s+[a-z]", re.I)
+_LISTEN = lazy_re.compile(
+    r"\b(listen(?:s|ed|ing)?)\s+(?!(?:the|this)\s+(?:\w+\s+)?(?:time|way|whole|day)\b|the\s+whole\b)"
+    r"(?:the|this|these|your|my)\s+[a-z]",
+    re.I,
+)
 _EXPLAIN = lazy_re.compile(
     r"\bexplain(?:s|ed|ing)?\s+(me|him|us|them)\s+"
     r"(?:the|a|an|how|what|why|where|my|your|his|her|our|their|this|it)\b",

@@ -49,13 +49,15 @@ _MOVES = lazy_re.compile(
 )
 _OUTDOORS = "outdoor-trips-roads"
 _CHANTED = lazy_re.compile(r"\W*(?:(?:listen|read) and )?(?:chant|sing|recite)\b", re.I)
-_AT_THE_DOOR = lazy_re.compile(r"\boutside the (?:\w+ )?(?:door|classroom|room)\b", re.I)
+_AT_THE_DOOR = lazy_re.compile(r"\bwaits? (?:\w+ )?outside the (?:\w+ )?(?:door|classroom|room)\b", re.I)
 _CARDS = lazy_re.compile(
     r"\b(?:on\s+(?:\w+\s+){0,3}(?:cards?|slips of paper)|cards?\s+(?:to write|say|read|tell|with these))\b[^.:]*:", re.I
 )
-_MAP = lazy_re.compile(r"\b(?:map|board game|counters?|toys?|models?|book)\b", re.I)
+_MAP = lazy_re.compile(r"\b(?:map|board game)\b", re.I)
 _OUT = lazy_re.compile(
-    r"\b(?:out(?:side|doors?)?|streets?|pavements?|kerb|trips?|visit|yard|playground|park|woods?|walk|traffic|cross)\b",
+    r"\b(?:out(?:side|doors?)?|streets?|roads?|pavements?|kerb|trips?|outings?|visit|yard|playground|grounds|park|"
+    r"woods?|forest|garden|farm|zoo|museum|market|shops?|beach|river|pond|lake|walk|traffic|cross|"
+    r"take the (?:class|children))\b",
     re.I,
 )
 _IMITATION = lazy_re.compile(r"\b(?:cards?|pictures?|photos?|toys?|plastic|cardboard|clay|dough)\b", re.I)
@@ -151,7 +153,7 @@ def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence
                 continue
             if hazard == _BLINDFOLD and _is_only_shut(text):
                 continue
-            if hazard == _OUTDOORS and (_is_on_a_map(text) or _AT_THE_DOOR.search(passage.text, start)):
+            if hazard == _OUTDOORS and (_is_on_a_map(text) or _is_at_the_door(passage.text, start)):
                 continue
             hazard = _hazard_of(hazard, passage.text, start, text)
             if any(act.hazard == hazard for act in found):
@@ -188,6 +190,12 @@ def _is_on_cards(text: str, start: int) -> bool:
     """Say whether words only stand on cards that are drawn: Cards to write for each group: eat an orange, drink."""
     sentence = max(text.rfind(mark, 0, start) for mark in ".!?;\n") + 1
     return _CARDS.search(text, sentence, start) is not None
+
+
+def _is_at_the_door(text: str, start: int) -> bool:
+    """Say whether who goes out only waits there: The seeker waits just outside the open door, in your sight."""
+    ends = [at for mark in ".!?\n" if (at := text.find(mark, start)) >= 0]
+    return _AT_THE_DOOR.search(text, start, min(ends, default=len(text))) is not None
 
 
 def _is_only_shut(text: ActivityText) -> bool:

@@ -154,6 +154,7 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("Since two o'clock it rains. I have ten years of stories. We don't need it. He didn't feed them.", []),
         ("It happened since three years ago. They have not arrived.", []),
         ("Listen the song again. She explained me the words. There was many people.", ["Listen", "me", "was"]),
+        ("Listen the first time and point. Listen this time. They listened the whole day.", []),
         ("Listen! The song is new. She explained it to me. There are many people. There is one man.", []),
         ("He has fell asleep. They haven't went home. She hadn't ate it.", ["fell", "went", "ate"]),
         ("The hat he had fell off. What he had was old. She has sewed it. He has rose petals.", []),

@@ -123,6 +123,18 @@ def test_cards_that_are_made_are_an_act() -> None:
     assert "scissors-cutting" in [act.hazard for act in made]
 
 
+@pytest.mark.parametrize(
+    "steps",
+    [
+        "Go by bus to the river with the class. Each child draws it in a small book.",
+        "Walk with the class along the road to the market. Two children wait outside the classroom first.",
+        "The class goes by bus to the farm. Children mark the way on a map.",
+    ],
+)
+def test_a_book_a_map_and_a_door_make_no_walk_safe(steps: str) -> None:
+    assert "outdoor-trips-roads" in [act.hazard for act in acts_in(told(steps))]
+
+
 def test_who_waits_outside_the_door_has_not_left_the_school() -> None:
     waits = acts_in(told("The seeker waits just outside the open door, in your sight."))
     assert "outdoor-trips-roads" not in [act.hazard for act in waits]

@@ -82,6 +82,13 @@ def acts_of(page: str, materials: str = "", steps: str = "", kind: str = "make")
             "food-tasting-allergy",
             "eat their boats",
         ),
+        (
+            "",
+            "",
+            "Let two children press a shirt with the hot iron.",
+            "hot-glue-and-irons",
+            "press a shirt with the hot iron",
+        ),
         ("1. Take a needle and a long string.", "", "", "sharp-points-and-edges", "Take a needle"),
         (
             "",
@@ -125,6 +132,7 @@ def test_an_act_is_seen_by_its_verb_and_its_thing(page, materials, steps, hazard
         ("1. Make a hole in the sand with a stick.", "", ""),
         ("1. Make a nail from clay.", "", ""),
         ("1. Put pine needles on the path.", "", ""),
+        ("", "", "An adult uses the glue gun before the lesson."),
         ("2. Eat your lunch!", "paper bread, a card tomato", ""),
         ("", "bread, cheese", "Nobody has to eat. Do not eat the crumbs."),
         ("", "paper, crayons", "Children eat their boats."),

@@ -59,6 +59,7 @@ RULE = Rule(
             "friends.\n:::\n",
             why="one child helps to show it",
         ),
+        Example("### 1 Show your chart to eight friends and ask. {.survey}\n", why="children show it here"),
         Example("### 1 Ask three friends. Write the answers. {.survey}\n\n" + _chart(3)),
         Example("### 1 Ask 8–10 classmates. {.survey}\n"),
         Example("### 1 Ask your friends. {.survey}\n\n" + _chart(8), why="the chart has eight rows"),
@@ -133,7 +134,7 @@ _ASKED = lazy_re.compile(r"\b(?:ask|asks|interview|question|survey)\b", re.I)
 _TOO_FEW = "too few for the question and its answer to stick"
 
 
-_SHOWN = lazy_re.compile(r"\b(?:Show|Model|Demonstrate|Try)\b[^.!?\n]*")
+_SHOWN = lazy_re.compile(r"\b(?:Show|Model|Demonstrate)\b[^.!?\n]*")
 _ROWS = lazy_re.compile(r"\b(?:copy|copies|draw|draws|add|adds|rule|make)\b[^.!?]*\b(?:rows?|lines)\b", re.I)
 
 
@@ -192,7 +193,8 @@ def _said(activity: Activity, audience: Audience) -> tuple[Passage, Asked] | Non
     passages = [p for p in activity.part.passages if p.audience is audience]
     if audience is Audience.PUPIL:
         passages = [activity.heading.passage, *(p for p in passages if p.role in _PAGE)]
-    found = [(passage, asked) for passage in passages if (asked := asked_in(_without_model(passage.text))) is not None]
+    told = ((p, _without_model(p.text) if audience is Audience.TEACHER else p.text) for p in passages)
+    found = [(passage, asked) for passage, text in told if (asked := asked_in(text)) is not None]
     plain = [one for one in found if one[1].plain]
     return next(iter(plain or found), None)
 

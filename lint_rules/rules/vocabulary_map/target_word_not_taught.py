@@ -4,6 +4,7 @@ What the list promises, a teacher plans for and an examiner may ask for. A word 
 it in its unit: on a pupil's page or in an audio script, best in a `words` panel; a word of instructions (listen,
 circle) in an instruction too. A title, another word of an instruction, a test and the teacher's notes teach no word;
 but words that children need only know (`use` know) are met in any heading, and the small words among them everywhere.
+Where a child at least reads a word in a heading or an instruction of its unit, its finding is a note.
 A word without a unit in the list may be taught anywhere in its level. Units that are not written yet are waited for.
 """
 
