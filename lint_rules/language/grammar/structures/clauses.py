@@ -16,6 +16,7 @@ _IF = frozenset({"if"})
 _INDIRECT = frozenset({"what", "who", "where", "when", "why", "how", "which", "whose", "whether", "if", "whom"})
 _TIME_NOUNS = frozenset({"time", "day", "moment", "way", "year", "minute", "week"})  # the first time I saw it
 _TIMES = _TIME_NOUNS | {"month", "morning", "night", "evening", "afternoon", "hour", "season", "summer", "winter"}
+_OPENING = frozenset({'"', "``", "“", "‘", "'"})
 _INVERTED = frozenset({"had", "were"})
 _UNREAL = frozenset({"would", "could", "may-might"})
 
@@ -43,9 +44,11 @@ def find_relative_clause(parsed: Parsed) -> Iterator[Range]:
             asked = words[verb.head].pos == "VERB"  # `Choose who starts.`
             if _is_all(parsed, group, first) or _begins_anew(words[first]):
                 continue
+            if first == group.first:  # no pronoun and no subject: a watering can next to the door
+                continue
             if words[first].lower == "when" and words[verb.head].lemma not in _TIMES:
                 continue  # It loses a point when it touches something.
-            if first > verb.head and not asked and words[first - 1].lower != ":" and not words[first - 1].gap:
+            if first > verb.head and not asked and not _is_quoted(words, first) and not words[first - 1].gap:
                 yield first, last
         elif verb.dep in ("ccomp", "advcl", "parataxis") and group.subject > 0:
             who = parsed.text.reach(words[group.subject])[0]
@@ -67,6 +70,14 @@ def _is_all(parsed: Parsed, group: Group, first: int) -> bool:
         words[index].tag == "IN" and (index == start or words[index - 1].lower == ",") for index in range(start, first)
     )  # one roof, up the stairs we go
     return asked or (opened and words[first].pos == "PRON" and words[first].tag == "PRP")
+
+
+def _is_quoted(words: Sequence[Word], first: int) -> bool:
+    """Say whether a colon introduces what begins at a word, in quotation marks or not: a question: “Which is it?”"""
+    before = first - 1
+    while before > 0 and words[before].lower in _OPENING:
+        before -= 1
+    return words[before].lower == ":"
 
 
 def _begins_anew(word: Word) -> bool:
@@ -245,6 +256,8 @@ DECLARATIONS = (
             "CHILD A You sell. Say hello.",
             "Who lives here?",
             "Hot plums, who wants more?",
+            "There is a watering can next to the greenhouse.",
+            'The other team asks you a question: "Which is longer, the hill road or the river road?"',
             "On Sat 3 Feb we sing.",
             "I know who lives here.",
             "I think that it is a cat.",
