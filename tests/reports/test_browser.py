@@ -94,6 +94,12 @@ def shown(page: Any) -> list[tuple[str, str, str]]:
     return [(rule, severity, path) for rule, severity, path in found]
 
 
+def unfold(page: Any, figure: str) -> None:
+    """Opens the numbers under a picture with the keyboard: on a busy machine the page can move under a mouse."""
+    page.locator(f"{figure} summary").press("Enter")
+    page.locator(f"{figure} details[open]").wait_for()
+
+
 def status(page: Any) -> str:
     text: str = page.locator("#shown").inner_text()
     return text
@@ -143,13 +149,13 @@ def test_filters_work_with_the_keyboard_alone(draft, opened):
 
 def test_what_is_in_the_way_leads_to_its_findings(draft, opened):
     page = opened(draft).page
-    page.get_by_role("link", name="to mend").click()
+    page.get_by_role("link", name="to mend").press("Enter")
     assert {severity for _, severity, _ in shown(page)} == {"stop"}
     assert page.evaluate("document.activeElement.id") == "proof-title"
-    page.locator("#picture-rules summary").click()
+    unfold(page, "#picture-rules")
     cell = page.locator("#picture-rules tbody tr", has_text="word-not-tested").locator("td a").first
     count = int(cell.inner_text())
-    cell.click()
+    cell.press("Enter")
     assert [rule for rule, _, _ in shown(page)] == ["word-not-tested"] * count
 
 
@@ -173,14 +179,14 @@ def test_the_change_is_announced(draft, opened):
 def test_nothing_is_wider_than_the_window(name, size, opened, request):
     page = opened(request.getfixturevalue(name), size).page
     for details in page.locator("details").all():
-        details.locator("summary").click()
+        details.locator("summary").press("Enter")
     assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]
 
 
 def test_what_scrolls_can_be_scrolled_with_the_keyboard(draft, opened):
     page = opened(draft, PHONE).page
     for details in page.locator("details").all():
-        details.locator("summary").click()
+        details.locator("summary").press("Enter")
     unreachable = page.evaluate(
         "async () => { let poor = 0; for (const b of document.querySelectorAll('.scroll')) { b.scrollIntoView();"
         " await new Promise(done => setTimeout(done, 40));"
@@ -217,10 +223,10 @@ class Listener(BaseHTTPRequestHandler):
 
 def test_a_number_leads_to_the_findings_of_a_unit_whatever_its_name(hostile, opened):
     page = opened(hostile).page
-    page.locator("#picture-rules summary").click()
+    unfold(page, "#picture-rules")
     for cell in page.locator("#picture-rules tbody td a").all():
         count = int(cell.text_content())
-        cell.click()
+        cell.press("Enter")
         assert len(shown(page)) == count
 
 
@@ -372,7 +378,7 @@ def test_keys_lead_from_query_to_query(draft, opened):
         page.keyboard.press(key)
         numbers.append(int(page.evaluate("document.activeElement.dataset.n")))
     assert numbers == [1, 2, 3, 2]
-    page.get_by_role("button", name="Next").click()
+    page.get_by_role("button", name="Next").press("Enter")
     assert page.evaluate("document.activeElement.closest('li.point') !== null")
 
 
@@ -402,7 +408,7 @@ def test_words_and_queries_lead_to_each_other(draft, opened):
         ".filter(id => id && !document.getElementById(id))"
     )
     assert broken == []
-    page.locator("mark + a.no").first.click()
+    page.locator("mark + a.no").first.press("Enter")
     assert page.evaluate("document.activeElement.closest('li.point') !== null")
 
 
