@@ -29,15 +29,17 @@ class ToldEnglish:
 
     version = "told"
 
-    def __init__(self, told: Sequence[tuple[str, str, str, str]]) -> None:
+    def __init__(self, told: Sequence[tuple[str, ...]]) -> None:
         self._told = told
 
     def check(self, texts: Sequence[str], variety: str) -> list[tuple[EnglishMatch, ...]]:
         """One tuple of matches a text, in order."""
         return [
             tuple(
-                EnglishMatch(text.index(words), text.index(words) + len(words), rule, category, message)
-                for words, category, rule, message in self._told
+                EnglishMatch(
+                    text.index(words), text.index(words) + len(words), rule, category, message, tuple(proposed)
+                )
+                for words, category, rule, message, *proposed in self._told
                 if words in text
             )
             for text in texts

@@ -50,8 +50,8 @@ class Example:
     activity; what is missing around it is supplied. ``course`` is YAML merged into the plain example course (its one
     level is ``level-1``, A1), ``words`` are rows of its word list; ``later_words`` are rows of the list of a second
     level, ``level-2`` (A2), which the course has only then. ``others`` are further whole units of the same course.
-    ``english`` is what an English checker would say: (words, category, rule, message) for each match. ``weight`` is
-    what its findings weigh, where that is not what the rule's usually do.
+    ``english`` is what an English checker would say: (words, category, rule, message) for each match, and after these
+    what it proposes. ``weight`` is what its findings weigh, where that is not what the rule's usually do.
     """
 
     text: str
@@ -59,7 +59,7 @@ class Example:
     words: str = ""
     later_words: str = ""
     others: tuple[str, ...] = ()
-    english: tuple[tuple[str, str, str, str], ...] = ()
+    english: tuple[tuple[str, ...], ...] = ()
     files: tuple[str, ...] = ()  # art files that exist
     why: str = ""
     weight: Severity | None = None

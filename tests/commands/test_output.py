@@ -186,8 +186,8 @@ def test_stops_come_first_then_places_in_the_order_of_the_book():
         (["--unit", "1"], lambda point, paths: f"{DRAFT}/level-1/unit-01.md" in paths),
         (["--rule", "long-sentence"], lambda point, paths: point["rule"] == "long-sentence"),
         (
-            ["--rule", "art-brief", "--only", "queries"],
-            lambda point, paths: (point["rule"], point["severity"]) == ("art-brief", "query"),
+            ["--rule", "word-above-level", "--only", "queries"],
+            lambda point, paths: (point["rule"], point["severity"]) == ("word-above-level", "query"),
         ),
     ],
 )

@@ -118,7 +118,7 @@ def test_a_word_the_dictionary_lacks_comes_with_the_way_to_list_it():
         "Play freindly.", "freindly", "MORFOLOGIK_RULE_EN_GB", "Possible spelling mistake.", "friendly", notes=True
     )
     assert found.message == (
-        "In the teacher's notes: “freindly” is in no dictionary. Perhaps “friendly”? "
+        "In the teacher's notes: “freindly” is in no dictionary: “friendly”? "
         "If it is right, add it to `known` in course.yaml."
     )
 

@@ -108,7 +108,7 @@ TESTS = [
         others=(_unit(2, "### 1 Read. {.reading}\n\nMore bread!\n"),),
         points=1,
     ),
-    Case("test-beyond-unit", _unit(1, _TEST), (("query", "Bread"),), words=_BREAD),
+    Case("test-beyond-unit", _unit(1, _TEST), (("note", "Bread"),), words=_BREAD),
     Case("test-beyond-unit", _unit(1, "### 1 Read. {.reading}\n\nA cat.\n" + _GAME), (), words=_BREAD),
 ]
 

@@ -1,10 +1,8 @@
 """A course's word lists, indexed once for a whole run: a course of a thousand units has tens of thousands of rows."""
 
 from collections import OrderedDict, defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from functools import cached_property, lru_cache
-from heapq import merge
-from itertools import islice
 
 from lint_rules.course.memo import memo
 from lint_rules.course.model import Course, Level, WordEntry
@@ -114,20 +112,6 @@ class CourseWords:
         listed = (self._of_part(item, word.part_of_speech) for item in near)
         return tuple(entry.word for entry in listed if entry is not None and taught_by(entry, level, unit))[:_AT_MOST]
 
-    def of_topic(self, word: WordLevel, level: Level, unit: int) -> tuple[str, ...]:
-        """Words of the same topic and part of speech that are taught by now. At most three."""
-        if word.entry is None or word.entry.part_of_speech != "noun":
-            return ()  # `jump` is no stand-in for `whisper`, but `hill` may be one for `volcano`
-        return tuple(islice(self._nouns_beside(word.entry, level, unit), _AT_MOST))
-
-    def _nouns_beside(self, entry: WordEntry, level: Level, unit: int) -> Iterator[str]:
-        last = -1
-        for at in merge(*(self._nouns_by_topic.get(topic, ()) for topic in set(entry.topics))):
-            other = self._words[at]
-            if at != last and other.word != entry.word and taught_by(other, level, unit):
-                yield other.word
-            last = at
-
     def _of_part(self, word: str, part: str) -> WordEntry | None:
         return next((one for one in self._by_word.get(word, ()) if one.part_of_speech in {"", part}), None)
 
@@ -140,16 +124,6 @@ class CourseWords:
         found: defaultdict[str, list[WordEntry]] = defaultdict(list)
         for entry in self._words:
             found[canonical(entry.word)].append(entry)
-        return found
-
-    @cached_property
-    def _nouns_by_topic(self) -> Mapping[str, list[int]]:
-        """Topic → indices of the nouns of it in ``Course.words``, in order."""
-        found: defaultdict[str, list[int]] = defaultdict(list)
-        for at, entry in enumerate(self._words):
-            if entry.part_of_speech == "noun":
-                for topic in dict.fromkeys(entry.topics):
-                    found[topic].append(at)
         return found
 
 

@@ -29,7 +29,7 @@ _TALLY = "| Colour | How many? |\n|---|---|\n| red | ____ |\n| blue | ____ |\n"
 RULE = Rule(
     name="short-survey",
     family="activities",
-    severity=Severity.QUERY,
+    severity=Severity.NOTE,
     cure=(
         "Let children ask more classmates, and draw a chart with as many rows. A small class can say so once: "
         "`survey: {classmates: 5}` in course.yaml."

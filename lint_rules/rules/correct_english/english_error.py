@@ -52,14 +52,15 @@ _SPELLING = ("TYPOS", "MORFOLOGIK_RULE_EN_GB", "Possible spelling mistake found.
 _SPACE = "space"
 _NAME = "name"
 _A_NAME = "A name? Put it under `characters` or `places`."
+_IF_RIGHT = "If it is right, add it to `known` in course.yaml."
 _UNKNOWN = "unknown"
 _WORDS = "In no dictionary: {words}. If they are right, add them to `known` in course.yaml."
 _NAMES = "In no dictionary: {words}. If these are names, put them under `characters` or `places` in course.yaml."
 _SPACES = "Spaces stand before {count} marks that follow a gap or a picture. In print there are none."
 
 
-def _spelling(word: str) -> tuple[str, str, str, str]:
-    return (word, *_SPELLING)
+def _spelling(word: str, *proposed: str) -> tuple[str, ...]:
+    return (word, *_SPELLING, *proposed)
 
 
 RULE = Rule(
@@ -157,9 +158,15 @@ RULE = Rule(
             english=(("eat", "GRAMMAR", "BEEN_PART_AGREEMENT", "Consider “eating”."),),
             why="a doubtful check, and the language room says it too",
         ),
-        Example("I am «hapy» today.\n", english=(_spelling("hapy"),)),
-        Example("::: teacher\n**Steps:** Children «colur» the kite.\n:::\n", english=(_spelling("colur"),)),
-        Example("::: {.audio track=1.1}\nMINA: I'm very «hapy»!\n:::\n", english=(_spelling("hapy"),)),
+        Example("I am «hapy» today.\n", english=(_spelling("hapy", "happy"),)),
+        Example("::: teacher\n**Steps:** Children «colur» the kite.\n:::\n", english=(_spelling("colur", "colour"),)),
+        Example("::: {.audio track=1.1}\nMINA: I'm very «hapy»!\n:::\n", english=(_spelling("hapy", "happy"),)),
+        Example(
+            "I like my «plimborg». It is a «tek».\n",
+            english=(_spelling("plimborg"), _spelling("tek", "tea")),
+            why="near no word; letters",
+            weight=Severity.NOTE,
+        ),
         Example(
             "Look at «the the» kite.\n",
             english=(("the the", "MISC", "ENGLISH_WORD_REPEAT_RULE", "Possible typo: you repeated a word."),),
@@ -186,6 +193,7 @@ _FEW = 2  # words in italics that are named, not said
 # White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
 _LOOSE = lazy_re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
 _MARKS = " \"'“”‘’,.;:!?–—"
+_PIECE = frozenset("-_+…")  # beside letters that are a piece of a word
 
 
 def find(reading: Reading) -> Iterator[Found]:
@@ -254,7 +262,15 @@ def _found(passage: Passage, match: EnglishMatch, names: frozenset[str]) -> Foun
         message = f"{_WHERE[passage.audience]}: “{words}” is in no dictionary. {_A_NAME}"
         return Found(span, words, message, Severity.NOTE, key=_NAME, about=_NAME)
     key = _UNKNOWN if words.islower() and not slip else ""
-    return Found(span, words, _message(passage, match, words), weight_of(match), key=key, about=about)
+    weight = weight_of(match) if slip and _is_whole_word(passage.text, match) else Severity.NOTE
+    return Found(span, words, _message(passage, match, words), weight, key=key, about=about)
+
+
+def _is_whole_word(text: str, match: EnglishMatch) -> bool:
+    """Say whether a spelling is a word that was meant, no piece of one (-ation), no letters or code (ied, MPPL)."""
+    words = text[match.start : match.end]
+    around = text[match.start - 1 : match.start] + text[match.end : match.end + 1]
+    return len(words) > LETTERS and not words.isupper() and _PIECE.isdisjoint(around)
 
 
 def _weight(passage: Passage, weight: Severity | None = None) -> Severity | None:
@@ -385,7 +401,6 @@ def _message(passage: Passage, match: EnglishMatch, words: str) -> str:
     better = [f"“{word}”" for word in match.replacements[:3] if word and word not in first]
     perhaps = f" Perhaps {' or '.join(better)}?" if better else ""
     if match.rule.startswith(SPELLER):
-        if words[:1].isupper():
-            return f"{where}: “{words}” is in no dictionary.{perhaps} {_A_NAME}"
-        return f"{where}: “{words}” is in no dictionary.{perhaps} If it is right, add it to `known` in course.yaml."
+        meant = f": {' or '.join(better)}?" if better else "."
+        return f"{where}: “{words}” is in no dictionary{meant} {_A_NAME if words[:1].isupper() else _IF_RIGHT}"
     return f"{where}: {first}{perhaps}"

@@ -11,7 +11,9 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
 from lint_rules import lazy_re
+from lint_rules.course.model import CEFR_BANDS
 from lint_rules.finding import Found, Severity
+from lint_rules.language.vocabulary.word_index import classroom_bands
 from lint_rules.page.exercises.answers import alike, is_among, letters_of, plain, range_of
 from lint_rules.page.exercises.codes import letters_told, outside_code
 from lint_rules.page.exercises.completed import is_option
@@ -177,6 +179,7 @@ RULE = Rule(
 _CROSSWORD = lazy_re.compile(r"\b(?:across|crossword)\b", re.I)
 _SHORT_ANSWER = 2  # words
 _FEWEST = 3
+_SHORT = 12  # words of a statement that is judged; more are a paragraph: common practice, no source
 _MATCH = lazy_re.compile(r"\bmatch\b", re.I)
 _MOST_EXTRA = 2
 _BOX_SHARE = 3  # at least two of three answers are words of the box as it has them: else they change their form
@@ -217,7 +220,8 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
         yield from _another_count(exercise, read)
         return
     known = {item.label.key for item in exercise.items}
-    if any(_CROSSWORD.search(passage.text) for passage in (*read.keys, read.activity.heading.passage)):
+    crossword = any(_CROSSWORD.search(passage.text) for passage in (*read.keys, read.activity.heading.passage))
+    if crossword:
         outside = {answer.label.key for answer in answers if answer.label} - known
         if len(outside) != 1 or len(answers) != len(known) + 1:
             return  # numbered by its squares
@@ -235,6 +239,7 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
         yield from _found([other])
     if len(extra) > _MOST_EXTRA or (extra and without) or len(without) > max(1, len(items) // 6):
         return  # numbered in another way: nothing to hold against it
+    weight = None if crossword or _is_one_row(items, read) else Severity.NOTE
     counts: Counter[str] = Counter()
     for answer in answers:
         if answer.label is None:
@@ -244,7 +249,7 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
         if counts[label.key] > 1:
             yield Found(label.span, label.text, f"The key answers {label.text} twice. Number this one anew.")
         elif label.key not in known and not (is_of_another(exercise, read, answers) or heads_a_row(label.key, read)):
-            yield Found(label.span, label.text, f"{run}: there is no item {label.text} to answer.")
+            yield Found(label.span, label.text, f"{run}: there is no item {label.text} to answer.", weight)
     doubled = any(count > 1 for count in counts.values())
     missing = [item for item in items if item.label.key not in counts and not _asks_nothing(item, items)]
     places = [labels.index(key) for key in counts if key in labels]
@@ -253,7 +258,20 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
     if not (exercise.key.own and leaves_to_children(read)) and not doubled and len(missing) * 2 <= len(items):
         for item in missing:
             place = _where(item)
-            yield Found(*(place or (item.label.span, item.label.text)), f"{run}: item {item.label.text} has no answer.")
+            yield Found(
+                *(place or (item.label.span, item.label.text)), f"{run}: item {item.label.text} has no answer.", weight
+            )
+
+
+def _is_one_row(items: Sequence[Item], read: Exercises) -> bool:
+    """Whether an activity has one row of items: no steps (Cut, stick, look), paragraphs of a text, or parts A and B."""
+    return len(read.exercises) == 1 and all(map(_may_be_answered, items))
+
+
+def _may_be_answered(item: Item) -> bool:
+    words = item.text.split()
+    order = CEFR_BANDS[0] in classroom_bands(words[0].strip(".,!:")) if words else False
+    return bool(item.gaps or item.choices or item.jumble or "?" in item.text) or (len(words) <= _SHORT and not order)
 
 
 def _asks_nothing(item: Item, items: Sequence[Item]) -> bool:

@@ -338,9 +338,6 @@ def _of_later_level(word: WordLevel, entry: WordEntry, reading: Reading) -> str:
     near = reading.words.lists.simpler(word, level, unit)
     if near:
         return f"{said} Use {listed(near)}, or move the word to {_list(level)}."
-    topic = reading.words.lists.of_topic(word, level, unit)
-    if topic:
-        return f"{said} Use a word they know ({listed(topic)}), or move this one to {_list(level)}."
     return f"{said} Use a word they know, or move this one to {_list(level)}."
 
 

@@ -5,20 +5,23 @@ to be known: the teacher stops to explain it, and when its own unit comes it is 
 needs such a word and its picture carries it; then the author lets it stand, and the editor knows.
 
 Read are the pupil's pages and the audio scripts; not the instructions, alternative text, notes and answers, nor
-tests, which test-beyond-unit looks after. In a title or the head of a table, or in a row of words with one sound, such
-a word is only noted.
+tests, which test-beyond-unit looks after. Only noted is such a word in a title or the head of a table, in a row of
+words with one sound, and where one activity of the unit alone has it and nobody stumbles: a verb that rubrics use
+from the first page (Turn, Look, write), or a word of a band below the level's.
 Words without a unit in the list, or taught by now as another part of speech, names, numbers, greetings, function words
 and `known` words come when they like. A word of a later level is word-above-level. Each word is reported once in an
 activity.
 """
 
+from collections import Counter
 from collections.abc import Iterator
 from functools import cache
 
-from lint_rules.course.model import WordEntry
+from lint_rules.course.model import CEFR_BANDS, Level, WordEntry, band_rank
 from lint_rules.finding import Found, Severity
 from lint_rules.language.inflection.irregular import irregular_verbs
-from lint_rules.language.vocabulary.word_index import canonical, parts_of
+from lint_rules.language.vocabulary.reference import lowest
+from lint_rules.language.vocabulary.word_index import canonical, classroom_bands, parts_of
 from lint_rules.manuscript.counting import ends_sentence, is_title
 from lint_rules.manuscript.model import Role
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
@@ -77,8 +80,22 @@ RULE = Rule(
         Example("I like «red».\n", words="red,adjective,colours,3\n", why="a colour"),
         Example("I am «lost».\n", words="lost,adjective,,3\n", why="a participle"),
         Example("The bag is «light».\n", words="light,adjective,,3\n"),
-        Example("A «painted» bag. I am «painting».\n", words="paint,verb,,3\npainting,noun,,3\n"),
+        Example("A «carved» hat. I am «carving».\n", words="carve,verb,,3\ncarving,noun,,3\n"),
         Example("I «brush» my hat. They «brush their teeth».\n", words="brush my teeth,verb,,3\nbrush,verb,,3\n"),
+        Example("«Turn» right, Mina.\n", words="turn,verb,,3\n", why="a verb of rubrics", weight=Severity.NOTE),
+        Example(
+            "The bag is «light».\n",
+            words="light,adjective,,3\n",
+            course="levels: [{cefr: A2}]\n",
+            why="A1 in the reference, once",
+            weight=Severity.NOTE,
+        ),
+        Example(
+            "The bag is «light».\n\n### 2 Read. {.reading}\n\nThe hat is «light».\n",
+            words="light,adjective,,3\n",
+            course="levels: [{cefr: A2}]\n",
+            why="in two activities",
+        ),
         Example("An «early» bird!\n", words="early,adverb,,3\n", why="adjective and adverb are one word"),
         Example("She's «putting on» her hat.\n", words=_LIST, why="an entry of two words"),
         Example("«Put» your hat on, Rafi!\n", words=_LIST, course="characters: [Rafi]", why="its words apart"),
@@ -92,11 +109,25 @@ RULE = Rule(
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report the target words of later units of the level, each once in an activity."""
+    early = list(_met_early(reading))
+    places = Counter(entry.word for _, entry in early)
+    for met, entry in early:
+        minor = _is_beside_the_text(met) or _is_explained(met, reading)
+        passing = places[entry.word] == 1 and _is_known_anyway(met, reading.level)
+        yield Found(
+            met.passage.span(met.word.start, met.word.end),
+            met.word.text,
+            _message(met, entry, reading),
+            Severity.NOTE if minor or passing else None,
+            key=entry.word,
+        )
+
+
+def _met_early(reading: Reading) -> Iterator[tuple[Met, WordEntry]]:
+    """The words of later units of the level, each once in an activity, with their rows."""
     unit, level = reading.unit.front.unit, reading.level
-    if not unit:
-        return
     tests = asked_in_tests(reading.read)
-    for met in reading.words.met():
+    for met in reading.words.met() if unit else ():
         entry = met.word.entry
         if entry is None or met.word.free or entry.level != level.index or entry.unit <= unit or met.word.noise:
             continue
@@ -108,15 +139,8 @@ def find(reading: Reading) -> Iterator[Found]:
             continue
         if reading.words.lists.is_taught_otherwise(met.word, level, unit):
             continue
-        if id(met.passage) in tests:  # test-beyond-unit looks there
-            continue
-        yield Found(
-            met.passage.span(met.word.start, met.word.end),
-            met.word.text,
-            _message(met, entry, reading),
-            Severity.NOTE if _is_beside_the_text(met) or _is_explained(met, reading) else None,
-            key=entry.word,
-        )
+        if id(met.passage) not in tests:  # test-beyond-unit looks there
+            yield met, entry
 
 
 @cache
@@ -144,6 +168,15 @@ def _is_of_known(met: Met, reading: Reading) -> bool:
     return len(parts) > 1 and known.issuperset(parts)
 
 
+def _is_known_anyway(met: Met, level: Level) -> bool:
+    """Say whether children of a level most likely know a word: a verb of rubrics, or a word of a lower band."""
+    word = met.word
+    if word.part_of_speech == "verb" and CEFR_BANDS[0] in classroom_bands(word.lemma):
+        return True
+    band = lowest(canonical(word.lemma))
+    return band in CEFR_BANDS and band_rank(band) < band_rank(level.cefr)
+
+
 def _is_explained(met: Met, reading: Reading) -> bool:
     """Say whether the notes explain a word, or call it new, where it is met: New word: captain."""
     return not {canonical(met.word.text), canonical(met.word.lemma)}.isdisjoint(reading.words.explained)
@@ -158,14 +191,9 @@ def _is_beside_the_text(met: Met) -> bool:
 
 
 def _message(met: Met, entry: WordEntry, reading: Reading) -> str:
-    lists, level, unit = reading.words.lists, reading.level, reading.unit.front.unit
     often = f" ({met.times} times here)" if met.times > 1 and met.place.activity else ""
     form = "" if met.word.text.casefold() == entry.word.casefold() else f" (“{entry.word}”)"
+    unit = reading.unit.front.unit
     said = f"“{met.word.text}”{form}{often} is taught in unit {entry.unit}, and this is unit {unit}."
-    near = lists.simpler(met.word, level, unit)
-    topic = lists.of_topic(met.word, level, unit)
-    if near:
-        return f"{said} Use {listed(near)}, or teach it by now."
-    if topic:
-        return f"{said} Use a word known by now ({listed(topic)}), or teach it by now."
-    return f"{said} Use a word known by now, or teach it by now."
+    near = reading.words.lists.simpler(met.word, reading.level, unit)
+    return f"{said} Use {listed(near) if near else 'a word known by now'}, or teach it by now."

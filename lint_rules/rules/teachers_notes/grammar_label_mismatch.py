@@ -39,7 +39,7 @@ def _lesson(label: str, *sentences: str) -> str:
 RULE = Rule(
     name="grammar-label-mismatch",
     family="teacher's notes",
-    severity=Severity.QUERY,
+    severity=Severity.NOTE,
     cure=(
         "Change the label to what the pattern sentences show, or add a pattern sentence that shows what the label says."
     ),

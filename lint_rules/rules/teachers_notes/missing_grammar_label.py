@@ -25,7 +25,7 @@ _PATTERN = "### 1 Listen and say. {.listening}\n\n::: pattern\nThe wind is blowi
 RULE = Rule(
     name="missing-grammar-label",
     family="teacher's notes",
-    severity=Severity.QUERY,
+    severity=Severity.NOTE,
     cure="Write a **Grammar:** field into the lesson's notes, as teachers call the structure.",
     passes=(
         Example(

@@ -54,6 +54,13 @@ RULE = Rule(
             course=_TWO_HOURS_TWO_UNITS,
         ),
         Example(
+            _unit(1, "«Kites»", "40 minutes", "one lesson"),
+            others=(_unit(2, "Boats", "40 minutes"),),
+            course=_TWO_HOURS_TWO_UNITS,
+            why="the lesson without a time that can be read may hold the rest: a note",
+            weight=Severity.NOTE,
+        ),
+        Example(
             _unit(1, "«Kites»", "40 minutes"),
             course=_TWO_HOURS_TWO_UNITS,
             why="a forecast: a note",
@@ -117,7 +124,9 @@ def _verdict(level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None,
         message = f"{promise} and has them only at the longest times: {_sum(units, total)}. Add lessons to be sure."
         return Severity.NOTE, message
     missing = as_hours(promised - total.high)
-    return None, f"{promise} and is {missing} short, with {_sum(units, total)}. Add lessons, or promise fewer hours."
+    could_be = total.high + _untimed(units) * level.limits.lesson_minutes[1]
+    weight = Severity.NOTE if could_be >= promised else None
+    return weight, f"{promise} and is {missing} short, with {_sum(units, total)}. Add lessons, or promise fewer hours."
 
 
 def _minutes(unit: UnitFacts) -> Minutes:
@@ -126,9 +135,14 @@ def _minutes(unit: UnitFacts) -> Minutes:
 
 def _sum(units: Sequence[UnitFacts], total: Minutes) -> str:
     """The sum, and how it comes about: `7 hours 20 minutes in 2 units, 3 lessons without a time`."""
-    untimed = sum(lesson.low < 0 for unit in units for lesson in unit.lessons)
+    untimed = _untimed(units)
     left_out = f", {untimed} {'lessons' if untimed > 1 else 'lesson'} without a time" if untimed else ""
     return f"{_hours(total)} in {len(units)} {'unit' if len(units) == 1 else 'units'}{left_out}"
+
+
+def _untimed(units: Sequence[UnitFacts]) -> int:
+    """Lessons whose time nobody has said, or that could not be read."""
+    return sum(lesson.low < 0 for unit in units for lesson in unit.lessons)
 
 
 def _hours(minutes: Minutes) -> str:

@@ -55,7 +55,9 @@ RULE = Rule(
         ),
         Example(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** «one lesson»\n:::\n\n"
-            "### 1 Listen. {.song}\n\n::: teacher\n**Time:** «40»\n:::\n"
+            "### 1 Listen. {.song}\n\n::: teacher\n**Time:** «40»\n:::\n",
+            why="a person may read it",
+            weight=Severity.NOTE,
         ),
         Example(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** 40 minutes\n:::\n\n"
@@ -115,7 +117,7 @@ def _missing(
     if stated is not None and stated.minutes is None:
         words = stated.passage.text[stated.start : stated.end]
         message = f"“{words}” cannot be read as a time. Write it as “10 minutes” or “5–10 minutes”."
-        yield Found(stated.passage.span(stated.start, stated.end), words, message, about="unread")
+        yield Found(stated.passage.span(stated.start, stated.end), words, message, Severity.NOTE, about="unread")
     elif stated is None and field is not None:
         message = f"The Time of this {what} is empty. Write how long it takes: **Time:** {usual} minutes."
         yield Found(field.name_span, field.name, message, about=what)
