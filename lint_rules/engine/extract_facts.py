@@ -15,6 +15,7 @@ from lint_rules.manuscript.model import Audience, DivKind, Lesson, Passage, Role
 from lint_rules.page.activity_numbers import numbered_through
 from lint_rules.page.audio import is_own_track, scripts_of, tracks_played
 from lint_rules.page.cross_references import references_in
+from lint_rules.page.exercises.shared_keys import lesson_of_key
 from lint_rules.page.pictures import files_named_in
 from lint_rules.page.time_plans import lesson_minutes, total_of
 from lint_rules.rule import Reading
@@ -195,12 +196,22 @@ def _lesson_passages(unit: Unit) -> Iterator[tuple[int, Passage, bool]]:
         for passage in activity.part.passages:
             yield -1, passage, is_test(activity, ())
     for number, lesson in enumerate(unit.lessons):
-        in_test = TEST in lesson.classes
         for passage in lesson.part.passages:
-            yield number, passage, in_test
+            yield from _at_home(passage, lesson, number, unit, in_test=TEST in lesson.classes)
         for activity in lesson.activities:
             for passage in activity.part.passages:
-                yield number, passage, is_test(activity, lesson.classes)
+                yield from _at_home(passage, lesson, number, unit, in_test=is_test(activity, lesson.classes))
+
+
+def _at_home(
+    passage: Passage, lesson: Lesson, number: int, unit: Unit, *, in_test: bool
+) -> Iterator[tuple[int, Passage, bool]]:
+    """A passage with its lesson: for a key at a unit's end the one that it answers. A section of answers is none."""
+    home = lesson_of_key(passage, unit) if passage.audience is Audience.KEY else None
+    if home is not None:
+        yield unit.lessons.index(home), passage, TEST in home.classes
+    elif passage.audience is not Audience.KEY or lesson.activities:
+        yield number, passage, in_test
 
 
 def _where(passage: Passage, unit: Unit, *, in_test: bool) -> Where | None:

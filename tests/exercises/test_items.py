@@ -20,6 +20,7 @@ ITEMS = [
     ("It is ☐ red ☐ blue.", "red", [["red", "blue"]], "", []),
     ("Do you like *tea or coffee*?", "tea", [["tea", "coffee"]], "", []),
     ("a) red b) blue", "a", [["red", "blue"]], "", []),
+    ("What turned? – a a cup · b a spoon · c a bell", "b", [["a cup", "a spoon", "a bell"]], "", []),
     ("has / a / dog / Mina", "Mina has a dog.", [], "has / a / dog / Mina", []),
     ("has / a / dog / Mina → ____", "Mina has a dog.", [], "has / a / dog / Mina", ["____"]),
     ("has / a / Mina", "Mina has a.", [], "has / a / Mina", []),

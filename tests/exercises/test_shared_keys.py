@@ -6,7 +6,7 @@ from lint_rules.engine.example import assemble
 from lint_rules.engine.registry import load_rules
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.page.exercises.reading import exercises_in
-from lint_rules.page.exercises.shared_keys import keys_of
+from lint_rules.page.exercises.shared_keys import keys_of, lesson_of_key
 from lint_rules.rule import Example
 from lint_rules.source import Source
 from tests.support import run_files
@@ -166,6 +166,26 @@ MORE = "**Activity 3:** 1 old; 2 new\n\n**Activity 4:** 1 b; 2 a"
 def test_activities_numbered_through_the_unit_are_named_at_its_end(heading: str, text: str) -> None:
     expected = [["red", "brown"], ["a", "b"], ["old", "new"], ["b", "a"]]
     assert at_the_end_of_the_unit(f"{heading}\n\n{key(text)}") == expected
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        "| Lesson 1 | 1 | 1 red · 2 brown |\n| Lesson 2 | 1 | 1 a · 2 b |",
+        "| Test | 1 | 1 sun |\n| 1 | Activity 1 | 1 red, 2 brown |\n| 2 | 1 | 1 a, 2 b |",
+        "| Lesson 1 | 1 | 1 red; 2 brown |\n| | 2–3 | Children's own answers |\n| Lesson 2 | Ex. 1 | 1 a; 2 b |",
+    ],
+)
+def test_a_table_at_the_end_of_a_unit_names_lessons_and_activities(rows: str) -> None:
+    table = "## Answers\n\n" + key("| Lesson | Activity | Answers |\n|---|---|---|\n" + rows)
+    second = SECOND.replace("### 2", "### 1")
+    text = f"{FRONT}## Lesson 1: A {{.words}}\n\n{FIRST}## Lesson 2: B {{.words}}\n\n{second}## Test {{.test}}\n\n"
+    unit = read_unit(Source("level-1/unit-01.md", text + table))
+    read = [exercises_in(activity, unit).exercises for activity in unit.activities]
+    items = [[item for one in each for item in one.items if item.answer is not None] for each in read]
+    assert [[(item.label.text, item.answer.text) for item in each] for each in items] == EXPECTED
+    second_answers = [passage for passage in unit.passages if passage.text.startswith("1 a")]
+    assert [lesson_of_key(passage, unit) for passage in second_answers] == [unit.lessons[1]]
 
 
 def test_numbers_that_two_activities_have_name_nothing_at_the_end_of_a_unit() -> None:

@@ -13,6 +13,7 @@ from lint_rules.page.exercises.tables import same_row
 
 _WORD = lazy_re.compile(r"[^\W\d_]{2}")
 _FEWEST = 2
+_SIGNS = tuple("–—-:?")  # options stand behind one
 _TO_DO = lazy_re.compile(r"_|\w\s?/\s?\w")  # a blank, a choice, words to put in order
 
 
@@ -112,7 +113,8 @@ def take_options(draft: Draft, rest: Sequence[Mark], lines: Sequence[Line], numb
     """Lettered options within an item's own places: `a) yellow  b) pink`."""
     inside = [m for m in rest if not m.label.isdigit() and m is not draft.mark and _stands_in(m, draft.places, lines)]
     for kind in (Kind.LOWER, Kind.UPPER, Kind.ROMAN):
-        for chain in chains(inside, kind, WEAK):
+        for links in chains(inside, kind, WEAK):
+            chain = _begun_at_sign(links, inside, lines)
             passages = {id(lines[mark.line].passage) for mark in chain}
             if len(passages) > 1 and any(mark.strength == WEAK and not mark.dressed for mark in chain):
                 continue  # `It's got a tail.` beside `b a rabbit`: the one is an article
@@ -126,6 +128,17 @@ def take_options(draft: Draft, rest: Sequence[Mark], lines: Sequence[Line], numb
                 cut += [option.label.mark for option in options if option.label and option.label.mark]
                 draft.places = [part for place in draft.places for part in without(place, cut)]
                 return
+
+
+def _begun_at_sign(chain: Sequence[Mark], inside: Sequence[Mark], lines: Sequence[Line]) -> Sequence[Mark]:
+    """A chain that begins behind a sign with its letter, not with an article: `What? – a a cup · b …`."""
+    first = chain[0]
+    text = lines[first.line].passage.text
+    for mark in inside:
+        before = text[: mark.first].rstrip()
+        if mark.line == first.line and mark.label == first.label and mark.start < first.start and before[-1:] in _SIGNS:
+            return [mark, *chain[1:]]
+    return chain
 
 
 def _stands_in(mark: Mark, places: Sequence[Place], lines: Sequence[Line]) -> bool:

@@ -11,6 +11,7 @@ from lint_rules import lazy_re
 from lint_rules.manuscript.inline_text import within
 from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage, Role, Unit
 from lint_rules.page.exercises.key_places import keys_in, told_answers
+from lint_rules.page.exercises.unit_tables import key_tables_of
 
 _NAMED = lazy_re.compile(
     r"(?:^|(?<=[.;!?]\s)|(?<=\n))\s*(?:activity|exercise|ex\.|act\.|task)\s*(?P<number>[0-9]{1,3}[a-z]?)"
@@ -35,12 +36,16 @@ _LABEL_FOLLOWS = lazy_re.compile(r"\s*[(\[]?(?:[0-9]{1,2}|[a-z])[.):\]]?\s")
 def keys_of(activity: Activity, unit: Unit) -> tuple[Passage, ...]:
     """The passages of an activity's key: its own, and its share of a key for the whole lesson."""
     moved, _ = _by_lesson(unit)
+    tables = key_tables_of(unit)
+    if id(activity) in tables.given:
+        beside = (one for one in keys_in(activity.part.passages) if id(one) not in moved | tables.passages)
+        return (*beside, *tables.given[id(activity)])
     own = tuple(passage for passage in keys_in(activity.part.passages) if id(passage) not in moved)
     lesson = next((one for one in unit.lessons if any(other is activity for other in one.activities)), None)
     if lesson is None:
         return own
     shared, given = _shares(lesson, unit)
-    of_unit, of_others = _of_unit(unit)
+    of_unit, of_others, _ = _of_unit(unit)
     own = tuple(passage for passage in own if id(passage) not in shared | of_unit)
     keys = (*own, *given.get(id(activity), ()), *of_others.get(id(activity), ()))
     return keys or tuple(_told_in_steps(activity)) or _told_in_lesson(lesson, activity)
@@ -68,21 +73,26 @@ def _by_lesson(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...
 
 
 def lesson_of_key(passage: Passage, unit: Unit) -> Lesson | None:
-    """The lesson that a passage of a key answers, where it stands under the name of one elsewhere in the unit."""
+    """The lesson that a passage of a key answers, where it stands under the name of one elsewhere in the unit, or under
+    the number of an activity."""
     _, given = _by_lesson(unit)
-    return next((one for one in unit.lessons if any(own is passage for own in given.get(id(one), ()))), None)
+    named = next((one for one in unit.lessons if any(own is passage for own in given.get(id(one), ()))), None)
+    return named or key_tables_of(unit).lessons.get(id(passage)) or _of_unit(unit)[2].get(id(passage))
 
 
 @lru_cache(maxsize=8)
-def _of_unit(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]]:
+def _of_unit(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]], dict[int, Lesson]]:
     """The passages (by identity) of a key that names activities of several lessons (`Activity 6: 1 bell`, at the end
-    of the unit), and what each activity gets of it; where no two activities of the unit have one number."""
+    of the unit), what each activity gets of it, and the lesson that a passage begins with; where no two activities of
+    the unit have one number."""
     every = [activity for lesson in unit.lessons for activity in lesson.activities]
     numbers = {_number(activity, at): activity for at, activity in enumerate(every, 1)}
     shared: set[int] = set()
     given: dict[int, list[Passage]] = {}
     if len(numbers) < len(every):
-        return frozenset(), {}
+        return frozenset(), {}, {}
+    homes = {id(activity): lesson for lesson in unit.lessons for activity in lesson.activities}
+    lessons: dict[int, Lesson] = {}
     for lesson in unit.lessons:
         own = {number for number, activity in numbers.items() if activity in lesson.activities}
         for part in (lesson.part, *(activity.part for activity in lesson.activities)):
@@ -96,7 +106,8 @@ def _of_unit(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]
                 shared.add(id(whole))
                 if number and _LESSON.fullmatch(passage.text) is None:
                     given.setdefault(id(numbers[number]), []).append(passage)
-    return frozenset(shared), {activity: tuple(passages) for activity, passages in given.items()}
+                    lessons.setdefault(id(whole), homes[id(numbers[number])])
+    return frozenset(shared), {activity: tuple(passages) for activity, passages in given.items()}, lessons
 
 
 def _told_in_steps(activity: Activity) -> Iterator[Passage]:

@@ -1,0 +1,105 @@
+"""One key for a whole unit, laid out as a table: `| Lesson | Activity | Answers |`, `| Lesson 1 | 2 | 1 c, 2 a |`."""
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+from lint_rules import lazy_re
+from lint_rules.manuscript.model import Activity, Lesson, Passage, Role, Unit
+from lint_rules.page.exercises.key_places import keys_in
+
+_HEADS = (
+    lazy_re.compile(r"\W*lessons?\W*", re.I),
+    lazy_re.compile(r"\W*(?:act(?:ivity|ivities)?|ex(?:ercises?)?|tasks?)\W*", re.I),
+    lazy_re.compile(r"\W*(?:(?:the\s+)?(?:correct\s+)?answers?|ans\.?|keys?|solutions?)\W*", re.I),
+)
+_FIGURE = lazy_re.compile(r"[0-9]{1,3}")
+_NUMBERS = lazy_re.compile(r"([0-9]{1,3})\s*[–—-]\s*([0-9]{1,3})|([0-9]{1,3}[a-z]?)", re.I)
+_TEST = lazy_re.compile(r"\b(?:test|quiz)\b", re.I)
+
+Grid = Mapping[tuple[int, int], Passage]
+
+
+@dataclass(frozen=True, slots=True)
+class KeyTables:
+    """The passages of such tables, what each activity gets of them, and the lesson of each answer; all by identity."""
+
+    passages: frozenset[int]
+    given: Mapping[int, tuple[Passage, ...]]
+    lessons: Mapping[int, Lesson]
+
+
+@lru_cache(maxsize=8)  # asked for by each activity of a unit
+def key_tables_of(unit: Unit) -> KeyTables:
+    """The keys of a unit that are such tables."""
+    passages: set[int] = set()
+    given: dict[int, list[Passage]] = {}
+    lessons: dict[int, Lesson] = {}
+    for grid in _tables(unit):
+        columns = _columns(grid)
+        shares = list(_shares(grid, columns, unit)) if columns else []
+        if len(shares) > 1:
+            passages.update(map(id, grid.values()))
+            for lesson, activity, answers in shares:
+                given.setdefault(id(activity), []).append(replace(answers, cell=None))
+                lessons[id(answers)] = lesson
+    return KeyTables(frozenset(passages), {activity: tuple(several) for activity, several in given.items()}, lessons)
+
+
+def _tables(unit: Unit) -> Iterator[Grid]:
+    tables: dict[int, dict[tuple[int, int], Passage]] = {}
+    for lesson in unit.lessons:
+        for part in (lesson.part, *(activity.part for activity in lesson.activities)):
+            for passage in keys_in(part.passages):
+                if passage.cell is not None:
+                    tables.setdefault(passage.cell.table, {})[passage.cell.row, passage.cell.column] = passage
+    yield from tables.values()
+
+
+def _columns(grid: Grid) -> Sequence[int]:
+    """The columns of the lesson, the activity and the answers; none where the head does not name all three."""
+    heads = {column: cell for (_, column), cell in grid.items() if cell.role is Role.HEAD}
+    found = [next((at for at, cell in heads.items() if name.fullmatch(cell.text)), -1) for name in _HEADS]
+    return found if min(found) >= 0 else ()
+
+
+def _shares(grid: Grid, columns: Sequence[int], unit: Unit) -> Iterator[tuple[Lesson, Activity, Passage]]:
+    named = ""
+    for row in sorted({row for row, _ in grid} - {0}):
+        lesson_cell, activity_cell, answers = (grid.get((row, column)) for column in columns)
+        if lesson_cell is not None and lesson_cell.text.strip():
+            named = lesson_cell.text  # an empty cell: the lesson above
+        lesson = _lesson(named, unit)
+        if lesson is None or activity_cell is None or answers is None or not answers.text.strip():
+            continue
+        for number in _numbers(activity_cell.text):
+            for at, activity in enumerate(lesson.activities, 1):
+                if number == _number(activity, at):
+                    yield lesson, activity, answers
+
+
+def _lesson(named: str, unit: Unit) -> Lesson | None:
+    """The lesson that a cell names: by its number, or a test as such."""
+    figure = _FIGURE.search(named)
+    is_test = _TEST.search(named) is not None
+    for lesson in unit.lessons:
+        if is_test and ("test" in lesson.classes or _TEST.search(lesson.heading.passage.text)):
+            return lesson
+        own = _FIGURE.search(lesson.heading.number)
+        if not is_test and figure is not None and own is not None and own[0] == figure[0]:
+            return lesson
+    return None
+
+
+def _numbers(text: str) -> Iterator[str]:
+    for match in _NUMBERS.finditer(text):
+        if match[3]:
+            yield match[3].casefold()
+        else:
+            yield from map(str, range(int(match[1]), int(match[2]) + 1))
+
+
+def _number(activity: Activity, place: int) -> str:
+    match = _NUMBERS.search(activity.heading.number)
+    return match[3].casefold() if match is not None and match[3] else str(place)
