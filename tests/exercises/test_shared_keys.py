@@ -213,7 +213,22 @@ def test_answers_that_the_steps_tell_on_the_way_are_a_key(steps: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "steps", ["Put them in groups (1 boy, 2 girls).", "Count (1, 2, 3) and clap.", "Check (see 1 milk, 2 eggs) later."]
+    "steps", ["Check. Key: a milk, b eggs, c salt. (2 min)", "They compare (a milk; b eggs; c salt)."]
+)
+def test_letters_label_answers_in_the_steps_too(steps: str) -> None:
+    page = "### 3 Write it. {.writing}\n\na. It is ____.\nb. It is ____.\nc. It is ____.\n\n"
+    between = f"{page}::: teacher\n**Steps:**\n\n1. They write. (2 min)\n2. {steps}\n:::\n\n"
+    assert answers(between=between)[1] == [("a", "milk"), ("b", "eggs"), ("c", "salt")]
+
+
+@pytest.mark.parametrize(
+    "steps",
+    [
+        "Put them in groups (1 boy, 2 girls).",
+        "Count (1, 2, 3) and clap.",
+        "Check (see 1 milk, 2 eggs) later.",
+        "Show (a hat, a bag, a pen).",
+    ],
 )
 def test_numbers_in_brackets_that_answer_nothing_are_no_key(steps: str) -> None:
     assert told(steps) == []

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable, Iterator
+from string import ascii_lowercase
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.field_names import field_key
@@ -14,14 +15,18 @@ _LEAD = lazy_re.compile(
 _SET_OFF = lazy_re.compile(r"\s*(?:(?:are|is)\s*)?[:–—-]\s*(?=\S)")
 _LABEL = lazy_re.compile(r"(?:number\s+|in\s+part\s+|part\s+)?[(\[]?(?:\d{1,2}|[a-z])(?![\w'’])", re.I)
 _TOLD = lazy_re.compile(
-    r"\((?:[A-Za-z ]{0,30}[:–—]\s*)?(?P<bracketed>1\b[^()]*)\)"
+    r"\((?:[A-Za-z ]{0,30}[:–—]\s*)?(?P<bracketed>(?:1|a)\b[^()]*)\)"
     r"|\b(?:answers?|key|solutions?|check)\b[^.:;()\n]{0,40}[:–—]\s*"
-    r"(?P<open>1\b(?:(?!\b(?:answers?|key|solutions?)\b)[^()\n])*)",
+    r"(?P<open>(?:1|a)\b(?:(?!\b(?:answers?|key|solutions?)\b)[^()\n])*)",
     re.I,
 )
-_NEXT = lazy_re.compile(r"\s*[,;|·]\s*(?=\d)|\.\s+(?=\d)")
-_LABELLED = lazy_re.compile(r"(?P<label>\d{1,2})(?:[.):]?\s+(?:[=–—-]\s*)?|\s*[=–—-]\s*|(?=[a-z]\b))(?=[^\s\d])", re.I)
+_NEXT = lazy_re.compile(r"\s*[,;|·]\s*(?=\d|[a-z]\b)|\.\s+(?=\d|[a-z]\b)")
+_LABELLED = lazy_re.compile(
+    r"(?P<label>\d{1,2}|[a-z]\b)(?:[.):]?\s+(?:[=–—-]\s*)?|\s*[=–—-]\s*|(?=[a-z]\b))(?:(?=[^\s\d])|(?<=[a-z] )(?=\d))",
+    re.I,
+)
 _ENDS = lazy_re.compile(r"[.;](?=\s+[A-Z“‘\"'])")  # 6 yes. Play the track twice.
+_NUMBERS = tuple(map(str, range(1, 100)))
 _FEWEST = 3  # numbered answers in a row are a key; two may be anything
 
 
@@ -71,13 +76,14 @@ def _says_so(passage: Passage) -> bool:
 
 
 def told_answers(text: str) -> Iterator[tuple[int, int]]:
-    """The ranges of a text of the notes that hold numbered answers, from 1 on: Check (1 milk, 2 eggs, 3 butter)."""
+    """The ranges of a text of the notes that hold labelled answers, from 1 or a on: Check (1 milk, 2 eggs, 3 salt)."""
     for match in _TOLD.finditer(text):
         start, end = match.span("bracketed" if match["bracketed"] else "open")
+        run = ascii_lowercase if text[start] == "a" else _NUMBERS
         labels = [0]
         for piece_start, piece_end in _pieces(text, start, end):
             labelled = _LABELLED.match(text, piece_start, piece_end)
-            if labelled is None or int(labelled["label"]) != len(labels):
+            if labelled is None or labelled["label"] not in run or run.index(labelled["label"]) != len(labels) - 1:
                 break
             ends = None if match["bracketed"] else _ENDS.search(text, labelled.end(), piece_end)
             labels.append(ends.start() if ends is not None else piece_end)
