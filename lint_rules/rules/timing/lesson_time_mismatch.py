@@ -41,6 +41,15 @@ def _lesson(total: str, first: str, second: str) -> str:
     return "## Lesson 1: Kites\n\n" + notes + _TWO.format(first, second)
 
 
+def _planned(*totals: str) -> str:
+    return "".join(
+        f"## Lesson {at}: Kites\n\n::: teacher\n**Time:** {total}\n\n"
+        "| Stage | Activity | Minutes |\n|---|---|---|\n| Begin | – | 5 |\n| Sing | 1 | 15 |\n| Draw | 2 | 20 |\n"
+        ":::\n\n### 1 Sing. {.song}\n\n### 2 Draw. {.make}\n\n"
+        for at, total in enumerate(totals, 1)
+    )
+
+
 def _told(*reading: int, mark: str = "forty minutes") -> str:
     return "".join(
         f"## Lesson {at}: Kites\n\n::: teacher\n**Before.** Read the poem, about {minutes} minutes.\n\n"
@@ -68,6 +77,8 @@ RULE = Rule(
         Example(_GAME.format("14 minutes", "(7 min)")),
         Example(_STAGED.format("14 minutes")),
         Example(_told(5, 5, 5, 5)),
+        Example(_planned("40 minutes", "40 minutes", "40 minutes")),
+        Example(_planned("40 minutes", "35 minutes", "35 minutes"), why="no habit of this author"),
         Example(_told(5, 10, 10, 5), why="no habit of this author"),
         Example(_GAME.format("12 minutes", ""), why="a step has no time"),
         Example(_GAME.format("12 minutes", "(after 7 min change over)"), why="no time of the step"),
@@ -110,6 +121,7 @@ RULE = Rule(
         ),
         Example(_GAME.format("«12 minutes»", "(7 min)"), why="its steps"),
         Example(_STAGED.format("«12 minutes»"), why="the stages of its table"),
+        Example(_planned("40 minutes", "40 minutes", "«35 minutes»"), why="others count the row too"),
         Example(_told(5, 5, 5) + _told(10, mark="«forty minutes»"), why="in all others the times make it up"),
         Example(_lesson("«40 minutes»", "15 minutes", "30 minutes")),
         Example(_lesson("«40 minutes». The last 5 minutes are for the story.", "15 minutes", "30 minutes")),
@@ -152,6 +164,7 @@ def find(reading: Reading) -> Iterator[Found]:
     for activity in reading.unit.activities:
         yield from _by_steps(activity)
     yield from _by_prose(reading.unit)
+    yield from _by_rows(reading.unit)
     for lesson in reading.unit.lessons:
         total, added = total_of(lesson), activities_minutes(lesson)
         if total is not None and total.minutes is not None and added is None and not any(times_of(lesson)):
@@ -239,6 +252,28 @@ def _by_prose(unit: Unit) -> Iterator[Found]:
         message = (
             f"The lesson says {minutes}, and the times in its notes add up to {add_up(times)} "
             f"({' + '.join(map(_figure, times))}). Change the total, or one of them."
+        )
+        words = total.passage.text[total.start : total.end]
+        yield Found(total.passage.span(total.start, total.end), words, message)
+
+
+def _by_rows(unit: Unit) -> Iterator[Found]:
+    """A lesson whose total leaves out what its plan has beside the activities (Begin | – | 5), where that of every
+    other lesson counts it."""
+    right, wrong = 0, []
+    for lesson in unit.lessons:
+        total, added, beside = total_of(lesson), activities_minutes(lesson), plan_of(lesson).beside
+        if total is None or total.minutes is None or added is None or not beside:
+            continue
+        if total.minutes.overlaps(added + Minutes(beside, beside)):
+            right += 1
+        elif total.minutes.overlaps(added):
+            wrong.append((lesson, total, added, Minutes(beside, beside)))
+    if right > 1 and len(wrong) == 1:
+        (lesson, total, added, more), *_ = wrong
+        message = (
+            f"The lesson says {total.minutes}, but the rows of its plan add up to {added + more} "
+            f"({_sum(lesson)} + {_figure(more)}). Change the total, or the time of a row."
         )
         words = total.passage.text[total.start : total.end]
         yield Found(total.passage.span(total.start, total.end), words, message)
