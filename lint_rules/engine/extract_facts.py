@@ -206,12 +206,25 @@ def _lesson_passages(unit: Unit) -> Iterator[tuple[int, Passage, bool]]:
 def _at_home(
     passage: Passage, lesson: Lesson, number: int, unit: Unit, *, in_test: bool
 ) -> Iterator[tuple[int, Passage, bool]]:
-    """A passage with its lesson: for a key at a unit's end the one that it answers. A section of answers is none."""
+    """A passage with its lesson: for a key at a unit's end the one that it answers, for a script there those that play
+    its track. A section of answers is none."""
     home = lesson_of_key(passage, unit) if passage.audience is Audience.KEY else None
-    if home is not None:
-        yield unit.lessons.index(home), passage, TEST in home.classes
-    elif passage.audience is not Audience.KEY or lesson.activities:
+    heard = _played_in(passage, lesson, unit) if passage.audience is Audience.LISTENER else ()
+    for other in (home,) if home is not None else heard:
+        yield unit.lessons.index(other), passage, TEST in other.classes
+    if home is not None or heard:
+        return
+    if passage.audience is not Audience.KEY or lesson.activities:
         yield number, passage, in_test
+
+
+def _played_in(passage: Passage, lesson: Lesson, unit: Unit) -> list[Lesson]:
+    """The lessons that play the track of a script which stands in no activity; none where its own lesson does."""
+    if passage not in lesson.part.passages or passage.div is None:
+        return []
+    track = unit.divs[passage.div].attributes.values.get("track", "").strip()
+    players = [one for one in unit.lessons if any(track in tracks_played(activity) for activity in one.activities)]
+    return [] if not track or lesson in players else players
 
 
 def _where(passage: Passage, unit: Unit, *, in_test: bool) -> Where | None:

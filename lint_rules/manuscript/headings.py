@@ -22,6 +22,11 @@ _KEY = lazy_re.compile(
     r"(?: (?:to|for|of|[–—-]) (?:the )?(?:lesson|unit|activit|exercise|all)[^.!?]*)?\W*",
     re.I,
 )
+_SCRIPTS = lazy_re.compile(
+    r"(?:the )?(?:(?:audio|listening|recording|track)[ -]?scripts?|tape-?scripts?|(?:audio )?transcripts?|scripts?)"
+    r"(?: (?:to|for|of|[–—-]) [^.!?]*)?\W*",
+    re.I,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +65,7 @@ def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Pro
     for index, heading in enumerate(marks):
         part = _part(contents, edges[index], edges[index + 1])
         end = max(len(source.text[edges[index] : edges[index + 1]].rstrip()) + edges[index], heading.span.end)
-        if _heads_key(heading, part):
+        if _heads_no_lesson(heading, part):
             if lessons:  # the last one's, or the whole unit's
                 lessons[-1].part = _with(lessons[-1].part, part)
                 lessons[-1].end = end
@@ -84,12 +89,16 @@ def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Pro
     return Outline(unit, opening, tuple(early), tuple(lesson.closed() for lesson in lessons)), problems
 
 
-def _heads_key(heading: Heading, part: Part) -> bool:
-    """Whether a heading only heads a key, and no lesson or activity: `### Key to Lesson 1`, `## Answers {.notes}`."""
-    as_activity = heading.level > 2 and heading.attributes.classes  # of a kind: a game called Answers
-    named = _KEY.fullmatch(heading.passage.text) is not None and not as_activity
+def _heads_no_lesson(heading: Heading, part: Part) -> bool:
+    """Whether a heading only heads a key or scripts, and no lesson or activity: `### Key to Lesson 1`, `## Answers
+    {.notes}`, `## Audio script`."""
+    if heading.level > 2 and heading.attributes.classes:
+        return False  # of a kind: a game called Answers
     audiences = {passage.audience for passage in part.passages if passage is not heading.passage}
-    return named and Audience.KEY in audiences and audiences <= {Audience.KEY, Audience.TEACHER}
+    for name, audience in ((_KEY, Audience.KEY), (_SCRIPTS, Audience.LISTENER)):
+        if name.fullmatch(heading.passage.text):
+            return audience in audiences and audiences <= {audience, Audience.TEACHER}
+    return False
 
 
 def _with(part: Part, other: Part) -> Part:

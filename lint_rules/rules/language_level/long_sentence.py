@@ -111,6 +111,13 @@ RULE = Rule(
             course=_LIMIT,
             why="a direction that nobody says",
         ),
+        Example(
+            "### 1 Sing. {.song}\n\nThe kite is in the tree,\\\nthe dog is in the boat,\\\nand I am at the sea.\n\n"
+            "## Audio script\n\n::: {.audio track=1.1}\n"
+            "ALL: The kite is in the tree, The dog is in the boat, And I am at the sea.\n:::\n",
+            course=_LIMIT,
+            why="lines of verse, sung at the end of the unit",
+        ),
         Example("She is / isn't in the old red boat.\n", course=_LIMIT, why="a choice is one word"),
         Example(
             "1. apple, banana, orange, egg, milk, bread, cheese, cake, juice\n"
@@ -316,14 +323,15 @@ def _pieces(passage: Passage, sentence: Sentence) -> Iterator[tuple[int, int]]:
 
 
 def _sung_turns(unit: Unit) -> frozenset[int]:
-    """The turns of scripts that only sing what the page of their song has in lines, by identity."""
-    found: set[int] = set()
-    for activity in unit.activities:
-        passages = activity.part.passages
-        page = _letters(" ".join(passage.text for passage in passages if passage.role is Role.LINE))
-        turns = (passage for passage in passages if passage.role is Role.TURN)
-        found.update(id(turn) for turn in turns if page and _is_sung_from(turn, page))
-    return frozenset(found)
+    """The turns of scripts that only sing what the page of a song has in lines, by identity: beside the page, or at the
+    end of the unit with all scripts."""
+    songs = (
+        _letters(" ".join(passage.text for passage in activity.part.passages if passage.role is Role.LINE))
+        for activity in unit.activities
+    )
+    pages = [song for song in songs if song]
+    turns = (passage for passage in unit.passages if passage.role is Role.TURN) if pages else ()
+    return frozenset(id(turn) for turn in turns if any(_is_sung_from(turn, page) for page in pages))
 
 
 def _is_sung_from(turn: Passage, page: str) -> bool:

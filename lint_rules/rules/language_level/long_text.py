@@ -14,7 +14,7 @@ from collections.abc import Iterable, Iterator
 from lint_rules import lazy_re
 from lint_rules.course.defaults import default_limits
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.counting import TEXT_ROLES, count_words, stage_directions, weight_over
+from lint_rules.manuscript.counting import TEXT_ROLES, count_words, is_title, stage_directions, weight_over
 from lint_rules.manuscript.model import Audience, DivKind, Heading, Part, Passage
 from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 
@@ -52,6 +52,17 @@ RULE = Rule(
             "::: {.audio track=1.1}\nMINA: The kite is red. It is in the tree.\n:::\n",
             course=_LIMIT,
             why="the story and its recording are one text",
+        ),
+        Example(
+            _STORY + "**The kite in the tree**\n\nThe wind is blowing. A red kite is flying in it now.\n",
+            course=_LIMIT,
+            why="its title is not counted",
+        ),
+        Example(
+            _STORY + "A cat.\n\n## Audio script\n\n::: {.audio track=1.1}\nMINA: Look at my kite! It's flying!\n:::\n\n"
+            "::: {.audio track=1.2}\nRAFI: Oh no! It is up in a tree!\n:::\n",
+            course=_LIMIT,
+            why="two tracks",
         ),
     ),
     fails=(
@@ -98,7 +109,9 @@ def find(reading: Reading) -> Iterator[Found]:
     for heading, part in _texts(reading):
         own = [passage for passage in part.passages if passage.role in TEXT_ROLES]
         page = _words(reading, own, Audience.PUPIL)
-        script = _words(reading, own, Audience.LISTENER)
+        tracks = {passage.div for passage in own if passage.audience is Audience.LISTENER}
+        scripts = ([passage for passage in own if passage.div == track] for track in tracks)
+        script = max((_words(reading, spoken, Audience.LISTENER) for spoken in scripts), default=0)
         limit, usual = reading.level.limits.text_words, default_limits(reading.level.cefr).text_words
         if weight := weight_over(page, limit, usual):
             yield _found(reading, heading, f"The text here has {page} words", weight)
@@ -126,6 +139,7 @@ def _words(reading: Reading, passages: Iterable[Passage], audience: Audience) ->
         for passage in passages
         if passage.audience is audience
         and _LABEL.fullmatch(passage.text.strip()) is None
+        and not is_title(passage)
         and not {DivKind.WORDS, DivKind.PATTERN}.intersection(reading.unit.div_kinds(passage))
     )
 
