@@ -39,6 +39,9 @@ class Where(StrEnum):
     ANSWER = "answer"  # any other answers: a word that the child writes is met, and neither taught nor tested
 
 
+TEACHING = frozenset({Where.PANEL, Where.PAGE, Where.SCRIPT, Where.RUBRIC})
+
+
 class WordMet(msgspec.Struct, frozen=True, array_like=True):
     """A target word met in a lesson: its row (index in ``Course.words``), the lesson (index; -1: before the first one),
     where in it, the first place, and how often."""
@@ -80,3 +83,4 @@ class UnitFacts(msgspec.Struct, frozen=True):
     pictures: tuple[str, ...] = ()  # paths inside the course of the picture files that it names, sorted
     front_title: str = ""  # as its front matter has it
     words_written: int = 0  # in all that is written, for whomever
+    in_passing: tuple[int, ...] = ()  # rows of its own target words that stand in it, and not where words are taught

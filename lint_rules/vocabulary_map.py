@@ -14,11 +14,10 @@ from functools import cache
 from itertools import groupby
 
 from lint_rules.course.model import Course, Level, WordEntry
-from lint_rules.facts import Spot, UnitFacts, Where, WordMet
+from lint_rules.facts import TEACHING, Spot, UnitFacts, Where, WordMet
 from lint_rules.unit_language.tests_of import TEST
 
 _IN_TEST = (Where.TEST, Where.KEY)
-_TEACH = frozenset({Where.PANEL, Where.PAGE, Where.SCRIPT, Where.RUBRIC})
 _BEST_SEEN = (Where.PANEL, Where.PAGE, Where.SCRIPT)  # where a word is pointed at, before a heading or a picture
 
 
@@ -43,6 +42,7 @@ class WordRow:
     tested: tuple[Sight, ...]
     room: int
     headed: bool = False  # not taught, but its unit has it in a heading or an instruction
+    in_passing: bool = False  # not taught, but its unit has it somewhere: in the notes, in a label
 
     @property
     def meetings(self) -> int:
@@ -56,7 +56,7 @@ def vocabulary_map(course: Course, units: Sequence[UnitFacts]) -> tuple[WordRow,
     lessons_after = _lessons_after(units)
     numbers = _numbers(units)
     return tuple(
-        _row(entry, sights[at], units, lessons_after, numbers.get((entry.level, entry.unit), ()))
+        _row(at, entry, sights[at], units, lessons_after, numbers.get((entry.level, entry.unit), ()))
         for at, entry in enumerate(course.words)
     )
 
@@ -106,16 +106,19 @@ def _lessons_after(units: Sequence[UnitFacts]) -> list[int]:
 
 
 def _row(
+    at: int,
     entry: WordEntry,
     sights: Sequence[Sight],
     units: Sequence[UnitFacts],
     lessons_after: Sequence[int],
     teaching: tuple[int, ...],
 ) -> WordRow:
-    taught = _taught(sights, teaching, _TEACH | {Where.HEADING} if entry.use == _KNOW else _TEACH)
+    taught = _taught(sights, teaching, TEACHING | {Where.HEADING} if entry.use == _KNOW else TEACHING)
     if taught is None:
         headed = any(sight.unit in teaching and sight.wheres & _HEADED for sight in sights)
-        return WordRow(entry, None, (), tuple(s for s in sights if s.wheres & {*_IN_TEST}), 0, headed)
+        tested = tuple(sight for sight in sights if sight.wheres & {*_IN_TEST})
+        in_passing = not tested and any(at in units[number].in_passing for number in teaching)
+        return WordRow(entry, None, (), tested, 0, headed, in_passing)
     later = [sight for sight in sights if (sight.unit, sight.lesson) > (taught.unit, taught.lesson)]
     tested = tuple(
         sight
@@ -161,6 +164,8 @@ def gaps(row: WordRow, course: Course, units: Sequence[UnitFacts]) -> tuple[Gap,
     level = course.levels[row.entry.level]
     mine = [unit for unit in units if unit.level == level.index]
     if row.taught is None:
+        if row.in_passing and row.entry.use == _KNOW:
+            return ()
         return (Gap.TAUGHT,) if unit_to_teach(row, level, mine) is not None else ()
     if row.entry.use == _KNOW:
         return ()  # children need only understand it when they meet it

@@ -2,11 +2,11 @@
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence, Set
 from dataclasses import dataclass
 
 from lint_rules.course.model import CEFR_BANDS, Course, WordEntry, band_rank
-from lint_rules.facts import Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
+from lint_rules.facts import TEACHING, Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
 from lint_rules.language.demands import weighed_band
 from lint_rules.language.vocabulary.word_index import Origin, canonical
 from lint_rules.language.vocabulary.word_level import WordLevel
@@ -28,13 +28,14 @@ def facts_of(reading: Reading) -> UnitFacts:
     unit = reading.unit
     title = unit.heading.passage.text if unit.heading else unit.front.title
     read = tuple(_read(reading))
+    words = tuple(_words_met(reading, read))
     return UnitFacts(
         unit.path,
         reading.level.index,
         unit.front.unit,
         Spot(*unit.title_span, title),
         lessons=tuple(_lesson_time(lesson) for lesson in unit.lessons),
-        words=tuple(_words_met(reading, read)),
+        words=words,
         words_by_band=_words_by_band(reading, read),
         structures=tuple(sorted(_structures(reading))),
         structures_tested=tuple(sorted(_structures_tested(reading))),
@@ -49,7 +50,20 @@ def facts_of(reading: Reading) -> UnitFacts:
         pictures=tuple(sorted(files_named_in(unit))),
         front_title=unit.front.title,
         words_written=sum(count_words(passage.text) for passage in unit.passages),
+        in_passing=tuple(_in_passing(reading, frozenset(word.entry for word in words if word.where in TEACHING))),
     )
+
+
+def _in_passing(reading: Reading, taught: Set[int]) -> Iterator[int]:
+    """The rows of the unit's target words that it teaches nowhere, and that stand somewhere in it all the same: in the
+    notes (Teach *swim* with your arms), in a brief, in the label of a box, with a comma (ding, dong)."""
+    written = reading.unit.source.text.partition("\n---")[2].casefold()
+    for row, entry in enumerate(reading.course.words):
+        if (entry.level, entry.unit) == (reading.level.index, reading.unit.front.unit) and row not in taught:
+            first, *rest = entry.word.casefold().split()
+            spelt = r"[\W_]+".join(map(re.escape, (first, *rest)))
+            if first in written and re.search(rf"\b{spelt}(?:e?s|ing)?\b", written):
+                yield row
 
 
 def _instructions(unit: Unit) -> Iterator[Instruction]:
@@ -219,12 +233,12 @@ def _at_home(
 
 
 def _played_in(passage: Passage, lesson: Lesson, unit: Unit) -> list[Lesson]:
-    """The lessons that play the track of a script which stands in no activity; none where its own lesson does."""
+    """The lesson that first plays the track of a script which stands in no activity; none where its own does."""
     if passage not in lesson.part.passages or passage.div is None:
         return []
     track = unit.divs[passage.div].attributes.values.get("track", "").strip()
     players = [one for one in unit.lessons if any(track in tracks_played(activity) for activity in one.activities)]
-    return [] if not track or lesson in players else players
+    return [] if not track or lesson in players else players[:1]  # those that play it again are found by the track
 
 
 def _where(passage: Passage, unit: Unit, *, in_test: bool) -> Where | None:

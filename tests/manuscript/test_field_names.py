@@ -194,3 +194,12 @@ def test_an_activity_with_a_page_or_a_kind_is_one_whatever_its_name(activity):
 def test_a_lesson_that_is_all_key_is_none():
     unit = read_unit(Source("u.md", f"{FRONT}{ONE}## Answer key\n\n::: answers\nLesson 1: 1 a\n:::\n"))
     assert len(unit.lessons) == 1
+
+
+@pytest.mark.parametrize("head", ["Audio script", "Audioscripts", "Scripts", "Transcript", "Tapescript"])
+def test_a_section_that_is_all_scripts_is_no_lesson(head):
+    script = "::: {.audio track=1.1}\nMINA: Hello!\n:::\n"
+    unit = read_unit(Source("u.md", f"{FRONT}{ONE}## {head}\n\n{script}"))
+    assert len(unit.lessons) == 1
+    assert any(passage.text == "Hello!" for passage in unit.lessons[0].part.passages)
+    assert len(read_unit(Source("u.md", f"{FRONT}{ONE}## {head}\n\nWe read it.\n\n{script}")).lessons) == 2

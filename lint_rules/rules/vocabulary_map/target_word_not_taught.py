@@ -4,7 +4,8 @@ What the list promises, a teacher plans for and an examiner may ask for. A word 
 it in its unit: on a pupil's page or in an audio script, best in a `words` panel; a word of instructions (listen,
 circle) in an instruction too. A title, another word of an instruction, a test and the teacher's notes teach no word;
 but words that children need only know (`use` know) are met in any heading, and the small words among them everywhere.
-Where a child at least reads a word in a heading or an instruction of its unit, its finding is a note.
+Where a child at least reads a word in a heading or an instruction of its unit, or the notes or a picture's brief have
+it, its finding is a note; of a word that children need only know there is none then.
 A word without a unit in the list may be taught anywhere in its level. Units that are not written yet are waited for.
 """
 
@@ -50,6 +51,11 @@ RULE = Rule(
             words="photographer,noun,,1\n",
             why="a long word of a panel, and no letters to find words in",
         ),
+        Example(
+            "A kite!\n\n::: teacher\n**Steps:** Show the hill.\n:::\n",
+            words="kite,noun,,1\nhill,noun,,1,know\n",
+            why="the teacher says it, and children need only know it",
+        ),
         Example("What's your name?\n", words="name,noun,,1\n", why="in a set phrase"),
         Example("::: {.audio track=1.1}\nMILO: A kite! On the hill!\n:::\n", words=_LIST),
         Example(_BOTH, words=_LIST + "cloud,noun,weather,2\n", why="unit 2 is not written yet"),
@@ -62,6 +68,13 @@ RULE = Rule(
             "::: teacher\n**Words:** hill\n:::\n",
             words=_LIST,
             why="a heading, an instruction and a note teach no word, and children read two of them",
+            weight=Severity.NOTE,
+        ),
+        Example(
+            "# «Kites»\n\n## Lesson 1: Look {.words}\n\n### 1 Look.\n\nThe kite is red.\n\n"
+            "::: teacher\n**Steps:** Teach hill with your hands.\n:::\n",
+            words=_LIST,
+            why="taught by the teacher alone",
             weight=Severity.NOTE,
         ),
         Example(
@@ -81,8 +94,8 @@ RULE = Rule(
         Gather(
             Within.UNIT,
             By.ABOUT,
-            "{count} target words of this unit stand there in headings and instructions alone: {keys}. A `words` panel "
-            "would teach them.",
+            "{count} target words of this unit stand there in headings, instructions or notes alone: {keys}. A `words` "
+            "panel would teach them.",
             only=_HEADED,
         ),
         Gather(
@@ -101,7 +114,8 @@ def find_in_book(book: Book) -> Iterator[Found]:
     for unit in book.units:
         by_level[unit.level].append(unit)
     for row in book.vocabulary:
-        if row.taught is None and not (row.entry.use == "know" and _is_everyday(row.entry.word)):
+        heard = row.entry.use == "know" and (row.in_passing or _is_everyday(row.entry.word))
+        if row.taught is None and not heard:
             level = book.course.levels[row.entry.level]
             place = unit_to_teach(row, level, by_level[level.index])
             if place is not None:
@@ -133,11 +147,13 @@ def _found(row: WordRow, level: Level, unit: UnitFacts, as_what: str, *, tested:
     lack = "only a test there has it" if tested else "nothing there teaches it"
     if row.headed:
         lack = "only a heading or an instruction there has it"
+    elif row.in_passing:
+        lack = "it stands there in passing only"
     cure = "its `words` panel" if entry.unit else "a unit"
     message = (
         f"“{entry.word}”{as_what} is a target word of {where} ({listed}), and {lack}. "
         f"Put it in {cure}, or change the list."
     )
     title = Span(unit.title.start, unit.title.end)
-    weight, about = (Severity.NOTE, _HEADED) if row.headed else (None, "")
+    weight, about = (Severity.NOTE, _HEADED) if row.headed or row.in_passing else (None, "")
     return Found(title, unit.title.text, message, weight, path=unit.path, key=entry.word, about=about)
