@@ -232,3 +232,33 @@ def test_letters_label_answers_in_the_steps_too(steps: str) -> None:
 )
 def test_numbers_in_brackets_that_answer_nothing_are_no_key(steps: str) -> None:
     assert told(steps) == []
+
+
+GAPS = "### 1 Write. {.writing}\n\n1. The hen is ____.\n2. The owl is ____.\n3. The fox is ____.\n\n"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The hen is *red* in the morning, the owl is *brown* and the fox is *old*.",
+        "In the first one the hen is **red**; then we see a **brown** owl, and last an **old** fox.",
+    ],
+)
+def test_a_key_in_prose_sets_its_answers_off(text: str) -> None:
+    unit = read_unit(Source("level-1/unit-01.md", f"{FRONT}## Lesson 1: A {{.words}}\n\n{GAPS}{key(text)}"))
+    (one,) = exercises_in(unit.activities[0], unit).exercises
+    assert [item.answer.text for item in one.items if item.answer] == ["red", "brown", "old"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "From left to right, there is a red hen on the wall, a brown owl and an old fox.",  # no list of answers
+        "Free, e.g. red, brown, old",
+        "The hen is *red* in the morning, and the owl is *brown*, as everybody can see.",  # one too few
+    ],
+)
+def test_prose_that_lists_nothing_fills_no_blank(text: str) -> None:
+    unit = read_unit(Source("level-1/unit-01.md", f"{FRONT}## Lesson 1: A {{.words}}\n\n{GAPS}{key(text)}"))
+    (one,) = exercises_in(unit.activities[0], unit).exercises
+    assert [item.answer for item in one.items] == [None, None, None]

@@ -38,6 +38,7 @@ _PART = lazy_re.compile(r"\s*(?:(?:Part|Section|Exercise)\s+)?[A-Z][.):]?\s*")
 _PARTED = lazy_re.compile(r"(?:^|[.:;]\s)\s*A\s+1\b")
 _LEAD_LENGTH = 60
 _TOLD = 5  # words of a sentence
+_PROSE = 8  # words of a line that tells of answers and lists none: common practice, no source
 _STROKE = lazy_re.compile(r"\s+[/|]\s*$")
 _PART_NEXT = lazy_re.compile(rf"{_STROKE.pattern}|[;.]\s*[B-H]\s*$")
 _WORD = lazy_re.compile(r"[^\W\d_]")
@@ -60,7 +61,15 @@ class ReadKey:
     lines: tuple[Line, ...]
 
     def entries_for(self, count: int) -> tuple[Answer, ...]:
-        """The entries without labels, cut so that there are as many as wanted, where one way gives so many."""
+        """The entries without labels, cut so that there are as many as wanted, where one way gives so many; in a key
+        that is told in prose what is set off in it: He asks what she is *doing*, and she *isn't* helping."""
+        set_off = tuple(answer for line in self.lines for answer in _set_off(line)) if self.entries else ()
+        if len(set_off) == count > 1 and any(map(_is_told, self.lines)) and len(self.lines) != count:
+            return set_off
+        if len(self.entries) > 1 and len(self.lines) == 1 and _lists_nothing(self.lines[0]):
+            line = self.lines[0]
+            whole = Answer(_trimmed(Place(line.passage, line.start, line.end)))
+            return self.entries if len(self.entries) != count else (whole,)
         told = [line for line in self.lines if len(line.text.split()) >= _TOLD and line.text.rstrip().endswith(".")]
         if len(self.entries) == count or not self.entries or len(told) > 1:
             return self.entries  # sentences, which no comma cuts into answers
@@ -335,6 +344,25 @@ def _entries(lines: Sequence[Line]) -> Iterator[Answer]:
         return
     for line in lines:
         yield from _cut(line, _ENTRY if ";" in line.text else _COMMA)
+
+
+def _is_told(line: Line) -> bool:
+    """Whether a line may tell of the answers in prose."""
+    return len(line.text.split()) >= _PROSE and line.text.rstrip().endswith(".")
+
+
+def _lists_nothing(line: Line) -> bool:
+    """Whether a line that tells of the answers does not list them: one of what its commas part is long."""
+    pieces = [piece.split() for piece in _COMMA.split(line.text)]
+    return _is_told(line) and ";" not in line.text and len(pieces) > 1 and any(len(one) >= _TOLD for one in pieces)
+
+
+def _set_off(line: Line) -> Iterator[Answer]:
+    """What stands in italics or bold in a line."""
+    passage = line.passage
+    for start, end in sorted({*passage.emphasis, *passage.strong}):
+        if line.start <= start and end <= line.end:
+            yield Answer(_trimmed(Place(passage, start, end)))
 
 
 def _cut(line: Line, between: "re.Pattern[str]") -> Iterator[Answer]:
