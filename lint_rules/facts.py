@@ -79,7 +79,9 @@ class UnitFacts(msgspec.Struct, frozen=True):
     activities: tuple[int, ...] = ()  # the numbers of its activities, where they run straight through it
     last_lesson: int = 0  # the highest number that a lesson has, by place or as written
     lesson_references: tuple[tuple[Spot, int, int], ...] = ()  # `unit 1, lesson 3`: where, unit and lesson
-    activity_references: tuple[tuple[Spot, int, int], ...] = ()  # `unit 1, activity 3`: where, unit and activity
+    # `unit 1, lesson 2, activity 3`: where, unit, lesson (0: not named) and activity
+    activity_references: tuple[tuple[Spot, int, int, int], ...] = ()
+    lesson_activities: tuple[tuple[int, tuple[int, ...]], ...] = ()  # the numbers of each numbered lesson's activities
     pictures: tuple[str, ...] = ()  # paths inside the course of the picture files that it names, sorted
     front_title: str = ""  # as its front matter has it
     words_written: int = 0  # in all that is written, for whomever

@@ -12,7 +12,7 @@ from lint_rules.language.vocabulary.word_index import Origin, canonical
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.manuscript.counting import count_words, is_title, read_by_children
 from lint_rules.manuscript.model import Audience, DivKind, Lesson, Passage, Role, Unit
-from lint_rules.page.activity_numbers import numbered_through
+from lint_rules.page.activity_numbers import numbered_through, numbers_of
 from lint_rules.page.audio import is_own_track, scripts_of, tracks_played
 from lint_rules.page.cross_references import references_in
 from lint_rules.page.exercises.shared_keys import lesson_of_key
@@ -44,6 +44,9 @@ def facts_of(reading: Reading) -> UnitFacts:
         track_references=tuple(_track_references(unit)),
         activities=tuple(sorted(numbered_through(unit))),
         last_lesson=max(len(unit.lessons), *(_number(lesson.heading.number) for lesson in unit.lessons), 0),
+        lesson_activities=tuple(
+            (number, tuple(sorted(numbers_of(one)))) for one in unit.lessons if (number := _number(one.heading.number))
+        ),
         lesson_references=tuple(_lesson_references(unit)),
         activity_references=tuple(_activity_references(unit)),
         instructions=tuple(_instructions(unit)),
@@ -293,15 +296,15 @@ def _tracks_elsewhere(unit: Unit) -> Iterator[tuple[str, Spot]]:
                 yield track, Spot(*heading.span(), heading.text)
 
 
-def _activity_references(unit: Unit) -> Iterator[tuple[Spot, int, int]]:
-    """The activities of other units of the level that a unit speaks of, where their lesson is not named too."""
+def _activity_references(unit: Unit) -> Iterator[tuple[Spot, int, int, int]]:
+    """The activities of other units of the level that a unit speaks of, with their unit and lesson (0: not named)."""
     for passage in unit.passages:
         if passage.audience is not Audience.ARTIST:
             for one in references_in(passage.text):
                 own = one.unit in {0, unit.front.unit}
-                if one.kind == "activity" and not (own or one.elsewhere or one.lesson):
-                    words = passage.text[one.start : one.end]
-                    yield Spot(*passage.span(one.start, one.end), words), one.unit, int(one.number.partition(".")[0])
+                if one.kind == "activity" and not (own or one.elsewhere):
+                    spot = Spot(*passage.span(one.start, one.end), passage.text[one.start : one.end])
+                    yield spot, one.unit, one.lesson, int(one.number.partition(".")[0])
 
 
 def _lesson_references(unit: Unit) -> Iterator[tuple[Spot, int, int]]:

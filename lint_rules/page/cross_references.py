@@ -1,7 +1,7 @@
 """Cross-references, from one place of a book to another, as authors write them: `see activity 3`, `track 1.4`."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
@@ -62,8 +62,22 @@ def _references(text: str) -> Iterator[CrossReference]:
                     reference = replace(reference, unit=int(match["number"]))
                 else:
                     reference = replace(reference, lesson=int(match["number"]))
+        innermost = matches[at + 2] if at + 1 in taken and at + 2 < len(matches) else None
+        if innermost is not None and _goes_on(text, matches[at + 1 : at + 3], kind):
+            taken.add(at + 2)  # Unit 1, Lesson 2, activity 6
+            found = _reference(text, "activity", innermost)
+            lesson = int(matches[at + 1]["number"].partition(".")[0])
+            reference = replace(found, start=match.start(), unit=reference.unit, lesson=lesson)
         if reference.kind != "page" or _SENT.search(text[: reference.start]):
             yield reference
+
+
+def _goes_on(text: str, two: Sequence[re.Match[str]], kind: str) -> bool:
+    """Whether a lesson that stands behind a unit is followed by its activity."""
+    lesson, activity = (match["kind"].casefold() for match in two)
+    between = text[two[0].end() : two[1].start()]
+    inside = kind == "unit" and lesson == "lesson" and activity in ("activity", "exercise")
+    return inside and re.fullmatch(r"\s*[,:/–-]?\s*", between) is not None
 
 
 def _reference(text: str, kind: str, match: re.Match[str]) -> CrossReference:

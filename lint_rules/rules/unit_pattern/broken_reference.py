@@ -62,6 +62,11 @@ RULE = Rule(
             others=("---\nlevel: level-1\nunit: 2\n---\n\n# B\n\n## Lesson 1: Boats\n\n### 1 Sing. {.song}\n",),
             why="a lesson of another unit",
         ),
+        Example(
+            "::: teacher\n**Steps:** Sing «Unit 2, Lesson 1, activity 6» or Unit 2, Lesson 1, activity 1.\n:::\n",
+            others=("---\nlevel: level-1\nunit: 2\n---\n\n# B\n\n## Lesson 1: Boats\n\n### 1 Sing. {.song}\n",),
+            why="an activity of a lesson of another unit",
+        ),
         Example("Look at the song in «unit 9».\n", course="levels:\n  - units: 3\n"),
     ),
     gathers=(Gather(Within.UNIT, By.WORDS),),
@@ -98,11 +103,15 @@ def find(reading: Reading) -> Iterator[Found]:
 def find_in_book(book: Book) -> Iterator[Found]:
     """Report references to tracks and activities of other units that are not there (find judges those of the unit)."""
     for unit in book.units:
-        for place, of_unit, activity in unit.activity_references:
+        for place, of_unit, in_lesson, activity in unit.activity_references:
             other = next((one for one in book.units if (one.level, one.unit) == (unit.level, of_unit)), None)
-            if other is not None and other.activities and activity not in other.activities:
-                first, last = min(other.activities), max(other.activities)
-                message = f"Unit {of_unit} has no activity {activity}: it has activities {first} to {last}."
+            if other is None or activity in other.activities:
+                continue
+            there = dict(other.lesson_activities).get(in_lesson, ()) if in_lesson else other.activities
+            if there and activity not in there:
+                which = f"Lesson {in_lesson} of unit {of_unit}" if in_lesson else f"Unit {of_unit}"
+                has = f"activities {min(there)} to {max(there)}" if len(there) > 1 else "one activity"
+                message = f"{which} has no activity {activity}: it has {has}."
                 yield Found(Span(place.start, place.end), place.text, message, path=unit.path)
         for place, of_unit, lesson in unit.lesson_references:
             other = next((one for one in book.units if (one.level, one.unit) == (unit.level, of_unit)), None)
