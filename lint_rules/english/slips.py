@@ -13,7 +13,7 @@ from lint_rules import lazy_re
 from lint_rules.language.inflection.irregular import irregular_verbs
 from lint_rules.language.inflection.verb_forms import bases
 from lint_rules.language.vocabulary.misspellings import past_meant, plural_meant
-from lint_rules.language.vocabulary.reference import is_a
+from lint_rules.language.vocabulary.reference import is_a, lowest
 from lint_rules.tables import alternatives, rows, words
 
 
@@ -71,6 +71,23 @@ _HAVE_YEARS = lazy_re.compile(
     r"\bI\s+(have)\s+(?:five|six|seven|eight|nine|ten|eleven|\d{1,2})\s+years\b(?!\s+of\b)", re.I
 )
 _DID = lazy_re.compile(r"\b(?:did|does|do)(?:n['’]t|\s+not)\s+([a-z]{3,}ed)\b", re.I)
+_DID_IRREGULAR = lazy_re.compile(
+    r"\b(?:did(?:n['’]t|\s+not|\s+(?:you|he|she|it|we|they))|(?:does|do)(?:n['’]t|\s+not))\s+([a-z]{3,})\b"
+    r"(?!\s+(?:\w+\s+){0,2}(?:wood|logs?|planks?|boards?|branch(?:es)?)\b)",  # she didn't saw the wood
+    re.I,
+)
+# Verbs themselves, but hardly ever in a book for children: to saw, to fell, to felt, to found.
+_PASTS_RATHER = {"saw": "see", "fell": "fall", "felt": "feel", "found": "find"}
+# I have got a new boots; everybody were quiet.
+_A_FEW = frozenset({"few", "further", "several", "good", "great"})  # a few hats, a good many boots
+_A_PLURAL = lazy_re.compile(
+    r"(?<=[a-z] )(a)\s+([a-z]+)\s+([a-z]{3,}s)\b(?=\s*(?:[.,!?;:]|$)|\s+(?:and|in|on|for|with)\b)", re.I
+)
+_EVERYBODY = lazy_re.compile(
+    r"(?:^|[.!?,]\s+[\"“‘']?|\b(?:and|but|so|then|when|because)\s+)"
+    r"(?:everybody|everyone|nobody|no one|somebody|someone|everything)\s+(are|were)\b",
+    re.I,
+)
 # Listen the song again; she explained me the words; there was many people.
 _LISTEN = lazy_re.compile(
     r"\b(listen(?:s|ed|ing)?)\s+(?!(?:the|this)\s+(?:\w+\s+)?(?:time|way|whole|day)\b|the\s+whole\b)"
@@ -94,6 +111,7 @@ _HAVE = lazy_re.compile(
     r"(?:(?:never|just|already|also|always|ever)\s+)?([a-z]{2,})\b",
     re.I,
 )
+_OF_ONE = {"are": "is", "were": "was"}
 _OF_TWO = {"be": {"is": "are", "was": "were"}, "have": {"has": "have"}}
 _TO_AFTER_MODAL = lazy_re.compile(r"\b(?:can|must|should|will|may)\s+(?:I|you|he|she|it|we|they)\s+(to)\s+[a-z]+", re.I)
 
@@ -123,6 +141,14 @@ def slips_in(text: str) -> Iterator[Slip]:
     for match in _DID.finditer(text):
         if (base := _base_meant(match[1].casefold())) is not None:
             yield Slip(*match.span(1), "Behind did and do stands the verb itself.", base)
+    for match in _DID_IRREGULAR.finditer(text):
+        if base := _bases_meant().get(match[1].casefold()):
+            yield Slip(*match.span(1), "Behind did and do stands the verb itself.", base)
+    for match in _A_PLURAL.finditer(text):
+        if _is_one_of_several(match[2].casefold(), match[3].casefold()):
+            yield Slip(*match.span(), "One thing or several?")
+    for match in _EVERYBODY.finditer(text):
+        yield Slip(*match.span(1), "This word takes the verb of one person.", _OF_ONE[match[1].casefold()])
     for match in _LISTEN.finditer(text):
         yield Slip(*match.span(1), "We listen to something.", f"{match[1]} to")
     for match in _EXPLAIN.finditer(text):
@@ -145,6 +171,26 @@ def _base_meant(past: str) -> str | None:
     if past in bases():
         return None
     return next((one for one in (past[:-2], past[:-1], past[:-3], f"{past[:-3]}y") if one in bases()), None)
+
+
+@cache
+def _bases_meant() -> dict[str, str]:
+    """Irregular pasts that are no verbs themselves, or rather the pasts of others, with these: went → go, saw → see."""
+    return _PASTS_RATHER | {
+        past: verb.base
+        for verb in irregular_verbs()
+        for past in verb.pasts
+        if past not in bases() and not past.endswith("ed") and past not in ("was", "were")
+        if past not in words("pasts_that_are_nouns")
+    }
+
+
+def _is_one_of_several(adjective: str, things: str) -> bool:
+    """Say whether a word in -s can only be the plural of a thing: boots; not: bus, glass, news."""
+    if adjective in _A_FEW or not is_a(adjective, "ADJ") or things.endswith(("ss", "us", "is", "as", "ways", "ones")):
+        return False
+    thing = things[:-2] if things.endswith(("ches", "shes", "xes", "sses")) else things[:-1]
+    return is_a(thing, "NOUN") and lowest(thing) in {"A1", "A2", "B1"} and lowest(things) in {"", lowest(thing)}
 
 
 @cache

@@ -267,10 +267,11 @@ def _found(passage: Passage, match: EnglishMatch, names: frozenset[str]) -> Foun
 
 
 def _is_whole_word(text: str, match: EnglishMatch) -> bool:
-    """Say whether a spelling is a word that was meant, no piece of one (-ation), no letters or code (ied, MPPL)."""
+    """Say whether a spelling is a word that was meant: no name (Lani got up), no piece of a word (-ation), no letters
+    or code (ied, MPPL)."""
     words = text[match.start : match.end]
     around = text[match.start - 1 : match.start] + text[match.end : match.end + 1]
-    return len(words) > LETTERS and not words.isupper() and _PIECE.isdisjoint(around)
+    return len(words) > LETTERS and not words[0].isupper() and _PIECE.isdisjoint(around)
 
 
 def _weight(passage: Passage, weight: Severity | None = None) -> Severity | None:
