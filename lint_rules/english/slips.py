@@ -187,7 +187,12 @@ def _bases_meant() -> dict[str, str]:
 
 def _is_one_of_several(adjective: str, things: str) -> bool:
     """Say whether a word in -s can only be the plural of a thing: boots; not: bus, glass, news."""
-    if adjective in _A_FEW or not is_a(adjective, "ADJ") or things.endswith(("ss", "us", "is", "as", "ways", "ones")):
+    if (
+        adjective in _A_FEW
+        or not is_a(adjective, "ADJ")
+        or is_a(adjective, "NOUN")
+        or things.endswith(("ss", "us", "is", "as", "ways", "ones"))
+    ):
         return False
     thing = things[:-2] if things.endswith(("ches", "shes", "xes", "sses")) else things[:-1]
     return is_a(thing, "NOUN") and lowest(thing) in {"A1", "A2", "B1"} and lowest(things) in {"", lowest(thing)}

@@ -165,6 +165,7 @@ def test_a_very_long_text_is_no_trouble(piece):
         # right, or not surely wrong
         ("She didn't saw the big branch. Do you read? I didn't cut it. He doesn't feel well.", []),
         ("It's a new sports bag, a black glass and a few boots. I see a busy crossroads. It's a long ways.", []),
+        ("If a stone sinks, a child asks. It's bigger than a hundred houses.", []),
         ("Key: a red boots, b blue hats. Is everybody here? The hats of everybody were red. If nobody were here!", []),
         ("Fish and Chips is a café. The song of Tom and Ana is playing.", []),
         ("Riko and Thembi are washing the plates. Where is Tom?", []),
