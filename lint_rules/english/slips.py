@@ -79,9 +79,6 @@ _DID_IRREGULAR = lazy_re.compile(
 # Verbs themselves, but hardly ever in a book for children: to saw, to fell, to felt, to found.
 _PASTS_RATHER = {"saw": "see", "fell": "fall", "felt": "feel", "found": "find"}
 # I have got a new boots; everybody were quiet.
-_PLAIN = frozenset(  # adjectives that are no noun before a verb (a stone sinks), and no number (a hundred hats)
-    "bad beautiful big clean cold dirty dry funny happy hot long nice new old sad short small tall wet young".split()
-)
 _NOT_SEVERAL = ("ss", "us", "is", "as", "ways", "ones")
 _A_PLURAL = lazy_re.compile(
     r"(?<=[a-z] )(a)\s+([a-z]+)\s+([a-z]{3,}s)\b(?=\s*(?:[.,!?;:]|$)|\s+(?:and|in|on|for|with)\b)", re.I
@@ -190,7 +187,7 @@ def _bases_meant() -> dict[str, str]:
 
 def _is_one_of_several(adjective: str, things: str) -> bool:
     """Say whether a word in -s can only be the plural of a thing: boots; not: bus, glass, news."""
-    if adjective not in (*_PLAIN, *words("colours")) or things.endswith(_NOT_SEVERAL):
+    if adjective not in words("plain_adjectives") | words("colours") or things.endswith(_NOT_SEVERAL):
         return False
     thing = things[:-2] if things.endswith(("ches", "shes", "xes", "sses")) else things[:-1]
     return is_a(thing, "NOUN") and lowest(thing) in {"A1", "A2", "B1"} and lowest(things) in {"", lowest(thing)}
