@@ -72,6 +72,7 @@ RULE = Rule(
         Example("### 1 «Compare» the pictures. {.speaking}\n\nA cat.\n", course=_PRE_A1),
         Example("### 1 «Discuss» in pairs. {.speaking}\n\nA cat.\n"),
         Example("### 1 «Summarise» the story. {.writing}\n\nA cat.\n"),
+        Example("### 1 Make the «vendor»'s basket. {.make}\n\nA cat.\n", why="the basket is made"),
         Example("### 1 Draw the «volcano». {.make}\n\nA cat.\n", later_words="volcano,noun,nature,1\n"),
         Example("### 1 «Identify» and **«under**line» it. {.reading}\n\nA cat.\n", course=_PRE_A1),
     ),
@@ -156,6 +157,7 @@ def _is_made(met: Met) -> bool:
         activity is not None
         and "make" in activity.kinds
         and _MAKE.search(met.passage.text[: met.word.start]) is not None
+        and not met.passage.text.startswith(("'s", "’s"), met.word.end)  # whose it is must be read
     )
 
 
