@@ -1,6 +1,7 @@
 """What can be eaten, as courses name it, and whether it is real, or only on cards, of paper or a toy."""
 
 import re
+from collections.abc import Sequence
 from functools import cache
 
 from lint_rules import lazy_re
@@ -12,6 +13,12 @@ from lint_rules.tables import words
 _OF_FOOD = ("food", "fruit", "nut", "seed", "berry", "snack", "sweet", "meal", "recipe", "drink", "kitchen")
 _OF_EATING = ("feast", "mouth")
 _LISTED = lazy_re.compile(r"[,;:\n]|\band\b")
+_ASKED = lazy_re.compile(
+    r"allerg|intoleran|\bdiet|nut[- ]free|\bfamil|\bparents?\b|\blabels?\b"
+    r"|\b(?:may|can|must|should)(?: ?not|n['’]t) eat\b"
+    r"|\bschool(?:['’]s)?\s+(?:\w+\s+)?(?:policy|rules|list|records)\b|\bmedical\b",
+    re.I,
+)
 _IMITATION = lazy_re.compile(
     r"\b(?:cards?|pictures?|photos?|toys?|plastic|cardboard|clay|dough|paper|felt|play|pretend|empty|box(?:es)?|cartons?)\b",
     re.I,
@@ -22,6 +29,20 @@ _IMITATION = lazy_re.compile(
 def foods() -> frozenset[str]:
     """The words for food, in every form."""
     return frozenset(form for word in (*words("foods"), *_OF_FOOD, *_OF_EATING) for form in {word, *noun_forms(word)})
+
+
+@cache
+def _severe_allergens() -> "re.Pattern[str]":
+    forms = {form.casefold() for word in words("severe_allergens") for form in {word, *noun_forms(word)}}
+    return re.compile(rf"\b(?:{'|'.join(sorted(forms, key=len, reverse=True))})\b", re.I)
+
+
+def leaves_allergens_open(said: Sequence[str]) -> bool:
+    """Whether some texts of an activity name nuts or sesame that are there, and none speaks of who may not eat them."""
+    there = any(
+        _severe_allergens().search(part) and not _IMITATION.search(part) for one in said for part in _LISTED.split(one)
+    )
+    return there and not any(_ASKED.search(one) for one in said)
 
 
 def has_real_food(text: str) -> bool:

@@ -10,10 +10,11 @@ counts among many harmless ones, and what is mimed, drawn, told, sung or only a 
 most are pointed at. What weighs little stays a query.
 
 A note is enough when it names, in any words, one measure that meets this act: its tool, its place, its food, its
-person. It may stand in the activity's Safety field or the lesson's, in the steps, the materials or on the page. A
-note about another act is none; nor, for a serious hazard, are general words. What an ideal note would say besides
-stands in the table. Some hazards only suggest a note; those are named once a unit. Stops are never carried over from
-an old book, and a stet needs a reason of at least four words.
+person. It may stand in the activity's Safety field or the lesson's, in the steps, the materials or on the page. A note
+about another act is none; nor, for a serious hazard, are general words; nor, where nuts or sesame are eaten, is one
+that speaks of nobody's allergy. What an ideal note would say besides stands in the table. Some hazards only suggest a
+note; those are named once a unit. Stops are never carried over from an old book, and a stet needs a reason of at least
+four words.
 
 This prompts the usual caution. It is no risk assessment: the school's policy, local rules and licensed practice
 decide. The table of hazards, with the source of every row, is lint_rules/safety/data/hazards.yaml; how well acts and
@@ -29,6 +30,7 @@ from lint_rules.manuscript.insert_field import field_edit
 from lint_rules.manuscript.model import Part
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.safety.activity_text import ActivityText, Place, activity_texts
+from lint_rules.safety.foods import leaves_allergens_open
 from lint_rules.safety.hazards import Hazard, hazards
 
 if TYPE_CHECKING:  # the tables of acts bring numpy, which a remembered run does not need
@@ -54,6 +56,11 @@ RULE = Rule(
             "### 1 Cut out a kite. {.make}\n",
             why="the lesson's note covers its activities",
         ),
+        Example(
+            "### 2 Taste and say. {.speaking}\n\n::: teacher\n**Materials:** plates with mango and peanut biscuit\n"
+            "**Steps:** Everybody tastes a piece of each food.\n"
+            "**Safety:** Ask families about allergies first. Children sit down while they eat.\n:::\n"
+        ),
         Example("### 1 Draw a balloon. Colour the candle. {.writing}\n", why="drawn, not held"),
         Example("Light the candle! said Dora. Run to the door!\n", why="a story, not something to do"),
         Example(
@@ -71,6 +78,12 @@ RULE = Rule(
         ),
     ),
     fails=(
+        Example(
+            "### 2 Taste and say. {.speaking}\n\n::: teacher\n**Materials:** plates with mango and «peanut biscuit»\n"
+            "**Steps:** Everybody tastes a piece of each food.\n"
+            "**Safety:** Children wash their hands first and sit down while they eat.\n:::\n",
+            why="clean hands help nobody against nuts",
+        ),
         Example("### 2 «Cut out» a kite. Colour it. {.make}\n", weight=Severity.QUERY),
         Example(
             "### 2 Say a number and «throw the ball». {.game}\n",
@@ -117,6 +130,7 @@ class _Open:
     noted: bool
 
 
+_TASTING = "food-tasting-allergy"
 _PLAIN_CARE = 0.5  # a score: rather a care than not; the mere names of tools reach 0
 
 
@@ -151,7 +165,8 @@ def _open(text: ActivityText, acts: Sequence["Act"]) -> Iterator[_Open]:
     for act in acts:
         hazard = hazards()[act.hazard]
         # Where no note speaks of safety at all, the steps must be plain about the care of a plain act.
-        if care[act.hazard] < (_PLAIN_CARE if act.plain and not noted else sureness().enough):
+        lacking = care[act.hazard] < (_PLAIN_CARE if act.plain and not noted else sureness().enough)
+        if lacking or (act.hazard == _TASTING and leaves_allergens_open([said.passage.text for said in text.said])):
             severity = Severity(hazard.severity)
             both = act.plain and act.score > sureness().query  # weighed, and said in so many words
             if severity is Severity.STOP and (text.whole_lesson or (act.score < sureness().stop and not both)):
