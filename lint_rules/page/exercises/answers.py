@@ -21,6 +21,8 @@ OWN = lazy_re.compile(
     r"|\banswers?\s+(?:will\s+|may\s+|can\s+)?vary\b|^\s*(?:model|sample|possible|e\.g\.|for example)\b",
     re.I | re.M,
 )
+_TRUE = frozenset({"true", "t", "right", "yes", "✓", "tick", "correct"})
+_FALSE = frozenset({"false", "f", "wrong", "no", "✗", "✘", "cross", "incorrect"})
 # Numbers and letters in circles: ① Ⓐ ⓐ ❶
 _CIRCLED = str.maketrans(
     {chr(0x2460 + at): str(at + 1) for at in range(20)}
@@ -107,3 +109,9 @@ def is_among(answer: str, words: Set[str]) -> bool:
 def alike(one: str, other: str) -> bool:
     """Whether two plain words may be forms of one: `go` and `goes`."""
     return one[:3] == other[:3] or one in other or other in one
+
+
+def yes_or_no(answer: str) -> bool | None:
+    """Whether an answer calls a statement true or false; None where it says something else."""
+    said = plain(answer)
+    return True if said in _TRUE else False if said in _FALSE else None

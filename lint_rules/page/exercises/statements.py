@@ -31,6 +31,11 @@ _NOBODY = _POINTING | {"number", "picture", "question", "part", "page", "now", "
 _OPENING = " *“‘\"'"
 _PERSONS = frozenset(["he", "she"])
 _LEAST_DONE = 4  # words of what somebody does
+_IN_PLACE = lazy_re.compile(  # prepositions of which one alone is true of a thing and a place
+    r"(?:the (?:[a-z]+ ){0,2}?(?P<the>[a-z]+) (?:is|are|was|were)"
+    r"|there (?:is|are|was|were) (?:an?|some|one) (?:[a-z]+ ){0,2}?(?P<a>[a-z]+))"
+    r" (?P<where>in|on|under|behind|in front of|next to) (?:the|a|an|my|your|his|her|our|their) (?P<place>[a-z ]+)"
+)
 _OPENED = lazy_re.compile(r"^\s*(?:and|but|so)\s", re.I)
 
 
@@ -128,8 +133,26 @@ def _answers(wanted: Sequence[str], texts: Iterable[str], name: str) -> Iterator
                 told = _words(clause)
                 if told == list(wanted):
                     yield True
-                elif (denied and told == bare) or (told.count("not") == 1 and _positive(told) == list(wanted)):
+                elif (
+                    (denied and told == bare)
+                    or (told.count("not") == 1 and _positive(told) == list(wanted))
+                    or (not denied and _is_elsewhere(wanted, told))
+                ):
                     yield False
+
+
+def _is_elsewhere(wanted: Sequence[str], told: Sequence[str]) -> bool:
+    """Say whether a thing is in the school by one, and behind the school by the other."""
+    stated, other = _placed(wanted), _placed(told)
+    if stated is None or other is None or "not" in told:
+        return False
+    return (stated[0], stated[2]) == (other[0], other[2]) and stated[1] != other[1]
+
+
+def _placed(said: Sequence[str]) -> tuple[str, str, str] | None:
+    """The thing, the preposition and the place of *the old tree is in the school*, *there is a tree in the school*."""
+    match = _IN_PLACE.fullmatch(" ".join(said))
+    return (match["a"] or match["the"], match["where"], match["place"]) if match is not None else None
 
 
 def _positive(said: Sequence[str]) -> list[str]:

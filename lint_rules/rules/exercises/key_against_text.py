@@ -13,11 +13,11 @@ from collections.abc import Iterator, Sequence
 from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import PICTURE, Activity, Passage, Unit
-from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.answers import plain, yes_or_no
 from lint_rules.page.exercises.charted import from_another_row
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.heard import not_heard
-from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item
+from lint_rules.page.exercises.model import Exercise, Exercises, Item
 from lint_rules.page.exercises.speakers import other_speaker
 from lint_rules.page.exercises.statements import is_said, told_of
 from lint_rules.page.number_words import numbers_in
@@ -122,6 +122,11 @@ RULE = Rule(
         Example(_SEEN + _key("1 Yes 2 No 3 No 4 Yes")),
         Example(_SEEN + _key("1 Yes 2 Yes 3 Yes 4 Yes"), why="the pictures may show more than they are called"),
         Example(_ASKED + _key("1 Nell\n2 Tam")),
+        Example(
+            "There is an old tree behind the school. Look! There is a cat in the tree, too.\n\n### 1 True or false?\n\n"
+            "1. The tree is behind the school.\n2. The cat is in the school.\n3. The tree is in the school.\n"
+            + _key("1 T\n2 F\n3 F")
+        ),
         Example(_ASKED + _key("1 Cousin Nell\n2 Tam")),
         Example(
             "Nilu and Otto go to the stage. A man is standing there. He is wearing a striped scarf.\n\n"
@@ -153,6 +158,11 @@ RULE = Rule(
         Example(_SEWN + _key("1 «T»"), why="Granny sews it"),
         Example(_FLOUR + _key("1 eight, 2 «three», 3 four")),
         Example("Where is the hut? It's on a hill.\n\n### 1 True?\n\n1. The hut is on a hill.\n" + _key("1 «no»")),
+        Example(
+            "The village is on a hill. There is an old tree behind the school.\n\n### 1 True or false?\n\n"
+            "1. The tree is in the school.\n" + _key("1 «T»"),
+            why="it is behind it",
+        ),
         Example(_ASKED + _key("1 «Pip»\n2 Tam"), why="Nell asks"),
         Example(
             "Pipsa is small and white. She can sing. She can't climb.\n\n### 1 True or false?\n\n"
@@ -193,8 +203,6 @@ _HOW_MANY = lazy_re.compile(
     r"\bhow many (?:[a-z]+ )?([a-z]+)\b(?:\s+(?:are|can|has|have|do|does|did|is|were|was)\b|\s*\?)", re.I
 )
 _GAP_OF_THINGS = lazy_re.compile(r"_{2,} ([a-z]{3,})\b")  # There are ____ eggs.
-_TRUE = frozenset({"true", "t", "right", "yes", "✓", "tick", "correct"})
-_FALSE = frozenset({"false", "f", "wrong", "no", "✗", "✘", "cross", "incorrect"})
 _CIRCLED = lazy_re.compile(
     r"[(\[]?\b(?:yes\s*/\s*no|true\s*/\s*false|t\s*/\s*f|right\s*/\s*wrong)\b.*$|_{2,}.*$", re.I | re.S
 )
@@ -252,7 +260,7 @@ def _item(item: Item, around: Around) -> Iterator[Found]:
     if _SUM.search(prompt) or _OPEN.search(answer.text) or _OF_THE_CHILD.search(prompt) or around.has_figures:
         return
     asked = _HOW_MANY.search(prompt)
-    if plain(answer.text) in _TRUE:
+    if yes_or_no(answer.text):
         for place in item.prompt:
             for number, start, end, thing in numbers_in(place.text):
                 other = _other(number, thing, around, asked=False)
@@ -272,7 +280,7 @@ def _item(item: Item, around: Around) -> Iterator[Found]:
 def _statement(item: Item, around: Around) -> Iterator[Found]:
     """A statement of the page that the key calls right or wrong, and the text, word for word, the other."""
     answer = item.answer
-    keyed = None if answer is None else _yes_or_no(answer)
+    keyed = None if answer is None else yes_or_no(answer.text)
     statement = _CIRCLED.sub("", item.text).strip()
     said = None if keyed is None else is_said(statement, around.texts)
     other = told_of(statement, around.texts) if keyed and said is None else ""
@@ -310,7 +318,7 @@ def _options(exercise: Exercise, around: Around) -> Iterator[Found]:
 def _pictured(exercise: Exercise) -> Iterator[Found]:
     """The one statement beside a picture that the key calls otherwise than all the others of the exercise."""
     items = [item for item in exercise.items if item.answer is not None and not item.example]
-    item = out_of_step(items, [_yes_or_no(item.answer) if item.answer else None for item in items])
+    item = out_of_step(items, [yes_or_no(item.answer.text) if item.answer else None for item in items])
     if item is not None and item.answer is not None:
         statement = _CIRCLED.sub("", item.text).replace(PICTURE, "").strip()
         message = f"The key says “{item.answer.text}” to “{statement}”; look at the picture beside it. Which is right?"
@@ -360,11 +368,6 @@ def _counted(exercise: Exercise, around: Around) -> Iterator[Found]:
         answer, (number, start, end, _), thing, other = wrong[0]
         at = answer.place.start + answer.place.text.index(answer.text)
         yield _found(answer.place.passage, at + start, at + end, number, thing, other)
-
-
-def _yes_or_no(answer: Answer) -> bool | None:
-    said = plain(answer.text)
-    return True if said in _TRUE else False if said in _FALSE else None
 
 
 def _other(number: int, thing: str, around: Around, *, asked: bool) -> int | None:
