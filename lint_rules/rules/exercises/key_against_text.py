@@ -75,6 +75,8 @@ _FLOUR = (
     "FENNO: There are eight eggs. There are five bags of flour. And there are four plates.\n:::\n"
 )
 
+_TREE = "Look! There is an old tree behind the school, and a cat in it.\n\n### 1 True or false?\n\n"
+
 
 def _key(text: str) -> str:
     return f"\n::: answers\n{text}\n:::\n"
@@ -122,11 +124,7 @@ RULE = Rule(
         Example(_SEEN + _key("1 Yes 2 No 3 No 4 Yes")),
         Example(_SEEN + _key("1 Yes 2 Yes 3 Yes 4 Yes"), why="the pictures may show more than they are called"),
         Example(_ASKED + _key("1 Nell\n2 Tam")),
-        Example(
-            "There is an old tree behind the school. Look! There is a cat in the tree, too.\n\n### 1 True or false?\n\n"
-            "1. The tree is behind the school.\n2. The cat is in the school.\n3. The tree is in the school.\n"
-            + _key("1 T\n2 F\n3 F")
-        ),
+        Example(_TREE + "1. The tree is behind the school.\n2. The tree is in the school.\n" + _key("1 T\n2 F")),
         Example(_ASKED + _key("1 Cousin Nell\n2 Tam")),
         Example(
             "Nilu and Otto go to the stage. A man is standing there. He is wearing a striped scarf.\n\n"
@@ -158,11 +156,7 @@ RULE = Rule(
         Example(_SEWN + _key("1 «T»"), why="Granny sews it"),
         Example(_FLOUR + _key("1 eight, 2 «three», 3 four")),
         Example("Where is the hut? It's on a hill.\n\n### 1 True?\n\n1. The hut is on a hill.\n" + _key("1 «no»")),
-        Example(
-            "The village is on a hill. There is an old tree behind the school.\n\n### 1 True or false?\n\n"
-            "1. The tree is in the school.\n" + _key("1 «T»"),
-            why="it is behind it",
-        ),
+        Example(_TREE + "1. The tree is in the school.\n" + _key("1 «T»"), why="it is behind it"),
         Example(_ASKED + _key("1 «Pip»\n2 Tam"), why="Nell asks"),
         Example(
             "Pipsa is small and white. She can sing. She can't climb.\n\n### 1 True or false?\n\n"
