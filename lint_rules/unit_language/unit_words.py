@@ -31,6 +31,9 @@ _EXPLAINS = lazy_re.compile(
     r"\b(?:(?:pre-?teach|teach|explain|introduce|present|mime|draw|show|check|gloss)\w{0,3}|point out|meaning of)\b",
     re.I,
 )
+_MEANS = lazy_re.compile(
+    r"\bmeans?\b|\bpeople\s+(?:\w+\s+)?(?:say|call)\b|\b(?:is|are)\s+called\b|\banother word for\b|\bwe call\b", re.I
+)
 _MOST_EXPLAINED = 2  # words: a phrase is said, not explained
 _NEW = lazy_re.compile(r"\bnew words?\b[^.:\n]{0,30}:\s*([^.(\n]+)", re.I)
 _NUMBER_AFTER = lazy_re.compile(r" (?:\d{1,2}|[A-Z])\b(?!['’])")  # in Panel 2
@@ -134,6 +137,15 @@ def _explained_in(passage: Passage) -> Iterator[str]:
             yield passage.text[start:end]
 
 
+def _told_on_page(passage: Passage) -> Iterator[str]:
+    """The words that a page sets off where it says what they mean: People often say *wee* for *small*."""
+    for start, end in sorted({*passage.emphasis, *passage.strong}):
+        if end - start < len(passage.text) and len(passage.text[start:end].split()) <= _MOST_EXPLAINED:
+            sentence = re.split(r"[.!?\n]\s", passage.text[:start])[-1] + passage.text[start:].split(". ", 1)[0]
+            if _MEANS.search(sentence):
+                yield passage.text[start:end]
+
+
 class UnitWords:
     """The words of one unit's passages: each passage is looked up once, however many rules ask."""
 
@@ -165,12 +177,14 @@ class UnitWords:
     def explained(self) -> frozenset[str]:
         """The words, in lower case, that the unit makes plain without listing them: those that the Words field of its
         notes speaks of (Explain *crew* quickly) or its steps call new (New word: crew) or have explained (Pre-teach
-        *mist* and *lodge*), and those that name who speaks (NARRATOR: …)."""
+        *mist* and *lodge*), or the page (People say *wee* for small), and those that name who speaks (NARRATOR: …)."""
         fields = [passage for passage in self._unit.passages if passage.role is Role.FIELD]
         notes = (passage.text for passage in fields if field_key(passage.field) == "word")
         new = (match[1] for passage in fields for match in _NEW.finditer(passage.text))
         spoken = (passage.speaker for passage in self._unit.passages if passage.speaker)
-        texts = (*notes, *new, *spoken, *(word for passage in fields for word in _explained_in(passage)))
+        page = (passage for passage in self._unit.passages if is_for_children(passage))
+        told = (word for passage in page for word in _told_on_page(passage))
+        texts = (*notes, *new, *spoken, *told, *(word for passage in fields for word in _explained_in(passage)))
         return frozenset(word for text in texts for word in parts_of(text))
 
     def in_hand(self, place: Place, word: WordLevel) -> bool:

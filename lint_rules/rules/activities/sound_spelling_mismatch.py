@@ -37,6 +37,11 @@ RULE = Rule(
         "the instruction say so (Circle the odd one out)."
     ),
     passes=(
+        Example(
+            '### 1 Chant. {.sounds sound="iː" spelling="ee"}\n\n**Circle the word with the sound in bee.**\n\n'
+            "a. tree / ten\nb. bed / feet\n",
+            why="to choose from",
+        ),
         Example(_head("eɪ", "ai") + "- rain\n- train\n- t**ai**l\n- a painter\n"),
         Example(_head("eɪ", "a-e") + "cake, game, planes and a lake\n"),
         Example(_head("ɑː", "ar") + "- car\n- park\n- garden\n", why="British English does not say this r"),
@@ -105,6 +110,7 @@ RULE = Rule(
 _LISTS = frozenset({Role.ITEM, Role.PANEL, Role.CELL, Role.HEAD, Role.TEXT, Role.LINE, Role.CAPTION})
 _RUNNING = frozenset({Role.TEXT, Role.LINE, Role.CAPTION})
 _MIXED_ON_PURPOSE = frozenset({"odd-one-out", "mistakes"})
+_PICKING_ON_PAGE = lazy_re.compile(r"\W*(?:circle|tick|underline|cross|ring|choose)\b", re.I)
 _PICKING = lazy_re.compile(
     r"\b(?:circle|tick|underline|cross|draw|ring|mark|hear|stand|raise|choose|sort|find|which|different|odd|same|put|match|colour|color|highlight|rhymes?|tables?|columns?)\b"
     r"|\b(?:clap|stamp|jump|freeze|tap|snap|hands? up|thumbs? up)\b[^.!?]*\b(?:for|when|if)\b",
@@ -144,7 +150,8 @@ def find(reading: Reading) -> Iterator[Found]:
         yield from _unread(activity, wanted, reading)
         entries = _entries(activity, wanted, reading)
         fitting = {entry.choice for entry in entries if entry.heard.fits}
-        if fitting and _PICKING.search(activity.heading.passage.text):
+        ordered = _PICKING.search(activity.heading.passage.text) or any(map(_PICKING_ON_PAGE.match, _page(activity)))
+        if fitting and ordered:
             continue  # the words that do not fit are the task
         listed = {entry.word.word.casefold() for entry in entries}
         columns = _headed_columns(activity)

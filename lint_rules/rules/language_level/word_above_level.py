@@ -21,6 +21,7 @@ activity, a note once in a unit.
 from collections.abc import Iterator, Set
 from dataclasses import replace
 
+from lint_rules import lazy_re
 from lint_rules.course.model import Level, WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.labels import all_grammar_terms
@@ -157,6 +158,8 @@ RULE = Rule(
         ),
         Example("«Tomas» is third.\n", course=_PRE_A1, why="it may be a name", weight=Severity.QUERY),
         Example("### 1 Say. {.sounds}\n\n«economy»\n", why="for its sound", weight=Severity.QUERY),
+        Example("It has got 20 «tonnes».\n", why="counted in figures", weight=Severity.NOTE),
+        Example("Some people say *«wee»* for small.\n", why="the page explains it", weight=Severity.NOTE),
         Example("Say the «season».\n", words="winter,noun,seasons,1\n", why="a topic's name", weight=Severity.NOTE),
         Example("Draw the fire. «Whisper».\n", later_words=_LATER, why="an order of one word"),
         Example("The man «dipped» it in the water.\n", course=_PRE_A1, why="can be acted", weight=Severity.QUERY),
@@ -244,6 +247,7 @@ def _judged(reading: Reading) -> Iterator[Found]:
         )
 
 
+_FIGURE = lazy_re.compile(r"\d\s*$")  # 20 tonnes: what is counted stands in figures
 _BANDS = ("Pre-A1", "A1", "A2", "B1")
 
 
@@ -299,7 +303,8 @@ def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str,
     weight = off_list_severity(word, level, course.off_list, pictured=shown, of_known=of_known)
     if weight is None:
         return None
-    if (explained or canonical(word.lemma) in topics) and not course.off_list:
+    counted = word.part_of_speech == "noun" and _FIGURE.search(met.passage.text[: word.start]) is not None
+    if (explained or counted or canonical(word.lemma) in topics) and not course.off_list:
         weight = Severity.NOTE
     about = _NAME if _may_be_a_name(word, met) else _HARD
     return weight, f"“{word.text}”{often} {_off_list(met, weight, reading, shown=shown)}", about
