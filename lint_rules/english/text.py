@@ -16,7 +16,8 @@ from lint_rules import lazy_re
 from lint_rules.language.service import English, EnglishMatch
 from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import PICTURE, Audience, Passage, Role, Unit
-from lint_rules.page.readings import Readings, is_wrong_on_purpose
+from lint_rules.page.deliberate import is_wrong_on_purpose
+from lint_rules.page.readings import Readings
 from lint_rules.plain_words import TOGETHER
 
 # Words as different as can be: a verb or noun, an article that begins with a vowel, an auxiliary, a question word.

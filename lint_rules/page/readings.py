@@ -6,12 +6,12 @@ says what is right, the first option stands in, and such a sentence is not held 
 ordinary passages, so that whoever reads words or sentences reads these and nothing of exercises.
 """
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import PICTURE, Activity, Audience, Lesson, Part, Passage, Role, Unit
+from lint_rules.page.deliberate import is_wrong_on_purpose, wrong_in_part
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.choices import is_all, stands_behind
 from lint_rules.page.exercises.completed import Completed, asks_another_form, completed, stands_in_sentence, word_with
@@ -36,12 +36,6 @@ _HINT_BETWEEN = lazy_re.compile(r"(?<=[.!?”\"])\s*\(\s*([^()\n]{1,40})\)\s+(?=
 _CAPITALS = lazy_re.compile(r"(?:(?<=[.!?”\"]\s)|(?<=[.!?”\"]))\s*([A-Z]{2,})(?=\s|$)")
 _SPEAKER = lazy_re.compile(r"(?:^|(?<=\s))[A-Z][A-Z’'.-]+(?:\s[A-Z][A-Z’'.-]+){0,2}:\s")
 _LETTERS_ALONE = lazy_re.compile(r"[^\W\d_]{1,2}(?:[\s,.·→–-]+[^\W\d_]{1,2})*")
-_MISTAKES = lazy_re.compile(
-    r"\bmistakes?\b|\b(?:one|a) word too many\b|\berrors?\b"
-    r"|\b(?:with|put in|add|use) (?:the )?"
-    r"(?:capital letters?|punctuation|commas?|full stops?|apostrophes?|speech marks?)\b",
-    re.I,
-)
 _BLANKS = lazy_re.compile(r"_{2,}(?:\s*_{2,})*")
 _SNAKE = 12  # letters of the shortest run of words without spaces
 _SENTENCE = 3  # words of the shortest answer that can be a sentence of its own
@@ -82,11 +76,6 @@ def readings_of(unit: Unit) -> Readings:
     )
 
 
-def is_wrong_on_purpose(activity: Activity) -> bool:
-    """Say whether what stands on an activity's page is to be put right: mistakes to find, sentences to punctuate."""
-    return "mistakes" in activity.kinds or _MISTAKES.search(activity.heading.passage.text) is not None
-
-
 class _Activity:
     """One activity while it is turned into what is read."""
 
@@ -99,9 +88,10 @@ class _Activity:
     def read(self) -> Activity:
         """The activity with its passages as they are read."""
         activity = self.read_as.activity
-        wrong = is_wrong_on_purpose(activity)
+        wrong, in_part = is_wrong_on_purpose(activity), wrong_in_part(activity)
         for exercise in self.read_as.exercises:
-            self._exercise(exercise, wrong=wrong)
+            asked = {id(place.passage) for item in exercise.items for place in item.prompt}
+            self._exercise(exercise, wrong=wrong or (bool(asked) and asked <= in_part))
         for box in self.read_as.boxes:
             for word in box.words:
                 if word.passage.role not in (Role.PANEL, Role.INSTRUCTION):
@@ -115,7 +105,9 @@ class _Activity:
             return activity
         passages: list[Passage] = []
         for passage in activity.part.passages:
-            passages += self._passages(passage)
+            as_read = self._passages(passage)
+            passages += as_read
+            self.unchecked += as_read if id(passage) in in_part else ()
         return replace(activity, part=_with(activity.part, tuple(passages)))
 
     def _passages(self, passage: Passage) -> Sequence[Passage]:

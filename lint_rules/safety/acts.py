@@ -22,7 +22,7 @@ from lint_rules.safety.activity_text import ActivityText, Place, Said
 from lint_rules.safety.foods import foods
 from lint_rules.safety.hazards import hazards
 from lint_rules.safety.learned import ANY, Numbers, Table, competing, scores_of_texts, shares, shown, table, weigh
-from lint_rules.safety.plain_acts import plain_acts
+from lint_rules.safety.plain_acts import PlainAct, plain_acts
 from lint_rules.safety.signs import Sentence, heaviest, sentences_of
 from lint_rules.tables import rows
 
@@ -119,7 +119,7 @@ def care_scores(care: Table, sentences: Sequence[Sentence]) -> Numbers:
 
 def acts_of(texts: Sequence[ActivityText], names: frozenset[str] = frozenset()) -> Iterator[list[Act]]:
     """What is done in each of some activities that is sure enough to be asked about, the surest first; ``names``
-    are those of a course: they do nothing.
+    are those of a course: they do nothing, but for the parts that children play.
 
     Many activities at once are read much faster.
     """
@@ -128,17 +128,23 @@ def acts_of(texts: Sequence[ActivityText], names: frozenset[str] = frozenset()) 
     acts = table("acts")
     scores = scores_of_texts(acts, [(one, text.kinds) for one, text in zip(sentences, texts, strict=True)])
     for text, done, own, own_scores in zip(texts, said, sentences, scores, strict=True):
-        yield _acts(text, done, own, own_scores)
+        plain = {} if _READ.issuperset(text.kinds) else {act.hazard: act for act in plain_acts(text, names)}
+        yield _acts(text, done, own, own_scores, plain)
 
 
-def _acts(text: ActivityText, said: Sequence[Said], sentences: Sequence[Sentence], scores: Numbers) -> list[Act]:
+def _acts(
+    text: ActivityText,
+    said: Sequence[Said],
+    sentences: Sequence[Sentence],
+    scores: Numbers,
+    plain: dict[str, PlainAct],
+) -> list[Act]:
     only_read = bool(text.kinds) and (_READ.issuperset(text.kinds) or not _SORTED.isdisjoint(text.kinds))
     # A page that is only read, heard or sung, or whose words are sorted, tells nobody to do it; nor does a chant.
     on_page = [said[one.of].place in (Place.PAGE, Place.LIST) for one in sentences]
     chant = any(one.place is Place.INSTRUCTION and _CHANTED.match(one.passage.text) for one in said)
     chanted = [chant or said[one.of].passage.role is Role.LINE for one in sentences]
     scores[[page and (only_read or line) for page, line in zip(on_page, chanted, strict=True)]] = -math.inf
-    plain = {} if _READ.issuperset(text.kinds) else {act.hazard: act for act in plain_acts(text)}
     found: list[Act] = []
     for column in np.nonzero((scores >= sureness().query).any(axis=0))[0].tolist():
         hazard = act_hazards()[column]

@@ -7,7 +7,7 @@ is ``data/plain_acts.csv``.
 """
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 from itertools import islice
@@ -21,6 +21,7 @@ from lint_rules.safety.materials import PREPARED
 from lint_rules.tables import alternatives, rows, words
 
 _PAGE = frozenset({Place.INSTRUCTION, Place.PAGE, Place.LIST})
+_CLIMBING = "climbing-standing-on-furniture"
 _SCISSORS, _KNIVES = "scissors-cutting", "knives-and-blades"
 _TASTING = "food-tasting-allergy"
 _NEED = lazy_re.compile(r"\W*(?:you need|we need|things you need|what you need)\W+", re.I)
@@ -72,8 +73,9 @@ class PlainAct:
     end: int
 
 
-def plain_acts(text: ActivityText) -> Iterator[PlainAct]:
-    """The acts of an activity that are said in so many words, one for each row of the table at most."""
+def plain_acts(text: ActivityText, names: Collection[str] = ()) -> Iterator[PlainAct]:
+    """The acts of an activity that are said in so many words, one for each row of the table at most; ``names`` are the
+    parts that children play: the King and Nilu stand on the desks."""
     listed = "\n".join(one.passage.text for one in text.said if one.place in _MATERIALS)
     followed = [
         (one.passage, one.place in _PAGE)
@@ -87,7 +89,9 @@ def plain_acts(text: ActivityText) -> Iterator[PlainAct]:
         shown = (
             PlainAct(row.hazard, passage, start, end)
             for passage, on_page in followed
-            for start, end in _in_passage(passage.text, row, on_list=on_list, ordered=on_page)
+            for start, end in _in_passage(
+                passage.text, row, on_list=on_list, ordered=on_page, played=names if row.hazard == _CLIMBING else ()
+            )
             if not any(left < end and start < right for left, right in passage.emphasis)  # the word *cut*
         )
         yield from islice(shown, 1)
@@ -121,7 +125,9 @@ def _eaten(text: str, *, ordered: bool) -> Iterator[tuple[int, int]]:
             return
 
 
-def _in_passage(text: str, row: _Row, *, on_list: bool, ordered: bool) -> Iterator[tuple[int, int]]:
+def _in_passage(
+    text: str, row: _Row, *, on_list: bool, ordered: bool, played: Collection[str]
+) -> Iterator[tuple[int, int]]:
     for sentence in _SENTENCE.finditer(text):
         verb = row.verbs.search(text, sentence.start(), sentence.end())
         if verb is None or "?" in sentence[0] or _NOT_DONE.search(sentence[0]) or _OPEN.search(sentence[0]):
@@ -129,7 +135,8 @@ def _in_passage(text: str, row: _Row, *, on_list: bool, ordered: bool) -> Iterat
         if PREPARED.search(sentence[0]) or (" " not in verb[0] and _OTHER_SENSE.match(text, verb.end())):
             continue
         before = text[sentence.start() : verb.start()]
-        by_children = not ordered and any(word.casefold() in _class() for word in re.findall(r"[\w'’]+", before))
+        subject = re.findall(r"[\w'’]+", before)
+        by_children = not ordered and any(word.casefold() in _class() or word in played for word in subject)
         if _BY_ADULT.search(before) or not (by_children or _ORDERED.search(before)):
             continue
         thing = row.things.search(text, verb.end(), sentence.end())

@@ -262,3 +262,12 @@ def test_prose_that_lists_nothing_fills_no_blank(text: str) -> None:
     unit = read_unit(Source("level-1/unit-01.md", f"{FRONT}## Lesson 1: A {{.words}}\n\n{GAPS}{key(text)}"))
     (one,) = exercises_in(next(iter(unit.activities)), unit).exercises
     assert [item.answer for item in one.items] == [None, None, None]
+
+
+def test_a_row_of_answers_goes_on_where_it_stands() -> None:
+    items = "".join(f"{at}. We see ____.\n" for at in range(1, 7))
+    notes = "::: teacher\n**Answers:** 4 to 6 points: very good; 3 to 4: good; under 3: again.\n:::\n"
+    page = f"{FRONT}## Lesson 1: A {{.words}}\n\n### 1 Write. {{.test}}\n\n{items}\n"
+    unit = read_unit(Source("level-1/unit-01.md", page + key("1 ash, 2 lid, 3 sun, 4 hat, 5 foil, 6 a pen") + notes))
+    (one,) = exercises_in(next(iter(unit.activities)), unit).exercises
+    assert [item.answer.text for item in one.items if item.answer] == ["ash", "lid", "sun", "hat", "foil", "a pen"]

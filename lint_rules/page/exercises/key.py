@@ -38,6 +38,7 @@ _PART = lazy_re.compile(r"\s*(?:(?:Part|Section|Exercise)\s+)?[A-Z][.):]?\s*")
 _PARTED = lazy_re.compile(r"(?:^|[.:;]\s)\s*A\s+1\b")
 _LEAD_LENGTH = 60
 _TOLD = 5  # words of a sentence
+_ROW = 3  # labels that stand alike
 _PROSE = 8  # words of a line that tells of answers and lists none: common practice, no source
 _STROKE = lazy_re.compile(r"\s+[/|]\s*$")
 _PART_NEXT = lazy_re.compile(rf"{_STROKE.pattern}|[;.]\s*[B-H]\s*$")
@@ -179,6 +180,9 @@ def _next(
         best: int | None = None
         for at in range(last + 1, len(usable)):
             mark, other = usable[at]
+            if other == wanted == value + 1 and best is None and _goes_on(chain, mark):
+                best = at
+                break
             if other in (0, 1) and wanted > 1 and mark.strength == LINE:
                 break  # a new row begins
             if other > wanted and mark.strength == LINE:
@@ -193,6 +197,14 @@ def _next(
         if best is not None:
             return best, wanted
     return None
+
+
+def _goes_on(chain: Sequence[Mark], mark: Mark) -> bool:
+    """Whether a label stands on the line of those before it, and as they do: 1 ash, 2 lid, 3 sun; what stands further
+    on is another row's, or no label (5 to 7 points: good)."""
+    if len(chain) < _ROW or mark.strength >= LINE or any(one.line != mark.line for one in chain):
+        return False
+    return all(one.strength == mark.strength for one in chain[1:])
 
 
 def _in_short_row(chain: Sequence[Mark], lines: Sequence[Line]) -> bool:

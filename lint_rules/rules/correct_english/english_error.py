@@ -132,6 +132,12 @@ RULE = Rule(
         Example("I cannot stop. There isn't any more. It runs in the park. I'm ____. Can I go to bed?\n"),
         Example("I can't go, but no dog is here. Don't say no! It's not nothing, no!\n", why="said on purpose"),
         Example(
+            "### 1 Test. {.test}\n\n**A Write.**\n\n1. I ____ a kite.\n\n**B Find the mistake. Write. (5 marks)**\n\n"
+            "2. She must to go. → ____\n3. Did she went? → ____\n",
+            english=(("must to", "GRAMMAR", "MD_BASEFORM", "Use a base form."),),
+            why="deliberate, in a part of the page",
+        ),
+        Example(
             "### 1 Find the mistakes. {.mistakes}\n\nShe go to school.\n",
             english=(("go", "GRAMMAR", "HE_VERB_AGR", "Use a third-person verb."),),
             why="deliberate",

@@ -12,10 +12,10 @@ from lint_rules import lazy_re
 from lint_rules.english.of_key import slips_of_key
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Passage
+from lint_rules.page.deliberate import is_wrong_on_purpose
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.drafts import trimmed
 from lint_rules.page.exercises.model import Exercise, Exercises, Item, Place
-from lint_rules.page.readings import is_wrong_on_purpose
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.source import Span
 from lint_rules.unit_language.hinted_forms import hinted_slip

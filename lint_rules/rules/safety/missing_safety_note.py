@@ -79,6 +79,14 @@ RULE = Rule(
     ),
     fails=(
         Example(
+            "### 4 Act the play. {.speaking}\n\nMina is the King.\n\n::: teacher\n**Steps:** In Scene 2 "
+            "Mina and Tam «stand on the desks» and sway.\n"
+            "**Safety:** The wool is held in the hand.\n:::\n",
+            course="characters: [Mina, Tam]",
+            why="parts that children play",
+            weight=Severity.QUERY,
+        ),
+        Example(
             "### 2 Taste and say. {.speaking}\n\n::: teacher\n**Materials:** plates with mango and «peanut biscuit»\n"
             "**Steps:** Everybody tastes a piece of each food.\n"
             "**Safety:** Children wash their hands first and sit down while they eat.\n:::\n",
