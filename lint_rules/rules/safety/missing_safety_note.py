@@ -84,7 +84,6 @@ RULE = Rule(
             "**Safety:** The wool is held in the hand.\n:::\n",
             course="characters: [Mina, Tam]",
             why="parts that children play",
-            weight=Severity.QUERY,
         ),
         Example(
             "### 2 Taste and say. {.speaking}\n\n::: teacher\n**Materials:** plates with mango and «peanut biscuit»\n"
