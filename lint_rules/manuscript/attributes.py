@@ -14,6 +14,7 @@ _SPACE = lazy_re.compile(r"[ \t]*\n?[ \t]*")
 _IDENTIFIER = lazy_re.compile(r"#([\w\-:.]+)")
 _NAME = r"[^\W\d_][\w\-:.]*"
 _CLASS = lazy_re.compile(rf"\.({_NAME})")
+_BARE = lazy_re.compile(r"[a-z][a-z\-]{2,}(?=[ \t}])")
 _KEY = lazy_re.compile(rf"({_NAME})=")
 _QUOTED = {
     '"': lazy_re.compile(r'"((?:\\.|[^"\\\n]|\n(?!\s*\n))*)"'),
@@ -32,14 +33,18 @@ class Braces:
     identifier: str = ""
     classes: list[str] = field(default_factory=list)
     values: dict[str, str] = field(default_factory=dict)
+    bare: list[tuple[int, str]] = field(default_factory=list)  # classes that lack their point: {.game speaking}
 
     def placed(self, span: Span) -> Attributes:
         """The same as plain data, with the span of the braces in the file."""
         return Attributes(span, self.identifier, tuple(self.classes), self.values)
 
 
-def read_braces(text: str, start: int) -> Braces | None:
-    """Read the attributes whose ``{`` stands at ``start``, or None when they are none."""
+def read_braces(text: str, start: int, *, as_meant: bool = False) -> Braces | None:
+    """Read the attributes whose ``{`` stands at ``start``, or None when they are none.
+
+    ``as_meant``: behind a proper one a class may lack its point, which Pandoc does not allow.
+    """
     if not text.startswith("{", start):
         return None
     braces = Braces(start)
@@ -49,13 +54,17 @@ def read_braces(text: str, start: int) -> Braces | None:
             braces.end = at + 1
             return braces
         after = _read_one(text, at, braces)
+        if after is None and as_meant and (braces.classes or braces.values) and (match := _BARE.match(text, at)):
+            braces.classes.append(match[0])
+            braces.bare.append((at, match[0]))
+            after = match.end()
         if after is None:
             return None
         at = _skip(text, after)
     return None
 
 
-def braces_at_end(text: str) -> tuple[int, Braces] | None:
+def braces_at_end(text: str, *, as_meant: bool = False) -> tuple[int, Braces] | None:
     """Find the attributes that end a heading's text: where they start, and what they say."""
     tail = text.rstrip()
     if not tail.endswith("}"):
@@ -63,7 +72,7 @@ def braces_at_end(text: str) -> tuple[int, Braces] | None:
     start = tail.find("{")
     while start >= 0:
         if not (start and tail[start - 1] == "\\"):
-            braces = read_braces(tail, start)
+            braces = read_braces(tail, start, as_meant=as_meant)
             if braces is not None and braces.end == len(tail):
                 return start, braces
         start = tail.find("{", start + 1)

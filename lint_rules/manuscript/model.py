@@ -277,6 +277,9 @@ class Stet:
     fault: str = ""
 
 
+POINT = "point"  # the habit of leaving out a class's point: {.game speaking}
+
+
 @dataclass(frozen=True, slots=True)
 class Problem:
     """Something that keeps a file from being read as a unit: where, what, and its cure, in one message."""
@@ -284,6 +287,7 @@ class Problem:
     span: Span
     message: str
     blocks: bool = True  # False: the rest of the file can still be trusted; reported as a query
+    habit: str = ""  # what one decision answers, at however many places
 
 
 @dataclass(frozen=True, slots=True)

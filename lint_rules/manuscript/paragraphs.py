@@ -11,7 +11,7 @@ from lint_rules.manuscript.attributes import broken_braces
 from lint_rules.manuscript.contents import InnerComment, Setting, cut_passage, empty_passage
 from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.inline_text import InlineText, placed_braces
-from lint_rules.manuscript.model import PICTURE, Audience, DivKind, Heading, Item, Problem, Role
+from lint_rules.manuscript.model import PICTURE, POINT, Audience, DivKind, Heading, Item, Problem, Role
 from lint_rules.manuscript.reader_state import SONGS, OpenTable, ReaderState
 from lint_rules.manuscript.turns import plain_role, read_spoken_cell, read_turns
 from lint_rules.source import Span
@@ -33,6 +33,7 @@ _BROKEN_BRACES = (
     "These braces cannot be read, so they would be printed as text."
     " Write {.class key=value}: a point before each class, quotation marks around a value with spaces."
 )
+_NO_POINT = "Put a point before “{0}”, as before every kind: `.{0}`. Without it these braces are printed as text."
 _FEW_WORDS = 5  # of the name of a field that a house has for itself
 _GOES_ON = lazy_re.compile(
     r"[.;!?]\s+(?=[A-Z])[^\n]*\b(?i:activity|activities|children|pupils|students|track|minutes?|class)\b"
@@ -68,6 +69,10 @@ def read_heading(state: ReaderState, opening: Token, token: Token, plain: Inline
     role = _HEADING_ROLE[level]
     passage = cut_passage(plain, start, end, role, setting) or empty_passage(role, setting)
     state.contents.headings.append(Heading(level, passage, span, attributes, number, number_span))
+    for at, name in braces.bare if braces is not None else ():
+        first = places.place(at)
+        message = _NO_POINT.format(name)
+        state.contents.problems.append(Problem(Span(first, first + len(name)), message, blocks=False, habit=POINT))
     sung = bool(SONGS.intersection(attributes.classes))
     if level < 3:
         state.lesson_song = sung and level == 2

@@ -181,7 +181,7 @@ def take_attributes(token: Token, even_after_brackets: bool = False) -> int:
     content = token.content
     comments = _TRAILING_COMMENTS.search(content) if content.rstrip().endswith("-->") else None
     end = comments.start() if comments else len(content)
-    found = braces_at_end(content[:end])
+    found = braces_at_end(content[:end]) or braces_at_end(content[:end], as_meant=True)
     if found is None:
         return 0
     start, braces = found

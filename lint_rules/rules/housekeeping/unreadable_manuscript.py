@@ -28,10 +28,10 @@ from collections.abc import Iterator
 from lint_rules import lazy_re
 from lint_rules.course.model import ACTIVITY_KINDS
 from lint_rules.course.problem import nearest
-from lint_rules.finding import Found, Severity
+from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.grammar.labels import is_label_read, label_meant
 from lint_rules.language.vocabulary.misspellings import one_slip_away
-from lint_rules.manuscript.model import DivKind, Role, Unit
+from lint_rules.manuscript.model import POINT, DivKind, Role, Unit
 from lint_rules.manuscript.reader_state import SONGS
 from lint_rules.page.story_texts import STORY
 from lint_rules.rule import By, Example, Gather, Reading, Rule, Within
@@ -102,6 +102,11 @@ RULE = Rule(
             weight=Severity.NOTE,
         ),
         Example(
+            "### 1 Play. {.game «speaking»}\n\n### 2 Read. {.story «reading» audio=1.1}\n",
+            why="a point is missing: one point a course",
+            weight=Severity.QUERY,
+        ),
+        Example(
             _labelled("present simple, «presant continuous»"),
             why="a label misspelt: its structure would count as untaught",
             weight=Severity.QUERY,
@@ -157,7 +162,10 @@ def find(reading: Reading) -> Iterator[Found]:
     unit = reading.unit
     for problem in unit.problems:
         severity = None if problem.blocks else Severity.QUERY
-        yield Found(problem.span, unit.source.slice(problem.span), problem.message, severity)
+        words = unit.source.slice(problem.span)
+        point = Edit(Span(problem.span.start, problem.span.start), ".")
+        mend = Mend(f"write .{words}", (point,)) if problem.habit == POINT else None
+        yield Found(problem.span, words, problem.message, severity, mend, key=problem.habit)
     yield from _stray_asterisks(unit)
     yield from _half_bold(unit)
     yield from _unknown_kinds(reading)
