@@ -38,12 +38,24 @@ def plan_of(lesson: Lesson) -> TimePlan:
             tables.setdefault(passage.cell.table, []).append(passage)
     for cells in tables.values():
         column = next((c.cell.column for c in cells if c.cell and _heads_times(c)), None)
+        if column is None and _begins_with_times(cells):
+            column = 0
         if column is not None:
             return _read(lesson, cells, column)
     for passage in lesson.part.passages:
         if passage.audience is Audience.TEACHER and (planned := line_plan(passage.text)):
             return _of_line(lesson, passage, planned)
     return TimePlan((None,) * len(lesson.activities))
+
+
+def _begins_with_times(cells: Sequence[Passage]) -> bool:
+    """Whether a table's first column has minutes: figures that do not count its rows, under a head that is the name of
+    a field (so that it is no cell of its own)."""
+    first = [one.text.strip() for one in cells if one.cell is not None and one.cell.column == 0]
+    headed = any(one.cell is not None and one.cell.row == 0 for one in cells)
+    counted = [str(at) for at in range(1, len(first) + 1)]
+    figures = len(first) >= _FEWEST_STAGES and all(_FIGURE.fullmatch(text) for text in first)
+    return headed and figures and first != counted
 
 
 def _of_line(lesson: Lesson, passage: Passage, planned: Sequence[NumberedTime]) -> TimePlan:
@@ -140,7 +152,7 @@ def lesson_minutes(lesson: Lesson) -> Minutes | None:
 
 
 def _heads_times(cell: Passage) -> bool:
-    return cell.cell is not None and cell.cell.row == 0 and cell.cell.column > 0 and field_key(cell.text) == "time"
+    return cell.cell is not None and cell.cell.row == 0 and field_key(cell.text) == "time"
 
 
 def _read(lesson: Lesson, cells: Sequence[Passage], column: int) -> TimePlan:
@@ -157,10 +169,11 @@ def _read(lesson: Lesson, cells: Sequence[Passage], column: int) -> TimePlan:
         if time is None or time.minutes is None:
             continue
         what = _before(row, column)
-        numbered = (_numbered(lesson.activities, one.text) for one in row if one.cell and one.cell.column < column)
+        numbered = (_numbered(lesson.activities, one.text) for one in row if _names(one, column))
         at = next((number for number in numbered if number is not None), None) if by_number else None
         at = at if at is not None else next(iter(_called(lesson.activities, what)), None)
-        if at is not None and any(len(one.text.split()) > 1 for one in row if one.cell and one.cell.column > column):
+        beside_it = (one for one in row if one.cell and one.cell.column > max(column, 1))
+        if at is not None and any(len(one.text.split()) > 1 for one in beside_it):
             told.add(at)
         if _TOTAL.search(what):
             total = time
@@ -186,8 +199,13 @@ def _time(cell: Passage) -> StatedTime | None:
 
 
 def _before(row: Sequence[Passage], column: int) -> str:
-    """What a row says before its minutes."""
-    return " ".join(one.text for one in row if one.cell and one.cell.column < column)
+    """What a row says before its minutes, or right behind them where they come first: | 8 | 2 Talk | … |."""
+    return " ".join(one.text for one in row if _names(one, column))
+
+
+def _names(cell: Passage, column: int) -> bool:
+    """Whether a cell says what a row is for; ``column`` is that of the minutes."""
+    return cell.cell is not None and (cell.cell.column < column or (not column and cell.cell.column == 1))
 
 
 def _has_own_numbers(activities: Sequence[Activity], rows: Sequence[str]) -> bool:

@@ -271,3 +271,16 @@ def test_a_row_of_answers_goes_on_where_it_stands() -> None:
     unit = read_unit(Source("level-1/unit-01.md", page + key("1 ash, 2 lid, 3 sun, 4 hat, 5 foil, 6 a pen") + notes))
     (one,) = exercises_in(next(iter(unit.activities)), unit).exercises
     assert [item.answer.text for item in one.items if item.answer] == ["ash", "lid", "sun", "hat", "foil", "a pen"]
+
+
+@pytest.mark.parametrize(
+    "plan",
+    [
+        "| Minutes | Corner | What to do | Answers |\n|---|---|---|---|\n| 5 | Hello | Sing. | – |\n"
+        "| 8 | 1 Words | Check in pairs. | 1 red; 2 brown |\n| 9 | 2 Talk | Say it. | 1 a; 2 b |",
+        "| Stage | Minutes | Answers |\n|---|---|---|\n| Activity 1: write | 8 | 1 red, 2 brown |\n"
+        "| Activity 2: say | 9 | 1 a, 2 b |",
+    ],
+)
+def test_a_lessons_plan_has_the_answers_of_its_activities(plan: str) -> None:
+    assert answers(f"::: teacher\n**Time:** 45 minutes\n\n{plan}\n:::\n\n") == EXPECTED

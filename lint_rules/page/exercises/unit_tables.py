@@ -16,6 +16,12 @@ _HEADS = (
 )
 _FIGURE = lazy_re.compile(r"[0-9]{1,3}")
 _NUMBERS = lazy_re.compile(r"([0-9]{1,3})\s*[–—-]\s*([0-9]{1,3})|([0-9]{1,3}[a-z]?)", re.I)
+# What names an activity in a plan: 2 Talk, Activity 3; a figure alone may be its minutes.
+_NAMED = lazy_re.compile(
+    r"\s*(?:(?:act(?:ivity)?|ex(?:ercise)?|task)\.?\s*)([0-9]{1,2}[a-z]?)\b|\s*([0-9]{1,2}[a-z]?)[.:)]?\s+(?=[^\W\d_])",
+    re.I,
+)
+_SAYS = lazy_re.compile(r"\w")
 _TEST = lazy_re.compile(r"\b(?:test|quiz)\b", re.I)
 
 Grid = Mapping[tuple[int, int], Passage]
@@ -36,9 +42,9 @@ def key_tables_of(unit: Unit) -> KeyTables:
     passages: set[int] = set()
     given: dict[int, list[Passage]] = {}
     lessons: dict[int, Lesson] = {}
-    for grid in _tables(unit):
+    for home, grid in _tables(unit):
         columns = _columns(grid)
-        shares = list(_shares(grid, columns, unit)) if columns else []
+        shares = list(_shares(grid, columns, unit) if columns else _of_plan(grid, home))
         if len(shares) > 1:
             passages.update(map(id, grid.values()))
             for lesson, activity, answers in shares:
@@ -47,14 +53,34 @@ def key_tables_of(unit: Unit) -> KeyTables:
     return KeyTables(frozenset(passages), {activity: tuple(several) for activity, several in given.items()}, lessons)
 
 
-def _tables(unit: Unit) -> Iterator[Grid]:
-    tables: dict[int, dict[tuple[int, int], Passage]] = {}
+def _tables(unit: Unit) -> Iterator[tuple[Lesson, Grid]]:
+    """The tables that have a cell of a key, whole, each with the lesson that it stands in."""
     for lesson in unit.lessons:
         for part in (lesson.part, *(activity.part for activity in lesson.activities)):
-            for passage in keys_in(part.passages):
-                if passage.cell is not None:
+            keyed = {passage.cell.table for passage in keys_in(part.passages) if passage.cell is not None}
+            tables: dict[int, dict[tuple[int, int], Passage]] = {}
+            for passage in part.passages if keyed else ():
+                if passage.cell is not None and passage.cell.table in keyed:
                     tables.setdefault(passage.cell.table, {})[passage.cell.row, passage.cell.column] = passage
-    yield from tables.values()
+            yield from ((lesson, grid) for grid in tables.values())
+
+
+def _of_plan(grid: Grid, lesson: Lesson) -> Iterator[tuple[Lesson, Activity, Passage]]:
+    """The answers of a lesson's plan, each in the row of its activity: | 8 | 2 Talk | Pairs ask. | 1 yes; 2 no |."""
+    keys = [cell for cell in keys_in(grid.values()) if cell.cell is not None and cell.role is not Role.HEAD]
+    if len({cell.cell.column for cell in keys if cell.cell}) != 1:
+        return
+    for answers in keys:
+        row, column = (answers.cell.row, answers.cell.column) if answers.cell else (0, 0)
+        before = (grid[row, at].text for at in range(column) if (row, at) in grid)
+        named = next((match for text in before if (match := _NAMED.match(text))), None)
+        for at, activity in enumerate(lesson.activities, 1):
+            if (
+                named is not None
+                and (named[1] or named[2]).casefold() == _number(activity, at)
+                and _SAYS.search(answers.text)
+            ):
+                yield lesson, activity, answers
 
 
 def _columns(grid: Grid) -> Sequence[int]:

@@ -121,6 +121,13 @@ RULE = Rule(
         ),
         Example(_GAME.format("«12 minutes»", "(7 min)"), why="its steps"),
         Example(_STAGED.format("«12 minutes»"), why="the stages of its table"),
+        Example(
+            "## Lesson 1: Kites\n\n::: teacher\n**Time:** «45 minutes»\n\n"
+            "| Minutes | Corner | What to do |\n|---|---|---|\n"
+            "| 5 | Hello | Say hello. |\n| 12 | 1 Sing | Sing it. |\n| 18 | 2 Draw | Draw it. |\n:::\n\n"
+            "### 1 Sing. {.song}\n\n### 2 Draw. {.make}\n",
+            why="a plan that begins with the minutes",
+        ),
         Example(_planned("40 minutes", "40 minutes", "«35 minutes»"), why="others count the row too"),
         Example(_told(5, 5, 5) + _told(10, mark="«forty minutes»"), why="in all others the times make it up"),
         Example(_lesson("«40 minutes»", "15 minutes", "30 minutes")),
