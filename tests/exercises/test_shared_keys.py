@@ -284,3 +284,20 @@ def test_a_row_of_answers_goes_on_where_it_stands() -> None:
 )
 def test_a_lessons_plan_has_the_answers_of_its_activities(plan: str) -> None:
     assert answers(f"::: teacher\n**Time:** 45 minutes\n\n{plan}\n:::\n\n") == EXPECTED
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "### Lesson 1, Activity 1\n\n1 red; 2 brown\n\n### Lesson 2, Activity 1\n\n1 a; 2 b",
+        "**Lesson 1, Activity 1:** 1 red, 2 brown\n\n**Lesson 2, Activity 1:** 1 a, 2 b",
+        "- Lesson 1 – Exercise 1: 1 red, 2 brown\n- Lesson 2 – Exercise 1: 1 a, 2 b",
+    ],
+)
+def test_heads_at_the_end_of_a_unit_name_lessons_and_activities(text: str) -> None:
+    second = SECOND.replace("### 2", "### 1")
+    page = f"{FRONT}## Lesson 1: A {{.words}}\n\n{FIRST}## Lesson 2: B {{.words}}\n\n{second}"
+    unit = read_unit(Source("level-1/unit-01.md", page + key(text)))
+    read = [exercises_in(activity, unit).exercises for activity in unit.activities]
+    items = [[item for one in each for item in one.items if item.answer is not None] for each in read]
+    assert [[(item.label.text, item.answer.text) for item in each] for each in items] == EXPECTED

@@ -6,6 +6,7 @@ from string import ascii_lowercase
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.inline_text import within
 from lint_rules.manuscript.model import Audience, Passage, Role
 
 _LEAD = lazy_re.compile(
@@ -99,3 +100,14 @@ def _pieces(text: str, start: int, end: int) -> Iterator[tuple[int, int]]:
         yield start, cut.start()
         start = cut.end()
     yield start, end
+
+
+def part_of(passage: Passage, start: int, end: int) -> Passage:
+    """A range of a passage as a passage of its own."""
+    text = passage.text
+    while start < end and text[start].isspace():
+        start += 1
+    if (start, end) == (0, len(text)):
+        return passage
+    part = passage.bare(text[start:end], passage.starts[start:end], passage.ends[start:end])
+    return part.marked(within(passage.strong, start, end), within(passage.emphasis, start, end))

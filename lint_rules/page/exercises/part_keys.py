@@ -11,9 +11,9 @@ from lint_rules import lazy_re
 from lint_rules.manuscript.model import Passage
 from lint_rules.manuscript.paragraph_split import trimmed
 from lint_rules.page.exercises.drafts import DraftExercise
+from lint_rules.page.exercises.key_places import part_of
 from lint_rules.page.exercises.marks import Kind
 from lint_rules.page.exercises.model import Place
-from lint_rules.page.exercises.shared_keys import part_of
 
 _HEAD = lazy_re.compile(r"(?:part\s+)?(?P<letter>[A-H])(?:[.):]|\s+[–—-])?\s+(?=\S)", re.I)
 _FIRST = lazy_re.compile(r"[(\[]?(?:1|a)(?:[.):\]]|(?=\s))", re.I)

@@ -8,10 +8,9 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
 from lint_rules import lazy_re
-from lint_rules.manuscript.inline_text import within
 from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage, Role, Unit
-from lint_rules.page.exercises.key_places import keys_in, told_answers
-from lint_rules.page.exercises.unit_tables import key_tables_of
+from lint_rules.page.exercises.key_places import keys_in, part_of, told_answers
+from lint_rules.page.exercises.unit_keys import unit_keys_of
 
 _NAMED = lazy_re.compile(
     r"(?:^|(?<=[.;!?]\s)|(?<=\n))\s*(?:activity|exercise|ex\.|act\.|task)\s*(?P<number>[0-9]{1,3}[a-z]?)"
@@ -36,10 +35,10 @@ _LABEL_FOLLOWS = lazy_re.compile(r"\s*[(\[]?(?:[0-9]{1,2}|[a-z])[.):\]]?\s")
 def keys_of(activity: Activity, unit: Unit) -> tuple[Passage, ...]:
     """The passages of an activity's key: its own, and its share of a key for the whole lesson."""
     moved, _ = _by_lesson(unit)
-    tables = key_tables_of(unit)
-    if id(activity) in tables.given:
-        beside = (one for one in keys_in(activity.part.passages) if id(one) not in moved | tables.passages)
-        return (*beside, *tables.given[id(activity)])
+    named = unit_keys_of(unit)
+    if id(activity) in named.given:
+        beside = (one for one in keys_in(activity.part.passages) if id(one) not in moved | named.passages)
+        return (*beside, *named.given[id(activity)])
     own = tuple(passage for passage in keys_in(activity.part.passages) if id(passage) not in moved)
     lesson = next((one for one in unit.lessons if any(other is activity for other in one.activities)), None)
     if lesson is None:
@@ -77,7 +76,7 @@ def lesson_of_key(passage: Passage, unit: Unit) -> Lesson | None:
     the number of an activity."""
     _, given = _by_lesson(unit)
     named = next((one for one in unit.lessons if any(own is passage for own in given.get(id(one), ()))), None)
-    return named or key_tables_of(unit).lessons.get(id(passage)) or _of_unit(unit)[2].get(id(passage))
+    return named or unit_keys_of(unit).lessons.get(id(passage)) or _of_unit(unit)[2].get(id(passage))
 
 
 @lru_cache(maxsize=8)
@@ -225,14 +224,3 @@ def _cut(
             if passage.text[start:end].strip():
                 yield of, part_of(passage, start, end), passage
             number = of
-
-
-def part_of(passage: Passage, start: int, end: int) -> Passage:
-    """A range of a passage as a passage of its own."""
-    text = passage.text
-    while start < end and text[start].isspace():
-        start += 1
-    if (start, end) == (0, len(text)):
-        return passage
-    part = passage.bare(text[start:end], passage.starts[start:end], passage.ends[start:end])
-    return part.marked(within(passage.strong, start, end), within(passage.emphasis, start, end))

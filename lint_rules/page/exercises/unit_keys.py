@@ -1,4 +1,5 @@
-"""One key for a whole unit, laid out as a table: `| Lesson | Activity | Answers |`, `| Lesson 1 | 2 | 1 c, 2 a |`."""
+"""One key for several activities that names lesson and activity: a table (`| Lesson 1 | 2 | 1 c, 2 a |`), heads
+(`### Lesson 1, Activity 2`), or the rows of a lesson's plan (`| 8 | 2 Talk | Pairs ask. | 1 c, 2 a |`)."""
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
@@ -7,7 +8,7 @@ from functools import lru_cache
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Lesson, Passage, Role, Unit
-from lint_rules.page.exercises.key_places import keys_in
+from lint_rules.page.exercises.key_places import keys_in, part_of
 
 _HEADS = (
     lazy_re.compile(r"\W*lessons?\W*", re.I),
@@ -21,6 +22,11 @@ _NAMED = lazy_re.compile(
     r"\s*(?:(?:act(?:ivity)?|ex(?:ercise)?|task)\.?\s*)([0-9]{1,2}[a-z]?)\b|\s*([0-9]{1,2}[a-z]?)[.:)]?\s+(?=[^\W\d_])",
     re.I,
 )
+_HEAD = lazy_re.compile(
+    r"\W*lesson\s+([0-9]{1,2})\s*[,:;./–—-]?\s*(?:activity|exercise|ex\.|act\.|task)\s*([0-9]{1,3}[a-z]?)\s*(?:[:.)–—-]\s*|$|(?=\n))",
+    re.I,
+)
+_FEWEST = 2  # heads: one alone may be a reference
 _SAYS = lazy_re.compile(r"\w")
 _TEST = lazy_re.compile(r"\b(?:test|quiz)\b", re.I)
 
@@ -28,8 +34,8 @@ Grid = Mapping[tuple[int, int], Passage]
 
 
 @dataclass(frozen=True, slots=True)
-class KeyTables:
-    """The passages of such tables, what each activity gets of them, and the lesson of each answer; all by identity."""
+class UnitKeys:
+    """The passages of such keys, what each activity gets of them, and the lesson of each answer; all by identity."""
 
     passages: frozenset[int]
     given: Mapping[int, tuple[Passage, ...]]
@@ -37,8 +43,8 @@ class KeyTables:
 
 
 @lru_cache(maxsize=8)  # asked for by each activity of a unit
-def key_tables_of(unit: Unit) -> KeyTables:
-    """The keys of a unit that are such tables."""
+def unit_keys_of(unit: Unit) -> UnitKeys:
+    """The keys of a unit that name lesson and activity."""
     passages: set[int] = set()
     given: dict[int, list[Passage]] = {}
     lessons: dict[int, Lesson] = {}
@@ -50,7 +56,40 @@ def key_tables_of(unit: Unit) -> KeyTables:
             for lesson, activity, answers in shares:
                 given.setdefault(id(activity), []).append(replace(answers, cell=None))
                 lessons[id(answers)] = lesson
-    return KeyTables(frozenset(passages), {activity: tuple(several) for activity, several in given.items()}, lessons)
+    for lesson, headed, whole, rest in _headed(unit):
+        passages.add(id(whole))
+        lessons[id(whole)] = lesson
+        if headed is not None and rest is not None:
+            given.setdefault(id(headed), []).append(rest)
+    return UnitKeys(frozenset(passages), {activity: tuple(several) for activity, several in given.items()}, lessons)
+
+
+def _headed(unit: Unit) -> Iterator[tuple[Lesson, Activity | None, Passage, Passage | None]]:
+    """The passages behind heads that name lesson and activity, with what answers; nothing where there is one such
+    head alone."""
+    every = [
+        passage
+        for lesson in unit.lessons
+        for part in (lesson.part, *(activity.part for activity in lesson.activities))
+        for passage in keys_in(part.passages)
+    ]
+    heads = [_HEAD.match(passage.text) for passage in every]
+    if sum(match is not None for match in heads) < _FEWEST:
+        return
+    at: tuple[Lesson, Activity | None] | None = None
+    div = None
+    for passage, match in zip(every, heads, strict=True):
+        if match is not None:
+            lesson = _lesson(match[1], unit)
+            numbers = enumerate(lesson.activities, 1) if lesson is not None else ()
+            activity = next((one for place, one in numbers if _number(one, place) == match[2].casefold()), None)
+            at, div = (lesson, activity) if lesson is not None else None, passage.div
+        elif passage.div != div:
+            at = None  # another key
+        if at is not None:
+            start = match.end() if match is not None else 0
+            rest = part_of(passage, start, len(passage.text)) if passage.text[start:].strip() else None
+            yield (*at, passage, rest)
 
 
 def _tables(unit: Unit) -> Iterator[tuple[Lesson, Grid]]:
