@@ -14,6 +14,10 @@ _NUMBER = lazy_re.compile(r"(?:(?:activity|exercise|task|no\.?|nr\.?)\s*)?([0-9]
 _STAGE = lazy_re.compile(
     r"\s*(?:stage|phase|part|step)\s+(?P<number>\d{1,2})\b\s*(?:[(:,–—-]\s*(?P<time>[^()–—:.]{1,20}))?", re.I
 )
+_PARAGRAPH = lazy_re.compile(
+    r"\W*(?:activity|exercise|task)\s+(?P<number>[0-9]{1,3}[a-z]?)\s*[.:,;(–—-]+\s*(?P<time>[^.,;:()]{3,28})(?=[.,;:)])",
+    re.I,
+)
 _BRACKETED = lazy_re.compile(r"\(([^()]{1,20})\)")  # 1. Moving circle (4 minutes). Do an action.
 _FEWEST_STAGES = 3
 _FIGURE = lazy_re.compile(r"\s*[0-9]{1,3}\s*")
@@ -45,7 +49,20 @@ def plan_of(lesson: Lesson) -> TimePlan:
     for passage in lesson.part.passages:
         if passage.audience is Audience.TEACHER and (planned := line_plan(passage.text)):
             return _of_line(lesson, passage, planned)
-    return TimePlan((None,) * len(lesson.activities))
+    return TimePlan(_of_paragraphs(lesson) or (None,) * len(lesson.activities))
+
+
+def _of_paragraphs(lesson: Lesson) -> tuple[StatedTime | None, ...]:
+    """The times of a lesson's activities where its notes have a paragraph for each: `Activity 3. Seven minutes. Say …`;
+    nothing where one has none."""
+    times: list[StatedTime | None] = [None] * len(lesson.activities)
+    for passage in lesson.part.passages:
+        match = _PARAGRAPH.match(passage.text) if passage.audience is Audience.TEACHER else None
+        at = _numbered(lesson.activities, match["number"]) if match is not None else None
+        minutes = _whole_time(match["time"]) if match is not None else None
+        if match is not None and at is not None and minutes is not None:
+            times[at] = StatedTime(minutes, passage, *match.span("time"))
+    return tuple(times) if all(times) else ()
 
 
 def _begins_with_times(cells: Sequence[Passage]) -> bool:

@@ -128,6 +128,11 @@ RULE = Rule(
             "### 1 Sing. {.song}\n\n### 2 Draw. {.make}\n",
             why="a plan that begins with the minutes",
         ),
+        Example(
+            "## Lesson 1: Kites\n\n::: teacher\n**Time:** «thirty-five minutes»\n\n"
+            "Activity 1. Fifteen minutes. Sing it.\n\nActivity 2. Twenty-five minutes. Draw it.\n:::\n\n### 1 Sing. {.song}\n\n### 2 Draw. {.make}\n",
+            why="a paragraph for each activity",
+        ),
         Example(_planned("40 minutes", "40 minutes", "«35 minutes»"), why="others count the row too"),
         Example(_told(5, 5, 5) + _told(10, mark="«forty minutes»"), why="in all others the times make it up"),
         Example(_lesson("«40 minutes»", "15 minutes", "30 minutes")),
