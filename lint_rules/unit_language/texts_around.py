@@ -14,6 +14,8 @@ from lint_rules.tables import words
 from lint_rules.unit_language.option_support import Told, told_in
 
 _OF_SELF = lazy_re.compile(r"\b(?:I|my|me|we|our|us)\b", re.I)
+LARGE = 13  # a number that is not counted out of a text
+_YEARS = 1000
 _FIGURES = 3
 _LONG = 8  # words of a passage that tells something
 
@@ -105,3 +107,29 @@ def _told(texts: Iterable[str]) -> Numbers:
 def single(thing: str) -> str:
     """A thing as things are compared: bags and bag are one."""
     return thing.casefold().removesuffix("s")
+
+
+def other_number(number: int, thing: str, around: Around, *, asked: bool) -> int | None:
+    """The one number that the texts have of a thing, or a large one, where they have not this one."""
+    if number >= _YEARS:
+        return None
+    if single(thing) in words("measures"):
+        return None  # fifty years are of one thing, and ninety of another
+    for told in around.tiers:
+        of = told.of.get(single(thing), set()) if thing else set()
+        if any(one and number % one == 0 for one in of):
+            return None  # ten pots and ten pots are twenty
+        if len(of) == 1 and number not in told.numbers and (asked or not _is_made(number, told.numbers)):
+            return next(iter(of))
+        if of:
+            return None
+    large = {one for told in around.tiers for one in told.numbers if LARGE <= one < _YEARS}
+    if number >= LARGE and len(large) == 1 and not _is_made(number, around.unit.numbers):
+        return next(iter(large))
+    return None
+
+
+def _is_made(number: int, numbers: set[int]) -> bool:
+    """Say whether a number stands in the texts, or can be reckoned from two that do."""
+    large = [one for one in numbers if one >= LARGE]
+    return number in numbers or any(number == one + other for one in large for other in large)

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Audience
-from lint_rules.page.exercises.answers import alternatives, is_verdict
+from lint_rules.page.exercises.answers import alternatives, is_verdict, yes_or_no
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.model import Answer, Exercises
 from lint_rules.page.exercises.small_words import small_words
@@ -22,6 +22,7 @@ _NUMBER = lazy_re.compile(
     rf"|^\W*(\d{{1,2}}|{'|'.join(NUMBER_WORDS)})[.!:](?=\s)",  # Three. Look! A bag. It's yellow.
     re.I | re.M,
 )
+_DRAWN = lazy_re.compile(r"\b(?:picture\s+)?(\d{1,2})\b[.:)]?\s+(?=[a-z])", re.I)  # Picture 1: a leaf. 2 red onion.
 _WORD = lazy_re.compile(r"[^\W_]+")
 
 
@@ -40,6 +41,45 @@ def not_heard(read: Exercises) -> Answer | None:
         else:
             wrong.append(answer)
     return wrong[0] if right >= _FEWEST and len(wrong) == 1 else None
+
+
+def verdict_out_of_step(read: Exercises) -> tuple[Answer, bool] | None:
+    """The one yes or no of a key that does not go with the picture and the script of its number (a red fish is drawn,
+    and a blue one told of), where all the others do; and whether picture and script say the same there."""
+    passages = read.activity.part.passages
+    said = _by_number(one.text for one in passages if one.audience is Audience.LISTENER)
+    drawn = _drawn_by_number(one.text for one in passages if one.audience is Audience.ARTIST)
+    if not said or said.keys() != drawn.keys():
+        return None
+    right, wrong = 0, []
+    for item in (item for exercise in read.exercises for item in exercise.items if not item.example):
+        answer = item.answer
+        told = yes_or_no(answer.text) if answer is not None else None
+        if answer is None or told is None or item.label.key not in said:
+            return None
+        same = all(_is_heard(word, said[item.label.key]) for word in drawn[item.label.key])
+        right += same is told
+        wrong += [(answer, same)] if same is not told else []
+    return wrong[0] if right >= _FEWEST and len(wrong) == 1 else None
+
+
+def _drawn_by_number(texts: Iterable[str]) -> dict[str, frozenset[str]]:
+    """What a brief draws under each number, in words that matter, where it numbers its pictures from 1 on."""
+    whole = "\n".join(texts)
+    marks: list[re.Match[str]] = []
+    for mark in _DRAWN.finditer(whole):
+        if mark[1] == str(len(marks) + 1):
+            marks.append(mark)
+    ends = [*(mark.start() for mark in marks[1:]), len(whole)]
+    found = (
+        {}
+        if not marks
+        else {
+            mark[1]: frozenset(_words(re.split(r"[.;\n]", whole[mark.end() : end])[0])) - small_words()
+            for mark, end in zip(marks, ends, strict=True)
+        }
+    )
+    return found if all(found.values()) else {}
 
 
 def _by_number(texts: Iterable[str]) -> dict[str, frozenset[str]]:

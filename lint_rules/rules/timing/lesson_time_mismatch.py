@@ -130,7 +130,8 @@ RULE = Rule(
         ),
         Example(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** «thirty-five minutes»\n\n"
-            "Activity 1. Fifteen minutes. Sing it.\n\nActivity 2. Twenty-five minutes. Draw it.\n:::\n\n### 1 Sing. {.song}\n\n### 2 Draw. {.make}\n",
+            "Activity 1. Fifteen minutes. Sing it.\n\nActivity 2. Twenty-five minutes. Draw it.\n:::\n\n"
+            "### 1 Sing. {.song}\n\n### 2 Draw. {.make}\n",
             why="a paragraph for each activity",
         ),
         Example(_planned("40 minutes", "40 minutes", "«35 minutes»"), why="others count the row too"),
