@@ -61,6 +61,10 @@ _TWO = lazy_re.compile(
     r"(?:(?P<be>is|was)(?P<not>n['’]t)? (?:not |very |so |too )?(?:[a-z]+ing\b|(?P<how>[a-z]+)\b(?=\W*[.!?]))"
     r"|(?P<have>has)(?P<no>n['’]t)? got\b|(?P<do>doesn['’]t)\b)"
 )
+# Orla and I is going; my friend and I has.
+_AND_I = lazy_re.compile(
+    r"(?:^|[.!?:]\s+|[\"“‘]|\b(?:but|so|now|today|then),?\s+)(?:[A-Z][a-z]+|[Mm]y [a-z]+) and I (is|am|was|has|does)\b"
+)
 # I'm here since three days; I have six years; he didn't believed it.
 _SINCE = lazy_re.compile(
     r"\b(since)\s+(?:two|three|four|five|six|seven|eight|nine|ten|\d{1,2}|many|several|a few|some)\s+"
@@ -111,6 +115,7 @@ _HAVE = lazy_re.compile(
     r"(?:(?:never|just|already|also|always|ever)\s+)?([a-z]{2,})\b",
     re.I,
 )
+_OF_TWO_AND_ME = {"is": "are", "am": "are", "was": "were", "has": "have", "does": "do"}
 _OF_ONE = {"are": "is", "were": "was"}
 _OF_TWO = {"be": {"is": "are", "was": "were"}, "have": {"has": "have"}}
 _TO_AFTER_MODAL = lazy_re.compile(r"\b(?:can|must|should|will|may)\s+(?:I|you|he|she|it|we|they)\s+(to)\s+[a-z]+", re.I)
@@ -149,6 +154,8 @@ def slips_in(text: str) -> Iterator[Slip]:
             yield Slip(*match.span(), "One thing or several?")
     for match in _EVERYBODY.finditer(text):
         yield Slip(*match.span(1), "This word takes the verb of one person.", _OF_ONE[match[1].casefold()])
+    for match in _AND_I.finditer(text):
+        yield Slip(*match.span(1), "Two people take another verb.", _OF_TWO_AND_ME[match[1]])
     for match in _LISTEN.finditer(text):
         yield Slip(*match.span(1), "We listen to something.", f"{match[1]} to")
     for match in _EXPLAIN.finditer(text):

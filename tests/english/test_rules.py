@@ -162,6 +162,8 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("Neri didn't saw the cat. Did you went home? I don't left it.", ["saw", "went", "left"]),
         ("I've got a new boots. They are red.", ["a new boots"]),
         ("Then everybody were quiet, and nobody are here.", ["were", "are"]),
+        ("Orla and I is going home. My friend and I has got a map.", ["is", "has"]),
+        ("He likes Orla and I am sad. Orla and I are here.", []),
         # right, or not surely wrong
         ("She didn't saw the big branch. Do you read? I didn't cut it. He doesn't feel well.", []),
         ("It's a new sports bag, a black glass and a few boots. I see a busy crossroads. It's a long ways.", []),

@@ -263,7 +263,8 @@ def _whole_phrase(text: Text, group: Group) -> bool:
     to = infinitive(text, verb)
     next_to = to is not None and _next_to(text, verb, to)
     modal = [group.modal] if group.modal and group.modal != "shall" else []
-    if verb.lower in ("going", "gon") and next_to and (group.continuous or len(group.members) == 1):
+    somewhere = _goes_somewhere(text, verb)  # he is going back to help
+    if verb.lower in ("going", "gon") and next_to and not somewhere and (group.continuous or len(group.members) == 1):
         names.append("going-to-future")
     elif verb.lemma == "have" and next_to:
         names.extend([*modal, "have-to"])
@@ -289,6 +290,15 @@ _ASKED_FOR = frozenset({"what", "which", "many", "much"})  # What have you got i
 def _had_better(text: Text, group: Group) -> bool:
     first = group.first
     return text.words[first].lower in ("'d", "had") and text.words[first + 1].lower == "better"
+
+
+_STILL_FUTURE = frozenset({"not", "n't", "just", "never"})
+
+
+def _goes_somewhere(text: Text, verb: Word) -> bool:
+    """Say whether an adverb right behind a verb says where somebody goes: back, out, home."""
+    behind = next((word for word in text.words[verb.index + 1 :] if not word.gap), None)
+    return behind is not None and behind.tag in ("RB", "RP", "NN") and behind.lower not in _STILL_FUTURE
 
 
 def _next_to(text: Text, verb: Word, to: Word) -> bool:

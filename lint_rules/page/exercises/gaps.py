@@ -95,6 +95,8 @@ def cut_up_word(place: Place, said: str = "", *, in_company: bool = False) -> Pl
     if match is None or not (match["left"] or match["right"]):
         return None
     left, right = match["left"], match["right"]
+    if left in ("a", "A") and right and text[match.start("right") - 1] == "_":
+        return None  # an article before a word: a ____ar, key st
     start = place.start + match.start("left")
     word = Place(place.passage, start, start + len(text[match.start("left") :].rstrip()))
     shown = [one.alt for one in place.passage.pictures if place.start <= one.at < place.end]

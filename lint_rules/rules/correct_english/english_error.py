@@ -20,7 +20,6 @@ to put in order (part them by slashes).
 """
 
 import re
-from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -31,13 +30,14 @@ from lint_rules.english.of_key import slips_of_key
 from lint_rules.english.slips import Slip, slips_in
 from lint_rules.english.spellings import LETTERS, Spellings, doubtful, is_of_the_trade, spellings_for
 from lint_rules.english.text import passages_to_check
+from lint_rules.english.unknown_words import is_whole_word, names_among
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.course_words import CourseWords
 from lint_rules.language.vocabulary.house_words import spelling_of
 from lint_rules.language.vocabulary.misspellings import meant_by
 from lint_rules.language.vocabulary.noises import is_sound, noises
-from lint_rules.manuscript.counting import has_sentences, is_for_children
+from lint_rules.manuscript.counting import has_sentences, is_for_children, is_title
 from lint_rules.manuscript.model import PICTURE, Audience, Passage, Role
 from lint_rules.page.exercises.edits import filled_ranges
 from lint_rules.page.mentions import foreign_words, is_shown_as_wrong
@@ -198,15 +198,15 @@ _SAID_SECOND = frozenset({"INFORMATIONS"})  # the first sentence of their messag
 _FEW = 2  # words in italics that are named, not said
 # White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
 _LOOSE = lazy_re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
+_STOP = lazy_re.compile(r"[.!?\n]")
 _MARKS = " \"'“”‘’,.;:!?–—"
-_PIECE = frozenset("-_+…")  # beside letters that are a piece of a word
 
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report what the English checker says, less what a course vouches for, and what it lets pass."""
     letters = frozenset(spelling_of(one) for one in spellings_of(reading.unit))
     spellings = spellings_for(reading.course, (*letters, *foreign_words(reading.unit)))
-    told, names, of_key = _own_slips(reading), _names_in(reading), _of_key(reading)
+    told, names, of_key = _own_slips(reading), names_among(reading.read.passages, reading.english), _of_key(reading)
     for passage in reading.unit.passages:
         yield from _loose_marks(passage)
     for passage in reading.read.passages:
@@ -262,22 +262,24 @@ def _found(passage: Passage, match: EnglishMatch, names: frozenset[str]) -> Foun
     words = passage.text[match.start : match.end]
     span = passage.span(match.start, match.end)
     if not match.rule.startswith(SPELLER):
-        return Found(span, words, _message(passage, match, words), _weight(passage, weight_of(match)))
+        weight = Severity.NOTE if is_title(passage) else weight_of(match)  # The Giant with One Cold Foot
+        return Found(
+            span, words, _message(passage, match, words), _weight(passage, weight), about=_around(passage, match)
+        )
     slip, about = is_slip(words, match.replacements), spelling_of(words)
     if about in names or (words[:1].isupper() and words[1:].islower() and not slip):
         message = f"{_WHERE[passage.audience]}: “{words}” is in no dictionary. {_A_NAME}"
         return Found(span, words, message, Severity.NOTE, key=_NAME, about=_NAME)
     key = _UNKNOWN if words.islower() and not slip else ""
-    weight = weight_of(match) if slip and _is_whole_word(passage.text, match) else Severity.NOTE
+    weight = weight_of(match) if slip and is_whole_word(passage.text, match) else Severity.NOTE
     return Found(span, words, _message(passage, match, words), weight, key=key, about=about)
 
 
-def _is_whole_word(text: str, match: EnglishMatch) -> bool:
-    """Say whether a spelling is a word that was meant: no name (Lani got up), no piece of a word (-ation), no letters
-    or code (ied, MPPL)."""
-    words = text[match.start : match.end]
-    around = text[match.start - 1 : match.start] + text[match.end : match.end + 1]
-    return len(words) > LETTERS and not words[0].isupper() and _PIECE.isdisjoint(around)
+def _around(passage: Passage, slip: Slip | EnglishMatch) -> str:
+    """The sentence of a slip: where page and script say the same, it is one point."""
+    before, behind = passage.text[: slip.start], passage.text[slip.end :]
+    sentence = _STOP.split(before)[-1] + passage.text[slip.start : slip.end] + _STOP.split(behind)[0]
+    return " ".join(sentence.casefold().split())
 
 
 def _weight(passage: Passage, weight: Severity | None = None) -> Severity | None:
@@ -351,7 +353,8 @@ def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
             words = passage.text[slip.start : slip.end]
             better = f" Perhaps “{slip.better}”?" if slip.better and f"“{slip.better}”" not in slip.message else ""
             message = f"{_WHERE[passage.audience]}: {slip.message}{better}"
-            said = Found(passage.span(slip.start, slip.end), words, message, _weight(passage))
+            span, about = passage.span(slip.start, slip.end), _around(passage, slip)
+            said = Found(span, words, message, _weight(passage), about=about)
             found.setdefault(passage, []).append((slip, said))
     return found
 
@@ -376,29 +379,6 @@ def _is_noise(text: str, match: EnglishMatch, reading: Reading) -> bool:
     word = text[match.start : match.end].casefold()
     again = sum(text[start:end].casefold() == word for start, end in words) > 1
     return again or is_sound(word) or not meant_by(word, (reading.lists or CourseWords(reading.course)).index)
-
-
-def _names_in(reading: Reading) -> frozenset[str]:
-    """The words that no dictionary has, and that are names by how they stand in the unit: in mid-sentence somewhere, or
-    several times and always with a capital."""
-    mid_sentence: set[str] = set()
-    capitals: defaultdict[str, list[bool]] = defaultdict(list)
-    for passage in reading.read.passages:
-        for match in reading.english(passage):
-            if match.rule.startswith(SPELLER):
-                words = passage.text[match.start : match.end]
-                capital = words[:1].isupper() and words[1:].islower() and not is_slip(words, match.replacements)
-                capitals[spelling_of(words)].append(capital)
-                if _is_in_mid_sentence(passage.text, match):
-                    mid_sentence.add(spelling_of(words))
-    return frozenset(mid_sentence | {word for word, seen in capitals.items() if len(seen) > 1 and all(seen)})
-
-
-def _is_in_mid_sentence(text: str, match: EnglishMatch) -> bool:
-    """Say whether a word has a capital that no beginning and no title gives it: Port Wenna."""
-    before = text[: match.start].rstrip(" \"“‘'(")
-    word = text[match.start : match.end]
-    return word[:1].isupper() and word[1:].islower() and (before[-1:].isalnum() or before[-1:] in {",", "_"})
 
 
 def _message(passage: Passage, match: EnglishMatch, words: str) -> str:

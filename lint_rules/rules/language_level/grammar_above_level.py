@@ -113,10 +113,23 @@ def find(reading: Reading) -> Iterator[Found]:
             if where is None or _answers_why(use) or is_carried(use, lambda name: _is_free(reading, name)):
                 continue
             (disputed if where.disputed else above).setdefault(use.structure.name, []).append(use)
+        every = [use for uses in above.values() for use in uses]
         for uses in above.values():
-            yield _found(reading, uses, "in this activity")
+            own = [use for use in uses if not any(_is_within(use, other) for other in every)]
+            if own:
+                yield _found(reading, own, "in this activity")
     for uses in disputed.values():
         yield _found(reading, uses, "in this unit")
+
+
+def _is_within(use: Use, other: Use) -> bool:
+    """Say whether the words of a structure are among those of another, so that one sentence mends both: has been eaten
+    is a passive and a present perfect. Of two with the same words the first by name stays."""
+    if use.passage is not other.passage or use.structure.name == other.structure.name:
+        return False
+    own, wide = (use.structure.start, use.structure.end), (other.structure.start, other.structure.end)
+    covered = wide[0] <= own[0] and own[1] <= wide[1]
+    return covered and (own != wide or use.structure.name > other.structure.name)
 
 
 def _answers_why(use: Use) -> bool:

@@ -174,7 +174,7 @@ DECLARATIONS = (
         level="A2",
         source=profile("122 A2.2"),
         examples=("I «am going to swim».", "What «are you going to do»?"),
-        decoys=("I am going to the park.", "She is going to school."),
+        decoys=("I am going to the park.", "She is going to school.", "Beto is going back to help him."),
         find=with_infinitive("going-to-future"),
     ),
     StructureDeclaration(
