@@ -4,12 +4,15 @@ Who reads a sentence, and as what, says much of what it means: `Light the candle
 and a line of the tale in a story. A lesson's own notes are read as an activity of their own.
 """
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import IntEnum
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Lesson, Part, Passage, Role, Unit
+from lint_rules.page.exercises.key_places import part_of
 
 
 class Place(IntEnum):
@@ -43,6 +46,12 @@ _PAGE_ROLES = {
 }
 
 
+_OF_ACTIVITY = lazy_re.compile(
+    r"\W*(?:activity|exercise|task)\s+(?P<number>[0-9]{1,3}[a-z]?)\s*[.:,;(–—-]+\s*(?=\w)", re.I
+)
+_NUMBER = lazy_re.compile(r"(?P<number>[0-9]{1,3}[a-z]?)")
+_CARE = lazy_re.compile(r"\b(?:safety|take care|careful|watch out|caution)\s*[:–—]\s*(?=\w)", re.I)
+_FEWEST = 2  # paragraphs: one alone may only speak of an activity
 _OF_LESSON = {Place.SAFETY: Place.LESSON_SAFETY, Place.MATERIALS: Place.LESSON_MATERIALS}
 
 
@@ -75,7 +84,8 @@ def activity_texts(unit: Unit) -> Iterator[ActivityText]:
     for number, lesson in enumerate(unit.lessons):
         for activity in lesson.activities:
             yield _of_activity(unit, activity, lesson, number)
-        own = list(_said(unit, lesson.part))
+        of_one = {id(passage) for passage, _ in _by_activity(lesson)}
+        own = [one for one in _said(unit, lesson.part) if id(one.passage) not in of_one]
         if own:
             of_activities = (one for activity in lesson.activities for one in _safety(unit, activity.part))
             yield ActivityText(number, True, lesson.part, lesson.classes, (*own, *of_activities))
@@ -84,10 +94,36 @@ def activity_texts(unit: Unit) -> Iterator[ActivityText]:
 def _of_activity(unit: Unit, activity: Activity, lesson: Lesson | None, number: int) -> ActivityText:
     said = [Said(activity.heading.passage, Place.INSTRUCTION), *_said(unit, activity.part)]
     if lesson is not None:
-        said += [
-            Said(one.passage, _OF_LESSON[one.place]) for one in _said(unit, lesson.part) if one.place in _OF_LESSON
-        ]
+        of_one = dict.fromkeys(id(passage) for passage, _ in _by_activity(lesson))
+        around = (one for one in _said(unit, lesson.part) if one.place in _OF_LESSON and id(one.passage) not in of_one)
+        said += [Said(one.passage, _OF_LESSON[one.place]) for one in around]
+        said += [one for passage, of in _by_activity(lesson) if of is activity for one in _told(passage)]
     return ActivityText(number, False, activity.part, activity.kinds, tuple(said))
+
+
+def _by_activity(lesson: Lesson) -> Iterator[tuple[Passage, Activity]]:
+    """The paragraphs of a lesson's notes about one activity each (`Activity 3. Twelve minutes. Every child …`),
+    two or more, whatever field they stand behind."""
+    headed = [
+        (passage, match["number"])
+        for passage in lesson.part.passages
+        if passage.audience is Audience.TEACHER and (match := _OF_ACTIVITY.match(passage.text)) is not None
+    ]
+    numbers = {
+        found["number"] if (found := _NUMBER.search(activity.heading.number)) else str(at): activity
+        for at, activity in enumerate(lesson.activities, 1)
+    }
+    if len(headed) >= _FEWEST:
+        yield from ((passage, numbers[number]) for passage, number in headed if number in numbers)
+
+
+def _told(passage: Passage) -> Iterator[Said]:
+    """What such a paragraph has children do, and from the word on, what it says of care: Safety: the sand stays …"""
+    care = _CARE.search(passage.text)
+    end = care.start() if care is not None else len(passage.text)
+    yield Said(part_of(passage, 0, end), Place.STEPS)
+    if care is not None:
+        yield Said(part_of(passage, care.end(), len(passage.text)), Place.SAFETY)
 
 
 def _safety(unit: Unit, part: Part) -> Iterator[Said]:

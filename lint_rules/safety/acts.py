@@ -164,9 +164,14 @@ def _acts(
             hazard = _hazard_of(hazard, passage.text, start, text)
             if any(act.hazard == hazard for act in found):
                 continue
-            found.append(
-                Act(hazard, float(scores[at, column]), passage, start, end, plain.pop(hazard, None) is not None)
-            )
+            shown = plain.pop(hazard, None)
+            if shown is not None and not (shown.passage is passage and shown.start < end and start < shown.end):
+                passage, start, end = (
+                    shown.passage,
+                    shown.start,
+                    shown.end,
+                )  # said in so many words: they are pointed at
+            found.append(Act(hazard, float(scores[at, column]), passage, start, end, shown is not None))
     for act in plain.values():
         hazard = _hazard_of(act.hazard, act.passage.text, act.start, text)
         if not any(one.hazard == hazard for one in found):

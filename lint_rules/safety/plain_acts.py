@@ -10,7 +10,7 @@ import re
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
-from itertools import islice
+from itertools import chain, islice
 
 from lint_rules import lazy_re
 from lint_rules.language.inflection.forms import every_form, noun_forms
@@ -37,6 +37,8 @@ _NOT_DONE = lazy_re.compile(
 # Grown-ups do it: an adult cuts; show how you peel.
 _BY_ADULT = lazy_re.compile(r"\b(?:you|teacher|adults?|grown-ups?|helpers?|parents?)\s+(?:\w+\s+)?$", re.I)
 _WITH = lazy_re.compile(r"\b(?:with|using)(?:\s+[\w'’-]+){0,2}\s*$", re.I)
+_HELD = lazy_re.compile(r"\b[Ww]ith\s+(?:an?|the|their|your|his|her)\s+(?:[\w-]+\s+){0,2}$")  # a vegetable peeler
+_DOER = lazy_re.compile(r",?\s+(?:the|each|every|one|all)?\s*([a-z]+)\s+[a-z]+")
 _BETWEEN = 3  # words between a verb and its thing: push the long pin
 _OTHER_THING = lazy_re.compile(r"\s*(?:cards?|words?|pictures?|sounds?)\b", re.I)  # the oven card
 _OTHER_NEEDLE = lazy_re.compile(r"\b(?:pine|fir|compass|knitting)\s+$", re.I)
@@ -94,7 +96,12 @@ def plain_acts(text: ActivityText, names: Collection[str] = ()) -> Iterator[Plai
             )
             if not any(left < end and start < right for left, right in passage.emphasis)  # the word *cut*
         )
-        yield from islice(shown, 1)
+        held = (
+            PlainAct(row.hazard, passage, start, end)
+            for passage, on_page in (followed if row.hazard == _KNIVES else ())
+            for start, end in (() if on_page else _with_tool(passage.text, row))
+        )
+        yield from islice(chain(shown, held), 1)
     if _MAKING in text.kinds and any(has_real_food(one) for one in (listed, *_needed(text))):
         eaten = (
             PlainAct(_TASTING, passage, start, end)
@@ -150,6 +157,18 @@ def _in_passage(
         elif on_list and row.by_list is not None and row.by_list.fullmatch(verb[0]):
             run = list(re.finditer(r"[\w'’-]+", text[verb.start() : sentence.end()]))[:_SHOWN]
             yield verb.start(), verb.start() + run[-1].end()
+
+
+def _with_tool(text: str, row: _Row) -> Iterator[tuple[int, int]]:
+    """Where children do something with a tool, whatever it is called: With a peeler the child takes the bark off."""
+    for sentence in _SENTENCE.finditer(text):
+        tool = row.things.search(text, sentence.start(), sentence.end())
+        if tool is None or "?" in sentence[0] or _NOT_DONE.search(sentence[0]) or _OPEN.search(sentence[0]):
+            continue
+        held = _HELD.search(text, sentence.start(), tool.start())
+        doer = _DOER.match(text, tool.end(), sentence.end())
+        if held is not None and doer is not None and doer[1].casefold() in _class():
+            yield held.start(), doer.end()
 
 
 def _is_of_verb(between: str) -> bool:

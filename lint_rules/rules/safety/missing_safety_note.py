@@ -79,6 +79,13 @@ RULE = Rule(
     ),
     fails=(
         Example(
+            "## Lesson 1: Sticks {.make}\n\n::: teacher\n**Time:** 20 minutes\n\n"
+            "Activity 1. Ten minutes. Sing slowly.\n\nActivity 2. Ten minutes. Every child has a stick. "
+            "«With a vegetable peeler the child takes» the bark off.\n"
+            ":::\n\n### 1 Sing. {.song}\n\nLa la la!\n\n### 2 Make your stick. {.make}\n\nMake it.\n",
+            why="the lesson's notes have a paragraph for each activity",
+        ),
+        Example(
             "### 4 Act the play. {.speaking}\n\nMina is the King.\n\n::: teacher\n**Steps:** In Scene 2 "
             "Mina and Tam «stand on the desks» and sway.\n"
             "**Safety:** The wool is held in the hand.\n:::\n",
