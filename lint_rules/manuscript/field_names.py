@@ -18,6 +18,10 @@ NOTE_FIELDS = (
     "Extra",
 )  # of the teacher's notes; a course may have others (`note_fields`)
 _STEP = lazy_re.compile(r"(?:steps?|cue|stage|phase)\s+(?:[0-9]{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)")
+_ANSWERS_OF = lazy_re.compile(  # the key of one activity: Answers 2, Key to Activity 3
+    r"(?:answers?|keys?|solutions?)\s+(?:(?:to|for|of)\s+)?(?:(?:activity|act\.?|exercise|ex\.?|task)\s*)?"
+    r"(?P<number>[0-9]{1,3}[a-z]?)"
+)
 _WITH_MORE = frozenset({"time", "material"})  # Time and grouping; Materials and preparation
 _BRACKETED = lazy_re.compile(r"\s*\([^()]*\)$")  # Time (minutes)
 
@@ -28,11 +32,19 @@ def field_key(name: str) -> str:
     plain = " ".join(_BRACKETED.sub("", name).replace("’", "'").casefold().split()).rstrip(".:")
     if _STEP.fullmatch(plain):
         return "step"
+    if _ANSWERS_OF.fullmatch(plain):
+        return "answer"
     if plain in _keys():
         return _keys()[plain]
     first = plain.partition(" and ")[0]
     key = _keys().get(first, _own_key(first))
     return key if key in _WITH_MORE else _own_key(plain)
+
+
+def activity_of(name: str) -> str:
+    """The number of the activity whose key a field's name announces: `2` for Answers 2; '' for any other name."""
+    match = _ANSWERS_OF.fullmatch(" ".join(name.casefold().split()).rstrip(".:"))
+    return match["number"] if match is not None else ""
 
 
 @lru_cache(maxsize=2_000)

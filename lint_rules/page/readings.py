@@ -128,7 +128,12 @@ class _Activity:
 
     def _exercise(self, exercise: Exercise, *, wrong: bool) -> None:
         used: set[int] = set()
+        cut_up = any(gap.word is not None for item in exercise.items for gap in item.gaps)
         for item in exercise.items:
+            if item.example and cut_up and not item.gaps:  # (0) h *a* mster
+                for place in item.prompt:
+                    self._of(place.passage).cuts.append((place.start, place.end))
+                continue
             for mark in (label.mark for label in (item.label, *item.more)):
                 if mark is None:
                     continue

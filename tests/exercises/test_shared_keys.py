@@ -301,3 +301,11 @@ def test_heads_at_the_end_of_a_unit_name_lessons_and_activities(text: str) -> No
     read = [exercises_in(activity, unit).exercises for activity in unit.activities]
     items = [[item for one in each for item in one.items if item.answer is not None] for each in read]
     assert [[(item.label.text, item.answer.text) for item in each] for each in items] == EXPECTED
+
+
+def test_fields_named_for_an_activity_are_its_key() -> None:
+    rows = "| **Time** | 40 min |\n| **Answers 1** | 1 red; 2 brown |\n| **Answers 2** | 1 a; 2 b |"
+    notes = f"| Aim | Write. |\n|---|---|\n{rows}"
+    assert answers(f"::: teacher\n{notes}\n:::\n\n") == EXPECTED
+    prose = "**Answers 1:** 1 red; 2 brown\n\n**Key to Activity 2:** 1 a; 2 b"
+    assert answers(f"::: teacher\n{prose}\n:::\n\n") == EXPECTED

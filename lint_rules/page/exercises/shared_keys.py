@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
 from lint_rules import lazy_re
+from lint_rules.manuscript.field_names import activity_of
 from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage, Role, Unit
 from lint_rules.page.exercises.key_places import keys_in, part_of, told_answers
 from lint_rules.page.exercises.unit_keys import unit_keys_of
@@ -184,8 +185,11 @@ def _heads_of(keys: Sequence[Passage]) -> Iterator[list[tuple[str, int, int]]]:
     for passage in keys:
         cell = passage.cell
         number = _NUMBER.fullmatch(passage.text.strip()) if cell is not None and cell.table in by_row else None
+        named = activity_of(passage.field)
         if number is not None and cell is not None and cell.column == 0:
             yield [(number["number"], 0, len(passage.text))]
+        elif named:
+            yield [(named, 0, 0)]
         else:
             yield _heads(passage)
 

@@ -101,6 +101,7 @@ RULE = Rule(
             "## Lesson 1: Kites\n\n### 1 Read. {.reading}\n\n### 2 Draw. {.make}\n\n"
             "::: teacher\n**Aim:** draw\n\n**Time:** Ex. 1 15', Ex. 2 25'. Total 40'.\n:::\n"
         ),
+        Example(_NOTES.format("40 minutes: Lesson 12, page 30, track 14") + "### 1 Look.\n", why="no times"),
         Example(_lesson("40 minutes (24 children)", "15 minutes", "25 minutes")),
         Example(_lesson("40 minutes (hello four and, with the song, another three)", "15 minutes", "18 minutes")),
     ),
@@ -133,6 +134,10 @@ RULE = Rule(
             "Activity 1. Fifteen minutes. Sing it.\n\nActivity 2. Twenty-five minutes. Draw it.\n:::\n\n"
             "### 1 Sing. {.song}\n\n### 2 Draw. {.make}\n",
             why="a paragraph for each activity",
+        ),
+        Example(
+            _NOTES.format("«40 min»: warm-up 4; Act. 1 – 20; Act. 2 – 18") + "### 1 Look.\n\n### 2 Sing.\n",
+            why="parts in bare figures",
         ),
         Example(_planned("40 minutes", "40 minutes", "«35 minutes»"), why="others count the row too"),
         Example(_told(5, 5, 5) + _told(10, mark="«forty minutes»"), why="in all others the times make it up"),
@@ -167,6 +172,9 @@ _PART = lazy_re.compile(
 
 _NAMED_PART = lazy_re.compile(r"[^\W\d_][\w &/-]{1,24}?\s+(\d{1,2})\s*(?:['’′]|min(?:ute)?s?)\.?", re.I)
 _NUMBERED_PART = lazy_re.compile(r"\d{1,2}\s*[,:.)]?\s+(\d{1,2})\s*(?:['’′]|min(?:ute)?s?)\.?", re.I)
+_BARE_PART = lazy_re.compile(
+    r"(?!(?:page|track|unit|class|group|year|lesson|room)s?\b)[^\W\d_][\w .&/-]{1,24}?\s*(?:\s|[–—-])\s*(\d{1,2})", re.I
+)
 _FEWEST_PARTS = 3
 _TOGETHER = lazy_re.compile(r"\s*(?:together|altogether|in all)\b")  # the sum of others
 _FEWEST_STEPS = 2
@@ -213,6 +221,8 @@ def _parts_named(total: StatedTime) -> list[int]:
     parts = [_NAMED_PART.fullmatch(part) for part in rest]
     if not all(parts):  # 1, 10 minutes; 2, 8 minutes
         parts = [_NUMBERED_PART.fullmatch(part) for part in re.split(r"\s*;\s*", behind)]
+    if not all(parts):  # warm-up 4; Act. 1 – 6
+        parts = [_BARE_PART.fullmatch(part) for part in rest]
     return [int(part[1]) for part in parts if part] if len(parts) >= _FEWEST_PARTS and all(parts) else []
 
 
