@@ -61,6 +61,18 @@ _TWO = lazy_re.compile(
     r"(?:(?P<be>is|was)(?P<not>n['’]t)? (?:not |very |so |too )?(?:[a-z]+ing\b|(?P<how>[a-z]+)\b(?=\W*[.!?]))"
     r"|(?P<have>has)(?P<no>n['’]t)? got\b|(?P<do>doesn['’]t)\b)"
 )
+# Clap you hands; it is heavier as a bag.
+_YOU_HANDS = lazy_re.compile(
+    r"\b(?:clap|wash|brush|raise|open|close|shut|shake|touch|wave|stamp|nod|tap)\s+"
+    r"(you)\s+(?:hands?|feet|foot|heads?|eyes?|arms?|legs?|knees?|fingers?|nose|ears?|teeth|hair|books?|bags?|pens?|pencils?|"
+    r"names?|friends?|hats?|shoulders?)\b",
+    re.I,
+)
+_ER_AS = lazy_re.compile(
+    r"\b(?:is|are|was|were|looks?|feels?|['’]s|['’]re)\s+(?:much |a lot |a bit |even )?([a-z]{3,}er) (as)\s+"
+    r"(?:an?|the|my|your|his|her|our|their|this|that)\b",
+    re.I,
+)
 # Orla and I is going; my friend and I has.
 _AND_I = lazy_re.compile(
     r"(?:^|[.!?:]\s+|[\"“‘]|\b(?:but|so|now|today|then),?\s+)(?:[A-Z][a-z]+|[Mm]y [a-z]+) and I (is|am|was|has|does)\b"
@@ -154,6 +166,11 @@ def slips_in(text: str) -> Iterator[Slip]:
             yield Slip(*match.span(), "One thing or several?")
     for match in _EVERYBODY.finditer(text):
         yield Slip(*match.span(1), "This word takes the verb of one person.", _OF_ONE[match[1].casefold()])
+    for match in _YOU_HANDS.finditer(text):
+        yield Slip(*match.span(1), "Whose is it?", "your")
+    for match in _ER_AS.finditer(text):
+        if _is_comparative(match[1].casefold()):
+            yield Slip(*match.span(2), "Things are compared with “than”.", "than")
     for match in _AND_I.finditer(text):
         yield Slip(*match.span(1), "Two people take another verb.", _OF_TWO_AND_ME[match[1]])
     for match in _LISTEN.finditer(text):
@@ -178,6 +195,12 @@ def _base_meant(past: str) -> str | None:
     if past in bases():
         return None
     return next((one for one in (past[:-2], past[:-1], past[:-3], f"{past[:-3]}y") if one in bases()), None)
+
+
+def _is_comparative(word: str) -> bool:
+    """Say whether a word in -er compares: heavier, bigger, larger; not: teacher."""
+    stems = (word[:-2], word[:-1], word[:-3], f"{word[:-3]}y" if word.endswith("ier") else "")
+    return not is_a(word, "NOUN") and any(is_a(stem, "ADJ") for stem in stems if stem)
 
 
 @cache

@@ -164,6 +164,9 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("Then everybody were quiet, and nobody are here.", ["were", "are"]),
         ("Orla and I is going home. My friend and I has got a map.", ["is", "has"]),
         ("He likes Orla and I am sad. Orla and I are here.", []),
+        ("Clap you hands! The tin is heavier as a bag.", ["you", "as"]),
+        ("Touch you nose. She works later as a teacher.", ["you"]),
+        ("Can you clap? I show you hands. She is a teacher as a friend. A bag is heavier than a hat.", []),
         # right, or not surely wrong
         ("She didn't saw the big branch. Do you read? I didn't cut it. He doesn't feel well.", []),
         ("It's a new sports bag, a black glass and a few boots. I see a busy crossroads. It's a long ways.", []),

@@ -110,7 +110,12 @@ def find(reading: Reading) -> Iterator[Found]:
         above: dict[str, list[Use]] = {}
         for use in place.uses:
             where = _standing(reading, use)
-            if where is None or _answers_why(use) or is_carried(use, lambda name: _is_free(reading, name)):
+            if (
+                where is None
+                or _answers_why(use)
+                or _is_listed_as_state(reading, use)
+                or is_carried(use, lambda name: _is_free(reading, name))
+            ):
                 continue
             (disputed if where.disputed else above).setdefault(use.structure.name, []).append(use)
         every = [use for uses in above.values() for use in uses]
@@ -120,6 +125,14 @@ def find(reading: Reading) -> Iterator[Found]:
                 yield _found(reading, own, "in this activity")
     for uses in disputed.values():
         yield _found(reading, uses, "in this unit")
+
+
+def _is_listed_as_state(reading: Reading, use: Use) -> bool:
+    """Say whether the course lists a participle as an adjective: lost and found."""
+    last = use.text.casefold().split()[-1]
+    return use.structure.name == "passive" and any(
+        entry.part_of_speech == "adjective" and entry.word.casefold() == last for entry in reading.course.words
+    )
 
 
 def _is_within(use: Use, other: Use) -> bool:
@@ -179,6 +192,8 @@ def _may_be_a_state(use: Use) -> bool:
     before, behind = use.passage.text[: use.structure.start].split(), use.passage.text[use.structure.end :].split()
     somebody = bool(before) and (before[-1][:1].isupper() or before[-1] in ("he", "she", "they", "we", "you"))
     somebody = somebody or words[-1] in words_in("states")  # only somebody is bewildered: the people are
+    # No verb that anybody uses: the lift is dilapidated.
+    somebody = somebody or not any(is_a(words[-1][:-end], "VERB") for end in (1, 2, 3))
     known = len(words) == 2 and (is_a(words[1], "ADJ") or words[1] in words_in("states"))
     is_state = known and words[0] in ("is", "are", "am", "was", "were") and words[1].endswith("ed")
     return use.structure.name == "passive" and is_state and somebody and behind[:1] != ["by"]
