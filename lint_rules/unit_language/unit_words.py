@@ -32,7 +32,8 @@ _EXPLAINS = lazy_re.compile(
     re.I,
 )
 _MEANS = lazy_re.compile(
-    r"\bmeans?\b|\bpeople\s+(?:\w+\s+)?(?:say|call)\b|\b(?:is|are)\s+called\b|\banother word for\b|\bwe call\b", re.I
+    r"\bmeans?\b|\bpeople\s+(?:\w+\s+)?(?:say|call)\b|\b(?:is|are)\s+called\b|\banother word for\b|\bwe call\b",
+    re.I,
 )
 _MOST_EXPLAINED = 2  # words: a phrase is said, not explained
 _NEW = lazy_re.compile(r"\bnew words?\b[^.:\n]{0,30}:\s*([^.(\n]+)", re.I)
@@ -125,8 +126,11 @@ def _is_headed(passage: Passage) -> bool:
 
 
 def is_glossed(passage: Passage, word: WordLevel) -> bool:
-    """Say whether the page explains a word right behind it."""
-    return _GLOSS.match(passage.text, word.end) is not None
+    """Say whether the page explains a word right behind it, or in a sentence of its own: (A fib is a small lie.)"""
+    if _GLOSS.match(passage.text, word.end) is not None:
+        return True
+    named = rf"\ban?\s+{re.escape(word.text)}\s+(?:is|means)\s+(?:an?|the|when|what|somebody|something)\b"
+    return word.part_of_speech == "noun" and re.search(named, passage.text, re.I) is not None
 
 
 def _explained_in(passage: Passage) -> Iterator[str]:

@@ -206,6 +206,7 @@ def told(steps: str) -> list[tuple[str, str]]:
         "Compare in pairs. Check (1 milk, 2 eggs, 3 salt). Clap.",
         "They write. Check together (answers: 1 milk; 2 eggs; 3 salt).",
         "They write alone. Answers: 1 milk, 2 eggs, 3 salt",
+        "Sing it up and down. It goes *1 milk, 2 eggs, 3 salt*.",
     ],
 )
 def test_answers_that_the_steps_tell_on_the_way_are_a_key(steps: str) -> None:

@@ -115,6 +115,8 @@ def take_options(draft: Draft, rest: Sequence[Mark], lines: Sequence[Line], numb
     for kind in (Kind.LOWER, Kind.UPPER, Kind.ROMAN):
         for links in chains(inside, kind, WEAK):
             chain = _begun_at_sign(links, inside, lines)
+            if _names_things(chain, lines):
+                continue  # hive A … hive B
             passages = {id(lines[mark.line].passage) for mark in chain}
             if len(passages) > 1 and any(mark.strength == WEAK and not mark.dressed for mark in chain):
                 continue  # `It's got a tail.` beside `b a rabbit`: the one is an article
@@ -139,6 +141,13 @@ def _begun_at_sign(chain: Sequence[Mark], inside: Sequence[Mark], lines: Sequenc
         if mark.line == first.line and mark.label == first.label and mark.start < first.start and before[-1:] in _SIGNS:
             return [mark, *chain[1:]]
     return chain
+
+
+def _names_things(chain: Sequence[Mark], lines: Sequence[Line]) -> bool:
+    """Whether each letter names a thing of one kind, and begins no option: Hive A is small. Hive B is big."""
+    before = [lines[mark.line].passage.text[: mark.first].split()[-1:] for mark in chain]
+    words = {one[0].casefold() for one in before if one}
+    return len(chain) > 1 and len(words) == 1 and all(before) and all(word.isalpha() for word in words)
 
 
 def _stands_in(mark: Mark, places: Sequence[Place], lines: Sequence[Line]) -> bool:

@@ -112,10 +112,13 @@ def _of_unit(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]
 
 def _told_in_steps(activity: Activity) -> Iterator[Passage]:
     """The answers that the notes of an activity without a key tell on the way: Compare in pairs. Check (1 milk, 2 eggs,
-    3 butter)."""
+    3 butter). It goes *1 milk, 2 eggs, 3 butter*."""
     for passage in activity.part.passages:
         if passage.audience is Audience.TEACHER and passage.role is not Role.TITLE:
             yield from (part_of(passage, start, end) for start, end in told_answers(passage.text))
+            for first, last in sorted({*passage.emphasis, *passage.strong}):  # It goes *1 milk, 2 eggs, 3 butter*.
+                for start, end in told_answers(f"({passage.text[first:last]})"):
+                    yield part_of(passage, first + start - 1, first + end - 1)
 
 
 def _told_in_lesson(lesson: Lesson, activity: Activity) -> tuple[Passage, ...]:

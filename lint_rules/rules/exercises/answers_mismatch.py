@@ -11,9 +11,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
 from lint_rules import lazy_re
-from lint_rules.course.model import CEFR_BANDS
 from lint_rules.finding import Found, Severity
-from lint_rules.language.vocabulary.word_index import classroom_bands
 from lint_rules.page.exercises.answers import alike, is_among, letters_of, plain, range_of
 from lint_rules.page.exercises.codes import letters_told, outside_code
 from lint_rules.page.exercises.completed import is_option
@@ -24,6 +22,7 @@ from lint_rules.page.exercises.orders import numbered, numbers_alone, put_in_ord
 from lint_rules.page.exercises.whose_key import is_of_another, leaves_to_children
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
+from lint_rules.unit_language.asked_items import asks_nothing, is_form, is_one_row
 
 _ITEMS = "1. The kite is ____.\n2. The hat is ____.\n\n"
 _OPTIONS = "1. What is it?\n    a) a kite\n    b) a hat\n\n"
@@ -135,6 +134,11 @@ RULE = Rule(
         Example(_ITEMS + _key("1 red 2 blue «3» green"), why="an answer without an item"),
         Example(_ITEMS + _key("1. red\n2. blue\n«3». green")),
         Example(_ITEMS + _key("1. red 2. blue «3». green")),
+        Example(
+            "Word box: plate, shade, water\n\n1. Take a ____.\n2. Pour ____.\n3. Put it in the ____.\n\n"
+            + _key("1 plate 2 water 3 «shadow»"),
+            why="no form of shade",
+        ),
         Example(_OPTIONS + _key("1 «c»"), why="a letter that is no option"),
         Example(_OPTIONS + _key("1«c»")),
         Example(_OPTIONS + "::: teacher\n**Answers:** 1 – «c»\n:::\n", why="a key in the notes"),
@@ -179,7 +183,6 @@ RULE = Rule(
 _CROSSWORD = lazy_re.compile(r"\b(?:across|crossword)\b", re.I)
 _SHORT_ANSWER = 2  # words
 _FEWEST = 3
-_SHORT = 12  # words of a statement that is judged; more are a paragraph: common practice, no source
 _MATCH = lazy_re.compile(r"\bmatch\b", re.I)
 _MOST_EXTRA = 2
 _BOX_SHARE = 3  # at least two of three answers are words of the box as it has them: else they change their form
@@ -239,7 +242,7 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
         yield from _found([other])
     if len(extra) > _MOST_EXTRA or (extra and without) or len(without) > max(1, len(items) // 6):
         return  # numbered in another way: nothing to hold against it
-    weight = None if crossword or _is_one_row(items, read) else Severity.NOTE
+    weight = None if crossword or is_one_row(items, read) else Severity.NOTE
     counts: Counter[str] = Counter()
     for answer in answers:
         if answer.label is None:
@@ -251,7 +254,7 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
         elif label.key not in known and not (is_of_another(exercise, read, answers) or heads_a_row(label.key, read)):
             yield Found(label.span, label.text, f"{run}: there is no item {label.text} to answer.", weight)
     doubled = any(count > 1 for count in counts.values())
-    missing = [item for item in items if item.label.key not in counts and not _asks_nothing(item, items)]
+    missing = [item for item in items if item.label.key not in counts and not asks_nothing(item, items)]
     places = [labels.index(key) for key in counts if key in labels]
     if places != sorted(places):
         missing = []  # letters that are written elsewhere, in another order, and perhaps not all: b, e, a, d, c
@@ -261,23 +264,6 @@ def _labels(exercise: Exercise, read: Exercises) -> Iterator[Found]:
             yield Found(
                 *(place or (item.label.span, item.label.text)), f"{run}: item {item.label.text} has no answer.", weight
             )
-
-
-def _is_one_row(items: Sequence[Item], read: Exercises) -> bool:
-    """Whether an activity has one row of items: no steps (Cut, stick, look), paragraphs of a text, or parts A and B."""
-    return len(read.exercises) == 1 and all(map(_may_be_answered, items))
-
-
-def _may_be_answered(item: Item) -> bool:
-    words = item.text.split()
-    order = CEFR_BANDS[0] in classroom_bands(words[0].strip(".,!:")) if words else False
-    return bool(item.gaps or item.choices or item.jumble or "?" in item.text) or (len(words) <= _SHORT and not order)
-
-
-def _asks_nothing(item: Item, items: Sequence[Item]) -> bool:
-    """Whether an item only stands among others that have something to fill in: a step, a row to trace (`b b b b`)."""
-    jumbled = item.jumble is not None and len(set(item.text.casefold().split())) > 1
-    return not (item.gaps or item.choices or jumbled) and sum(bool(one.gaps) for one in items) * 2 > len(items)
 
 
 def _where(item: Item) -> tuple[Span, str] | None:
@@ -402,7 +388,7 @@ def _box(exercise: Exercise, instruction: str) -> Iterator[Found]:
     forms = sum(any(alike(one, other) for other in words - {one}) for one in words)
     left = words - {plain(one.text) for one in given}
     meant = left if len(left) <= 1 and gaps >= len(words) else words  # what no other gap takes
-    if forms * 2 <= len(words) and any(alike(plain(answer.text), word) for word in meant):
+    if forms * 2 <= len(words) and any(is_form(plain(answer.text), word) for word in meant):
         return  # another form of a word of the box; not where forms are what is to be chosen: has got, hasn't got
     message = f"“{answer.text}” is not in the word box. Put it there, or give the word that is."
     yield Found(answer.place.span, answer.text, message)

@@ -36,6 +36,7 @@ from lint_rules.manuscript.model import DivKind, Role
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.no_words import is_no_word, is_spelling
 from lint_rules.unit_language.off_list import (
+    graded,
     is_always_capital,
     is_past_of_known,
     off_list_severity,
@@ -275,7 +276,8 @@ def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str,
     if _is_of_tables(met, reading) or canonical(word.lemma) in reading.words.labels:
         return None
     explained = not {canonical(word.lemma), canonical(word.text)}.isdisjoint(reading.words.explained)
-    shown = explained or has_picture(met.place, word) or is_glossed(met.passage, word)
+    explained = explained or is_glossed(met.passage, word)
+    shown = explained or has_picture(met.place, word)
     shown = shown or (word.part_of_speech == "noun" and reading.words.in_hand(met.place, word))
     often = f" ({met.times} times here)" if met.times > 1 and met.place.activity else ""
     if word.entry is not None:
@@ -307,7 +309,9 @@ def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str,
     counted = word.part_of_speech == "noun" and _FIGURE.search(met.passage.text[: word.start]) is not None
     if (explained or counted or canonical(word.lemma) in topics) and not course.off_list:
         weight = Severity.NOTE
-    about = _NAME if _may_be_a_name(word, met) else _HARD
+    about = _NAME if _may_be_a_name(word, met, reading) else _HARD
+    if about == _NAME and not graded(word):
+        weight = Severity.NOTE
     return weight, f"“{word.text}”{often} {_off_list(met, weight, reading, shown=shown)}", about
 
 
@@ -349,7 +353,7 @@ def _of_later_level(word: WordLevel, entry: WordEntry, reading: Reading) -> str:
 
 def _off_list(met: Met, weight: Severity, reading: Reading, *, shown: bool) -> str:
     word, level = met.word, reading.level
-    if _may_be_a_name(word, met):
+    if _may_be_a_name(word, met, reading):
         return f"is in no list, and {what_the_reference_says(word)}. A name? Put it under `characters` or `places`."
     near = reading.words.lists.simpler(word, level, reading.unit.front.unit)
     if weight is Severity.NOTE and word.young:
@@ -370,10 +374,13 @@ def _list(level: Level) -> str:
     return level.words_path or "the word list"
 
 
-def _may_be_a_name(word: WordLevel, met: Met) -> bool:
-    """Say whether a word has a capital that its place does not ask for: no title's, and none of a text in capitals."""
+def _may_be_a_name(word: WordLevel, met: Met, reading: Reading) -> bool:
+    """Say whether a word has a capital that its place does not ask for: no title's, and none of a text in capitals.
+    What nobody knows may be a name wherever it always has its capital."""
     if word.young or is_title(met.passage):
         return False
+    if not graded(word) and is_always_capital(word, reading.unit.source.text):
+        return True
     before = met.passage.text[: word.start].rstrip(" \"“‘'(")
     alone = met.passage.cell is not None and not before and word.origin is Origin.UNKNOWN  # | Mipo | ✓ | ✗ |
     return word.text[:1].isupper() and not word.text.isupper() and (alone or before[-1:].isalnum())
