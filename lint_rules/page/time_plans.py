@@ -66,13 +66,15 @@ def _of_paragraphs(lesson: Lesson) -> tuple[StatedTime | None, ...]:
 
 
 def _begins_with_times(cells: Sequence[Passage]) -> bool:
-    """Whether a table's first column has minutes: figures that do not count its rows, under a head that is the name of
-    a field (so that it is no cell of its own)."""
-    first = [one.text.strip() for one in cells if one.cell is not None and one.cell.column == 0]
-    headed = any(one.cell is not None and one.cell.row == 0 for one in cells)
+    """Whether a table's first column has minutes (8, 8 min) that do not count its rows, under a head that is the name
+    of a field (so that it is no cell of its own)."""
+    first = [one for one in cells if one.cell is not None and one.cell.column == 0]
+    headed = any(one.cell is not None and one.cell.row == 0 for one in cells) or not any(
+        one.cell is not None and not one.cell.row for one in first
+    )
     counted = [str(at) for at in range(1, len(first) + 1)]
-    figures = len(first) >= _FEWEST_STAGES and all(_FIGURE.fullmatch(text) for text in first)
-    return headed and figures and first != counted
+    minutes = len(first) >= _FEWEST_STAGES and all(_time(one) is not None for one in first)
+    return headed and minutes and [one.text.strip() for one in first] != counted
 
 
 def _of_line(lesson: Lesson, passage: Passage, planned: Sequence[NumberedTime]) -> TimePlan:

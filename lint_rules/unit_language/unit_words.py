@@ -129,6 +129,8 @@ def is_glossed(passage: Passage, word: WordLevel) -> bool:
     """Say whether the page explains a word right behind it, or in a sentence of its own: (A fib is a small lie.)"""
     if _GLOSS.match(passage.text, word.end) is not None:
         return True
+    if f"{word.text} is " not in passage.text and f"{word.text} means " not in passage.text:
+        return False
     named = rf"\ban?\s+{re.escape(word.text)}\s+(?:is|means)\s+(?:an?|the|when|what|somebody|something)\b"
     return word.part_of_speech == "noun" and re.search(named, passage.text, re.I) is not None
 

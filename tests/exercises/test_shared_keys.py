@@ -310,3 +310,14 @@ def test_fields_named_for_an_activity_are_its_key() -> None:
     assert answers(f"::: teacher\n{notes}\n:::\n\n") == EXPECTED
     prose = "**Answers 1:** 1 red; 2 brown\n\n**Key to Activity 2:** 1 a; 2 b"
     assert answers(f"::: teacher\n{prose}\n:::\n\n") == EXPECTED
+
+
+def test_no_item_runs_over_the_head_of_a_part() -> None:
+    page = (
+        f"{FRONT}## Lesson 1: A {{.words}}\n\n### 1 Check. {{.test}}\n\n"
+        "**Part 1** Write the word.\n\n1. a ____\n2. the ____\n\n"
+        "**Part 2** Write *is* or *are*.\n\n3. It ____ red.\n4. They ____ old.\n\n"
+    )
+    unit = read_unit(Source("level-1/unit-01.md", page + key("1 hen, 2 fox, 3 is, 4 are")))
+    (one,) = exercises_in(next(iter(unit.activities)), unit).exercises
+    assert [(item.text, item.choices) for item in one.items][1] == ("the ____", ())

@@ -1,7 +1,7 @@
 """Letters that head the parts of a page: `**B** Write.`, `Part B: Write.`, `B – Write.`; in headings `#### B Write.`"""
 
 from collections.abc import Iterable, Sequence
-from string import ascii_uppercase
+from string import ascii_uppercase, digits
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Audience, Passage, Role
@@ -10,7 +10,9 @@ from lint_rules.page.exercises.model import Place
 from lint_rules.page.exercises.stream import Line
 
 _HEAD = lazy_re.compile(r"(?:Part\s+)?([A-Z])(?=[\s.):]|$)")
-_SET_OFF = lazy_re.compile(r"Part\s+[A-Z]")
+_NUMBERED = lazy_re.compile(r"Part\s+([1-9])(?=[\s.):]|$)")
+_SET_OFF = lazy_re.compile(r"Part\s+[A-Z1-9]")
+_HEADS = (_HEAD, _NUMBERED)
 _DASH = lazy_re.compile(r"\s+[–—-]\s+(?=[A-Z])")
 _BEHIND = lazy_re.compile(r"[.):]?\s+(?:[–—-]\s+)?(?=[^\W\d_])")
 _ROLES = frozenset({Role.TITLE, Role.TEXT, Role.ITEM})
@@ -18,15 +20,17 @@ _FEWEST = 2
 
 
 def part_heads(lines: Sequence[Line], first: Mark) -> Sequence[int]:
-    """The lines that head the parts of a page with a letter, `**B** Write.`, `Part B: Write.`, `B – Write.`: one
-    before the first item, and the next ones in order, each once. No item runs over them."""
+    """The lines that head the parts of a page with a letter, `**B** Write.`, `Part B: Write.`, `B – Write.`, or with a
+    number, `**Part 2** Write.`: one before the first item, and the next ones in order. No item runs over them."""
     found: list[tuple[int, str]] = []
     for at, line in enumerate(lines):
         item = line.passage.item
-        match = _HEAD.match(line.passage.text, line.start, line.end) if item is None or not item.label else None
+        match = None
+        if item is None or not item.label:
+            match = next(filter(None, (one.match(line.passage.text, line.start, line.end) for one in _HEADS)), None)
         if match is not None and (_SET_OFF.match(line.passage.text, *match.span()) or _is_marked(line, match.end())):
             found.append((at, match[1]))
-    counted = "".join(letter for _, letter in found) == ascii_uppercase[: len(found)]
+    counted = "".join(letter for _, letter in found) in (ascii_uppercase[: len(found)], digits[1 : len(found) + 1])
     return [at for at, _ in found] if counted and found and found[0][0] < first.line else ()
 
 

@@ -50,7 +50,6 @@ RULE = Rule(
             why="boxes to tick",
         ),
         Example(_ITEMS + _key("1 red 2 blue")),
-        Example(_ITEMS + _key("1. red\n2. blue")),
         Example(_ITEMS + _key("Children's own answers.")),
         Example(_ITEMS + _key("1 red\n\nThen children's own answers.")),
         Example(
@@ -60,7 +59,6 @@ RULE = Rule(
         Example(_OPTIONS + _key("1 b")),
         Example("1. kite\n2. hat\n\na) red\nb) blue\n\n" + _key("1 b 2 a"), why="two columns to match"),
         Example("a) a kite\nb) a hat\n\n" + _key("a) yes\nb) no"), why="letters on both sides"),
-        Example(_ITEMS + _key("1 red, 2 – blue")),
         Example(_ITEMS + _key("1. red 2. blue"), why="to Markdown a list of one item"),
         Example(_ITEMS + _key("1. There are 2 cats.\n2. There are 3 cats."), why="figures in the answers"),
         Example(_OPTIONS + _key("1b")),
@@ -132,7 +130,6 @@ RULE = Rule(
             why="an item without an answer before those left to the children",
         ),
         Example(_ITEMS + _key("1 red 2 blue «3» green"), why="an answer without an item"),
-        Example(_ITEMS + _key("1. red\n2. blue\n«3». green")),
         Example(_ITEMS + _key("1. red 2. blue «3». green")),
         Example(
             "Word box: plate, shade, water\n\n1. Take a ____.\n2. Pour ____.\n3. Put it in the ____.\n\n"
