@@ -38,6 +38,12 @@ def test_a_childs_concrete_word_is_no_more_than_a_note_in_a_first_course(word, l
     assert weights(f"Look! I can see a {word}.\n", language).get(word, "note") == "note"
 
 
+@pytest.mark.parametrize("word", ["triangle", "rectangle", "cube", "sphere", "metal", "plastic", "litre"])
+def test_what_mathematics_and_science_name_in_the_first_two_years_stops_nobody(word, language):
+    """Shapes, materials, measures: National curriculum in England, key stage 1 (2013); from memory."""
+    assert weights(f"Look at the {word}.\n", language).get(word, "note") == "note"
+
+
 @pytest.mark.parametrize(
     "sentence",
     ["The bear is sleepy.", "A duck can waddle and hop.", "The frog jumps and splashes.", "It is fluffy and yummy!"],
