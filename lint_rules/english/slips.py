@@ -70,7 +70,7 @@ _YOU_HANDS = lazy_re.compile(
 )
 _ER_AS = lazy_re.compile(
     r"\b(?:is|are|was|were|looks?|feels?|['’]s|['’]re)\s+(?:much |a lot |a bit |even )?([a-z]{3,}er) (as)\s+"
-    r"(?:an?|the|my|your|his|her|our|their|this|that)\b",
+    r"(?:an?|the|my|your|his|her|our|their|this|that)\s+((?:[a-z]+\s+){0,2})[a-z]+(?=\s*[.,;:!?]|\s*$|\s+of\b)",
     re.I,
 )
 # Orla and I is going; my friend and I has.
@@ -89,7 +89,7 @@ _HAVE_YEARS = lazy_re.compile(
 _DID = lazy_re.compile(r"\b(?:did|does|do)(?:n['’]t|\s+not)\s+([a-z]{3,}ed)\b", re.I)
 _DID_IRREGULAR = lazy_re.compile(
     r"\b(?:did(?:n['’]t|\s+not|\s+(?:you|he|she|it|we|they))|(?:does|do)(?:n['’]t|\s+not))\s+([a-z]{3,})\b"
-    r"(?!\s+(?:\w+\s+){0,2}(?:wood|logs?|planks?|boards?|branch(?:es)?)\b)",  # she didn't saw the wood
+    r"(?!\s+(?:\w+\s+){0,2}(?:wood|logs?|planks?|boards?|branch(?:es)?|trees?)\b)",  # she didn't saw the wood
     re.I,
 )
 # Verbs themselves, but hardly ever in a book for children: to saw, to fell, to felt, to found.
@@ -169,7 +169,8 @@ def slips_in(text: str) -> Iterator[Slip]:
     for match in _YOU_HANDS.finditer(text):
         yield Slip(*match.span(1), "Whose is it?", "your")
     for match in _ER_AS.finditer(text):
-        if _is_comparative(match[1].casefold()):
+        described = all(is_a(word.casefold(), "ADJ") for word in match[3].split())  # not: as the boat comes near
+        if described and _is_comparative(match[1].casefold()):
             yield Slip(*match.span(2), "Things are compared with “than”.", "than")
     for match in _AND_I.finditer(text):
         yield Slip(*match.span(1), "Two people take another verb.", _OF_TWO_AND_ME[match[1]])

@@ -166,11 +166,7 @@ def _acts(
                 continue
             shown = plain.pop(hazard, None)
             if shown is not None and not (shown.passage is passage and shown.start < end and start < shown.end):
-                passage, start, end = (
-                    shown.passage,
-                    shown.start,
-                    shown.end,
-                )  # said in so many words: they are pointed at
+                passage, start, end = shown.passage, shown.start, shown.end  # said in so many words
             found.append(Act(hazard, float(scores[at, column]), passage, start, end, shown is not None))
     for act in plain.values():
         hazard = _hazard_of(act.hazard, act.passage.text, act.start, text)

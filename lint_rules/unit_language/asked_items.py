@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from lint_rules import lazy_re
 from lint_rules.course.model import CEFR_BANDS
 from lint_rules.language.inflection.forms import every_form
 from lint_rules.language.vocabulary.word_index import classroom_bands
@@ -9,30 +10,7 @@ from lint_rules.page.exercises.answers import alike
 from lint_rules.page.exercises.model import Exercises, Item
 
 _SHORT = 12  # words of a statement that is judged; more are a paragraph: common practice, no source
-_ENDINGS = frozenset(
-    (
-        "",
-        "s",
-        "es",
-        "d",
-        "ed",
-        "ing",
-        "r",
-        "er",
-        "ers",
-        "st",
-        "est",
-        "ly",
-        "n",
-        "en",
-        "y",
-        "th",
-        "'s",
-        "ful",
-        "less",
-        "ness",
-    )
-)
+_ENDINGS = lazy_re.compile("(?:e?s|e?d|ing|e?rs?|e?st|ly|e?n|y|th|'s|ful|less|ness)?")
 
 
 def is_one_row(items: Sequence[Item], read: Exercises) -> bool:
@@ -58,4 +36,4 @@ def is_form(one: str, other: str) -> bool:
     if " " in one or " " in other or long in every_form(short) or short in every_form(long):
         return alike(one, other)
     stems = {short, short.removesuffix("e"), f"{short.removesuffix('y')}i", short + short[-1:]}
-    return any(long.startswith(stem) and long[len(stem) :] in _ENDINGS for stem in stems if stem)
+    return any(long.startswith(stem) and _ENDINGS.fullmatch(long[len(stem) :]) for stem in stems if stem)
