@@ -5,6 +5,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence, Set
 from dataclasses import dataclass
 
+from lint_rules import lazy_re
 from lint_rules.course.model import CEFR_BANDS, Course, WordEntry, band_rank
 from lint_rules.facts import TEACHING, Instruction, LessonTime, Spot, UnitFacts, Where, WordMet
 from lint_rules.language.demands import weighed_band
@@ -57,10 +58,13 @@ def facts_of(reading: Reading) -> UnitFacts:
     )
 
 
+_COMMENT = lazy_re.compile(r"<!--.*?-->", re.S)
+
+
 def _in_passing(reading: Reading, taught: Set[int]) -> Iterator[int]:
     """The rows of the unit's target words that it teaches nowhere, and that stand somewhere in it all the same: in the
     notes (Teach *swim* with your arms), in a brief, in the label of a box, with a comma (ding, dong)."""
-    written = reading.unit.source.text.partition("\n---")[2].casefold()
+    written = _COMMENT.sub(" ", reading.unit.source.text.partition("\n---")[2]).casefold()
     for row, entry in enumerate(reading.course.words):
         if (entry.level, entry.unit) == (reading.level.index, reading.unit.front.unit) and row not in taught:
             first, *rest = entry.word.casefold().split()

@@ -75,7 +75,8 @@ _ER_AS = lazy_re.compile(
 )
 # Orla and I is going; my friend and I has.
 _AND_I = lazy_re.compile(
-    r"(?:^|[.!?:]\s+|[\"“‘]|\b(?:but|so|now|today|then),?\s+)(?:[A-Z][a-z]+|[Mm]y [a-z]+) and I (is|am|was|has|does)\b"
+    r"(?:^|[.!?:]\s+|[\"“‘]|\b(?:but|so|now|today|then),?\s+)"
+    r"(?P<who>[A-Z][a-z]+|[Mm]y [a-z]+) and I (?P<does>is|am|was|has|does)\b"
 )
 # I'm here since three days; I have six years; he didn't believed it.
 _SINCE = lazy_re.compile(
@@ -173,7 +174,8 @@ def slips_in(text: str) -> Iterator[Slip]:
         if described and _is_comparative(match[1].casefold()):
             yield Slip(*match.span(2), "Things are compared with “than”.", "than")
     for match in _AND_I.finditer(text):
-        yield Slip(*match.span(1), "Two people take another verb.", _OF_TWO_AND_ME[match[1]])
+        if not is_a(match["who"].casefold(), "VERB"):  # Clap and I am a bird
+            yield Slip(*match.span("does"), "Two people take another verb.", _OF_TWO_AND_ME[match["does"]])
     for match in _LISTEN.finditer(text):
         yield Slip(*match.span(1), "We listen to something.", f"{match[1]} to")
     for match in _EXPLAIN.finditer(text):

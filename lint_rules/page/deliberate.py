@@ -11,6 +11,12 @@ _MISTAKES = lazy_re.compile(
     r"(?:capital letters?|punctuation|commas?|full stops?|apostrophes?|speech marks?)\b",
     re.I,
 )
+# What tells a head that orders from a story's title (Dito's big mistake).
+_ORDERS = lazy_re.compile(
+    r"\b(?:find|correct|circle|underline|spot|put|mend|fix|write|rewrite|mark|cross|look for|add|use|with"
+    r"|each|every|too many|there (?:is|are))\b",
+    re.I,
+)
 
 
 def is_wrong_on_purpose(activity: Activity) -> bool:
@@ -24,7 +30,7 @@ def wrong_in_part(activity: Activity) -> frozenset[int]:
     wrong, found = False, set[int]()
     for passage in activity.part.passages:
         if passage.role is Role.TITLE or passage.strong == ((0, len(passage.text)),):
-            wrong = _MISTAKES.search(passage.text) is not None
+            wrong = _MISTAKES.search(passage.text) is not None and _ORDERS.search(passage.text) is not None
         elif wrong and passage.audience is Audience.PUPIL:
             found.add(id(passage))
     return frozenset(found)

@@ -14,11 +14,14 @@ _OF_FOOD = ("food", "fruit", "nut", "seed", "berry", "snack", "sweet", "meal", "
 _OF_EATING = ("feast", "mouth")
 _LISTED = lazy_re.compile(r"[,;:\n]|\band\b")
 _ASKED = lazy_re.compile(
-    r"allerg|intoleran|\bdiet|nut[- ]free|\bfamil|\bparents?\b|\blabels?\b"
+    r"allerg|intoleran|\bdiet|nut[- ]free|\bmedical\b"
+    r"|\b(?:ask|asks|asked|check|checks|checked|read|tell|tells|told|inform|know|with)\b[^.!?]*\b(?:famil(?:y|ies)|parents?|labels?|packets?)\b"
+    r"|\b(?:famil(?:y|ies)|parents?)\b[^.!?]*\b(?:know|agree|asked|told|say|confirm)"
     r"|\b(?:may|can|must|should)(?: ?not|n['’]t) eat\b"
-    r"|\bschool(?:['’]s)?\s+(?:\w+\s+)?(?:policy|rules|list|records)\b|\bmedical\b",
+    r"|\bschool(?:['’]s)?\s+(?:\w+\s+)?(?:policy|rules|list|records)\b",
     re.I,
 )
+_NOT_THERE = lazy_re.compile(r"\b(?:no|not|never|without|instead of|nobody|don['’]t|free of|free from)\b", re.I)
 _IMITATION = lazy_re.compile(
     r"\b(?:cards?|pictures?|photos?|toys?|plastic|cardboard|clay|dough|paper|felt|play|pretend|empty|box(?:es)?|cartons?)\b",
     re.I,
@@ -37,10 +40,13 @@ def _severe_allergens() -> "re.Pattern[str]":
     return re.compile(rf"\b(?:{'|'.join(sorted(forms, key=len, reverse=True))})\b", re.I)
 
 
-def leaves_allergens_open(said: Sequence[str]) -> bool:
-    """Whether some texts of an activity name nuts or sesame that are there, and none speaks of who may not eat them."""
+def leaves_allergens_open(done: Sequence[str], said: Sequence[str]) -> bool:
+    """Whether what is done and listed in an activity names nuts or sesame that are there (not: Bring no nuts), and
+    nothing that a teacher is told speaks of who may not eat them."""
     there = any(
-        _severe_allergens().search(part) and not _IMITATION.search(part) for one in said for part in _LISTED.split(one)
+        _severe_allergens().search(part) and not _IMITATION.search(part) and not _NOT_THERE.search(part)
+        for one in done
+        for part in _LISTED.split(one)
     )
     return there and not any(_ASKED.search(one) for one in said)
 

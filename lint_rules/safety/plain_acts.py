@@ -37,6 +37,10 @@ _NOT_DONE = lazy_re.compile(
 # Grown-ups do it: an adult cuts; show how you peel.
 _BY_ADULT = lazy_re.compile(r"\b(?:you|teacher|adults?|grown-ups?|helpers?|parents?)\s+(?:\w+\s+)?$", re.I)
 _WITH = lazy_re.compile(r"\b(?:with|using)(?:\s+[\w'’-]+){0,2}\s*$", re.I)
+# Frogs of paper jump, somebody in a story stands there.
+_NOT_THEMSELVES = lazy_re.compile(
+    r"\b(?:makes?|lets?|watch|see|pictures?|story|stories|photos?|film|book|puppets?|toys?|figures?|animals?)\b", re.I
+)
 _HELD = lazy_re.compile(r"\b[Ww]ith\s+(?:an?|the|their|your|his|her)\s+(?:[\w-]+\s+){0,2}$")  # a vegetable peeler
 _DOER = lazy_re.compile(r",?\s+(?:the|each|every|one|all)?\s*([a-z]+)\s+[a-z]+")
 _BETWEEN = 3  # words between a verb and its thing: push the long pin
@@ -142,6 +146,8 @@ def _in_passage(
         if PREPARED.search(sentence[0]) or (" " not in verb[0] and _OTHER_SENSE.match(text, verb.end())):
             continue
         before = text[sentence.start() : verb.start()]
+        if row.hazard == _CLIMBING and _NOT_THEMSELVES.search(before):
+            continue
         subject = re.findall(r"[\w'’]+", before)
         by_children = not ordered and any(word.casefold() in _class() or word in played for word in subject)
         if _BY_ADULT.search(before) or not (by_children or _ORDERED.search(before)):

@@ -169,6 +169,7 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("Can you clap? I show you hands. She is a teacher as a friend. A bag is heavier than a hat.", []),
         ("It is bigger as an elephant. She is taller as my big brother!", ["as", "as"]),
         # right, or not surely wrong
+        ("Clap and I am a bird. Sing and I am happy. When a cold starts, drink hot tea.", []),
         ("It looks bigger as the boat comes near. It is darker as the sun sets. Don't fell the tree.", []),
         ("She didn't saw the big branch. Do you read? I didn't cut it. He doesn't feel well.", []),
         ("It's a new sports bag, a black glass and a few boots. I see a busy crossroads. It's a long ways.", []),

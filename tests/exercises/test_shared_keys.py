@@ -172,6 +172,7 @@ def test_activities_numbered_through_the_unit_are_named_at_its_end(heading: str,
     "rows",
     [
         "| Lesson 1 | 1 | 1 red · 2 brown |\n| Lesson 2 | 1 | 1 a · 2 b |",
+        "| Lesson 1 test | 1 | 1 red · 2 brown |\n| Lesson 2 test | 1 | 1 a · 2 b |",
         "| Test | 1 | 1 sun |\n| 1 | Activity 1 | 1 red, 2 brown |\n| 2 | 1 | 1 a, 2 b |",
         "| Lesson 1 | 1 | 1 red; 2 brown |\n| | 2–3 | Children's own answers |\n| Lesson 2 | Ex. 1 | 1 a; 2 b |",
     ],
@@ -229,6 +230,7 @@ def test_letters_label_answers_in_the_steps_too(steps: str) -> None:
         "Count (1, 2, 3) and clap.",
         "Check (see 1 milk, 2 eggs) later.",
         "Show (a hat, a bag, a pen).",
+        "They clap and say *1 potato, 2 potato, 3 potato*.",
     ],
 )
 def test_numbers_in_brackets_that_answer_nothing_are_no_key(steps: str) -> None:
@@ -279,6 +281,8 @@ def test_a_row_of_answers_goes_on_where_it_stands() -> None:
     [
         "| Minutes | Corner | What to do | Answers |\n|---|---|---|---|\n| 5 | Hello | Sing. | – |\n"
         "| 8 | 1 Words | Check in pairs. | 1 red; 2 brown |\n| 9 | 2 Talk | Say it. | 1 a; 2 b |",
+        "| Time | Activity | Key |\n|---|---|---|\n| 2 minutes | 1 Write | 1 red, 2 brown |\n"
+        "| 1 min | 2 Say | 1 a, 2 b |",
         "| Stage | Minutes | Answers |\n|---|---|---|\n| Activity 1: write | 8 | 1 red, 2 brown |\n"
         "| Activity 2: say | 9 | 1 a, 2 b |",
     ],

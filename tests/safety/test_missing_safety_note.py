@@ -96,6 +96,46 @@ def test_where_a_note_does_not_count(body: str) -> None:
     assert keys(body) == ["scissors-cutting"]
 
 
+TASTING = """## Lesson 1: A
+
+### 1 Taste and say. {{.speaking}}
+
+{page}
+
+::: teacher
+**Materials:** plates with mango and {food}
+**Steps:** {steps} Everybody tastes a piece of each food.
+**Safety:** {care}Children wash their hands first, sit down while they eat, and nobody has to taste.
+:::
+"""
+HANDS = {"page": "Look!", "food": "peanut biscuit", "steps": "", "care": ""}
+
+
+@pytest.mark.parametrize(
+    "other",
+    [
+        {},
+        {"page": "My family likes apples."},
+        {"steps": "Put labels with the names beside the plates."},
+    ],
+)
+def test_nuts_that_are_eaten_ask_for_a_word_about_allergies(other: dict[str, str]) -> None:
+    assert keys(TASTING.format(**HANDS | other)) == ["food-tasting-allergy"]
+
+
+@pytest.mark.parametrize(
+    "other",
+    [
+        {"care": "Ask the families first. "},
+        {"care": "Check the labels. "},
+        {"food": "banana", "care": "Bring no nuts to class. "},
+        {"food": "banana", "page": "The man has got a nut."},
+    ],
+)
+def test_nuts_that_are_not_there_or_have_been_asked_about_ask_for_nothing(other: dict[str, str]) -> None:
+    assert keys(TASTING.format(**HANDS | other)) == []
+
+
 def test_one_finding_a_hazard_an_activity_and_none_for_the_lesson_too() -> None:
     body = (
         "## Lesson 1: A\n\n::: teacher\n**Materials:** scissors\n:::\n\n"

@@ -116,6 +116,8 @@ def test_an_act_is_seen_by_its_verb_and_its_thing(page, materials, steps, hazard
         ("", "scissors", "An adult cuts the card before the lesson."),
         ("", "scissors", "Children pretend to cut the cloth."),
         ("", "", "People light candles in December."),
+        ("", "", "The children make the paper frogs jump on the desk."),
+        ("", "", "Children let their finger puppets climb on the chair."),
         ("", "", "Do not light the candle."),
         ("", "", "Light and dark: children sort the pictures of candles."),
         ("1. What do you cut with scissors?", "", ""),

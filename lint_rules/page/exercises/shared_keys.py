@@ -26,6 +26,7 @@ _BARE = lazy_re.compile(
 _OF_LESSON = lazy_re.compile(
     r"\W*(?:keys?|answers?|answer key|solutions?)\s+(?:to|for|of)\s+lesson\s+(\d{1,2})\W*", re.I
 )
+_TELLS = lazy_re.compile(r"\b(?:answers?|keys?|check|solutions?|order|goes|is|are)\b", re.I)
 _LESSON = lazy_re.compile(r"\W*lesson\s+\d{1,2}\W*", re.I)
 _MENTIONED = lazy_re.compile(r"\b(?:activity|exercise|ex\.)\s+(?P<number>[0-9]{1,3}[a-z]?)\b", re.I)
 _FIGURE = lazy_re.compile(r"[0-9]{1,3}")
@@ -117,7 +118,8 @@ def _told_in_steps(activity: Activity) -> Iterator[Passage]:
         if passage.audience is Audience.TEACHER and passage.role is not Role.TITLE:
             yield from (part_of(passage, start, end) for start, end in told_answers(passage.text))
             for first, last in sorted({*passage.emphasis, *passage.strong}):  # It goes *1 milk, 2 eggs, 3 butter*.
-                for start, end in told_answers(f"({passage.text[first:last]})"):
+                told = told_answers(f"({passage.text[first:last]})") if _TELLS.search(passage.text, 0, first) else ()
+                for start, end in told:
                     yield part_of(passage, first + start - 1, first + end - 1)
 
 

@@ -32,8 +32,8 @@ _OPENING = " *“‘\"'"
 _PERSONS = frozenset(["he", "she"])
 _LEAST_DONE = 4  # words of what somebody does
 _IN_PLACE = lazy_re.compile(  # prepositions of which one alone is true of a thing and a place
-    r"(?:the (?:[a-z]+ ){0,2}?(?P<the>[a-z]+) (?:is|are|was|were)"
-    r"|there (?:is|are|was|were) (?:an?|some|one) (?:[a-z]+ ){0,2}?(?P<a>[a-z]+))"
+    r"(?:the (?P<the>(?:[a-z]+ ){0,2}?[a-z]+) (?:is|are|was|were)"
+    r"|there (?:is|are|was|were) (?:an?|some|one) (?P<a>(?:[a-z]+ ){0,2}?[a-z]+))"
     r" (?P<where>in|on|under|behind|in front of|next to) (?:the|a|an|my|your|his|her|our|their) (?P<place>[a-z ]+)"
 )
 _OPENED = lazy_re.compile(r"^\s*(?:and|but|so)\s", re.I)
@@ -146,7 +146,9 @@ def _is_elsewhere(wanted: Sequence[str], told: Sequence[str]) -> bool:
     stated, other = _placed(wanted), _placed(told)
     if stated is None or other is None or "not" in told:
         return False
-    return (stated[0], stated[2]) == (other[0], other[2]) and stated[1] != other[1]
+    things, others = stated[0].split(), other[0].split()
+    one = things[-1] == others[-1] and (set(things) <= set(others) or set(others) <= set(things))  # blue ball, red ball
+    return one and stated[2] == other[2] and stated[1] != other[1]
 
 
 def _placed(said: Sequence[str]) -> tuple[str, str, str] | None:

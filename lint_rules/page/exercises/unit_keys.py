@@ -17,9 +17,10 @@ _HEADS = (
 )
 _FIGURE = lazy_re.compile(r"[0-9]{1,3}")
 _NUMBERS = lazy_re.compile(r"([0-9]{1,3})\s*[–—-]\s*([0-9]{1,3})|([0-9]{1,3}[a-z]?)", re.I)
-# What names an activity in a plan: 2 Talk, Activity 3; a figure alone may be its minutes.
+# What names an activity in a plan: 2 Talk, Activity 3; a figure alone may be its minutes, and 2 minutes are.
 _NAMED = lazy_re.compile(
-    r"\s*(?:(?:act(?:ivity)?|ex(?:ercise)?|task)\.?\s*)([0-9]{1,2}[a-z]?)\b|\s*([0-9]{1,2}[a-z]?)[.:)]?\s+(?=[^\W\d_])",
+    r"\s*(?:(?:act(?:ivity)?|ex(?:ercise)?|task)\.?\s*)([0-9]{1,2}[a-z]?)\b|\s*([0-9]{1,2}[a-z]?)[.:)]?\s+"
+    r"(?!(?:min(?:ute)?s?|sec(?:ond)?s?|h(?:ours?)?|children|pupils|students|learners)\b)(?=[^\W\d_])",
     re.I,
 )
 _HEAD = lazy_re.compile(
@@ -28,6 +29,7 @@ _HEAD = lazy_re.compile(
 )
 _FEWEST = 2  # heads: one alone may be a reference
 _SAYS = lazy_re.compile(r"\w")
+_OF_LESSON = lazy_re.compile(r"\blesson\s+([0-9]{1,3})\b", re.I)
 _TEST = lazy_re.compile(r"\b(?:test|quiz)\b", re.I)
 
 Grid = Mapping[tuple[int, int], Passage]
@@ -145,16 +147,15 @@ def _shares(grid: Grid, columns: Sequence[int], unit: Unit) -> Iterator[tuple[Le
 
 
 def _lesson(named: str, unit: Unit) -> Lesson | None:
-    """The lesson that a cell names: by its number, or a test as such."""
-    figure = _FIGURE.search(named)
-    is_test = _TEST.search(named) is not None
-    for lesson in unit.lessons:
-        if is_test and ("test" in lesson.classes or _TEST.search(lesson.heading.passage.text)):
-            return lesson
-        own = _FIGURE.search(lesson.heading.number)
-        if not is_test and figure is not None and own is not None and own[0] == figure[0]:
-            return lesson
-    return None
+    """The lesson that a cell names: by its number (Lesson 2 test), or the unit's one test (Unit 1 test)."""
+    of_lesson, figure = _OF_LESSON.search(named), _FIGURE.search(named)
+    if of_lesson is None and _TEST.search(named):
+        tests = [lesson for lesson in unit.lessons if "test" in lesson.classes]
+        tests = tests or [lesson for lesson in unit.lessons if _TEST.search(lesson.heading.passage.text)]
+        return tests[0] if len(tests) == 1 else None
+    wanted = of_lesson[1] if of_lesson is not None else figure[0] if figure is not None else None
+    numbers = ((lesson, _FIGURE.search(lesson.heading.number)) for lesson in unit.lessons)
+    return next((lesson for lesson, own in numbers if own is not None and own[0] == wanted), None)
 
 
 def _numbers(text: str) -> Iterator[str]:

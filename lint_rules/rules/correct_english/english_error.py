@@ -164,6 +164,11 @@ RULE = Rule(
             english=(("eat", "GRAMMAR", "BEEN_PART_AGREEMENT", "Consider “eating”."),),
             why="a doubtful check, and the language room says it too",
         ),
+        Example(
+            "### 1 Read. {.reading}\n\n**Dito's big mistake**\n\nDito is «hapy» today.\n",
+            english=(_spelling("hapy", "happy"),),
+            why="a title orders no mending",
+        ),
         Example("I am «hapy» today.\n", english=(_spelling("hapy", "happy"),)),
         Example("::: teacher\n**Steps:** Children «colur» the kite.\n:::\n", english=(_spelling("colur", "colour"),)),
         Example("::: {.audio track=1.1}\nMINA: I'm very «hapy»!\n:::\n", english=(_spelling("hapy", "happy"),)),

@@ -129,6 +129,11 @@ RULE = Rule(
         Example(_SEEN + _key("1 Yes 2 Yes 3 Yes 4 Yes"), why="the pictures may show more than they are called"),
         Example(_ASKED + _key("1 Nell\n2 Tam")),
         Example(_TREE + "1. The tree is behind the school.\n2. The tree is in the school.\n" + _key("1 T\n2 F")),
+        Example(
+            "The red ball is under the table. The blue ball is on it.\n\n### 1 True or false?\n\n"
+            "1. The blue ball is on the table.\n2. The red ball is on the table.\n" + _key("1 T\n2 F"),
+            why="another ball",
+        ),
         Example(_ASKED + _key("1 Cousin Nell\n2 Tam")),
         Example(
             "Nilu and Otto go to the stage. A man is standing there. He is wearing a striped scarf.\n\n"

@@ -27,7 +27,7 @@ from typing import TYPE_CHECKING
 
 from lint_rules.finding import Found, Mend, Severity
 from lint_rules.manuscript.insert_field import field_edit
-from lint_rules.manuscript.model import Part
+from lint_rules.manuscript.model import Audience, Part
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.safety.activity_text import ActivityText, Place, activity_texts
 from lint_rules.safety.foods import leaves_allergens_open
@@ -145,6 +145,7 @@ class _Open:
 
 
 _TASTING = "food-tasting-allergy"
+_THINGS = frozenset({Place.STEPS, Place.MATERIALS, Place.LESSON_MATERIALS, Place.LIST})
 _PLAIN_CARE = 0.5  # a score: rather a care than not; the mere names of tools reach 0
 
 
@@ -180,12 +181,18 @@ def _open(text: ActivityText, acts: Sequence["Act"]) -> Iterator[_Open]:
         hazard = hazards()[act.hazard]
         # Where no note speaks of safety at all, the steps must be plain about the care of a plain act.
         lacking = care[act.hazard] < (_PLAIN_CARE if act.plain and not noted else sureness().enough)
-        if lacking or (act.hazard == _TASTING and leaves_allergens_open([said.passage.text for said in text.said])):
+        if lacking or (act.hazard == _TASTING and _leaves_allergens_open(text)):
             severity = Severity(hazard.severity)
             both = act.plain and act.score > sureness().query  # weighed, and said in so many words
             if severity is Severity.STOP and (text.whole_lesson or (act.score < sureness().stop and not both)):
                 severity = Severity.QUERY
             yield _Open(act, hazard, severity, text.part, noted)
+
+
+def _leaves_allergens_open(text: ActivityText) -> bool:
+    done = [said.passage.text for said in text.said if said.place in _THINGS]
+    told = [said.passage.text for said in text.said if said.passage.audience is Audience.TEACHER]
+    return leaves_allergens_open(done, told)
 
 
 def _found(reading: Reading, item: _Open, *, others: int) -> Found:

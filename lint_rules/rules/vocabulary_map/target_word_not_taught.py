@@ -64,6 +64,11 @@ RULE = Rule(
     fails=(
         Example("# «Kites»\n\n## Lesson 1: Look {.words}\n\n### 1 Look.\n\nThe kite is red.\n", words=_LIST),
         Example(
+            "# «Kites»\n\n## Lesson 1: Look {.words}\n\n### 1 Look.\n\nThe kite is red.\n\n<!-- a hill here? -->\n",
+            words="kite,noun,,1\nhill,noun,,1,know\n",
+            why="a comment",
+        ),
+        Example(
             "# «Kites»\n\n## Lesson 1: A hill {.words}\n\n### 1 Draw the hill.\n\nThe kite is red.\n\n"
             "::: teacher\n**Words:** hill\n:::\n",
             words=_LIST,
