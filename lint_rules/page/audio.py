@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from lint_rules.manuscript.counting import is_placeholder
-from lint_rules.manuscript.model import Activity, Div, DivKind, Unit
+from lint_rules.manuscript.model import Activity, Audience, Div, DivKind, Passage, Unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +36,20 @@ def tracks_played(activity: Activity) -> tuple[str, ...]:
     """The tracks that an activity plays: `audio=4.1`, or several with spaces or commas between."""
     written = activity.heading.attributes.values.get("audio", "")
     return tuple(written.replace(",", " ").split())
+
+
+def heard_in(activity: Activity, unit: Unit) -> list[Passage]:
+    """What is heard in an activity, in file order: the scripts that stand in it, and those of the tracks it plays,
+    wherever in the unit they stand."""
+    played = tracks_played(activity)
+    divs = {id(script.div) for script in scripts_of(unit) if script.track and script.track in played}
+    numbers = {index for index, div in enumerate(unit.divs) if id(div) in divs}
+    own = {id(passage) for passage in activity.part.passages}
+    return [
+        passage
+        for passage in unit.passages
+        if passage.audience is Audience.LISTENER and (id(passage) in own or passage.div in numbers)
+    ]
 
 
 def scripted_tracks(unit: Unit) -> frozenset[str]:

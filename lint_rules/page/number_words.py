@@ -1,4 +1,5 @@
-"""Numbers as books for children and teacher's notes write them: in words up to a hundred, and in figures."""
+"""Numbers as books for children and teacher's notes write them: in figures, and in words (those over a thousand whole
+thousands alone)."""
 
 import re
 from collections.abc import Iterator, Mapping
@@ -25,8 +26,12 @@ _ALL = (
         for number, one in enumerate(_WORDS[1:10], 1)
     }
 )
+_BELOW_HUNDRED = "|".join(sorted(_ALL, key=len, reverse=True))
+_HUNDREDS = rf"(?P<hundreds>a|{'|'.join(_WORDS[1:10])}) hundred(?: and (?P<rest>{_BELOW_HUNDRED}))?"
+_THOUSANDS = rf"(?P<thousands>a|\d{{1,3}}|{_BELOW_HUNDRED}) thousand"
 _NUMBER = lazy_re.compile(
-    rf"(?<![\w.,:/-])(?:\d{{1,4}}|{'|'.join(sorted(_ALL, key=len, reverse=True))})(?![\w:/-]|[.,]\d)", re.IGNORECASE
+    rf"(?<![\w.,:/-])(?:\d{{1,3}}(?:,\d{{3}}){{1,3}}|{_THOUSANDS}|\d{{1,4}}|{_HUNDREDS}|{_BELOW_HUNDRED})(?![\w:/-]|[.,]\d)",
+    re.IGNORECASE | re.ASCII,
 )
 _NAMES_A_PART = lazy_re.compile(
     r"\b(?:activity|activities|lesson|unit|page|part|track|exercise|picture|question|number|level|item|room|bus|house"
@@ -45,14 +50,25 @@ def in_words(number: int) -> str:
     return _WORDS[number] if 0 <= number < len(_WORDS) else str(number)
 
 
-def numbers_in(text: str) -> Iterator[tuple[int, int, int, str]]:
+def numbers_in(text: str, *, parts: bool = False) -> Iterator[tuple[int, int, int, str]]:
     """The numbers of a text: the number, its range, and the word behind it, which may be what it counts ('' at an
-    end)."""
+    end); those that name a part (page 12, bus 9) only with ``parts``."""
     for match in _NUMBER.finditer(text):
-        if _NAMES_A_PART.search(text, max(0, match.start() - _BEFORE), match.start()):
+        if not parts and _NAMES_A_PART.search(text, max(0, match.start() - _BEFORE), match.start()):
             continue  # Look back at Activity 34
-        word = match[0].casefold()
         thing = _THING.match(text, match.end())
         if thing is not None and thing[1].casefold() in small_words():
             thing = None
-        yield _ALL.get(word, int(word) if word.isdigit() else 0), match.start(), match.end(), thing[1] if thing else ""
+        yield _value(match), match.start(), match.end(), thing[1] if thing else ""
+
+
+def _value(match: re.Match[str]) -> int:
+    """The number that is written: 12, twelve, a hundred and twelve."""
+    if match["hundreds"] is not None:
+        hundreds, rest = match["hundreds"].casefold(), (match["rest"] or "zero").casefold()
+        return 100 * _ALL.get(hundreds, 1) + _ALL[rest]
+    if match["thousands"] is not None:
+        thousands = match["thousands"].casefold()
+        return 1000 * (int(thousands) if thousands.isdigit() else _ALL.get(thousands, 1))
+    word = match[0].casefold().replace(",", "")
+    return int(word) if word.isdecimal() else _ALL.get(word, 0)

@@ -8,27 +8,25 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 
 from lint_rules import lazy_re
-from lint_rules.manuscript.model import Audience
+from lint_rules.manuscript.model import Audience, Passage, Unit
+from lint_rules.page.audio import heard_in, tracks_played
 from lint_rules.page.exercises.answers import alternatives, is_verdict, yes_or_no
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.model import Answer, Exercises
 from lint_rules.page.exercises.small_words import small_words
-from lint_rules.page.number_words import NUMBER_WORDS
+from lint_rules.page.heard_numbers import heard_numbers
+from lint_rules.page.number_words import numbers_in
 
 _STEM = 4  # letters that a word begins with in another form
+_LETTERS = 2  # of a sound that is heard within a word: ch in lunch
 _FEWEST = 3  # answers that are heard under their numbers, before one that is not is a slip
-_NUMBER = lazy_re.compile(
-    rf"\b(?:number|question|picture)\s+(\d{{1,2}}|{'|'.join(NUMBER_WORDS)})\b"
-    rf"|^\W*(\d{{1,2}}|{'|'.join(NUMBER_WORDS)})[.!:](?=\s)",  # Three. Look! A bag. It's yellow.
-    re.I | re.M,
-)
 _DRAWN = lazy_re.compile(r"\b(?:picture\s+)?(\d{1,2})\b[.:)]?\s+(?=[a-z])", re.I)  # Picture 1: a leaf. 2 red onion.
 _WORD = lazy_re.compile(r"[^\W_]+")
 
 
-def not_heard(read: Exercises) -> Answer | None:
+def not_heard(read: Exercises, unit: Unit) -> Answer | None:
     """The one answer of a key that the script does not say under its number, where it says all the others."""
-    said = _by_number(one.text for one in read.activity.part.passages if one.audience is Audience.LISTENER)
+    said = _by_number(heard_in(read.activity, unit))
     if not said:
         return None
     right, wrong = 0, []
@@ -43,12 +41,11 @@ def not_heard(read: Exercises) -> Answer | None:
     return wrong[0] if right >= _FEWEST and len(wrong) == 1 else None
 
 
-def verdict_out_of_step(read: Exercises) -> tuple[Answer, bool] | None:
+def verdict_out_of_step(read: Exercises, unit: Unit) -> tuple[Answer, bool] | None:
     """The one yes or no of a key that does not go with the picture and the script of its number (a red fish is drawn,
     and a blue one told of), where all the others do; and whether picture and script say the same there."""
-    passages = read.activity.part.passages
-    said = _by_number(one.text for one in passages if one.audience is Audience.LISTENER)
-    drawn = _drawn_by_number(one.text for one in passages if one.audience is Audience.ARTIST)
+    said = _by_number(heard_in(read.activity, unit))
+    drawn = _drawn_by_number(one.text for one in read.activity.part.passages if one.audience is Audience.ARTIST)
     if not said or said.keys() != drawn.keys():
         return None
     right, wrong = 0, []
@@ -61,6 +58,36 @@ def verdict_out_of_step(read: Exercises) -> tuple[Answer, bool] | None:
         right += same is told
         wrong += [(answer, same)] if same is not told else []
     return wrong[0] if right >= _FEWEST and len(wrong) == 1 else None
+
+
+def beyond_the_script(read: Exercises, unit: Unit) -> tuple[Answer, int] | None:
+    """The last answer of a key, where the script is numbered from one on and ends one number before it; and where.
+
+    Only the first activity that plays a track has the items that its script numbers."""
+    marks = heard_numbers(heard_in(read.activity, unit))
+    heard = [one.number for one in marks]
+    tracks = set(tracks_played(read.activity))
+    first = next((one for one in unit.activities if tracks & set(tracks_played(one))), read.activity)
+    if len(heard) < _FEWEST or heard != list(range(1, len(heard) + 1)) or first.span != read.activity.span:
+        return None
+    if str(len(heard) + 1) in _words(marks[-1].behind):
+        return None  # And five: it's me!
+    for exercise in read.exercises:
+        numbers = {
+            int(item.label.text): item.answer
+            for item in exercise.items
+            if item.answer is not None and item.label.text.isdecimal()
+        }
+        written = {
+            int(item.answer.text): item.answer
+            for item in exercise.items
+            if item.answer is not None and item.answer.text.isdecimal()
+        }
+        in_order = dict(enumerate(exercise.key.order, 1)) if len(exercise.key.order) == len(exercise.items) else {}
+        for answers in (numbers, in_order, written):
+            if sorted(answers) == list(range(1, len(heard) + 2)):
+                return answers[len(heard) + 1], len(heard)
+    return None
 
 
 def _drawn_by_number(texts: Iterable[str]) -> dict[str, frozenset[str]]:
@@ -82,19 +109,12 @@ def _drawn_by_number(texts: Iterable[str]) -> dict[str, frozenset[str]]:
     return found if all(found.values()) else {}
 
 
-def _by_number(texts: Iterable[str]) -> dict[str, frozenset[str]]:
+def _by_number(passages: Sequence[Passage]) -> dict[str, frozenset[str]]:
     """The words under each number, where they are numbered from 1 on."""
-    whole = "\n".join(texts)
-    marks = list(_NUMBER.finditer(whole))
-    said = [mark[1] or mark[2] for mark in marks]
-    numbers = [NUMBER_WORDS.get(one.casefold(), one) for one in said]
-    if not marks or [str(number) for number in numbers] != [str(at) for at in range(1, len(marks) + 1)]:
+    heard = heard_numbers(passages)
+    if not heard or [one.number for one in heard] != list(range(1, len(heard) + 1)):
         return {}
-    ends = [*(mark.start() for mark in marks[1:]), len(whole)]
-    return {
-        str(number): frozenset(_words(whole[mark.end() : end]))
-        for number, mark, end in zip(numbers, marks, ends, strict=True)
-    }
+    return {str(one.number): frozenset(_words(one.behind)) for one in heard}
 
 
 def _answers(read: Exercises) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]]:
@@ -111,7 +131,8 @@ def _answers(read: Exercises) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]
 
 def _ways(answer: Answer, texts: Iterable[str]) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]]:
     ways = [[word for word in _words(text) if word not in small_words()] for text in texts if not is_verdict(text)]
-    ways = [words for words in ways if any(len(word) > 1 for word in words)]
+    ways = [[word for word in words if len(word) > 1 or word.isdigit()] for words in ways]
+    ways = [words for words in ways if any(len(word) > _LETTERS or word.isdigit() for word in words)]
     if ways and answer.label is not None:
         yield answer, ways
 
@@ -122,4 +143,7 @@ def _is_heard(word: str, heard: frozenset[str]) -> bool:
 
 
 def _words(text: str) -> list[str]:
+    """The words of a text, its numbers in figures: fifty metres, 50 metres."""
+    for number, start, end, _ in reversed(list(numbers_in(text, parts=True))):
+        text = f"{text[:start]} {number} {text[end:]}"
     return _WORD.findall(text.casefold())

@@ -1,9 +1,9 @@
-"""A listening activity without a script, a script that no activity plays, or a track number that stands twice.
+"""A listening activity without a script, a script that nobody plays or that leaves out a number, a track with two.
 
 The recording studio records what the scripts say and nothing else: a script that is missing is found out in the studio,
-at the studio's price, and a track with two scripts in the classroom. An activity plays the tracks that its heading
-names (`audio=4.1`), or the script that stands in it. Where the teacher calls the words (a game, a dictation, notes that
-say what is called out) there is nothing to record.
+at the studio's price, and a track with two scripts, or a number that nobody speaks (three, five), in the classroom. An
+activity plays the tracks that its heading names (`audio=4.1`), or the script that stands in it. Where the teacher calls
+the words (a game, a dictation, notes that say what is called out) there is nothing to record.
 """
 
 import re
@@ -14,10 +14,17 @@ from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Audience, Role
 from lint_rules.page.audio import Script, is_own_track, scripts_of, tracks_played
+from lint_rules.page.heard_numbers import letter_left_out, number_left_out
+from lint_rules.page.number_words import in_words
 from lint_rules.rule import Book, By, Example, Gather, Reading, Rule, Within
 from lint_rules.source import Span
 
 _SCRIPT = "::: {.audio track=1.1}\nMILO: A kite!\n:::\n"
+
+
+def _numbered(*turns: str) -> str:
+    spoken = "\n\n".join(f"MILO: {turn}" for turn in turns)
+    return f"### 1 Listen. {{.listening audio=1.1}}\n\n::: {{.audio track=1.1}}\n{spoken}\n:::\n"
 
 
 def _unit(number: int, track: str, opening: str = "") -> str:
@@ -45,6 +52,11 @@ RULE = Rule(
         Example("### 1 Tell a friend about it. {.speaking .listening}\n", why="children listen to each other"),
         Example("### 1 Write. {.listening}\n\n::: teacher\n**Steps:** Read out each sentence twice.\n:::\n"),
         Example("### 1 Sing. {.song audio=1.1}\n\nA kite!\n\n" + _SCRIPT),
+        Example(_numbered("One. A kite.", "Two. A hat.", "Three. A dog.", "Four. A hen.")),
+        Example(_numbered("One. A kite.", "Two. A hat.", "Three. A dog.", "OK, four. A hen.", "Five. A bee.")),
+        Example(_numbered("One!", "Two!", "Three!", "Five!", "No, four!"), why="somebody counts"),
+        Example(_numbered("One. A kite.", "Two. A hat. Three.", "A dog.", "Four. A hen.", "Five. A bee.")),
+        Example(_numbered("One. A kite.", "Two. Can you see three hens? Five. Five hens!"), why="no series"),
     ),
     fails=(
         Example("### 1 «Listen.» {.listening audio=1.2}\n\n«::: {.audio track=1.1}»\nMILO: A kite!\n:::\n"),
@@ -57,6 +69,11 @@ RULE = Rule(
             why="a recording, and no script",
         ),
         Example("### 1 «Sing.» {.song audio=1.3}\n\nA kite!\n"),
+        Example(
+            _numbered("Number one. A kite.", "Number two. A hat.", "Number three.", "A dog.", "«Number five». A hen.")
+        ),
+        Example(_numbered("One. A kite.", "Two. A hat.", "Three. A dog.", "«Five». A hen.")),
+        Example(_numbered("a. A kite.", "b. A hat.", "c. A dog.", "«e». A hen.")),
         Example(
             "### 1 Listen. {.listening audio=1.1}\n\n" + _SCRIPT + "\n«::: {.audio track=1.1}»\nMILO: A hat!\n:::\n",
             why="the track stands twice",
@@ -86,9 +103,9 @@ RULE = Rule(
 
 # Who speaks, in the notes of an activity: the teacher (Call a colour; Read each sentence) or a recording.
 _CALLS = lazy_re.compile(
-    r"(?:^|[.:;!?*]|\b(?:and|then|you|teacher|t|leader|child|caller))\s*(?:\d+[.)]\s*)?"
+    r"(?:^|[.:;!?*)]|\b(?:and|then|you|teacher|t|leader|child|caller))\s*(?:\d+[.)]\s*)?"
     r"(?:(?:calls?|says?|tells?|shouts?|whispers?|describes?|dictates?|spells?)\b"
-    r"|(?:reads?|names?|gives?)\b[^.!?]{0,60}\b(?:out|aloud|each|one by one|twice|three times|orders))",
+    r"|reads?\s*:|(?:reads?|names?|gives?)\b[^.!?]{0,60}\b(?:out|aloud|each|one by one|twice|three times|orders))",
     re.I,
 )
 _RECORDED = lazy_re.compile(
@@ -106,6 +123,8 @@ def find(reading: Reading) -> Iterator[Found]:
     full = {script.track for script in scripts if not script.empty}
     for activity in unit.activities:
         yield from _activity(activity, scripts, full, unit.front.unit)
+    for script in scripts:
+        yield from _numbers(reading, script)
     counts: Counter[str] = Counter()
     for script in scripts:
         counts[script.track] += bool(script.track)
@@ -162,6 +181,29 @@ def _activity(activity: Activity, scripts: list[Script], full: set[str], unit: i
         if not any(not script.empty for script in own):
             message = "Children listen here, but there is no script. Add what they hear, between ::: audio and :::."
             yield Found(heading.span(), heading.text, message)
+
+
+def _numbers(reading: Reading, script: Script) -> Iterator[Found]:
+    """A script that goes from three to five."""
+    own = [one for one in reading.unit.passages if one.div is not None and reading.unit.divs[one.div] is script.div]
+    heard = [one for one in own if one.audience is Audience.LISTENER]
+    lettered = letter_left_out(heard)
+    if lettered is not None:
+        letter, passage, start, end = lettered
+        before, behind_it = chr(ord(letter) - 1), chr(ord(letter) + 1)
+        message = (
+            f"The script goes from {before} to {behind_it}. Write what is heard as {letter}, or letter the parts anew."
+        )
+        yield Found(passage.span(start, end), passage.text[start:end], message, key=script.track)
+    left_out = number_left_out(heard)
+    if left_out is not None:
+        number, behind = left_out
+        message = (
+            f"The script goes from {in_words(number - 1)} to {in_words(number + 1)}. Write what is heard as number "
+            f"{in_words(number)}, or number the parts anew."
+        )
+        span = behind.passage.span(behind.start, behind.end)
+        yield Found(span, behind.passage.text[behind.start : behind.end], message, key=script.track)
 
 
 def _is_called(activity: Activity) -> bool:

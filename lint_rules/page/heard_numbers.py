@@ -1,0 +1,84 @@
+"""Numbers that a script speaks before what belongs to them: *Number one. It's a frog.* · *Two.* · *3. A red boat.*"""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from lint_rules import lazy_re
+from lint_rules.manuscript.model import Passage
+from lint_rules.page.number_words import NUMBER_WORDS, numbers_in
+
+_WRITTEN = rf"\d{{1,2}}|{'|'.join(NUMBER_WORDS)}"
+_NUMBER = lazy_re.compile(
+    rf"\b(?:number|question|picture)\s+({_WRITTEN})\b"
+    rf"|^[^\w\n]*({_WRITTEN})(?:[.!:](?=\s|$)|[^\w\n]*$)",  # Three. Look! A bag. It's yellow.
+    re.I | re.M,
+)
+_LETTER = lazy_re.compile(r"^[^\w\n]*([a-h])[.):]\s", re.I | re.M)
+_AT_FRONT = lazy_re.compile(r"\W*")
+_FEWEST = 4  # numbers that make a series
+
+
+@dataclass(frozen=True, slots=True)
+class HeardNumber:
+    """A number that is spoken, where, and the words behind it up to the next."""
+
+    number: int
+    passage: Passage
+    start: int
+    end: int
+    behind: str
+
+
+def heard_numbers(passages: Sequence[Passage]) -> list[HeardNumber]:
+    """The numbers that a script speaks before its parts, in their order."""
+    marks = [(passage, mark) for passage in passages for mark in _NUMBER.finditer(passage.text)]
+    found = []
+    for at, (passage, mark) in enumerate(marks):
+        to, behind = marks[at + 1] if at + 1 < len(marks) else (None, None)
+        if to is passage and behind is not None:
+            rest = passage.text[mark.end() : behind.start()]
+        else:
+            between = passages[passages.index(passage) + 1 : passages.index(to) if to is not None else None]
+            head = to.text[: behind.start()] if to is not None and behind is not None else ""
+            rest = "\n".join([passage.text[mark.end() :], *(one.text for one in between), head])
+        written = (mark[1] or mark[2]).casefold()
+        group = 1 if mark[1] else 2
+        number = NUMBER_WORDS[written] if written in NUMBER_WORDS else int(written) if written.isdecimal() else 0
+        found.append(HeardNumber(number, passage, mark.start() if group == 1 else mark.start(2), mark.end(group), rest))
+    return found
+
+
+def number_left_out(passages: Sequence[Passage]) -> tuple[int, HeardNumber] | None:
+    """The one number that a script, which goes up from one, does not speak, and the number that comes in its place."""
+    heard = [one for one in heard_numbers(passages) if _opens(one)]
+    numbers = [one.number for one in heard]
+    if len(heard) < _FEWEST or numbers[0] != 1 or not all(re.search(r"\w", one.behind) for one in heard):
+        return None
+    left_out = sorted(set(range(1, numbers[-1] + 1)) - set(numbers))
+    if len(left_out) != 1 or numbers != [one for one in range(1, numbers[-1] + 1) if one != left_out[0]]:
+        return None
+    before = next(one for one in heard if one.number == left_out[0] - 1)
+    if any(number == left_out[0] for number, *_ in numbers_in(before.behind, parts=True)):
+        return None  # OK, four. A hen.
+    return left_out[0], next(one for one in heard if one.number == left_out[0] + 1)
+
+
+def letter_left_out(passages: Sequence[Passage]) -> tuple[str, Passage, int, int] | None:
+    """The one letter that a script, whose turns are lettered from a on, leaves out, and where the next one stands."""
+    marks = [(passage, mark) for passage in passages for mark in _LETTER.finditer(passage.text)]
+    letters = [mark[1].casefold() for _, mark in marks]
+    if len(letters) < _FEWEST or letters[0] != "a":
+        return None
+    whole = [chr(at) for at in range(ord("a"), ord(letters[-1]) + 1)]
+    left_out = [letter for letter in whole if letter not in letters]
+    if len(left_out) != 1 or letters != [letter for letter in whole if letter != left_out[0]]:
+        return None
+    passage, mark = next((one for one, at in zip(marks, letters, strict=True) if at > left_out[0]))
+    return left_out[0], passage, *mark.span(1)
+
+
+def _opens(heard: HeardNumber) -> bool:
+    """Say whether a number opens a turn or a line: nobody speaks of picture two."""
+    before = heard.passage.text[: heard.start].rpartition("\n")[2]
+    return _AT_FRONT.fullmatch(before) is not None

@@ -1,0 +1,33 @@
+"""Numbers in words and figures (common practice, no source)."""
+
+import pytest
+
+from lint_rules.page.number_words import numbers_in
+
+
+@pytest.mark.parametrize(
+    ("text", "number", "thing"),
+    [
+        ("There are twelve eggs.", 12, "eggs"),
+        ("forty-two boats", 42, "boats"),
+        ("A hundred and twenty kilos!", 120, "kilos"),
+        ("It has three hundred rooms.", 300, "rooms"),
+        ("nine hundred and ninety-nine steps", 999, "steps"),
+        ("the 120 steps", 120, "steps"),
+        ("fourteen thousand books", 14000, "books"),
+        ("14,000 books", 14000, "books"),
+    ],
+)
+def test_numbers_and_what_they_count(text: str, number: int, thing: str) -> None:
+    ((told, start, end, of),) = numbers_in(text)
+    assert (told, of) == (number, thing)
+    assert not text[:start].endswith("hundred ")
+    assert text[end:].lstrip().startswith(thing)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["sıx cats", "SİX cats", "² hats", "It is a cat.", "Look at page 12.", "At 9:30 we go.", "hundreds of birds"],
+)
+def test_what_is_no_number(text: str) -> None:
+    assert list(numbers_in(text)) == []
