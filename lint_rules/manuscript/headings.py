@@ -4,6 +4,7 @@ import re
 from bisect import bisect_left
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 from typing import TypeVar
 
 from lint_rules import lazy_re
@@ -62,10 +63,12 @@ def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Pro
     edges = [heading.span.start for heading in marks] + [len(source.text)]
     early: list[Activity] = []
     lessons: list[_OpenLesson] = []
+    parts = [_part(contents, start, end) for start, end in pairwise(edges)]
+    of_keys = _sections_of_keys(marks, parts)
     for index, heading in enumerate(marks):
-        part = _part(contents, edges[index], edges[index + 1])
+        part = _titled(heading, parts[index]) if index in of_keys else parts[index]
         end = max(len(source.text[edges[index] : edges[index + 1]].rstrip()) + edges[index], heading.span.end)
-        if _heads_no_lesson(heading, part):
+        if index in of_keys or _heads_no_lesson(heading, part):
             if lessons:  # the last one's, or the whole unit's
                 lessons[-1].part = _with(lessons[-1].part, part)
                 lessons[-1].end = end
@@ -99,6 +102,30 @@ def _heads_no_lesson(heading: Heading, part: Part) -> bool:
         if name.fullmatch(heading.passage.text):
             return audience in audiences and audiences <= {audience, Audience.TEACHER}
     return False
+
+
+def _sections_of_keys(marks: Sequence[Heading], parts: Sequence[Part]) -> frozenset[int]:
+    """The headings (by place) of sections that hold nothing but keys under smaller headings: `## Answers`, and in it
+    `### Lesson 1`."""
+    found: set[int] = set()
+    for at, heading in enumerate(marks):
+        behind = next((one for one in range(at + 1, len(marks)) if marks[one].level <= heading.level), len(marks))
+        inside = range(at + 1, behind)
+        named = heading.level == 2 and _KEY.fullmatch(heading.passage.text) is not None
+        if named and inside and all(_is_of_key(marks[one], parts[one]) for one in inside):
+            found.update((at, *inside))
+    return frozenset(found)
+
+
+def _is_of_key(heading: Heading, part: Part) -> bool:
+    audiences = {passage.audience for passage in part.passages if passage is not heading.passage}
+    return Audience.KEY in audiences and audiences <= {Audience.KEY, Audience.TEACHER}
+
+
+def _titled(heading: Heading, part: Part) -> Part:
+    """A part of a key with its heading as a title of the key: Lesson 1."""
+    title = replace(heading.passage, role=Role.TITLE, audience=Audience.KEY)
+    return replace(part, passages=(title, *(one for one in part.passages if one is not heading.passage)))
 
 
 def _with(part: Part, other: Part) -> Part:

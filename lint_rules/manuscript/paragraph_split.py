@@ -26,6 +26,7 @@ _TASK = lazy_re.compile(
 )
 _COLON = lazy_re.compile(r"\s?:")
 _FIELD = r"([^\W\d_][\w'’& ]{0,38}?(?:\s\([^()]{1,20}\))?)"  # Steps, You need, H&S, Time (minutes)
+_PARTING = ("·", "•", "|")  # **Time** 7 min · **Steps** Play it.
 _LEAD = lazy_re.compile(rf"\s*{_FIELD}\s*([.:]?)\s*")
 _SET_OFF = lazy_re.compile(rf"\s*{_FIELD}\s*(?:\.?(:)\s*|([–—|-])(?:\s+|$)|[.]?$)")
 _BARE = lazy_re.compile(r"(?:(?<=[.!?)'’|·;]\s)|(?<=^\[))([A-Z][\w'’& ]{0,24}?)\.?:\s+(?=\S)")
@@ -123,7 +124,8 @@ def _run_on(plain: InlineText, *, listed: bool) -> Iterator[Piece]:
     text, unmarked = plain.text, []
     for start, end in sorted((*plain.strong, *plain.emphasis)):
         lead = _LEAD.fullmatch(text, start, end)
-        if lead is None or not is_usual(lead[1]) or not _SENTENCE_END.search(text[:start]):
+        begins = _SENTENCE_END.search(text[:start]) or text[:start].rstrip().endswith(_PARTING)
+        if lead is None or not is_usual(lead[1]) or not begins:
             continue
         stopped = lead[2] or text[end : end + 1] in (".", ":")
         after = end if lead[2] or not stopped else end + 1

@@ -100,3 +100,8 @@ def test_what_stands_before_the_parts_has_no_key_of_theirs():
         "smaller",
         "cold",
     ]
+
+
+@pytest.mark.parametrize("key", ["1 4; 2 6; 3 3; 4 5", "1 4, 2 6, 3 3, 4 5", "1 – 4; 2 – 6; 3 – 3; 4 – 5."])
+def test_numbers_may_be_the_answers_of_numbers(key):
+    assert [answer for _, _, answer in read(NUMBERED, key)] == ["4", "6", "3", "5"]

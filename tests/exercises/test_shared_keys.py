@@ -325,3 +325,21 @@ def test_no_item_runs_over_the_head_of_a_part() -> None:
     unit = read_unit(Source("level-1/unit-01.md", page + key("1 hen, 2 fox, 3 is, 4 are")))
     (one,) = exercises_in(next(iter(unit.activities)), unit).exercises
     assert [(item.text, item.choices) for item in one.items][1] == ("the ____", ())
+
+
+@pytest.mark.parametrize(
+    ("line", "answers"),
+    [
+        ("Check: **i hat, ii bag, iii dog**", ["hat", "bag", "dog"]),
+        ("Check: *i hat; ii bag; iii dog*", ["hat", "bag", "dog"]),
+        ("Check: a friend reads it.", []),
+        ("Check: i hat, ii bag, iii dog, **together**", []),
+    ],
+)
+def test_what_the_notes_check_by_is_a_key_where_it_is_set_off(line: str, answers: list[str]) -> None:
+    page = f"i. a red ____\nii. a blue ____\niii. a big ____\n\n::: teacher\n**Steps:** They write.\n\n{line}\n:::\n"
+    unit = read_unit(
+        Source("level-1/unit-01.md", f"{FRONT}## Lesson 1: A {{.words}}\n\n### 1 Write. {{.writing}}\n\n{page}")
+    )
+    (one,) = exercises_in(next(iter(unit.activities)), unit).exercises
+    assert [item.answer.text for item in one.items if item.answer] == answers

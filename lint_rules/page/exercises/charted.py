@@ -4,15 +4,19 @@
 Only where the key goes by the table in at least two other items is one that goes by another row worth a question.
 """
 
+import re
 from collections.abc import Iterator, Mapping
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Audience, Passage, Role
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.model import Exercises, Item
+from lint_rules.page.number_words import numbers_in
 
 _FEWEST = 2  # answers that are the cell of their own row
 _WORD = lazy_re.compile(r"[^\W\d_]{3,}")
+_RECKONED = lazy_re.compile(r"\b(?:more|less|fewer|than|altogether|together|all|left|total)\b", re.I)
+_BAR = lazy_re.compile(r"\b([A-Z][a-z]+(?: [a-z]+){0,2}):? (\d{1,3})(?=\s*[.;,\n]|$)")  # Ice hockey 9.
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
 
 
@@ -33,6 +37,24 @@ def from_another_row(read: Exercises) -> tuple[Item, str] | None:
         elif len(own) == 1 and any(answer in map(plain, cells) for label, cells in rows.items() if label != named[0]):
             wrong.append((item, own[0]))
     return wrong[0] if right >= _FEWEST and len(wrong) == 1 else None
+
+
+def against_the_chart(read: Exercises) -> tuple[Item, str] | None:
+    """The one item whose number is not that of its bar in the chart of the brief (Skating 6. Skiing 4.), and that; None
+    where no other goes by it."""
+    brief = "\n".join(one.text for one in read.activity.part.passages if one.audience is Audience.ARTIST)
+    bars = [(_head(bar[1]), int(bar[2])) for bar in _BAR.finditer(brief)]
+    if len(bars) <= _FEWEST or len(dict(bars)) != len(bars):
+        return None
+    right, wrong = 0, []
+    for item in (item for exercise in read.exercises for item in exercise.items):
+        told = [number for number, *_ in numbers_in(item.answer.text)] if item.answer and not item.example else []
+        asked = {_single(word) for word in _WORD.findall(item.text)}
+        named = [number for label, number in bars if label in asked]
+        if len(told) == 1 and len(named) == 1 and not _RECKONED.search(item.text):
+            right += told == named
+            wrong += [(item, str(named[0]))] if told != named else []
+    return wrong[0] if right and len(wrong) == 1 else None
 
 
 def _rows(read: Exercises) -> Iterator[tuple[str, tuple[str, ...]]]:

@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from lint_rules import lazy_re
 from lint_rules.page.exercises.answers import alternatives, plain
-from lint_rules.page.exercises.model import Choice, Item, Option, Place
+from lint_rules.page.exercises.model import Choice, Item, Label, Option, Place
 from lint_rules.page.exercises.separators import BETWEEN_OPTIONS, OPENERS
 from lint_rules.plain_words import TOGETHER
 
@@ -32,6 +32,7 @@ _LISTED = (
     lazy_re.compile(r"\s+[–—-]\s+"),
     _SPACES,
 )
+_LETTER = lazy_re.compile(r"([a-hA-H])[.):]?\s+(?=\S)")
 _EDGE = " \t\u00a0,;|/"
 _STOPS = ".?!"
 _GOES_ON = lazy_re.compile(r"(?:…|\.{3,})(?=\W*$)")
@@ -63,7 +64,21 @@ def _options(passage_place: Place, pieces: Sequence[tuple[int, int]]) -> tuple[O
     if len(found) > 1 and found[-1].text[-1:] in _STOPS and found[0].text[-1:] not in _STOPS:
         last = found[-1].place  # the sentence's own full stop
         found[-1] = Option(Place(last.passage, last.start, last.start + len(last.text.rstrip(_STOPS))))
-    return tuple(option for option in found if option.text)
+    return _labelled(tuple(option for option in found if option.text))
+
+
+def _labelled(options: tuple[Option, ...]) -> tuple[Option, ...]:
+    """Options without the letters before them: (a the hall / b the yard / c the roof)."""
+    labels = [_LETTER.match(option.text) for option in options]
+    letters = "".join(label[1].casefold() for label in labels if label is not None)
+    if len(options) < 2 or letters != "abcdefgh"[: len(options)]:
+        return options
+    return tuple(_behind_letter(option.place, label) for option, label in zip(options, labels, strict=True) if label)
+
+
+def _behind_letter(place: Place, label: re.Match[str]) -> Option:
+    mark = Place(place.passage, place.start, place.start + label.end(1))
+    return Option(Place(place.passage, place.start + label.end(), place.end), Label(label[1], mark.span, mark))
 
 
 def _tick_boxes(place: Place, _: str, __: bool) -> Iterator[Choice]:

@@ -12,7 +12,14 @@ from lint_rules import lazy_re
 from lint_rules.manuscript.model import Passage
 from lint_rules.page.exercises.answers import OWN
 from lint_rules.page.exercises.key_places import behind_lead
-from lint_rules.page.exercises.key_rows import LEAD, answers_before, label_row, numbered_letters
+from lint_rules.page.exercises.key_rows import (
+    LEAD,
+    answers_before,
+    label_row,
+    numbered_letters,
+    numbered_numbers,
+    without_is,
+)
 from lint_rules.page.exercises.key_sentences import told
 from lint_rules.page.exercises.key_tables import tabled
 from lint_rules.page.exercises.marks import APART, LINE, WEAK, Kind, Mark, label_of, marks_in
@@ -97,8 +104,9 @@ def read_key(
     marks = [] if order else [*marks_in(lines), *_attached(lines)]
     marks.sort(key=lambda mark: mark.order)
     behind = tuple(answers_before(lines)) if Kind.NUMBER in kinds else tuple(numbered_letters(lines)) if kinds else ()
+    behind = behind or (tuple(numbered_numbers(lines)) if Kind.NUMBER in kinds else ())
     rows = (behind,) if behind else _rows(marks, kinds, lines, _steps(page))
-    rows = (*in_tables, *rows)
+    rows = (*in_tables, *without_is(rows, source))
     entries = () if rows or order or own else tuple(_entries(lines))
     return ReadKey(rows, order, entries, own, tuple(passages), crossed, tuple(lines))
 

@@ -10,7 +10,8 @@ from lint_rules.manuscript.inline_text import within
 from lint_rules.manuscript.model import Audience, Passage, Role
 
 _LEAD = lazy_re.compile(
-    r"(?:and\s+)?(?P<sure>(?:the|correct)\s+answers?|answer\s+key|solutions?|(?:ans\.?|key)(?=\s*[:–—-]))|(?:answers?|key)",
+    r"(?:and\s+)?(?P<sure>(?:the|correct)\s+answers?|answer\s+key|solutions?|(?:ans\.?|key)(?=\s*[:–—-]))"
+    r"|(?P<check>check)|(?:answers?|key)",
     re.I,
 )
 _SET_OFF = lazy_re.compile(r"\s*(?:(?:are|is)\s*)?[:–—-]\s*(?=\S)")
@@ -70,6 +71,11 @@ def _says_so(passage: Passage) -> bool:
     if lead is None:
         return False
     behind = _SET_OFF.match(text, lead.end())
+    if lead["check"] is not None:  # Check: **i c, ii d**, and nothing more
+        rest = (behind.end(), len(text.rstrip())) if behind is not None else None
+        return not text.rstrip().endswith("?") and any(
+            (start, end) == rest for start, end in (*passage.emphasis, *passage.strong)
+        )
     marked = any(start == 0 and lead.end() <= end for start, end in (*passage.emphasis, *passage.strong))
     if behind is None and not marked:
         return False

@@ -2,10 +2,12 @@
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from lint_rules import lazy_re
 from lint_rules.page.exercises.model import Answer, Label, Place
 from lint_rules.page.exercises.stream import Line
+from lint_rules.source import Source
 
 _LABEL_ROW = lazy_re.compile(
     r"\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?(?:\s*(?:,|;|–|—|-|→|>|\s)\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?)+\s*\.?\s*"
@@ -19,7 +21,11 @@ _PAIRS = lazy_re.compile(
     rf"(?:{_PAIR.pattern.replace('?P<label>', '?:').replace('?P<answer>', '?:')}\s*(?:[,;.·|]\s*|\s|$)){{2,}}"
 )
 LEAD = lazy_re.compile(r"(?:^|(?<=[.;]))\s*[^\W\d_][\w’'-]+(?:\s[\w’'-]+){0,4}\.?:[^\S\n]*")
-_FEWEST = 2
+_NUMBERS = lazy_re.compile(r"(?P<label>\d{1,2})\s+(?:[–-]\s+)?(?P<answer>\d{1,4})")
+_ALL_NUMBERS = lazy_re.compile(r"\d{1,2}\s+(?:[–-]\s+)?\d{1,4}(?:\s*[,;]\s*\d{1,2}\s+(?:[–-]\s+)?\d{1,4}){2,}\s*\.?")
+_TIED = lazy_re.compile(r"\b\d{1,2} is [a-h]\b(?=[,.;]|$)", re.M)
+_TIE = lazy_re.compile(r"is\s+(?=\S)(?!\w+ing\b)")
+_FEWEST, _SERIES = 2, 3
 
 
 def answers_before(lines: Sequence[Line]) -> Iterator[Answer]:
@@ -56,6 +62,33 @@ def numbered_letters(lines: Sequence[Line]) -> Iterator[Answer]:
         yield Answer(said, Label(match["label"], at.span, at))
 
 
+def numbered_numbers(lines: Sequence[Line]) -> Iterator[Answer]:
+    """`1 4; 2 6; 3 2`: the numbers from one on, each with the number that is its answer."""
+    for line in lines[:1] if len(lines) == 1 else ():
+        pairs = list(_NUMBERS.finditer(line.text)) if _ALL_NUMBERS.fullmatch(line.text) else []
+        if [match["label"] for match in pairs] != [str(at) for at in range(1, len(pairs) + 1)]:
+            return
+        for match in pairs:
+            at = Place(line.passage, line.start + match.start("label"), line.start + match.end("label"))
+            said = Place(line.passage, line.start + match.start("answer"), line.start + match.end("answer"))
+            yield Answer(said, Label(match["label"], at.span, at))
+
+
+def without_is(rows: Sequence[tuple[Answer, ...]], source: Source) -> tuple[tuple[Answer, ...], ...]:
+    """Answers without the verb that ties them to their numbers, in a unit whose keys are written so: 1 is c, 2 is b.
+    A row stays as it is where the verb is a part of the answers: 1 is sleeping, 2 is happy, 3 are late."""
+    if len(_TIED.findall(source.text)) < _SERIES:
+        return tuple(rows)
+    return tuple(tuple(map(_untied, row)) if all(_TIE.match(one.text) for one in row) else row for row in rows)
+
+
+def _untied(answer: Answer) -> Answer:
+    place, tie = answer.place, _TIE.match(answer.text)
+    return (
+        replace(answer, place=Place(place.passage, place.start + tie.end(), place.end)) if tie is not None else answer
+    )
+
+
 def label_row(lines: Sequence[Line]) -> Iterator[Answer]:
     """A key that is nothing but labels: `d – b – e – a`."""
     if len(lines) != 1 or lines[0].passage.item is not None:
@@ -78,4 +111,6 @@ def _is_pairs(text: str) -> bool:
     """Whether letters stand in pairs of a label and its answer: `a S, b B, c S`."""
     pairs = [part.split() for part in re.split(r"\s*[,;]\s*", text.strip(" .")) if part]
     labels = [pair[0] for pair in pairs]
-    return all(len(pair) == 2 for pair in pairs) and labels == [chr(ord("a") + at) for at in range(len(labels))]
+    lettered = labels == [chr(ord("a") + at) for at in range(len(labels))]
+    numbered = len(labels) >= _SERIES and labels == [str(at) for at in range(1, len(labels) + 1)]
+    return all(len(pair) == 2 for pair in pairs) and (lettered or numbered)

@@ -29,7 +29,9 @@ def _is_name(text: str) -> bool:
     return len(text) >= _NAME and not text.isdigit()
 
 
-_EXAMPLE = lazy_re.compile(r"\W*(?:open\W+)?(?:for example|example|e\.g|model|sample)\W*", re.I)
+_EXAMPLE = lazy_re.compile(
+    r"\W*(?:open\W+)?(?:(?:possible|sample|model) answers?|for example|example|e\.g|model|sample)\W*", re.I
+)
 
 
 def is_remark(answer: Answer, exercise: Exercise) -> bool:

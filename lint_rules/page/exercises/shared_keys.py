@@ -5,17 +5,19 @@
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from functools import lru_cache
 
 from lint_rules import lazy_re
+from lint_rules.manuscript.counting import is_title
 from lint_rules.manuscript.field_names import activity_of
 from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage, Role, Unit
 from lint_rules.page.exercises.key_places import keys_in, part_of, told_answers
 from lint_rules.page.exercises.unit_keys import unit_keys_of
 
 _NAMED = lazy_re.compile(
-    r"(?:^|(?<=[.;!?]\s)|(?<=\n))\s*(?:activity|exercise|ex\.|act\.|task)\s*(?P<number>[0-9]{1,3}[a-z]?)"
-    r"(?:\s*(?P<set>[:.)–—-])\s*|(?=\s|$))",
+    r"(?:^|(?<=[.;!?]\s)|(?<=\n))\s*(?:activity|exercise|ex\.|act\.|task|key(?=\s[0-9]{1,2}\s*:))\s*"
+    r"(?P<number>[0-9]{1,3}[a-z]?)(?:\s*(?P<set>[:.)–—-])\s*|(?=\s|$))",
     re.I,
 )
 _ACTIVITY = lazy_re.compile(r"\W*(?:act(?:ivity)?|ex(?:ercise)?|task)s?\W*", re.I)
@@ -26,11 +28,15 @@ _BARE = lazy_re.compile(
 _OF_LESSON = lazy_re.compile(
     r"\W*(?:keys?|answers?|answer key|solutions?)\s+(?:to|for|of)\s+lesson\s+(\d{1,2})\W*", re.I
 )
+_HEAD_OF_LESSON = lazy_re.compile(r"\W*lesson\s+(\d{1,2})\W*(?:[:.–—-]\s*[^\n.]{1,60})?", re.I)
 _TELLS = lazy_re.compile(r"\b(?:answers?|keys?|check|solutions?|order|goes|is|are)\b", re.I)
 _LESSON = lazy_re.compile(r"\W*lesson\s+\d{1,2}\W*", re.I)
 _MENTIONED = lazy_re.compile(r"\b(?:activity|exercise|ex\.)\s+(?P<number>[0-9]{1,3}[a-z]?)\b", re.I)
 _FIGURE = lazy_re.compile(r"[0-9]{1,3}")
-_NUMBER = lazy_re.compile(r"\s*(?P<number>[0-9]{1,3}[a-z]?)[.):]?\s*")
+_NUMBER = lazy_re.compile(r"\s*(?P<number>[0-9]{1,3}[A-Za-z]?)[.):]?\s*")
+_LETTERED = lazy_re.compile(r"(?P<number>[0-9]{1,2}[A-Z])[.):]?\s+(?=[A-Z])")  # ### 5D Complete the map.
+_FROM_ONE = lazy_re.compile(r"\s*1[.):]?\s+\S.*?[,;.]\s+2[.):]?\s+\S")
+_FEWEST = 2  # items of such a list
 _LABEL_FOLLOWS = lazy_re.compile(r"\s*[(\[]?(?:[0-9]{1,2}|[a-z])[.):\]]?\s")
 
 
@@ -63,7 +69,7 @@ def _by_lesson(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...
         number = ""
         for part in (home.part, *(activity.part for activity in home.activities)):
             for passage in keys_in(part.passages):
-                match = _OF_LESSON.fullmatch(passage.text)
+                match = _OF_LESSON.fullmatch(passage.text) or _head_of_lesson(passage)
                 number = match[1] if match is not None else number
                 if not number or lessons.get(number) is home:
                     continue
@@ -71,6 +77,12 @@ def _by_lesson(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...
                 if match is None and number in lessons:
                     given.setdefault(id(lessons[number]), []).append(passage)
     return frozenset(moved), {lesson: tuple(passages) for lesson, passages in given.items()}
+
+
+def _head_of_lesson(passage: Passage) -> re.Match[str] | None:
+    """A title within a key that names a lesson, all in bold: **Lesson 1**."""
+    match = _HEAD_OF_LESSON.fullmatch(passage.text)
+    return match if match is not None and passage.text.strip() and is_title(passage) else None
 
 
 def lesson_of_key(passage: Passage, unit: Unit) -> Lesson | None:
@@ -175,8 +187,8 @@ def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple
 
 
 def _number(activity: Activity, place: int) -> str:
-    match = _NUMBER.search(activity.heading.number)
-    return match["number"] if match is not None else str(place)
+    match = _NUMBER.search(activity.heading.number) or _LETTERED.match(activity.heading.passage.text)
+    return match["number"].casefold() if match is not None else str(place)
 
 
 def _heads_of(keys: Sequence[Passage]) -> Iterator[list[tuple[str, int, int]]]:
@@ -187,16 +199,27 @@ def _heads_of(keys: Sequence[Passage]) -> Iterator[list[tuple[str, int, int]]]:
         if passage.cell is not None and passage.role is Role.HEAD:
             tables.setdefault(passage.cell.table, []).append(passage)
     by_row = {table for table, (first, *rest) in tables.items() if len(rest) == 1 and _ACTIVITY.fullmatch(first.text)}
+    listed = _numbered_lists(keys)
     for passage in keys:
         cell = passage.cell
         number = _NUMBER.fullmatch(passage.text.strip()) if cell is not None and cell.table in by_row else None
         named = activity_of(passage.field)
         if number is not None and cell is not None and cell.column == 0:
             yield [(number["number"], 0, len(passage.text))]
-        elif named:
-            yield [(named, 0, 0)]
+        elif named or id(passage) in listed:
+            yield [(named or listed[id(passage)], 0, 0)]
         else:
             yield _heads(passage)
+
+
+def _numbered_lists(keys: Sequence[Passage]) -> dict[int, str]:
+    """The items of a list (by identity) that has an item for each activity, with their numbers: `2 1 b, 2 d` over
+    `3 1 ticket, 2 bridge`."""
+    items = [one for one in keys if one.item is not None and one.item.label.isdigit()]
+    from_one = sum(_FROM_ONE.match(one.text) is not None for one in items)
+    if from_one < _FEWEST or from_one * 2 <= len(items):
+        return {}
+    return {id(one): one.item.label for one in items if one.item is not None}
 
 
 def _heads(passage: Passage) -> list[tuple[str, int, int]]:
@@ -207,10 +230,16 @@ def _heads(passage: Passage) -> list[tuple[str, int, int]]:
     found = [(match["number"], *match.span()) for match in _NAMED.finditer(passage.text) if _is_set_off(match, passage)]
     if found or not passage.strong or passage.strong[0][0]:
         return found
-    end = passage.strong[0][1]
-    match = _NUMBER.fullmatch(passage.text, 0, end)
-    answers = _LABEL_FOLLOWS.match(passage.text, end) or len(passage.text[end:].split()) > 1
-    return [(match["number"], 0, end)] if match is not None and answers else []
+    bold = [(_NUMBER.fullmatch(passage.text, start, end), start, end) for start, end in passage.strong]
+    first, _, end = bold[0]
+    if first is None or not (_LABEL_FOLLOWS.match(passage.text, end) or len(passage.text[end:].split()) > 1):
+        return []
+    # A line for each: **12** 1 are, 2 is. In the order of their numbers, else a number is an answer.
+    numbers = [(match["number"].casefold(), start, end) for match, start, end in bold if match is not None]
+    figures = [(int(re.sub(r"\D", "", number)), number) for number, _, _ in numbers]
+    ends = [*(start for _, start, _ in numbers[1:]), len(passage.text)]
+    full = all(len(passage.text[at:to].split()) > 1 for (_, _, at), to in zip(numbers, ends, strict=True))
+    return numbers if full and figures == sorted(set(figures)) else numbers[:1]
 
 
 def _is_set_off(match: re.Match[str], passage: Passage) -> bool:
@@ -227,9 +256,11 @@ def _cut(
 ) -> Iterator[tuple[str, Passage, Passage]]:
     """Each share of a key with the number of its activity ('' before the first) and the passage it comes from."""
     number = ""
+    listed = _numbered_lists(keys)
     for passage, several in zip(keys, heads, strict=True):
         edges = [(number, 0, 0), *several]
         for (of, _, start), end in zip(edges, [*(start for _, start, _ in several), len(passage.text)], strict=True):
             if passage.text[start:end].strip():
-                yield of, part_of(passage, start, end), passage
+                part = part_of(passage, start, end)
+                yield of, replace(part, item=None) if id(passage) in listed else part, passage
             number = of

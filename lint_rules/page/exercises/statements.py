@@ -11,6 +11,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from lint_rules import lazy_re
 from lint_rules.tables import words
 
+_CIRCLED = lazy_re.compile(
+    r"[(\[]?\b(?:yes\s*/\s*no|true\s*/\s*false|t\s*/\s*f|right\s*/\s*wrong)\b.*$|_{2,}.*$", re.I | re.S
+)
 _SENTENCE = lazy_re.compile(r"[^.!?\n]+[.!?]*")
 _WORD = lazy_re.compile(r"[^\W_]+")
 _LEAST = 3  # words of a statement
@@ -30,6 +33,7 @@ _NAME = lazy_re.compile(r"[A-Z][a-z][\w’']*(?:\s+[A-Z][\w’']*)*")
 _NOBODY = _POINTING | {"number", "picture", "question", "part", "page", "now", "then", "look", "listen", "one", "every"}
 _OPENING = " *“‘\"'"
 _PERSONS = frozenset(["he", "she"])
+_LEAST_TURNED = 5  # words of a statement whose two parts may have changed places
 _LEAST_DONE = 4  # words of what somebody does
 _IN_PLACE = lazy_re.compile(  # prepositions of which one alone is true of a thing and a place
     r"(?:the (?P<the>(?:[a-z]+ ){0,2}?[a-z]+) (?:is|are|was|were)"
@@ -37,6 +41,11 @@ _IN_PLACE = lazy_re.compile(  # prepositions of which one alone is true of a thi
     r" (?P<where>in|on|under|behind|in front of|next to) (?:the|a|an|my|your|his|her|our|their) (?P<place>[a-z ]+)"
 )
 _OPENED = lazy_re.compile(r"^\s*(?:and|but|so)\s", re.I)
+
+
+def bare_statement(text: str) -> str:
+    """A statement without what is circled or written behind it: It is red. Yes / No."""
+    return _CIRCLED.sub("", text).strip()
 
 
 def is_said(statement: str, texts: Iterable[str]) -> bool | None:
@@ -131,7 +140,7 @@ def _answers(wanted: Sequence[str], texts: Iterable[str], name: str) -> Iterator
                 yield True
             for clause in _CLAUSE.split(_OPENED.sub("", sentence)):
                 told = _words(clause)
-                if told == list(wanted):
+                if told == list(wanted) or _is_turned_round(wanted, told):
                     yield True
                 elif (
                     (denied and told == bare)
@@ -139,6 +148,13 @@ def _answers(wanted: Sequence[str], texts: Iterable[str], name: str) -> Iterator
                     or (not denied and _is_elsewhere(wanted, told))
                 ):
                     yield False
+
+
+def _is_turned_round(wanted: Sequence[str], told: Sequence[str]) -> bool:
+    """Say whether a clause only begins with what a statement ends with: Under a tree the tracks stopped."""
+    if len(told) < _LEAST_TURNED or len(wanted) != len(told):
+        return False
+    return any(list(told[at:]) + list(told[:at]) == list(wanted) for at in range(2, len(told) - 1))
 
 
 def _is_elsewhere(wanted: Sequence[str], told: Sequence[str]) -> bool:

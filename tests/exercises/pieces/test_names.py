@@ -22,6 +22,7 @@ OTHER_NAME = "The page has no “{}”; the key says nothing for “{}”. Give 
         (FRIENDS + key("Ed: six. Jo: ten. Bo: two."), [("Bo", OTHER_NAME.format("Bo", "Al"))]),
         (FORM + key("Name: Mo. Age: six. Town: Hull. Pet: hen."), []),
         (FORM + key("Name: Mo. Age: six. Towns: Hull. Pet: hen."), []),  # the same in another form
+        (FRIENDS + key("Possible answers: Ed: six. Jo: ten. Al: two."), []),
         (FORM + key("Name: Mo. Years: six. City: Hull. Pet: hen."), []),  # two of them: a key of its own
         (FORM + key("Name: Mo. Age: six. City: Hull."), []),
         (FORM + key("Name: Mo. Age: six. Town: Hull."), [("Pet", "")]),
