@@ -17,6 +17,7 @@ from lint_rules.language.vocabulary.word_index import function_bands
 
 _WORD = lazy_re.compile(r"[^\W_]+")
 _SENTENCE = lazy_re.compile(r"[^.!?\n]+[.!?]*")
+_BUT = lazy_re.compile(r",?\s+\bbut\b\s+", re.I)  # No, but I have got a parcel for you: denied is what stands before
 _DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|never|nobody|nothing)\b", re.I)
 _NUMBER = lazy_re.compile(r"\d|\b(?:once|twice|one|two|three|four|five|six|seven|eight|nine|ten)\b", re.I)
 # On the 668 questions of the courses in tests/judged six keys lie so far behind another option, and all six are wrong
@@ -49,7 +50,7 @@ def told_in(texts: Iterable[str]) -> list[Told]:
     """The sentences that tell something: no questions, and nothing that is denied."""
     found: list[Told] = []
     for text in texts:
-        sentences = _SENTENCE.findall(text)
+        sentences = [part for sentence in _SENTENCE.findall(text) for part in _BUT.split(sentence)]
         words = [_content(one) for one in sentences]
         for at, sentence in enumerate(sentences):
             if not _DENIED.search(sentence) and not sentence.rstrip().endswith("?"):

@@ -3,7 +3,8 @@
 The pupil counts four ducks, the key says three; the e-mail sells thirty papers, and the key calls forty true; the story
 says that Mimo is a cat, and the key says no. A wrong key is what publishers dread most: every class finds it, after the
 book is printed. Numbers, statements that the text makes or denies word for word (or of somebody else), and words that a
-numbered script does not say are the part of it that can be seen without understanding the text. Nothing is asked of
+numbered script does not say are the part of it that can be seen without understanding the text; so is the one answer
+that is nowhere in the script or the picture of its task, where all the others are. Nothing is asked of
 sums, of years, of what children count out of a text, nor where the number can be reckoned from those of the texts.
 """
 
@@ -12,18 +13,15 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.model import PICTURE, Activity, Passage, Unit
+from lint_rules.manuscript.model import Activity, Passage
 from lint_rules.page.exercises.answers import plain, yes_or_no
-from lint_rules.page.exercises.charted import from_another_row
 from lint_rules.page.exercises.completed import completed
-from lint_rules.page.exercises.heard import not_heard, verdict_out_of_step
-from lint_rules.page.exercises.model import Exercise, Exercises, Item
-from lint_rules.page.exercises.speakers import other_speaker
-from lint_rules.page.exercises.statements import is_said, told_of
+from lint_rules.page.exercises.model import Exercise, Item
+from lint_rules.page.exercises.statements import bare_statement, is_said, told_of
 from lint_rules.page.number_words import numbers_in
 from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.unit_language.key_doubts import Doubt, doubts
 from lint_rules.unit_language.option_support import better_option
-from lint_rules.unit_language.pictured_statements import out_of_step
 from lint_rules.unit_language.texts_around import LARGE, Around, other_number, single
 
 _COUNTED = "### 1 Count. {.writing}\n\n::: art\nDrawing: four ducks on a pond.\n:::\n\n1. How many ducks? ____\n\n"
@@ -54,6 +52,7 @@ _HEARD = (
     )
     + ":::\n"
 )
+_READER = "Moss has got a hundred and twenty books, and his sister ninety.\n\n### 1 Read and write.\n\n"
 _ASKED = (
     "“Perhaps he is busy,” said Tam.\n\n“Who comes here in this rain?” asked Nell.\n\n"
     "### 1 Who said it? Write the names. {.reading}\n\n1. “Who comes here in this rain?” ____\n"
@@ -79,6 +78,15 @@ _DRAWN = (
     "2. yes / no\n3. yes / no\n4. yes / no\n\n::: {.audio track=1.1}\nA: One. A green hat.\n\nA: Two. It's an egg.\n\n"
     "A: Three. A fish. It's red.\n\nA: Four. It's a cat. It's big.\n:::\n\n"
 )
+_ROOM = (
+    "### 1 Look. True or false?\n\n::: art\nA clock is on the wall. Three lamps are on the table. A cat is under the "
+    "bench.\n:::\n\n1. There is a clock on the wall.\n2. There are four lamps on the table.\n"
+    "3. There is a cat under the bench.\n4. There is a cat on the table.\n"
+)
+_MATCHED = (
+    "### 1 Match. {.reading}\n\n::: art\na: a duck. b: a bear. c: an owl. d: a fox.\n:::\n\n1. bear\n2. fox\n3. duck\n"
+    "4. owl\n"
+)
 _TREE = "Look! There is an old tree behind the school, and a cat in it.\n\n### 1 True or false?\n\n"
 
 
@@ -86,11 +94,16 @@ def _key(text: str) -> str:
     return f"\n::: answers\n{text}\n:::\n"
 
 
+def _apart(key: str) -> str:
+    """The page with its key, and the script behind it, in a lesson of its own."""
+    heading, script = _HEARD.split("\n\n", 1)
+    return f"{heading}\n{_key(key)}\n## Audio scripts\n\n{script}"
+
+
 RULE = Rule(
     name="key-against-text",
     family="exercises",
     severity=Severity.QUERY,
-    since="0.2",
     cure="Read the text and the key side by side, and mend the one that is wrong.",
     passes=(
         Example(_COUNTED + _key("1 four")),
@@ -147,7 +160,11 @@ RULE = Rule(
         Example(_HEARD + _key("1 green; 2 the red one; 3 pink; 4 grey"), why="words of its own"),
         Example(_HEARD + _key("1 a green frog; 2 a red boat; 3 a blue snake; 4 yellow birds"), why="in other words"),
         Example(_SEWN.replace("1. Clank", "1. Granny") + _key("1 T")),
+        Example(_READER + "1. How many books has Moss got? ____\n" + _key("1 120")),
+        Example(_apart("1 green; 2 red; 3 blue; 4 yellow")),
         Example(_FLOUR + _key("1 eight, 2 five, 3 four")),
+        Example(_ROOM + _key("1 T; 2 F; 3 T; 4 F")),
+        Example(_MATCHED + _key("1 b; 2 d; 3 a; 4 c")),
     ),
     fails=(
         Example(_COUNTED + _key("1 «three»")),
@@ -162,9 +179,13 @@ RULE = Rule(
             _SOLD + "### 1 Read and answer.\n\n1. How many papers did they sell? ____\n" + _key("1 They sold «forty».")
         ),
         Example(_HEARD + _key("1 green; 2 red; 3 «yellow»; 4 yellow"), why="it is blue"),
+        Example(_apart("1 green; 2 red; 3 «yellow»; 4 yellow"), why="the script stands elsewhere"),
         Example(_DRAWN + _key("1 yes; 2 no; 3 «yes»; 4 yes"), why="blue is drawn, and red told of"),
+        Example(_READER + "1. How many books has Moss got? ____\n" + _key("1 «150»")),
         Example(_SEWN + _key("1 «T»"), why="Granny sews it"),
         Example(_FLOUR + _key("1 eight, 2 «three», 3 four")),
+        Example(_ROOM + _key("1 T; 2 «T»; 3 T; 4 F"), why="three lamps are drawn"),
+        Example(_MATCHED + _key("1 b; 2 d; 3 «c»; 4 «a»"), why="two pictures have changed places"),
         Example("Where is the hut? It's on a hill.\n\n### 1 True?\n\n1. The hut is on a hill.\n" + _key("1 «no»")),
         Example(_TREE + "1. The tree is in the school.\n" + _key("1 «T»"), why="it is behind it"),
         Example(_ASKED + _key("1 «Pip»\n2 Tam"), why="Nell asks"),
@@ -204,12 +225,9 @@ _SUM = lazy_re.compile(
 _OPEN = lazy_re.compile(r"\bown\b|\be\.?g\b|\bor\b|/|\bexample\b", re.I)  # another answer may be right
 _OF_THE_CHILD = lazy_re.compile(r"\byour?\b", re.I)
 _HOW_MANY = lazy_re.compile(
-    r"\bhow many (?:[a-z]+ )?([a-z]+)\b(?:\s+(?:are|can|has|have|do|does|did|is|were|was)\b|\s*\?)", re.I
+    r"\bhow many (?:[a-z]+ )?([a-z]+)(?: of [a-z]+)?\b(?:\s+(?:are|can|has|have|do|does|did|is|were|was)\b|\s*\?)", re.I
 )
 _GAP_OF_THINGS = lazy_re.compile(r"_{2,} ([a-z]{3,})\b")  # There are ____ eggs.
-_CIRCLED = lazy_re.compile(
-    r"[(\[]?\b(?:yes\s*/\s*no|true\s*/\s*false|t\s*/\s*f|right\s*/\s*wrong)\b.*$|_{2,}.*$", re.I | re.S
-)
 _DENIED = lazy_re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
 _HABIT = 2  # things that key and picture count alike
 
@@ -231,16 +249,16 @@ def find(reading: Reading) -> Iterator[Found]:
         ]
         around = Around(reading.unit, read, answered, every)
         of_letters = _has_letters_of_its_own(answered)
-        for item in answered:
-            numbers = list(_item(item, around))
-            yield from numbers or (() if of_letters else _statement(item, around))
+        doubted = list(doubts(read, reading.unit))
+        yield from map(_doubted, doubted)
+        told = {id(doubt.answer) for doubt in doubted}
         for one in read.exercises:
-            yield from _options(one, around)
-            yield from _pictured(one)
-            yield from _counted(one, around)
-        yield from _heard(read)
-        yield from _said(read, reading.unit)
-        yield from _charted(read)
+            items = [item for item in one.items if item.answer and not item.example and id(item.answer) not in told]
+            for item in items:
+                numbers = list(_item(item, around))
+                yield from numbers or (() if of_letters else _statement(item, around))
+            yield from _options(one, items, around)
+            yield from _counted(items, around)
 
 
 def _has_letters_of_its_own(answered: Sequence[Item]) -> bool:
@@ -283,7 +301,7 @@ def _statement(item: Item, around: Around) -> Iterator[Found]:
     """A statement of the page that the key calls right or wrong, and the text, word for word, the other."""
     answer = item.answer
     keyed = None if answer is None else yes_or_no(answer.text)
-    statement = _CIRCLED.sub("", item.text).strip()
+    statement = bare_statement(item.text)
     said = None if keyed is None else is_said(statement, around.texts)
     other = told_of(statement, around.texts) if keyed and said is None else ""
     if answer is not None and other:
@@ -298,10 +316,10 @@ def _statement(item: Item, around: Around) -> Iterator[Found]:
     yield Found(answer.place.passage.span(at, at + len(answer.text)), answer.text, message)
 
 
-def _options(exercise: Exercise, around: Around) -> Iterator[Found]:
+def _options(exercise: Exercise, items: Sequence[Item], around: Around) -> Iterator[Found]:
     """An option far from the words of the question in the texts, where they have another beside them."""
-    for item in exercise.items:
-        if item.answer is None or item.example or len(item.choices) != 1 or item.choices[0].inline is not None:
+    for item in items:
+        if item.answer is None or len(item.choices) != 1 or item.choices[0].inline is not None:
             continue
         options = item.choices[0].options
         (chosen,) = completed(item, exercise).chosen or (None,)
@@ -317,50 +335,19 @@ def _options(exercise: Exercise, around: Around) -> Iterator[Found]:
             yield Found(item.answer.place.span, item.answer.text, message)
 
 
-def _pictured(exercise: Exercise) -> Iterator[Found]:
-    """The one statement beside a picture that the key calls otherwise than all the others of the exercise."""
-    items = [item for item in exercise.items if item.answer is not None and not item.example]
-    item = out_of_step(items, [yes_or_no(item.answer.text) if item.answer else None for item in items])
-    if item is not None and item.answer is not None:
-        statement = _CIRCLED.sub("", item.text).replace(PICTURE, "").strip()
-        message = f"The key says “{item.answer.text}” to “{statement}”; look at the picture beside it. Which is right?"
-        yield Found(item.answer.place.span, item.answer.text, message)
+def _doubted(doubt: Doubt) -> Found:
+    """What the script, the picture, a table or a speaker of the task says against the key."""
+    message = f"The key says “{doubt.answer.text}” to {doubt.asked}; {doubt.against}. Which is right?"
+    return Found(doubt.answer.place.span, doubt.answer.text, message)
 
 
-def _heard(read: Exercises) -> Iterator[Found]:
-    """The one answer that does not go with the script of its number, or with script and picture."""
-    answer, lack = not_heard(read), "and the script does not say it there"
-    if answer is None:
-        answer, same = verdict_out_of_step(read) or (None, False)
-        lack = f"where picture and script {'say the same' if same else 'differ'}"
-    if answer is not None and answer.label is not None:
-        message = f"The key says “{answer.text}” to number {answer.label.text}, {lack}. Which is right?"
-        yield Found(answer.place.span, answer.text, message)
-
-
-def _said(read: Exercises, unit: Unit) -> Iterator[Found]:
-    """A name that the key gives to words which somebody else says in the text."""
-    item, who = other_speaker(read, unit.passages) or (None, "")
-    if item is not None and item.answer is not None:
-        message = f"The key says “{item.answer.text}”; in the text {who} says it. Which is right?"
-        yield Found(item.answer.place.span, item.answer.text, message)
-
-
-def _charted(read: Exercises) -> Iterator[Found]:
-    """An answer from another row of the task's table."""
-    item, own = from_another_row(read) or (None, "")
-    if item is not None and item.answer is not None:
-        said = f"The key says “{item.answer.text}” to “{item.text}”"
-        yield Found(item.answer.place.span, item.answer.text, f"{said}; the table has “{own}”. Which is right?")
-
-
-def _counted(exercise: Exercise, around: Around) -> Iterator[Found]:
+def _counted(items: Sequence[Item], around: Around) -> Iterator[Found]:
     """The one number that is not the picture's, of several things that a picture has and the key counts."""
     near = around.tiers[0].of
     right, wrong = 0, []
-    for item in exercise.items:
+    for item in items:
         asked = _HOW_MANY.search(item.text) or _GAP_OF_THINGS.search(item.text)
-        told = list(numbers_in(item.answer.text)) if item.answer is not None and not item.example else []
+        told = list(numbers_in(item.answer.text)) if item.answer is not None else []
         of = near.get(single(asked[1]), set()) if asked is not None else set()
         if item.answer is None or len(of) != 1 or len(told) != 1:
             continue

@@ -7,10 +7,12 @@ that is to be wrong (`mistakes`) is left alone.
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from lint_rules import lazy_re
 from lint_rules.english.of_key import slips_of_key
 from lint_rules.finding import Found, Severity
+from lint_rules.manuscript.counting import is_row_of_words
 from lint_rules.manuscript.model import Activity, Passage
 from lint_rules.page.deliberate import is_wrong_on_purpose
 from lint_rules.page.exercises.completed import completed
@@ -27,6 +29,7 @@ _HINT_BEHIND = lazy_re.compile(r"[.!?]\s*(?:/|[–—→:*]+)\s*([^\W\d_]+)\s*$"
 _DENIED = lazy_re.compile(r"^(?:not|never)\s+", re.I)
 _LAST_WORD = lazy_re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?(?=\s*$)")
 _FIRST_LETTERS = lazy_re.compile(r"[^\W\d_]{1,3}_{3,}")  # `c____`: the whole word is the key's
+_LISTED = lazy_re.compile(r"[a-z][\w'’-]*(?:\s*,\s*[a-z][\w'’-]*)+")  # sea, read: words that are picked
 _LETTER_FIRST = lazy_re.compile(r"([A-Za-z])[).]?\s+(?=[A-Z])")
 
 
@@ -38,7 +41,6 @@ RULE = Rule(
     name="key-makes-bad-english",
     family="exercises",
     severity=Severity.QUERY,
-    since="0.2",
     cure="Mend the answer in the key, or the sentence around the gap.",
     needs=frozenset({Need.LANGUAGE}),
     passes=(
@@ -95,12 +97,14 @@ def find(reading: Reading) -> Iterator[Found]:
             continue
         own = list(_activity(read, done, reading)) if not read.own else []
         yield from own
-        yield from _by_checker(done, reading, {found.span for found in own})
+        yield from _unsure(list(_by_checker(done, reading, {found.span for found in own})))
 
 
 def _by_checker(done: Activity, reading: Reading, told: set[Span]) -> Iterator[Found]:
     """What an English checker finds at the words of a gap, once a gap."""
     for passage in done.part.passages:
+        if _LISTED.fullmatch(passage.text.strip()):
+            continue
         for match, (start, end) in slips_of_key(passage, reading.english(passage)):
             span = passage.span(start, end)
             if span not in told:
@@ -115,13 +119,20 @@ def _by_checker(done: Activity, reading: Reading, told: set[Span]) -> Iterator[F
 
 def _activity(read: Exercises, done: Activity, reading: Reading) -> Iterator[Found]:
     for exercise in read.exercises:
+        found: list[Found] = []
         for item in exercise.items:
             if item.answer is None or item.example:
                 continue
             if item.gaps or item.choices or item.jumble is not None or exercise.column:
-                yield from _item(item, exercise, done, reading)
+                found += _item(item, exercise, done, reading)
             if not (item.gaps or item.choices or item.jumble is not None):
-                yield from _sentence(item, exercise, reading)
+                found += _sentence(item, exercise, reading)
+        yield from _unsure(found)
+
+
+def _unsure(found: list[Found]) -> list[Found]:
+    """Several slips at once are only noted: a key has one as a rule, and a key of another exercise many."""
+    return found if len(found) == 1 else [replace(one, severity=Severity.NOTE) for one in found]
 
 
 def _sentence(item: Item, exercise: Exercise, reading: Reading) -> Iterator[Found]:
@@ -166,7 +177,8 @@ def _item(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> I
     for span in _spans(item, exercise):
         for passage in done.part.passages:
             found = _range_in_passage(passage, span)
-            if found is None or passage in reading.readings.unchecked:
+            listed = is_row_of_words(passage.text) or _LISTED.fullmatch(passage.text.strip())
+            if found is None or passage in reading.readings.unchecked or listed:
                 continue
             for slip in key_slips(reading.analyse(passage), *found, reading.course.variety):
                 words = passage.text[slip.start : slip.end]

@@ -26,7 +26,6 @@ RULE = Rule(
     name="word-box-mismatch",
     family="exercises",
     severity=Severity.QUERY,
-    since="0.2",
     cure="Put the missing word into the box, take the spare one out, or say that there is one word too many.",
     passes=(
         Example(f"{_ONCE}Word box: bird, hat, kite\n\n{_PAGE}{_KEY}"),

@@ -13,6 +13,7 @@ from collections.abc import Iterator, Set
 from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.language.inflection.forms import every_form, noun_forms
+from lint_rules.language.vocabulary.reference import is_a
 from lint_rules.language.vocabulary.word_index import canonical, parts_of
 from lint_rules.language.vocabulary.word_shapes import positive
 from lint_rules.manuscript.field_names import field_key
@@ -34,7 +35,6 @@ RULE = Rule(
     name="promised-word-missing",
     family="teacher's notes",
     severity=Severity.QUERY,
-    since="0.2",
     cure="Bring the word in (a page, a picture, a script), or take it off the lesson's Words.",
     passes=(
         Example(_lesson("boat, canal, lock, bridge", _PAGE), why="lock stands there as locks"),
@@ -138,4 +138,5 @@ def _stands(word: str, there: Set[str]) -> bool:
 
 
 def _forms(word: str) -> Set[str]:
-    return {word, *every_form(word), *noun_forms(word)}
+    single = word.removesuffix("s") if is_a(word.removesuffix("s"), "NOUN") else word  # socks, where a sock is seen
+    return {word, single, *every_form(word), *noun_forms(word)}

@@ -1,0 +1,82 @@
+"""Answers of a key that their own task speaks against: its script, its picture, its table, the words of a speaker."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from lint_rules.manuscript.model import PICTURE, Unit
+from lint_rules.page.exercises.answers import yes_or_no
+from lint_rules.page.exercises.charted import against_the_chart, from_another_row
+from lint_rules.page.exercises.heard import beyond_the_script, not_heard, verdict_out_of_step
+from lint_rules.page.exercises.model import Answer, Exercises, Item
+from lint_rules.page.exercises.speakers import other_speaker
+from lint_rules.page.exercises.statements import bare_statement
+from lint_rules.unit_language.lettered_pictures import wrong_letters
+from lint_rules.unit_language.out_of_step import out_of_step
+from lint_rules.unit_language.pictured_statements import out_of_step as out_of_step_with_pictures
+from lint_rules.unit_language.seen_in_pictures import another_colour, another_place, another_word
+
+_SHORT = 10  # words of an item that a message can repeat
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """An answer that something speaks against: the answer, what it answers (in words for a message), and what does."""
+
+    answer: Answer
+    asked: str
+    against: str
+
+
+def doubts(read: Exercises, unit: Unit) -> Iterator[Doubt]:
+    """What speaks against answers of a page, each answer once."""
+    seen: set[int] = set()
+    for doubt in _all(read, unit):
+        if id(doubt.answer) not in seen:
+            seen.add(id(doubt.answer))
+            yield doubt
+
+
+def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
+    answer = not_heard(read, unit)
+    if answer is not None:
+        yield Doubt(answer, _numbered(answer), "the script does not say it there")
+    answer, same = verdict_out_of_step(read, unit) or (None, False)
+    if answer is not None:
+        yield Doubt(answer, _numbered(answer), f"picture and script {'say the same' if same else 'differ'} there")
+    answer, end = beyond_the_script(read, unit) or (None, 0)
+    if answer is not None:
+        yield Doubt(answer, f"number {end + 1}", f"the script ends with number {end}")
+    for exercise in read.exercises:
+        items = [item for item in exercise.items if item.answer is not None and not item.example]
+        item = out_of_step_with_pictures(items, [yes_or_no(one.answer.text) if one.answer else None for one in items])
+        yield from _about(item, "look at the picture beside it")
+    item, who = other_speaker(read, unit.passages) or (None, "")
+    yield from _about(item, f"in the text {who} says it")
+    item, own = from_another_row(read) or (None, "")
+    yield from _about(item, f"the table has “{own}”")
+    item, own = against_the_chart(read) or (None, "")
+    yield from _about(item, f"the chart has {own}")
+    found = out_of_step(read, unit)
+    if found is not None:
+        yield Doubt(found.answer, _asked(found.item), found.against)
+    item, shown = another_word(read) or another_colour(read) or another_place(read) or (None, "")
+    yield from _about(item, f"its picture has “{shown}”")
+    for item, letter in wrong_letters(read, unit):
+        yield from _about(item, f"what belongs to it is in picture {letter}")
+
+
+def _about(item: Item | None, against: str) -> Iterator[Doubt]:
+    if item is not None and item.answer is not None:
+        yield Doubt(item.answer, _asked(item), against)
+
+
+def _numbered(answer: Answer) -> str:
+    return f"number {answer.label.text}" if answer.label is not None else "this"
+
+
+def _asked(item: Item) -> str:
+    blank = item.text.rstrip(" .?!_")
+    whole = item.text if "_" in blank else bare_statement(item.text)  # There are ____ jars on the shelf.
+    said = whole.replace(PICTURE, "").strip()
+    short = any(len(word) > 1 for word in said.split()) and len(said.split()) <= _SHORT
+    return f"“{said}”" if short or not item.label.text else f"number {item.label.text}"

@@ -1,0 +1,287 @@
+"""The one answer of a key that is out of step with what is heard or drawn, where all others of its exercise are not.
+
+Nothing is understood here. Where the words of every other answer are in the script, or in the brief of the picture, the
+one whose words are nowhere there is worth a question: the key says six o'clock, and the script five; the picture has
+three lamps, and *There are four lamps on the table* is called true; the key gives picture a, the yellow fish is b.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cache, cached_property
+
+from lint_rules import lazy_re
+from lint_rules.manuscript.model import Audience, Passage, Unit
+from lint_rules.page.audio import heard_in
+from lint_rules.page.exercises.answers import yes_or_no
+from lint_rules.page.exercises.completed import completed
+from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Option
+from lint_rules.page.exercises.statements import bare_statement
+from lint_rules.page.heard_numbers import heard_numbers, number_left_out
+from lint_rules.page.number_words import numbers_in
+from lint_rules.tables import words
+from lint_rules.unit_language.option_support import content_words
+from lint_rules.unit_language.places import last_word, places_of
+
+_FEWEST = 3  # answers that are in step, before one that is not is a slip
+_SENTENCE = lazy_re.compile(r"[^.!?;\n]+")
+_CLAUSE = lazy_re.compile(r"[.,!?;:\n]|\b(?:and|but|while|which|who)\b")
+_OPEN = lazy_re.compile(r"\b(?:own|or|e\.?g|example|possible|answers?|any|points?|marks?)\b|/", re.I)
+# What is reckoned or weighed, and not said: twice, warmer than tonight.
+_RECKONED = lazy_re.compile(
+    r"\b(?:how long|how old|than|once|twice|more|less|times|altogether|left|add|plus|minus)\b", re.I
+)
+_LISTEN, _READ = lazy_re.compile(r"\blisten\b", re.I), lazy_re.compile(r"\bread\b", re.I)
+_IN_OTHER_UNITS = frozenset(["60", "100", "1000"])  # an hour, a metre, a kilo
+_BRACKETED = lazy_re.compile(r"\([^()]*\)")
+_CLOCK = lazy_re.compile(r"\d[.:]\d\d")  # 4:00, which the script says in words
+_DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|any|never)\b", re.I)
+_NOT_SO = lazy_re.compile(
+    r"[^.!?,;:\n]*(?:\b(?:not|nobody|nothing|never)\b|n['’]t\b)[^.!?,;:\n]*", re.I
+)  # It is not raining.
+_ABSENT = lazy_re.compile(r"\b(?:no|without)\s+\w+(?:(?:,|,? and|,? or)\s+no\s+\w+)*", re.I)
+_WORD = lazy_re.compile(r"[a-z]+")
+_WHERE = lazy_re.compile(r"\bWhere(?: is| are|['’]s) (?:(?:the|my|your|his|her|our|their) )?([^?]+)\?", re.I)
+# Where things are: of these one alone is drawn.
+_BESIDE = frozenset(["near", "next", "between"])  # a ball on a box is near the table, too
+_PLACES = frozenset(["in", "on", "under", "behind", "next", "between", "above", "below", "near"])
+# Verbs that a brief leaves out: Two actors in white gloves for The actors are wearing gloves.
+_UNDRAWN = frozenset(["wear", "have", "get", "see", "hold", "look", "picture", "drawing", "1"])
+
+
+@dataclass(frozen=True, slots=True)
+class OutOfStep:
+    """An item whose answer is out of step with the others, and in a few words with what."""
+
+    item: Item
+    answer: Answer
+    against: str
+
+
+@dataclass(frozen=True)
+class _Source:
+    """What an exercise is about: the script that is heard in it, or the brief of its picture."""
+
+    passages: Sequence[Passage]
+
+    @cached_property
+    def sentences(self) -> list[frozenset[str]]:
+        """The words of each sentence, with who says it."""
+        return [
+            _told(sentence) | _told(passage.speaker or "")
+            for passage in self.passages
+            for sentence in _SENTENCE.findall(passage.text)
+        ]
+
+    @cached_property
+    def words(self) -> frozenset[str]:
+        """All words."""
+        return frozenset().union(*self.sentences)
+
+    @cached_property
+    def by_number(self) -> dict[str, frozenset[str]]:
+        """The numbers that are said under each number of a script that is numbered from one on; else nothing."""
+        heard = heard_numbers(self.passages)
+        if len(heard) < _FEWEST or [one.number for one in heard] != list(range(1, len(heard) + 1)):
+            return {}
+        return {str(one.number): frozenset(word for word in _told(one.behind) if word.isdigit()) for one in heard}
+
+    def says(self, words: frozenset[str]) -> bool:
+        """Whether a sentence has all these words."""
+        return any(words <= sentence for sentence in self.sentences)
+
+
+def out_of_step(read: Exercises, unit: Unit) -> OutOfStep | None:
+    """The one answer of a page that goes neither with its script nor with its picture; None where there is none."""
+    heard = heard_in(read.activity, unit)
+    if number_left_out(heard) is not None:
+        return None  # the script's own slip
+    drawn = [one for one in read.activity.part.passages if one.audience is Audience.ARTIST]
+    for passages, name in ((heard, "script"), (drawn, "picture")):
+        if passages and (passages is heard or not heard):
+            source = _Source(passages)
+            found = _option(read, source, name) or _number(read, source, name)
+            if found is not None:
+                return found
+    return None if heard or not drawn else _statement(read, _Source(drawn)) or _elsewhere(read, _Source(drawn))
+
+
+def _option(read: Exercises, source: _Source, name: str) -> OutOfStep | None:
+    """The one chosen option that is not said, where one other option of its item is."""
+    right, wrong = 0, []
+    for exercise in read.exercises:
+        for item in _answered(exercise):
+            chosen = _chosen(item, exercise)
+            if chosen is None:
+                continue
+            options = [option.text for option in item.choices[0].options]
+            asked = _told(_without(item.text, options))
+            whole = [_told(option) - asked for option in options]
+            told = [words - frozenset.intersection(*whole) for words in whole]
+            if not all(told) or any(_RECKONED.search(text) for text in (item.text, chosen.text)):
+                continue
+            own = told[options.index(chosen.text)]
+            # A picture has two jars and three coins: what is two must stand beside it.
+            missing = not source.says(own) if name == "picture" and _has_number(own) else not own <= source.words
+            said = _said(options, whole, source) or _said(options, told, source)
+            said = said if len(said) == 1 else _said(options, [words and words | asked for words in whole], source)
+            right += not missing
+            wrong += [(item, chosen, said)] if missing else []
+    if right < _FEWEST or len(wrong) != 1 or len(wrong[0][2]) != 1:
+        return None
+    item, chosen, said = wrong[0]
+    return _found(item, f"the {name} has “{said[0]}”, not “{chosen.text}”")
+
+
+def _without(text: str, options: Sequence[str]) -> str:
+    """A question without the options that stand inside it."""
+    for option in options:
+        text = text.replace(option, " ")
+    return text
+
+
+def _said(options: Sequence[str], told: Sequence[frozenset[str]], source: _Source) -> list[str]:
+    return [option for option, words in zip(options, told, strict=True) if source.says(words)]
+
+
+def _number(read: Exercises, source: _Source, name: str) -> OutOfStep | None:
+    """The one number, colour or day that is not said, where all words of at least three other answers are."""
+    by_number = source.by_number
+    heading = read.activity.heading.passage.text
+    if name == "script" and _LISTEN.search(heading) and _READ.search(heading):
+        return None  # a test of which only a part is heard
+    for exercise in read.exercises:
+        if _is_numbering(exercise):
+            continue
+        right, wrong = 0, []
+        for item in _answered(exercise):
+            said = _BRACKETED.sub("", _said_by_key(item, exercise))
+            if not said or _OPEN.search(said) or _CLOCK.search(said) or _RECKONED.search(item.text):
+                continue
+            known = by_number.get(item.label.key)
+            told = _told(said)
+            missing = {
+                one for one in told if one not in (known if known is not None and one.isdigit() else source.words)
+            }
+            one_of_few = {one for one in missing if is_one_of_few(one) and one not in _IN_OTHER_UNITS}
+            right += not missing
+            wrong += [(item, one) for one in one_of_few]
+        if right >= _FEWEST and len(wrong) == 1:
+            item, one = wrong[0]
+            there = " there" if item.label.key in by_number and one.isdigit() else ""
+            return _found(item, f"the {name} has no {one}{there}")
+    return None
+
+
+def _is_numbering(exercise: Exercise) -> bool:
+    """Say whether the answers are nothing but numbers from one on, in any order: pictures are numbered."""
+    told = [item.answer.text.strip(" .()") for item in _answered(exercise) if item.answer is not None]
+    return sorted(told) == sorted(str(at) for at in range(1, len(told) + 1))
+
+
+def _said_by_key(item: Item, exercise: Exercise) -> str:
+    """What the key says of an item: the words of the options that it chooses, else its own."""
+    chosen = [option for option in completed(item, exercise).chosen if option is not None]
+    return " ".join(option.text for option in chosen) if chosen else item.answer.text if item.answer else ""
+
+
+def is_one_of_few(word: str) -> bool:
+    """Say whether a word is one of few that exclude each other: a number in figures, a colour, a day."""
+    return word.isdigit() or word in _few()
+
+
+@cache
+def _few() -> frozenset[str]:
+    return words("colours") | {f"{day}day" for day in ("mon", "tues", "wednes", "thurs", "fri", "satur", "sun")}
+
+
+def _statement(read: Exercises, source: _Source) -> OutOfStep | None:
+    """The one statement about a picture that is called true and not drawn, or the other way round."""
+    there = [_ABSENT.sub(" ", _NOT_SO.sub(" ", passage.text)) for passage in source.passages]
+    sentences = [_drawn(one) for text in there for one in _SENTENCE.findall(text)]
+    clauses = [_drawn(one) for text in there for one in _CLAUSE.split(text)]
+    for exercise in read.exercises:
+        right, wrong = 0, []
+        for item in _answered(exercise):
+            called = yes_or_no(item.answer.text) if item.answer is not None else None
+            statement = bare_statement(item.text)
+            words = _drawn(_DENIED.sub(" ", statement))
+            if called is None or not words:
+                continue
+            called = called is not bool(_DENIED.search(statement))  # Zum hasn't got a drum: false, so he has one
+            if any(words <= clause for clause in clauses):
+                shown = True
+            elif not any(words <= sentence for sentence in sentences):
+                shown = False
+            else:
+                continue  # all its words, in several clauses
+            # All but one of its words are drawn together: three lamps on the table, and not four.
+            nearly = any(
+                len(words - sentence) == 1 < len(words) and not _PLACES & (words - sentence) for sentence in sentences
+            ) or any(_is_placed_otherwise(statement, text) for text in there)
+            right += shown is called
+            wrong += [(item, shown or nearly)] if shown is not called else []
+        if right >= _FEWEST and len(wrong) == 1 and wrong[0][1]:
+            return _found(wrong[0][0], "look at what is drawn")
+    return None
+
+
+def _is_placed_otherwise(statement: str, brief: str) -> bool:
+    """Say whether a brief has the thing of a statement at its spot by another word: The soap is on the bench, and lies
+    under it; not: There is ice in the bucket, and the bucket of ice is under the table."""
+    spot = last_word(statement)
+    own = set(places_of(spot, statement)) if spot else set()
+    thing = _told(statement) - spot
+    return bool(own) and any(
+        (drawn := set(places_of(spot, sentence))) and not drawn & own and thing <= _told(sentence)
+        for sentence in _SENTENCE.findall(brief)
+    )
+
+
+def _elsewhere(read: Exercises, source: _Source) -> OutOfStep | None:
+    """Where a thing is: on the table by the key, and under it in the picture."""
+    clauses = [_drawn(one) for passage in source.passages for one in _CLAUSE.split(passage.text)]
+    for exercise in read.exercises:
+        for item in _answered(exercise):
+            asked = _WHERE.search(item.text)
+            chosen = _chosen(item, exercise)
+            said = chosen.text if chosen is not None else item.answer.text if item.answer is not None else ""
+            thing, place = _told(asked[1]) if asked is not None else frozenset(), _drawn(said)
+            where, spot = _PLACES & place, place - _PLACES - thing
+            drawn = [clause for clause in clauses if thing and spot and where and thing | spot <= clause]
+            if drawn and not where & _BESIDE and all(clause & _PLACES and not clause & where for clause in drawn):
+                return _found(item, "look where it is drawn")
+    return None
+
+
+def _answered(exercise: Exercise) -> Iterator[Item]:
+    return (item for item in exercise.items if item.answer is not None and not item.example)
+
+
+def _chosen(item: Item, exercise: Exercise) -> Option | None:
+    """The option that the key chooses, where the item has options of its own in one place."""
+    if len(item.choices) != 1:
+        return None
+    chosen = completed(item, exercise).chosen[0]
+    return chosen if chosen in item.choices[0].options else None
+
+
+def _found(item: Item, against: str) -> OutOfStep | None:
+    return OutOfStep(item, item.answer, against) if item.answer is not None else None
+
+
+def _told(text: str) -> frozenset[str]:
+    """The words of a text that mean something by themselves, and its numbers in figures."""
+    rest, numbers = text, list(numbers_in(text, parts=True))
+    for _, start, end, _ in reversed(numbers):
+        rest = f"{rest[:start]} {rest[end:]}"
+    return content_words(rest) | {str(number) for number, *_ in numbers}
+
+
+def _drawn(text: str) -> frozenset[str]:
+    """What a brief or a statement has to draw: things, numbers, and where they are."""
+    return (_told(text) - _UNDRAWN) | _PLACES.intersection(_WORD.findall(text.casefold()))
+
+
+def _has_number(words: frozenset[str]) -> bool:
+    return any(re.fullmatch(r"\d+", word) for word in words)

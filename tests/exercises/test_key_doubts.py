@@ -1,0 +1,240 @@
+"""Answers that the script or the picture of their task speaks against, and those that nothing speaks against."""
+
+import pytest
+
+from lint_rules.engine.registry import load_rules
+from tests.exercises.pieces.places import key, said_of
+
+(RULE,) = [module for module in load_rules() if module.rule.name == "key-against-text"]
+
+LISTEN = """### 1 Listen and choose. {.listening audio=1.1}
+
+1. When does the play begin?
+   a at four o'clock  b at five o'clock  c at six o'clock
+2. How much is a ticket?
+   a two pounds  b three pounds  c four pounds
+3. Where is the café?
+   a behind the stairs  b under the roof  c next to the door
+4. What is the bag like?
+   a The bag is heavy.  b The bag is light.
+
+::: {.audio track=1.1}
+A: Hello! When does the play begin?
+
+B: It begins at five o'clock. A ticket is four pounds.
+
+A: And the café?
+
+B: It is behind the stairs. Give me the bag. It's light.
+:::
+
+"""
+COUNT = """### 1 Listen and write. {.listening audio=1.1}
+
+| Day | Hats |
+|---|---|
+| 1 Monday | ____ |
+| 2 Tuesday | ____ |
+| 3 Wednesday | ____ |
+| 4 Thursday | ____ |
+
+::: {.audio track=1.1}
+A: On Monday there are four hats, on Tuesday six, on Wednesday seven. On Thursday there are two.
+:::
+
+"""
+ROOM = """### 1 Look. True or false?
+
+::: art
+A room. A round clock is on the wall. Three lamps are on the table. A cat is under the bench. Two actors in white
+gloves are dancing.
+:::
+
+1. There is a clock on the wall.
+2. There are {} lamps on the table.
+3. The cat is {} the bench.
+4. The actors are wearing gloves.
+
+"""
+PICTURES = """### 1 Match. {.reading}
+
+::: art
+Five small drawings. a: a duck. b: a bear. c: an owl. d: a fox. e: a fish.
+:::
+
+1. bear
+2. fox
+3. fish
+4. owl
+5. duck
+
+"""
+TICK = """### 1 Listen and tick. {.listening audio=1.1}
+
+::: art
+Rows of drawings. 1: a brown bear, b white bear, c red fox. 2: a blue frog, b green frog. 3: a blue fish, b yellow fish.
+:::
+
+1. a / b / c
+2. a / b
+3. a / b
+
+::: {.audio track=1.1}
+A: One. It's a brown bear.
+
+A: Two. It's a green frog.
+
+A: Three. It's a yellow fish.
+:::
+
+"""
+WHERE = """### 1 Look and write. {.reading}
+
+::: art
+A roof. A bucket of water is under the table.
+:::
+
+1. Where is the bucket? ____
+
+"""
+
+
+COLOURS = """### 1 Look and answer. {.reading}
+
+::: art
+The friends at the door. Ailsa wears a yellow coat and blue boots. Tam has green boots.
+:::
+
+1. What colour are Ailsa's boots? ____
+2. What colour are Tam's boots? ____
+
+"""
+SHELF = """### 1 Look at the shelf. Yes or no? {.reading}
+
+::: art
+On the top: two pumpkins and a pot of honey. It is not open. There are no onions, no flour and no spoons.
+:::
+
+1. There are MANY pumpkins.
+2. There is some honey.
+3. There aren't any onions.
+4. There is some flour.
+5. It is open.
+
+"""
+BESIDE = """### 1 Look and match. {.reading}
+
+1. ![a boat](art/boat.svg){.drawing}
+2. ![a duck](art/duck.svg){.drawing}
+3. ![Lulu, the baby](art/lulu.svg){.drawing}
+4. ![six buffalo on a boat](art/family.svg){.drawing}
+
+a. family
+b. duck
+c. boat
+d. baby
+
+"""
+BARS = """### 1 Look at the bar graph. Answer. {.reading}
+
+::: art
+Bar graph "Our winter sports". Skating 6. Skiing 4. Ice hockey 9. Snowshoes 3.
+:::
+
+1. How many children like skating best?
+2. How many children like skiing best?
+3. How many children are there?
+
+"""
+PLACES = """### 1 Look and circle. {.reading}
+
+::: art
+A letter lies on the box. Kuku the hen stands behind the basket. Oona sits on the floor under the desk.
+:::
+
+1. The letter is in / on the box.
+2. Kuku is under / behind the basket.
+3. Oona is ____ the desk. She's on the floor.
+
+"""
+ORDERS = """### 1 Listen and write the number. {.listening audio=1.1}
+
+1. ![limes](art/limes.svg){.drawing} ____
+2. ![bananas](art/bananas.svg){.drawing} ____
+3. ![coconuts](art/coconuts.svg){.drawing} ____
+4. ![oranges](art/oranges.svg){.drawing} ____
+
+::: {.audio track=1.1}
+A: One. Four limes, please.
+
+B: Two. Six bananas, please.
+
+A: Three. Two coconuts, please.
+FOUR
+
+:::
+
+"""
+FOUR = "\nB: Four. Five oranges, please."
+
+
+@pytest.mark.parametrize(
+    ("page", "answers", "wrong"),
+    [
+        (LISTEN, "1 c; 2 c; 3 a; 4 b", ["c"]),
+        (LISTEN, "1 b; 2 c; 3 a; 4 a", ["a"]),
+        (LISTEN, "1 b; 2 c; 3 a; 4 b", []),
+        (LISTEN, "1 c; 2 a; 3 b; 4 b", []),  # three of them: another key, or another script
+        (COUNT, "1 four; 2 six; 3 nine; 4 two", ["nine"]),
+        (COUNT, "1 four; 2 six; 3 seven; 4 two", []),
+        (COUNT, "1 four; 2 six; 3 nine; 4 twelve", []),
+        (ROOM.format("four", "under"), "1 T; 2 T; 3 T; 4 T", ["T"]),
+        (ROOM.format("three", "under"), "1 T; 2 F; 3 T; 4 T", ["F"]),
+        (ROOM.format("three", "on"), "1 T; 2 T; 3 T; 4 T", ["T"]),
+        (ROOM.format("three", "under"), "1 T; 2 T; 3 T; 4 T", []),
+        (ROOM.format("four", "on"), "1 T; 2 F; 3 F; 4 T", []),
+        (PICTURES, "1 b, 2 d, 3 c, 4 e, 5 a", ["c", "e"]),
+        (PICTURES, "1 b, 2 d, 3 e, 4 c, 5 a", []),
+        (PICTURES, "1 d, 2 c, 3 b, 4 a, 5 e", []),  # none fits: these are letters of something else
+        (TICK, "1 a, 2 b, 3 a", ["a"]),
+        (TICK, "1 a, 2 b, 3 b", []),
+        (WHERE, "1 on the table", ["on the table"]),
+        (WHERE, "1 under the table", []),
+        (COLOURS, "1 green; 2 green", ["green"]),
+        (COLOURS, "1 blue; 2 green", []),
+        (COLOURS.replace("Tam has green boots", "Her boots are green"), "1 green; 2 pink", []),
+        (COLOURS.replace("Ailsa's boots", "12"), "1 blue; 2 green", []),
+        (BARS.replace("like skiing", "more like skiing"), "1 six; 2 two; 3 twenty-two", []),
+        (PLACES.replace("behind the basket", "in front of the basket"), "1 on; 2 behind; 3 under", []),
+        (COLOURS.replace("Tam has green boots", "Ailsa has red boots too"), "1 green; 2 pink", []),  # of two colours
+        (SHELF.replace("MANY", "three"), "1 yes; 2 yes; 3 yes; 4 no; 5 no", ["yes"]),
+        (SHELF.replace("MANY", "two"), "1 yes; 2 yes; 3 yes; 4 no; 5 no", []),
+        (SHELF.replace("MANY", "three"), "1 no; 2 yes; 3 yes; 4 no; 5 no", []),
+        (BESIDE, "1 c; 2 b; 3 a; 4 d", ["a"]),
+        (BESIDE, "1 c; 2 b; 3 d; 4 a", []),
+        (BARS, "1 six; 2 seven; 3 twenty-two", ["seven"]),
+        (BARS, "1 six; 2 four; 3 twenty-two", []),
+        (PLACES, "1 on; 2 under; 3 under", ["under"]),
+        (PLACES, "1 on; 2 behind; 3 under", []),
+        (ORDERS.replace("FOUR", FOUR), "1 4; 2 6; 3 3; 4 5", ["3"]),
+        (ORDERS.replace("FOUR", FOUR), "1 4; 2 6; 3 2; 4 5", []),
+        (ORDERS.replace("FOUR", ""), "1 4; 2 6; 3 2; 4 5", ["5"]),  # the script ends with number three
+        (ORDERS.replace("FOUR", "And four! It's me: five oranges."), "1 4; 2 6; 3 2; 4 5", []),
+        (WHERE.replace("under", "on a box, under"), "1 on the box", []),
+    ],
+)
+def test_what_script_or_picture_say_against_a_key(page: str, answers: str, wrong: list[str]) -> None:
+    assert [words for words, _ in said_of(RULE, page + key(answers))] == wrong
+
+
+@pytest.mark.parametrize(
+    ("page", "answers", "against"),
+    [
+        (LISTEN, "1 c; 2 c; 3 a; 4 b", "the script has “at five o'clock”, not “at six o'clock”"),
+        (COUNT, "1 four; 2 six; 3 nine; 4 two", "the script has no 9"),
+        (TICK, "1 a, 2 b, 3 a", "The key says “a” to number 3; what belongs to it is in picture b."),
+    ],
+)
+def test_the_message_says_what_speaks_against_it(page: str, answers: str, against: str) -> None:
+    ((_, message),) = said_of(RULE, page + key(answers))
+    assert against in message
