@@ -105,7 +105,8 @@ class Rule:
 
     ``since`` is the version of hornbook that brought it: in a course that has adopted an older one it only advises.
     ``gathers`` says which of its findings are one point: the first way that fits (else each is one). Rules of the same
-    ``fault`` that point at the very same words have found one fault: that is one point too.
+    ``fault`` that point at the very same words have found one fault: that is one point too. ``quiet``: authors never
+    thanked for its notes, so only a course that names the rule in its `rules` is told them.
     """
 
     name: str
@@ -119,6 +120,7 @@ class Rule:
     since: str = FIRST
     gathers: tuple[Gather, ...] = ()
     fault: str = ""
+    quiet: bool = False
 
 
 @dataclass(frozen=True)

@@ -74,6 +74,8 @@ def _page(module: RuleModule) -> Iterator[str]:
     if rule.since != FIRST:
         named = f"adopts {rule.since} (adopted: {rule.since}) or names the rule in its `rules`"
         yield f"New in {rule.since}: it only advises, as a note, until the course {named}."
+    if rule.quiet:
+        yield "Its mildest cases, the notes, are told only to a course that names it in its `rules`."
     yield f"It is judged on {_SCOPE[module.find is not None or module.find_in_stets is not None]}."
     what, *why = inspect.cleandoc(module.page).split("\n\n")
     for heading, paragraphs in (("What it catches", [what]), ("Why", why), ("What to do", [fill(rule.cure, 120)])):

@@ -213,7 +213,13 @@ class _Settling:
                     self._place(name, item, source, outcome.sections)
                     for name, item in _guarded(name, source.path, run, broken)
                 ]
-        return settled + apply_stets(about, outcome.stets, self.today)[0]
+        told = [finding for finding in settled if not self._is_quiet(finding)]
+        return told + apply_stets(about, outcome.stets, self.today)[0]
+
+    def _is_quiet(self, finding: Finding) -> bool:
+        """Whether nobody is told: a note that nobody asked for. What a stet lets stand stays, with its reason."""
+        open_note = finding.severity is Severity.NOTE and finding.status is Status.OPEN
+        return open_note and self.rules[finding.rule].rule.quiet and finding.rule not in self.course.rules
 
     def _judged(self, path: str, broken: Sequence[Broken]) -> frozenset[str]:
         """The rules that have said all they have to say of a file: only their stets can be called unused."""

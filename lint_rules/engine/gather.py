@@ -154,9 +154,14 @@ def _message(lead: Finding, own: Sequence[Finding], way: Gather | None) -> str:
     says = way.says if isinstance(way.says, str) else way.says.get(lead.about, "")
     if not says:
         return lead.message
-    words = dict.fromkeys(finding.text for finding in own)
+    # A word is named and counted once, in however many places and forms it was found.
+    words = {finding.key or finding.text.casefold(): finding.text for finding in reversed(own)}
+    named = list(reversed(words.values()))
+    if len(named) == 1 and "{words}" in says:
+        return lead.message
+    count = len(named) if "{words}" in says else len(own)
     keys = dict.fromkeys(finding.key for finding in own)
-    return says.format(count=len(own), words=_listed(words), keys=_listed(keys), key=lead.key, about=lead.about)
+    return says.format(count=count, words=_listed(named), keys=_listed(keys), key=lead.key, about=lead.about)
 
 
 def _listed(words: Iterable[str]) -> str:

@@ -135,8 +135,22 @@ def test_a_list_of_words_is_cut_only_where_it_is_long():
     assert six.message == "“w1”, “w2”, “w3”, “w4”, “w5” and “w6”"
     (seven,) = points(*(finding(line=n, text=f"w{n}") for n in range(1, 8)), rules=(by_unit,))
     assert seven.message == "“w1”, “w2”, “w3”, “w4”, “w5” and 2 more"
-    (same,) = points(finding(line=1, text="a\n b"), finding(line=2, text="a\n b"), rules=(by_unit,))
-    assert same.message == "“a b”"
+    (spaced,) = points(finding(line=1, text="a\n b"), finding(line=2, text="c"), rules=(by_unit,))
+    assert spaced.message == "“a b” and “c”"
+
+
+def test_a_word_that_is_found_twice_is_named_and_counted_once():
+    by_unit = rule("one", Gather(Within.UNIT, says="{count} words: {words}"))
+    coin, coins, rink = (
+        finding(line=1, text="coin", key="coin"),
+        finding(line=2, text="coins", key="coin"),
+        finding(line=3),
+    )
+    (two,) = points(coin, coins, rink, rules=(by_unit,))
+    assert two.message == f"2 words: “coin” and “{rink.text}”"
+    (one,) = points(coin, coins, rules=(by_unit,))
+    assert one.message == coin.message
+    assert len(one.findings) == 2
 
 
 def test_over_the_course_and_in_a_unit_are_two_ways():

@@ -66,7 +66,7 @@ def test_what_no_unit_teaches_is_free_at_its_band_and_above_below_it(language):
 def test_what_sources_disagree_on_is_noted_once_a_unit_and_the_course_can_settle_it(language):
     page = "I am happy because it is sunny.\n\nI am sad because it is late."
     units = {"level-2/unit-01.md": unit(2, 1, "", page + "\n\n### 2 Read. {.reading}\n\nI run because I am late.")}
-    asked = findings(language, units)
+    asked = findings(language, units, COURSE + "rules: {grammar-above-level: stop}\n")
     assert [(f.rule, f.severity) for f in asked] == [("grammar-above-level", Severity.NOTE)]
     assert "3 times in this unit" in asked[0].message
     assert "structures: {because-clause: A1}" in asked[0].message
@@ -82,7 +82,8 @@ def test_a_tired_author_gets_one_finding_a_structure_and_activity(language):
 
 def test_the_page_is_shown_before_the_instruction_which_is_only_noted(language):
     heading = "### 1 Tick what you heard. {.listening}"
-    alone = findings(language, {"level-1/unit-01.md": unit(1, 1, "", "It is red.", heading)})
+    told = COURSE + "rules: {grammar-above-level: stop}\n"
+    alone = findings(language, {"level-1/unit-01.md": unit(1, 1, "", "It is red.", heading)}, told)
     assert [(f.text, f.severity) for f in alone] == [("heard", Severity.NOTE)]
     both = findings(language, {"level-1/unit-01.md": unit(1, 1, "", "We jumped.", heading)})
     assert [(f.text, f.severity) for f in both] == [("jumped", Severity.STOP)]

@@ -145,13 +145,13 @@ GRAMMAR = [
     # words that are known before their structure
     Case("grammar-above-level", "It's called the Gull. She was born in May. This is our best cake.\n", (), A1),
     Case("grammar-above-level", "Best Biscuits: Tam.\n", (), A1),
-    Case("grammar-above-level", "Best of all, it was the best day.\n", (("note", "Best"),), A1),
+    Case("grammar-above-level", "Best of all, it was the best day.\n", (), A1),
     Case("grammar-above-level", "The hat was eaten by Gus.\n", (("stop", "was eaten"),), A1),
     Case("grammar-above-level", "The fields are covered with snow. We make the Best Biscuits.\n", (), A1),
     Case(
         "grammar-above-level",
         "The fields are watered at six. She is the tallest.\n",
-        (("stop", "are watered"), ("note", "tallest")),
+        (("stop", "are watered"),),
         A1,
     ),
     # a label for he and she keeps back their forms alone
@@ -178,9 +178,8 @@ GRAMMAR = [
     Case(
         "grammar-above-level",
         "She could swim. I was ill, because I was cold. He must go.\n",
-        (("note", "could swim"), ("note", "must go")),
+        (),
         A2,
-        points=1,
     ),
 ]
 

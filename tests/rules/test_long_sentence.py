@@ -34,16 +34,18 @@ def test_the_cut_is_one_that_leaves_two_sentences(sentence, cut, language):
     assert (cut in message) if cut else ("Cut it" not in message)
 
 
-def test_a_little_over_a_limit_that_the_course_did_not_set_is_noted(language):
+def test_a_little_over_a_limit_that_the_course_did_not_set_is_noted_where_it_asks(language):
     eleven = "The kite is in the big green tree in our park.\n"
     assert told(eleven, language, "levels: [{cefr: A1}]") == []
     assert [weight for weight, _ in told(eleven, language, "levels: [{cefr: A1, sentence: {words: 9}}]")] == ["query"]
     twelve = "The kite is in the big green tree in our little park.\n"
-    assert [weight for weight, _ in told(twelve, language, "levels: [{cefr: A1}]")] == ["note"]
+    asked = "levels: [{cefr: A1}]\nrules: {long-sentence: query}"
+    assert told(twelve, language, "levels: [{cefr: A1}]") == []
+    assert [weight for weight, _ in told(twelve, language, asked)] == ["note"]
     sixteen = "The red kite is in the big green tree in our little park near the bridge.\n"
     assert [weight for weight, _ in told(sixteen, language, "levels: [{cefr: A1}]")] == ["query"]
     fifteen = sixteen.replace("little ", "")
-    assert [weight for weight, _ in told(fifteen, language, "levels: [{cefr: A1}]")] == ["note"]
+    assert [weight for weight, _ in told(fifteen, language, asked)] == ["note"]
 
 
 def test_sentences_that_are_a_little_long_are_one_point_of_a_unit(language):
@@ -52,7 +54,9 @@ def test_sentences_that_are_a_little_long_are_one_point_of_a_unit(language):
         "The dog is on the big mat in our little old house.",
     )
     text = f"{one}\n\n{two}\n"
-    result = run_files(assemble(Example(text, course="levels: [{cefr: A1}]")).files, RULES, language)
+    result = run_files(
+        assemble(Example(text, course="levels: [{cefr: A1}]\nrules: {long-sentence: query}")).files, RULES, language
+    )
     (point,) = result.points
     assert len(point.findings) == 2
     assert "2 sentences" in point.message

@@ -37,10 +37,13 @@ from lint_rules.unit_language.sentence_cuts import place_to_cut
 _LIMIT = "levels: [{sentence: {words: 8}}]"
 _LITTLE = "a little long"
 
+_ASKED = "rules: {long-sentence: query}\n"
+
 RULE = Rule(
     name="long-sentence",
     family="language level",
     severity=Severity.QUERY,
+    quiet=True,
     cure=(
         "Cut the sentence in two, or leave out what the picture shows. If your children read longer ones, set "
         "`sentence` for the level in course.yaml."
@@ -169,7 +172,7 @@ RULE = Rule(
         ),
         Example(
             "«The kite is in the big green tree in our old park.»\n",
-            course="levels: [{cefr: A1}]",
+            course="levels: [{cefr: A1}]" + "\n" + _ASKED,
             weight=Severity.NOTE,
         ),
         Example("1. «The _kite_ is in the ____ tree with my blue hat.» yes / no\n2. Yes.\n", course=_LIMIT),

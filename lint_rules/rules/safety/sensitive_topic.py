@@ -30,10 +30,13 @@ from lint_rules.safety.sensitive_topics import (
 )
 from lint_rules.unit_language.unit_words import places_of
 
+_ASKED = "rules: {sensitive-topic: query}\n"
+
 RULE = Rule(
     name="sensitive-topic",
     family="safety",
     severity=Severity.QUERY,
+    quiet=True,
     cure=(
         "Choose another word, or clear the topic with your markets. What is cleared is listed under "
         "`sensitive_off` in course.yaml; a single place can be let stand with a reason."
@@ -59,6 +62,7 @@ RULE = Rule(
         Example("Grandma fell asleep in her chair and «never woke up again».\n", why="no word of the list"),
         Example(
             "The men shouted and «threw stones» at the town hall.\n",
+            course=_ASKED,
             weight=Severity.NOTE,
             why="no word of the list, and less sure",
         ),
