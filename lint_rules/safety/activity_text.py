@@ -51,6 +51,7 @@ _OF_ACTIVITY = lazy_re.compile(
 )
 _NUMBER = lazy_re.compile(r"(?P<number>[0-9]{1,3}[a-z]?)")
 _CARE = lazy_re.compile(r"\b(?:safety|take care|careful|watch out|caution)\s*[:–—]\s*(?=\w)", re.I)
+_ROW = lazy_re.compile(r"\W*(?:activity |exercise |task )?(?P<number>[0-9]{1,3}[a-z]?)(?:[.:)]|\s|$)", re.I)
 _FEWEST = 2  # paragraphs: one alone may only speak of an activity
 _OF_LESSON = {Place.SAFETY: Place.LESSON_SAFETY, Place.MATERIALS: Place.LESSON_MATERIALS}
 
@@ -102,8 +103,9 @@ def _of_activity(unit: Unit, activity: Activity, lesson: Lesson | None, number: 
 
 
 def _by_activity(lesson: Lesson) -> Iterator[tuple[Passage, Activity]]:
-    """The paragraphs of a lesson's notes about one activity each (`Activity 3. Twelve minutes. Every child …`),
-    two or more, whatever field they stand behind."""
+    """What a lesson's notes say about one activity each, two or more, whatever field it stands behind: paragraphs
+    (`Activity 3. Twelve minutes. Every child …`), and the rows of a plan that has one for each (`| 1 Make | 16 min |
+    Children cut …`)."""
     headed = [
         (passage, match["number"])
         for passage in lesson.part.passages
@@ -115,10 +117,26 @@ def _by_activity(lesson: Lesson) -> Iterator[tuple[Passage, Activity]]:
     }
     if len(headed) >= _FEWEST:
         yield from ((passage, numbers[number]) for passage, number in headed if number in numbers)
+    for rows in _tables(lesson.part):
+        named = {row: match["number"] for row, cells in rows.items() if (match := _ROW.match(cells[0].text))}
+        if len(named) >= _FEWEST and sorted(named.values()) == sorted(numbers):
+            yield from ((cell, numbers[number]) for row, number in named.items() for cell in rows[row])
+
+
+def _tables(part: Part) -> Iterator[dict[int, list[Passage]]]:
+    """The tables of some notes, each row with its cells."""
+    tables: dict[int, dict[int, list[Passage]]] = {}
+    for passage in part.passages:
+        if passage.audience is Audience.TEACHER and passage.cell is not None and passage.role is not Role.HEAD:
+            tables.setdefault(passage.cell.table, {}).setdefault(passage.cell.row, []).append(passage)
+    yield from tables.values()
 
 
 def _told(passage: Passage) -> Iterator[Said]:
     """What such a paragraph has children do, and from the word on, what it says of care: Safety: the sand stays …"""
+    if field_key(passage.field) == "material":
+        yield Said(passage, Place.MATERIALS)
+        return
     care = _CARE.search(passage.text)
     end = care.start() if care is not None else len(passage.text)
     yield Said(part_of(passage, 0, end), Place.STEPS)

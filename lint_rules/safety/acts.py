@@ -24,7 +24,7 @@ from lint_rules.safety.hazards import hazards
 from lint_rules.safety.learned import ANY, Numbers, Table, competing, scores_of_texts, shares, shown, table, weigh
 from lint_rules.safety.plain_acts import PlainAct, plain_acts
 from lint_rules.safety.signs import Sentence, heaviest, sentences_of
-from lint_rules.tables import rows
+from lint_rules.tables import alternatives, rows
 
 # Where something is done. What is heard, and what the notes say of care, is no act.
 DONE = frozenset({Place.INSTRUCTION, Place.PAGE, Place.STEPS, Place.MATERIALS, Place.LIST})
@@ -38,9 +38,27 @@ _READ = frozenset(
 _SORTED = frozenset({"odd-one-out", "mind-map", "mistakes", "picture-sentence"})
 _OF_FOOD = frozenset({"food-tasting-allergy", "food-choking"})
 _SCISSORS, _KNIVES = "scissors-cutting", "knives-and-blades"
+_BLADES = frozenset({_SCISSORS, _KNIVES, "sharp-points-and-edges"})
 _A_KNIFE = lazy_re.compile(r"\bkni(?:fe|ves)\b", re.I)
+_A_BLADE = lazy_re.compile(r"\b(?:kni(?:fe|ves)|blades?|cutters?|saws?|peelers?|graters?|razors?)\b", re.I)
 _CUTS = lazy_re.compile(r"cuts?\s+(?!out\b)((?:[\w'’-]+\s*){1,4})", re.I)
+_PAPER_WORK = lazy_re.compile(
+    r"\b(?:glue|fold|scissors|felt|crayons?|(?:paper|card)(?! (?:plates?|cups?|towels?|napkins?)))\b", re.I
+)
+_CUT_OF_PAPER = frozenset(["strip", "strips", "snail", "snails"])  # foods too, by the dictionary
 _NO_FOOD = frozenset({"paper", "card", "picture", "pictures", "scissors", "word", "words", "shape", "shapes", "felt"})
+# What is done with a thing in hand, and not where it is mimed.
+_WITH_THINGS = frozenset(
+    {_SCISSORS, _KNIVES, *_OF_FOOD, "hot-water-cooking", "candles-fire-fireworks", "sharp-points-and-edges"}
+    | {"hot-glue-and-irons", "strong-chemicals-slime", "raw-egg-flour-beans"}
+)
+_MIMED = lazy_re.compile(r"\b(?:mime[sd]?|miming|pretend(?:s|ing)?|invisible)\b", re.I)
+_NOTHING_REAL = lazy_re.compile(r"\b(?:no|not|without) (?:\w+ )?real (?:food|tools?|things?|objects?|knives)\b", re.I)
+_TOOLS = lazy_re.compile(
+    r"\b(?:scissors|kni(?:fe|ves)|needles?|candles?|match(?:es)?|kettles?|irons?|hammers?|nails?|skewers?|peelers?|graters?"
+    r"|ovens?|pans?)\b",
+    re.I,
+)
 _NOBODY = lazy_re.compile(r"\b(?:nobody|no one|no child)\b", re.I)
 _BLINDFOLD = "blindfold-games"
 _SHUT = lazy_re.compile(r"\b(?:shut|close)s? (?:their|your|his|her|the) eyes\b|\beyes (?:shut|closed)\b", re.I)
@@ -62,7 +80,9 @@ _OUT = lazy_re.compile(
 )
 _IMITATION = lazy_re.compile(r"\b(?:cards?|pictures?|photos?|toys?|plastic|cardboard|clay|dough)\b", re.I)
 _EATEN = lazy_re.compile(
-    r"\b(?:eat|eats|eating|taste|tastes|try|tries|bite|bites|lick|licks|drink|drinks|sip|sips|chew|real|plates?)\b",
+    r"\b(?:eat|eats|eating|taste|tastes|try|tries|bite|bites|lick|licks|drink|drinks|sip|sips|chew|real|plates?"
+    r"|mouths?|tongues?|cheeks?|lips|flavours?|sucks?|swallows?|snacks?|picnics?|feasts?|lunch|breakfast|spreads?|pours?"
+    r"|peels?|stirs?|mix(?:es)?|bakes?)\b",
     re.I,
 )
 
@@ -128,7 +148,8 @@ def acts_of(texts: Sequence[ActivityText], names: frozenset[str] = frozenset()) 
     acts = table("acts")
     scores = scores_of_texts(acts, [(one, text.kinds) for one, text in zip(sentences, texts, strict=True)])
     for text, done, own, own_scores in zip(texts, said, sentences, scores, strict=True):
-        plain = {} if _READ.issuperset(text.kinds) else {act.hazard: act for act in plain_acts(text, names)}
+        only_read = _READ.issuperset(text.kinds) and not text.whole_lesson  # a plan of a lesson tells what is done
+        plain = {} if only_read else {act.hazard: act for act in plain_acts(text, names)}
         yield _acts(text, done, own, own_scores, plain)
 
 
@@ -151,10 +172,15 @@ def _acts(
         if hazard in hazards():
             at = int(scores[:, column].argmax())
             sentence = sentences[at]
-            if hazard in _OF_FOOD and (_is_imitated(said[sentence.of].passage.text, sentence) or not _has_food(text)):
+            if _lacks_evidence(hazard, text) or (hazard in _WITH_THINGS and _is_mimed(text)):
                 continue
             start, end = heaviest(sentence, shares(table("acts"), sentence, column))
             passage = said[sentence.of].passage
+            if hazard in _OF_FOOD and (
+                _is_imitated(passage.text, sentence)
+                or not _has_food(text, passage.text[sentence.words[0].start : sentence.words[-1].end])
+            ):
+                continue
             if _is_ruled_out(passage.text, start, end) or _is_on_cards(passage.text, start):
                 continue
             if hazard == _BLINDFOLD and _is_only_shut(text):
@@ -162,7 +188,7 @@ def _acts(
             if hazard == _OUTDOORS and (_is_on_a_map(text) or _is_at_the_door(passage.text, start)):
                 continue
             hazard = _hazard_of(hazard, passage.text, start, text)
-            if any(act.hazard == hazard for act in found):
+            if any(act.hazard == hazard or _is_same_act(act, hazard, passage, start, end) for act in found):
                 continue
             shown = plain.pop(hazard, None)
             if shown is not None and not (shown.passage is passage and shown.start < end and start < shown.end):
@@ -170,9 +196,18 @@ def _acts(
             found.append(Act(hazard, float(scores[at, column]), passage, start, end, shown is not None))
     for act in plain.values():
         hazard = _hazard_of(act.hazard, act.passage.text, act.start, text)
-        if not any(one.hazard == hazard for one in found):
+        mimed = hazard in _WITH_THINGS and _is_mimed(text)
+        if not mimed and not any(one.hazard == hazard for one in found):
+            # What is said in so many words is surer than what was weighed at the same words.
+            found = [one for one in found if not _is_same_act(one, hazard, act.passage, act.start, act.end)]
             found.append(Act(hazard, sureness().query, act.passage, act.start, act.end, plain=True))
     return sorted(found, key=lambda act: -act.score)
+
+
+def _is_same_act(act: Act, hazard: str, passage: Passage, start: int, end: int) -> bool:
+    """Say whether an act of a blade or a point is one that was found already, as the other: scissors pushed through."""
+    near = act.passage is passage and act.start < end and start < act.end
+    return near and {act.hazard, hazard} <= _BLADES
 
 
 def _hazard_of(hazard: str, said: str, start: int, text: ActivityText) -> str:
@@ -182,9 +217,14 @@ def _hazard_of(hazard: str, said: str, start: int, text: ActivityText) -> str:
         every = [one.passage.text for one in text.said]
         if any(_A_KNIFE.search(one) for one in every) and not any("scissors" in one.casefold() for one in every):
             return _KNIVES
-    match = _CUTS.match(said, start) if hazard == _SCISSORS else None
+    match = _CUTS.match(said, start)
     cut = frozenset(WORD.findall(match[1].casefold())) if match is not None else frozenset()
-    return _KNIVES if cut.isdisjoint(_NO_FOOD) and not foods().isdisjoint(cut) else hazard
+    of_food = cut.isdisjoint(_NO_FOOD) and not foods().isdisjoint(cut - _CUT_OF_PAPER)
+    if hazard == _SCISSORS and of_food:
+        return _KNIVES
+    done = [one.passage.text for one in text.said if one.place in DONE]
+    of_paper = any(map(_PAPER_WORK.search, done)) and not any(map(_A_BLADE.search, done))
+    return _SCISSORS if hazard == _KNIVES and match is not None and of_paper and not of_food else hazard
 
 
 def _is_ruled_out(text: str, start: int, end: int) -> bool:
@@ -217,10 +257,43 @@ def _is_on_a_map(text: ActivityText) -> bool:
     return any(_MAP.search(one) for one in said) and not any(_OUT.search(one) for one in said)
 
 
-def _has_food(text: ActivityText) -> bool:
-    """Say whether anything of an activity is food, or is eaten: not so where a child looks for the shell."""
-    texts = (one.passage.text for one in text.said if one.place in DONE | {Place.LESSON_MATERIALS})
-    return any(_EATEN.search(one) or not foods().isdisjoint(WORD.findall(one.casefold())) for one in texts)
+def _has_food(text: ActivityText, shown: str) -> bool:
+    """Say whether something is eaten in an activity, or is food among its materials or where it is ``shown``: not so
+    where a child looks for the shell, or asks for the butter in a drawing."""
+    done = [one for one in text.said if one.place in DONE | {Place.LESSON_MATERIALS}]
+    listed = (one.passage.text for one in done if one.place in (Place.MATERIALS, Place.LESSON_MATERIALS, Place.LIST))
+    # The Captain of the Crumb is no food.
+    named = {word.casefold() for at, word in enumerate(WORD.findall(shown)) if not at or word.islower()}
+    return (
+        any(_EATEN.search(one.passage.text) for one in done)
+        or not foods().isdisjoint(named)
+        or any(not foods().isdisjoint(WORD.findall(one.casefold())) for one in listed)
+    )
+
+
+def _is_mimed(text: ActivityText) -> bool:
+    """Say whether children only mime in an activity, by its own words, with nothing in hand: They use no real tools."""
+    done = [one.passage.text for one in text.said if one.place in DONE]
+    if "make" in text.kinds or any(_TOOLS.search(one) for one in done):
+        return False
+    return any(map(_NOTHING_REAL.search, done)) and any(map(_MIMED.search, done))
+
+
+@cache
+def _evidence() -> dict[str, re.Pattern[str]]:
+    found = {}
+    for hazard, words in rows("evidence.csv"):
+        begun = "|".join(rf"{one[:-1]}\b" if one.endswith("$") else one for one in alternatives(words))
+        found[hazard] = re.compile(rf"\b(?:{begun})", re.I)
+    return found
+
+
+def _lacks_evidence(hazard: str, text: ActivityText) -> bool:
+    """Say whether an activity speaks of nothing that this hazard is about."""
+    pattern = _evidence().get(hazard)
+    return pattern is not None and not any(
+        pattern.search(one.passage.text) for one in text.said if one.place is not Place.LESSON_MATERIALS
+    )
 
 
 def _is_imitated(text: str, sentence: Sentence) -> bool:

@@ -50,6 +50,12 @@ _PRINTED = lazy_re.compile(
     r"|\b(?:use|read|choose from|complete|write|look at)\b[^.!?\n]{0,40}\bthe (?:\w+ )?box(?:es)?\b",
     re.I,
 )
+# What is only shown with hands and face: Mime painting; act: open the box.
+_SHOWN = lazy_re.compile(
+    r"\b(?:mim(?:es?|ed|ing)|pretend\w*|imagin\w+|invisible|charades)\b|\bact\s*:"
+    r"|\b(?:draw|write|trace|paint)\w*\b[^.!?]*\bin the air\b",
+    re.I,
+)
 # What the teacher does before or after the lesson.
 PREPARED = lazy_re.compile(
     r"\b(?:before|after) (?:the |this |your )?(?:lesson|class)\b|\bbeforehand\b|\bin advance\b|\bat home\b", re.I
@@ -99,7 +105,11 @@ def used_in(text: str, analysis: Analysis) -> list[Used]:
     tokens = analysis.tokens
     written = words_of(text)
     forms = [word.form for word in written]
-    asked = [(one.start, one.end) for one in analysis.sentences if text[one.start : one.end].rstrip().endswith("?")]
+    asked = [
+        (one.start, one.end)
+        for one in analysis.sentences
+        if text[one.start : one.end].rstrip().endswith("?") or _SHOWN.search(text, one.start, one.end)
+    ]
     quoted = [*_quoted(text), *asked, *(match.span() for match in _PRINTED.finditer(text))]
     drawn: set[str] = set()  # `Draw a boat with three ropes. Tie each word to a rope.`
     for (thing, handled), hit in longest(_nouns().find(forms)):

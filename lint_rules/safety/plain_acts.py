@@ -53,7 +53,9 @@ _OTHER_SENSE = lazy_re.compile(
     re.I,
 )
 # Where an order begins, after Say "Stop!" and too: 1 Cut …; Wash and cut …; then cut …
-_ORDERED = lazy_re.compile(r"(?:^|[.!;:,\n]|\b(?:and|then|now|first|next))\s*(?:\d{1,2}[.)]?\s*)?$", re.I)
+_ORDERED = lazy_re.compile(
+    r"(?:^|[.!;:,\n]|\b(?:and|then|now|first|next))\s*(?:\d{1,2}[.)]?\s*)?(?:☐\s*)?(?:we\s+)?$", re.I
+)
 _OPEN = lazy_re.compile(r"_{2,}|…|·")
 _SOME_WORDS = r"(?:[\w-]+ ){0,2}"  # make ~ hole: make a small hole
 _SHOWN = 5  # words that show an act whose thing stands elsewhere

@@ -30,10 +30,10 @@ _LETTERS = 14
 _TIME, _CARE, _NUMBERS = ("lesson-time-mismatch", ""), ("missing-safety-note", ""), ("activity-numbering", "")
 _RESTED = ("word-above-level", "rested")
 LOST = {
-    "frog-a": [_TIME, _CARE],
+    "frog-a": [_TIME],
     "frog-b": [_TIME],
-    "frog-c": [_TIME, _CARE, _CARE],
-    "frog-e": [_TIME, _NUMBERS, _CARE],
+    "frog-c": [_TIME, _CARE],
+    "frog-e": [_TIME, _NUMBERS],
     "library-d": [("broken-reference", "")],
     "observatory-a": [_TIME, _RESTED],
     "observatory-b": [_RESTED],

@@ -76,6 +76,23 @@ RULE = Rule(
             "### 1 Play the game. {.game}\n\n::: teacher\n"
             "**Steps:** Do not let children run to the board: they walk.\n:::\n"
         ),
+        Example(
+            "### 1 Do what I say. {.game}\n\nStir the soup! Chop the onion! Eat it!\n\n::: teacher\n"
+            "**Steps:** Call out the verbs. Children mime. They use no real tools.\n:::\n",
+            why="mimed",
+        ),
+        Example(
+            "### 1 Make a paper boat. {.make}\n\nFold. Fold again.\n\n::: teacher\n"
+            "**Support:** fold the corners for the child\n:::\n",
+            why="nothing is cut",
+        ),
+        Example(
+            "## Lesson 1: Kites {.make}\n\n::: teacher\n| Stage | Time | The teacher |\n|---|---|---|\n"
+            "| 1 Make | 20 min | Pairs make a kite. **Safety:** Round-ended scissors; they sit down to cut. |\n"
+            "| 2 Talk | 9 min | They talk. |\n:::\n\n### 1 Make a kite. {.make}\n\n1. Cut four pieces of paper.\n\n"
+            "### 2 Talk. {.speaking}\n\nTalk.\n",
+            why="the care stands in the plan, in the row of the activity",
+        ),
     ),
     fails=(
         Example(
@@ -84,6 +101,12 @@ RULE = Rule(
             "«With a vegetable peeler the child takes» the bark off.\n"
             ":::\n\n### 1 Sing. {.song}\n\nLa la la!\n\n### 2 Make your stick. {.make}\n\nMake it.\n",
             why="the lesson's notes have a paragraph for each activity",
+        ),
+        Example(
+            "## Lesson 1: The ship {.story}\n\n::: teacher\n**Steps:** 1 Read the story. 2 In groups of five, "
+            "children «climb on the chairs» and shout.\n:::\n\n### 1 Read. {.story}\n\nThe ship goes.\n",
+            why="an act in the plan of a lesson",
+            weight=Severity.QUERY,
         ),
         Example(
             "### 4 Act the play. {.speaking}\n\nMina is the King.\n\n::: teacher\n**Steps:** In Scene 2 "
@@ -99,6 +122,11 @@ RULE = Rule(
             why="clean hands help nobody against nuts",
         ),
         Example("### 2 «Cut out» a kite. Colour it. {.make}\n", weight=Severity.QUERY),
+        Example(
+            "### 1 Say the poem. {.speaking}\n\n::: teacher\n"
+            "**Steps:** «Children light» the candle. They pretend to be mice.\n:::\n",
+            why="only the mice are not real",
+        ),
         Example(
             "### 2 Say a number and «throw the ball». {.game}\n",
             course="rules: {missing-safety-note: query}",
@@ -159,8 +187,8 @@ def find(reading: Reading) -> Iterator[Found]:
     texts = list(activity_texts(reading.unit))
     for text, done in zip(texts, acts_of(texts, names), strict=True):
         acts = done
-        if text.whole_lesson:  # what is only listed or planned must be surer to count, and was said where it is done
-            sure = (act for act in done if act.score >= sureness().stop)
+        if text.whole_lesson:  # what is only listed or planned must be surer, and was said where it is done
+            sure = (act for act in done if act.plain or act.score >= sureness().stop)
             acts = [act for act in sure if (text.lesson, act.hazard) not in in_lesson]
         in_lesson.update((text.lesson, act.hazard) for act in acts)
         for item in _open(text, acts):

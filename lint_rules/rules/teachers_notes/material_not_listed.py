@@ -42,6 +42,7 @@ RULE = Rule(
         Example(_activity("Point to the scissors. {.listening}", "Children point to the dice and the ball.")),
         Example(_activity("Draw a ball. {.writing}", "Children draw a box and a bag, and colour them.")),
         Example(_activity("Write. {.writing}", "Children take a pencil, open their books and look at the board.")),
+        Example(_activity("Do it. {.game}", "Mime painting. Act: open the box.")),
         Example(_activity("Say a. {.sounds}", "Children open their mouths as wide as a box.")),
         Example(_activity("Fold. {.make}", "The squares come ready cut, so no scissors are on the tables.")),
         Example(_activity("Play. {.game}", "Let slow counters use their fingers.")),
