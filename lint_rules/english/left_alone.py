@@ -8,12 +8,13 @@ stand; none is a list of words that are let alone.
 
 import re
 from collections.abc import Callable
+from itertools import pairwise
 
 from lint_rules import lazy_re
 from lint_rules.language.inflection.irregular import plurals_of
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.noises import DRAWN_OUT, is_coded
-from lint_rules.language.vocabulary.reference import common, lowest
+from lint_rules.language.vocabulary.reference import common, is_a, lowest
 from lint_rules.language.vocabulary.varieties import out_of_place
 from lint_rules.language.vocabulary.word_index import function_bands
 from lint_rules.manuscript.model import Audience, Passage, Role
@@ -27,7 +28,7 @@ SPELLER = "MORFOLOGIK"  # the dictionary's own alarms; others of its category ar
 _WELL_KNOWN = 4.0  # Zipf frequency: common practice, no source (checks has 4.2)
 _UNCOUNTED = "A_UNCOUNTABLE"
 _COUNTED = "CD_NN"
-_NUMBERED = lazy_re.compile(r"\b1\.? [^\W\d]\w*[,;]? 2\.? [^\W\d]")  # 1 hill, 2 town, 3 lake
+_NUMBERED = lazy_re.compile(r"\b(\d{1,2})\.? [^\W\d]")  # 1 hill, 2 town, 3 lake
 # Zipf frequencies, by what the checker was seen to propose: haves has 2.7 and have 6.8, offs 2.3; kites 3.2.
 _WRITTEN, _RARER = 3.0, 2.0
 _BEFORE = 40  # characters around something that say how it is meant
@@ -84,6 +85,9 @@ _OF_ANY = lazy_re.compile(r"Is there any ([^\W\d_]+)", re.I)
 _TO_A_PLACE = (" in", " out", " up", " down", " over", " back", " from")
 _AT_A_TIME = lazy_re.compile(r"\s+(?:the\s+)?(?:start|end|beginning|moment|first|night|morning|evening)\b", re.I)
 _MENTION = lazy_re.compile(r"[\"“‘'][^\W\d_]+[\"”’']\s+$")
+_YOUR = "YOUR_YOU_RE"
+_THING_ALONE = lazy_re.compile(r"\s+([a-z]+)\s*[.!?,;]")
+_OWNER = lazy_re.compile(r"\b(?:is|was|isn['’]t|wasn['’]t)\s+[A-Z][a-z]+['’]s$")
 _SYMBOL = lazy_re.compile(r"[a-z]{1,2}[A-Z][A-Za-z]?")
 _BEATS = lazy_re.compile(r"[^\W\d_]{1,4}(?:-[^\W\d_]{1,4})+")
 
@@ -151,6 +155,8 @@ def _is_letter(passage: Passage, match: EnglishMatch) -> bool:
         return True
     if words.startswith("A ") and (before[-2:-1].isalnum() or passage.audience is Audience.KEY):
         return True  # Child A presses the button; A roots, B leaves
+    if words == "A" and re.match(r"[^.!?\n]*, (?:and |or )?B \w", after):
+        return True  # A on a plate, B with salt
     if plain in _ARTICLES and (words[-1:] in ",.;:!?–—" or re.match(r"\s*(?:,|[.?!]|or\b|/)", after)):
         return True
     if not plain.isalpha() or len(plain) > _LETTERS:
@@ -228,9 +234,14 @@ def _is_counted_elsewhere(passage: Passage, match: EnglishMatch) -> bool:
         return False
     before = passage.text[: match.start].split()
     number = before[-1].casefold() if before else ""
+    if _words(passage, match).casefold() in words_in("uncounted_money"):
+        return True  # eighty lira
     if number.isdigit() and passage.audience is Audience.KEY:
         return True  # 2 milk, 3 hill
-    return not (number.isdigit() or number in words_in("numbers")) or _NUMBERED.search(passage.text) is not None
+    counted = [int(one[1]) for one in _NUMBERED.finditer(passage.text)]
+    rising = [first for first, second in pairwise(counted) if second == first + 1]
+    listed = 1 in rising or len(rising) > 1  # 1 hill, 2 town; 5 ladder. 6 staircase. 7 tunnel.
+    return not (number.isdigit() or number in words_in("numbers")) or listed
 
 
 def _is_done(passage: Passage, match: EnglishMatch) -> bool:
@@ -243,6 +254,19 @@ def _is_owned(passage: Passage, match: EnglishMatch) -> bool:
     """It looks round with its big eyes: behind a preposition stands what belongs to it, never `it's`."""
     before = passage.text[: match.start].split()
     return _words(passage, match).casefold() == "its" and bool(before) and before[-1].casefold() in _PREPOSITIONS
+
+
+def _is_somebodys(passage: Passage, match: EnglishMatch) -> bool:
+    """It is Nilly's birthday: whose it is, by a name that no checker knows, and no verb."""
+    owner = _OWNER.search(_words(passage, match))
+    return owner is not None and re.match(r"\s+[a-z]", passage.text[match.end :]) is not None
+
+
+def _is_only_somebodys(passage: Passage, match: EnglishMatch) -> bool:
+    """And now your coat! Your, where only a thing follows, is never "you're"."""
+    thing = _THING_ALONE.match(passage.text, match.end)
+    own = match.rule.startswith(_YOUR) and _words(passage, match).casefold() == "your"
+    return own and thing is not None and is_a(thing[1].casefold(), "NOUN") and not is_a(thing[1].casefold(), "ADJ")
 
 
 def _is_of_a_mention(passage: Passage, match: EnglishMatch) -> bool:
@@ -331,6 +355,8 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_rest_of_a_word,
     _is_done,
     _is_owned,
+    _is_somebodys,
+    _is_only_somebodys,
     _is_of_a_mention,
     _is_symbol,
     _is_drawn_out,

@@ -116,6 +116,13 @@ _EXPLAIN = lazy_re.compile(
     r"(?:the|a|an|how|what|why|where|my|your|his|her|our|their|this|it)\b",
     re.I,
 )
+# Say your partner about it: one tells somebody.
+_SAY = lazy_re.compile(
+    r"(?<![\w”\"’'] )(?<![”\"’'])\b(say(?:s|ing)?)\s+(?:your|my|his|her|our|their|a)\s+"
+    r"(?:partner|friend|teacher|class|group|neighbour|mum|dad)\s+(?:about|what|how|why)\b",
+    re.I,
+)
+_TELL = {"say": "tell", "says": "tells", "saying": "telling"}
 # Plurals in -s are the checker's.
 _THERE_IS_MANY = lazy_re.compile(
     r"\bthere\s+(is|was)\s+(?:many|several|a few|two|three|four|five|six|seven|eight|nine|ten)\s+"
@@ -158,10 +165,10 @@ def slips_in(text: str) -> Iterator[Slip]:
         yield Slip(*match.span(1), "How old we are is told with “be”.")
     for match in _DID.finditer(text):
         if (base := _base_meant(match[1].casefold())) is not None:
-            yield Slip(*match.span(1), "Behind did and do stands the verb itself.", base)
+            yield Slip(*match.span(1), "After “did” or “do” comes the plain verb.", base)
     for match in _DID_IRREGULAR.finditer(text):
         if base := _bases_meant().get(match[1].casefold()):
-            yield Slip(*match.span(1), "Behind did and do stands the verb itself.", base)
+            yield Slip(*match.span(1), "After “did” or “do” comes the plain verb.", base)
     for match in _A_PLURAL.finditer(text):
         if _is_one_of_several(match[2].casefold(), match[3].casefold()):
             yield Slip(*match.span(), "One thing or several?")
@@ -180,6 +187,8 @@ def slips_in(text: str) -> Iterator[Slip]:
         yield Slip(*match.span(1), "We listen to something.", f"{match[1]} to")
     for match in _EXPLAIN.finditer(text):
         yield Slip(*match.span(1), "We explain something to somebody.")
+    for match in _SAY.finditer(text):
+        yield Slip(*match.span(1), "We tell somebody something.", _TELL[match[1].casefold()])
     for match in _THERE_IS_MANY.finditer(text):
         yield Slip(*match.span(1), "Several things take another verb.", _OF_TWO["be"][match[1].casefold()])
     for match in _HAVE.finditer(text):

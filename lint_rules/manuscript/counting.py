@@ -29,13 +29,19 @@ _PLACEHOLDER = lazy_re.compile(
     r"(?:page|book|activity))"
     r"|to\s+(?:come|follow|be\s+(?:written|added|confirmed)))"
     r"|(?:is|are)\s+(?:read|sung)(?:\s+(?:aloud|out|twice|once|again|slowly))?(?=[,.;]|\s+with\b)"
-    r"|(?:is|are)\s+(?:read|sung|said|spoken|told)\s+(?:aloud\s+)?(?:from|as\s+(?:on|in))\s+(?:the\s+)?"
+    r"|(?:is|are)\s+(?:read|sung|said|spoken|told)\s+(?:aloud\s+)?(?:from|as\s+(?:it\s+stands\s+|they\s+stand\s+)?(?:on|in))\s+(?:the\s+)?"
     r"(?:[\w]+['’]s?\s+)?(?:page|book))"
-    r"|\W*the\s+(?:text|words)\s+of\s+the\s+(?:story|song|chant|poem|rhyme|dialogue|comic|play)\s*,\s"
+    r"|\W*the\s+(?:text|words)\s+of\s+the\s+(?:story|song|chant|poem|rhyme|dialogue|comic|play)\s*(?:,\s|(?:is|are)\s+"
+    r"(?:read|sung|said|spoken|told)\b)"
+    r"|\W*(?:the\s+(?:story|text|song|chant|play|comic)\s+on\s+(?:this|the)\s+page\b"
+    r"|(?:the\s+)?(?:frames?|parts?|pictures?|scenes?|verses?)\s+[\w ]{1,20}?\s+as\s+(?:on|in)\s+(?:the\s+)?page\b)"
+    r"|\W*(?:the\s+)?(?:actors?|narrators?|readers?|voices|speakers?)\s+(?:reads?|says?|sings?|tells?|acts?)\b"
+    r"[^.!?]*\b(?:frames?|page|story|text|parts?|verses?)\b"
     r"|\W*as\s+(?:printed|written)\s+(?:on|in)\s+(?:the\s+)?(?:page|book)\W*$"
     r"|\W*(?:tbc|tbd|to be (?:written|confirmed|added))\W*$",
     re.I,
 )
+_OF_STUDIO = lazy_re.compile(r"\b(?:read|sung|played|acted|spoken) by\b|\b(?:activity|page|track) \d", re.I)
 _SENTENCE = lazy_re.compile(r"[^.!?]+[.!?]*")
 _SLASH = lazy_re.compile(r"(?<=\S)\s*/\s*(?=\S)")
 
@@ -89,6 +95,9 @@ def stage_directions(passage: Passage) -> list[tuple[int, int]]:
     with street sounds), as ranges: nobody says it, so no child hears it."""
     if passage.audience is not Audience.LISTENER:
         return []
+    italics = passage.role is not Role.TURN and passage.emphasis == ((0, len(passage.text)),)
+    if italics and _OF_STUDIO.search(passage.text):
+        return [(0, len(passage.text))]  # *The play of Activity 22, read by the actors.*
     brackets = [match.span() for match in _IN_BRACKETS.finditer(passage.text)]
     elsewhere = [match.span() for match in _SENTENCE.finditer(passage.text) if is_placeholder(match[0])]
     apart = [one for one in elsewhere if not any(one[0] < end and start < one[1] for start, end in brackets)]

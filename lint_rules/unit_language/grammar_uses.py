@@ -91,6 +91,10 @@ class Place:
     is_test: bool
 
 
+_LETTERS = lazy_re.compile(r"\b(?:letters?|sounds?|spelling|with)\s+(?:[a-z]{1,3},?\s+(?:and|or)\s+)?$", re.I)
+_MOST_LETTERS = 3  # of a sound: igh
+
+
 def grammar_uses(unit: Unit, analyse: Callable[[Passage], Analysis]) -> Iterator[Place]:
     """The structures that children meet, place by place. Nothing is read where mistakes are made on purpose."""
     opening = (*((unit.heading.passage,) if unit.heading else ()), *unit.opening.passages)
@@ -141,7 +145,7 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
                 continue  # Say *Yes, it is*: the very words
             if "**" in passage.text[max(0, one.start - 2) : one.end]:
                 continue  # bold that the manuscript does not read cuts words in two: I**'m wearing
-            if _is_learnt_whole(passage.text, one):
+            if _is_learnt_whole(passage.text, one) or _is_of_letters(passage.text, one):
                 continue
             if one.name in _OF_ONE_WORD and _is_answer(passage.text, one):
                 continue
@@ -206,6 +210,11 @@ def _is_learnt_whole(text: str, one: Structure) -> bool:
         return _CALLED.match(words) is not None  # an astronomer called Octavio
     name = words == "Best" and _IN_NAME.match(text, one.end) is not None  # the prize for the Best Biscuits
     return one.name == "superlative" and words in {"best", "Best"} and (name or bool(_BEST.search(text[: one.end])))
+
+
+def _is_of_letters(text: str, one: Structure) -> bool:
+    """Say whether what is taken for a verb is letters that are spoken of: the letters oa."""
+    return _LETTERS.search(text[: one.start]) is not None and one.end - one.start <= _MOST_LETTERS
 
 
 def _is_answer(text: str, one: Structure) -> bool:

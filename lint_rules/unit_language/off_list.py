@@ -56,8 +56,10 @@ def off_list_severity(
     if of_known or _is_made_of_known(word, level) or _is_in_instructions(word, level):
         return Severity.NOTE
     usual = _usual_weight(word, above, pictured=pictured or _is_made_of_known(word, level, spare=1))
-    # The same spelling taught as another part of speech: the parser may be wrong about which it is.
-    return min(usual, Severity.QUERY, key=lambda s: s.weight) if word.elsewhere is not None else usual
+    # The same spelling taught as another part of speech, or graded one band up at most: the parser may be wrong about
+    # which it is (far, on an A1 page).
+    unsure = word.elsewhere is not None or 0 < bands_above(lowest(word.lemma) or "C2", level) <= 1 < above
+    return min(usual, Severity.QUERY, key=lambda s: s.weight) if unsure else usual
 
 
 def is_past_of_known(word: WordLevel, has: Callable[[str], bool]) -> bool:
@@ -71,6 +73,19 @@ def is_always_capital(word: WordLevel, text: str) -> bool:
     written, part = word.text, word.part_of_speech
     capital = written[:1].isupper() and not written.isupper() and part not in ("adverb", "adjective", "verb")
     return capital and re.search(rf"\b{re.escape(written.casefold())}\b", text) is None
+
+
+def is_used_as_a_name(word: WordLevel, text: str) -> bool:
+    """Say whether a text has a word with a capital and without an article each time, once as somebody who does or owns
+    something: Asha has a cat, Ana's trip."""
+    if not is_always_capital(word, text):
+        return False
+    written = re.escape(word.text)
+    acts = (
+        re.search(rf"\b{written}(?: (?:has|can|likes|loves|wants|lives|says|and [A-Z])|['’]s [a-z])", text) is not None
+    )
+    with_article = re.search(rf"\b(?:an?|the|this|that|my|your|his|her|our|their|some|no)\s+{written}\b", text, re.I)
+    return acts and with_article is None
 
 
 def _band(word: WordLevel) -> str:

@@ -9,6 +9,7 @@ with one slip each of tests/english (`python -m tests.english.checks URL` counts
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 
 import msgspec
 
@@ -16,7 +17,7 @@ from lint_rules.language.inflection.forms import every_form
 from lint_rules.language.inflection.irregular import irregular_verbs
 from lint_rules.language.inflection.verb_forms import bases
 from lint_rules.language.tokens import Analysis, Sentence, Token
-from lint_rules.language.vocabulary.reference import common
+from lint_rules.language.vocabulary.reference import common, lowest
 from lint_rules.tables import words
 from lint_rules.unit_language.key_sentence import MANY, MODALS, PLURAL, SINGULAR, KeySentence, KeySlip, either_number
 from lint_rules.unit_language.key_slips import degrees
@@ -83,8 +84,16 @@ def _in_sentence(tokens: Sequence[Token], variety: str) -> list[PageSlip]:
     cried = [
         (token.start, token.start + len(token.text)) for token in tokens if token.text.isupper() and len(token.text) > 2
     ]
+    # Where is sign A? A letter behind a word names a thing, and the word before it is no verb.
+    named = [
+        (before.start, before.start + len(before.text))
+        for before, token in pairwise(tokens)
+        if len(token.text) == 1 and token.text.isupper() and token.text != "I" and before.text.islower()
+    ]
     said = found | set(_agreement(sentence))
-    return sorted(slip for slip in said if not any(slip.start < end and start < slip.end for start, end in cried))
+    return sorted(
+        slip for slip in said if not any(slip.start < end and start < slip.end for start, end in (*cried, *named))
+    )
 
 
 def _agreement(sentence: KeySentence) -> Iterator[PageSlip]:
@@ -155,6 +164,11 @@ def _may_be_many(word: str) -> bool:
     return word in either_number() or any(len(one) > _SHORTEST and word.endswith(one) for one in either_number())
 
 
+def _is_one_in_s(word: str) -> bool:
+    """Say whether a word in -s is one thing, with no word left without it: atlas, walrus; not: knives."""
+    return word.endswith("s") and not word.endswith(("ves", "ies")) and not lowest(word.removesuffix("s"))
+
+
 @cache
 def same_pasts() -> frozenset[str]:
     """Verbs whose past is what they are: cut, burst, read."""
@@ -176,6 +190,8 @@ def _is_subject(sentence: KeySentence, at: int) -> bool:
         return True
     if low in ("that", "this", "these", "those", "it", "you", "i") or _may_be_many(low):
         return False
+    if _is_one_in_s(low) and sentence.tokens[at].tag == "NNS":
+        return False  # the parser takes an atlas for several
     if any(sentence.low(index) in _OF_A_SENSE for index in range(max(0, at - 4), at)):
         return False  # it makes the cat go; let the twins see
     if low in SINGULAR or low in PLURAL:

@@ -74,6 +74,9 @@ def notes(text: str) -> str:
         ("has", GRAMMAR, 'The s is not there: "does" has got it!'),
         ("should to", GRAMMAR, "Look.\n\n::: answers\n1 should to ask → should ask\n:::"),
         ("its", "ITS_TO_IT_S", "It looks round with its big eyes."),
+        ("is Nilly's", "IS_VBZ", "It is Nilly's birthday today."),
+        ("your", "YOUR_YOU_RE", "And now your coat."),
+        ("staircase", "CD_NN", "5 ladder. 6 staircase. 7 tunnel."),
         ("A dashes", "A_NNS", "Whoever has an A dashes for a chair."),
         ("there", GRAMMAR, "Then she went in there very fast."),
         ("afraid at", GRAMMAR, notes("Who was afraid at the start of Unit 1?")),
@@ -92,6 +95,10 @@ def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, tex
         ("go", GRAMMAR, "She **go** to school."),
         ("has", GRAMMAR, '"We go" we has said.'),
         ("its", "ITS_TO_IT_S", "I think its raining."),
+        ("is Nilly's", "IS_VBZ", "This is Nilly's."),
+        ("your", "YOUR_YOU_RE", "And now your happy."),
+        ("brother", "CD_NN", "I have 2 brother and 5 sister."),
+        ("cat", "CD_NN", "She has 2 cat, 3 dogs and a bird."),
         ("Its", GRAMMAR, "*Its raining and I am going home now.*"),
         ("an", GRAMMAR, "This is an kite."),
         ("a", GRAMMAR, "It is a apple."),
@@ -126,3 +133,15 @@ def test_words_that_are_only_spoken_of_are_left_alone(words: str, rule: str, tex
 )
 def test_slips_in_what_is_said_stay(words: str, rule: str, text: str) -> None:
     assert not is_alone(words, rule, text)
+
+
+@pytest.mark.parametrize(
+    ("words", "better", "alone"),
+    [("lira", ("liras", "lire"), True), ("moon", ("moons",), False), ("staircase", ("staircases",), False)],
+)
+def test_a_thing_whose_plural_nobody_uses_is_counted_without(words: str, better: tuple[str, ...], alone: bool) -> None:
+    text = f"It costs eighty {words} today."
+    passage = passage_with(words, text)
+    at = passage.text.index(words)
+    match = EnglishMatch(at, at + len(words), "CD_NN", "GRAMMAR", "A slip?", better)
+    assert is_left_alone(passage, match, lambda word: False) is alone

@@ -178,6 +178,8 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("Fish and Chips is a café. The song of Tom and Ana is playing.", []),
         ("Riko and Thembi are washing the plates. Where is Tom?", []),
         ("I cannot stop. You can not only sing but dance.", []),
+        ("Say your partner about it. Say your friend what you like.", ["Say", "Say"]),
+        ("“Stop!” said my mum when she saw it. “Sit,” said the teacher if they ran. Say your friend's name.", []),
         ("There isn't any more. It isn't big, no. I can't say no.", []),
         ("I don't know, but no dog is here. Never mind, nobody is sad.", []),
         ("Pig runs in the park. He jumps in the box. She runs into the bin.", []),

@@ -118,7 +118,7 @@ def _group(text: Text, verb: Word) -> Group:
             group.modal, group.finite = "", False
     for left, right in pairwise(words[index] for index in group.members):
         if left.lemma == "have" and right.tag in ("VBN", "VBD"):
-            group.perfect = True
+            group.perfect = first.lemma != "do"  # What did it have round its neck?
         elif left.lower in BE:
             group.continuous = group.continuous or right.tag == "VBG"
             group.passive = group.passive or right.tag in ("VBN", "VBD")

@@ -27,6 +27,7 @@ from lint_rules import lazy_re
 from lint_rules.english.alarms import is_listened_to, is_slip, weight_of
 from lint_rules.english.left_alone import SPELLER, is_left_alone
 from lint_rules.english.of_key import slips_of_key
+from lint_rules.english.prepositions import wrong_prepositions
 from lint_rules.english.slips import Slip, slips_in
 from lint_rules.english.spellings import LETTERS, Spellings, doubtful, is_of_the_trade, spellings_for
 from lint_rules.english.text import passages_to_check
@@ -346,8 +347,9 @@ def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
         grammar = page_slips(reading.analyse(passage), reading.course.variety) if _is_told(passage) else []
         grammar = [one for one in grammar if not any(one.start < end and start < one.end for start, end in filled)]
         grammar = [one for one in grammar if one.of_subject or not _is_open(passage, one, reading)]
+        own = [*slips_in(passage.text), *wrong_prepositions(passage.text)]
         slips = [
-            *slips_in(passage.text),
+            *(one for one in own if not any(one.start < end and start < one.end for start, end in filled)),
             *(Slip(one.start, one.end, one.message, one.better, parsed=True) for one in grammar),
         ]
         for number, slip in enumerate(slips):

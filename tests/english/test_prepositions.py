@@ -1,0 +1,50 @@
+"""Prepositions that are wrong behind their word (from memory of what grammars for learners warn of)."""
+
+import pytest
+
+from lint_rules.english.prepositions import wrong_prepositions
+
+
+@pytest.mark.parametrize(
+    ("text", "words", "right"),
+    [
+        ("We arrived to the school at nine.", "to", "at"),
+        ("Wait me, Tom!", "Wait", "Wait for"),
+        ("They are waiting the bus.", "waiting", "waiting for"),
+        ("Look me! I can swim.", "Look", "Look at"),
+        ("He is interested on the sea.", "on", "in"),
+        ("They entered to the house.", "to", ""),
+        ("The cat is in front the door.", "is in front", "is in front of"),
+        ("The shop is next of the school.", "of", "to"),
+        ("Who takes care for the dog?", "for", "of"),
+        ("She is good in maths.", "in", "at"),
+        ("We go to shopping.", "to", ""),
+        ("Then they came to home.", "to", ""),
+    ],
+)
+def test_what_is_wrong_is_shown_with_what_is_right(text: str, words: str, right: str) -> None:
+    slips = list(wrong_prepositions(text))
+    assert [text[slip.start : slip.end] for slip in slips] == [words]
+    assert slips[0].better == right
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "We arrived at the school. They arrive to find it empty.",
+        "Wait your turn! Wait a minute.",
+        "Look, me too! Look for me.",
+        "She is good in the morning. Are you good in a storm?",
+        "He was angry on the bus, and proud on the stage.",
+        "We go to swimming lessons. They go to the shopping centre.",
+        "Who sits in front? The seats in front are full.",
+        "Take care on the road! Come to our home.",
+        "Behind it, from the left, comes a goat.",
+        "Now do something similar with the red pen. Look on the board for your name.",
+        "They enter into the spirit of it. We arrived to a warm welcome.",
+        "Who comes next from the list? Three listening stories for you.",
+        "The driver sits in front\nThe children sit behind",
+    ],
+)
+def test_what_is_right_is_left_alone(text: str) -> None:
+    assert list(wrong_prepositions(text)) == []
