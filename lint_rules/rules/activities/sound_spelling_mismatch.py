@@ -82,6 +82,11 @@ RULE = Rule(
             _head("eɪ", "ai") + "rain, day, tail\n\n" + _head("eɪ", "ay").replace("### 1", "### 2") + "day, play\n",
             why="two spellings in one lesson",
         ),
+        Example(
+            _head("eɪ", "ai").replace("Listen and say.", "Listen. What hasn't got the sound?")
+            + "1. rain, tail, cat\n2. train, dog, snail\n\n::: answers\n1 The stranger is cat. 2 dog\n:::\n",
+            why="children look for what does not fit",
+        ),
     ),
     fails=(
         Example(_head("eɪ", "ai") + "- rain\n- «said»\n- «day»\n- «cat»\n"),
@@ -156,6 +161,8 @@ def find(reading: Reading) -> Iterator[Found]:
         listed = {entry.word.word.casefold() for entry in entries}
         columns = _headed_columns(activity)
         beside = _of_other_spellings(activity, wanted, reading)
+        if fitting and _has_exercise(activity, reading):
+            continue  # what does not fit is a choice there, a clue, or the stranger that children look for
         wrong = [
             entry
             for entry in entries
@@ -171,6 +178,12 @@ def find(reading: Reading) -> Iterator[Found]:
                 yield Found(span, word.shown, _unchecked(word, wanted), Severity.NOTE)
             else:
                 yield Found(span, word.shown, _message(word, entry.heard, wanted, reading.course.variety, better))
+
+
+def _has_exercise(activity: Activity, reading: Reading) -> bool:
+    """Say whether an activity is an exercise with a key: two items or more have an answer."""
+    own = [read for read in reading.readings.exercises if read.activity.span == activity.span]
+    return sum(item.answer is not None for read in own for one in read.exercises for item in one.items) > 1
 
 
 def _of_other_spellings(activity: Activity, wanted: Practised, reading: Reading) -> set[tuple[Passage, int]]:

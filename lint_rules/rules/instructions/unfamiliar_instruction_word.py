@@ -23,12 +23,16 @@ from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import Origin, canonical, classroom_bands
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
+from lint_rules.unit_language.no_words import is_spelling
 from lint_rules.unit_language.off_list import off_list_severity, what_the_reference_says
 from lint_rules.unit_language.unit_words import Met, has_picture, listed
 
 _AFFIX = 4  # letters that are no word by themselves have fewer
 _MAKE = lazy_re.compile(r"\b(?:make|build)\b[^.!?]*$", re.I)
 _NUMBERED = lazy_re.compile(r" (?:\d{1,2}(?:\.\d{1,2})?|[A-Z])\b(?!['’])")
+_LETTERS = lazy_re.compile(
+    r"\b(?:write|say|is it|letters|sounds?)\s+(?:[a-z]{2,3}(?:,| or| and|,? or)\s+)+[a-z]{2,3}\b", re.I
+)
 _QUOTED = lazy_re.compile(r"“[^”]+”|\"[^\"]+\"|(?<!\w)‘[^’]+’(?!\w)")
 _PRE_A1 = "levels:\n  - cefr: Pre-A1\n"
 
@@ -101,6 +105,12 @@ def find(reading: Reading) -> Iterator[Found]:
             yield Found(span, met.word.text, judged, key=canonical(met.word.lemma))
 
 
+def _is_of_letters(met: Met) -> bool:
+    """Say whether a word is letters that children write or read as a sound: Write ea or ee."""
+    beside = _LETTERS.search(met.passage.text)
+    return beside is not None and beside.start() <= met.word.start and met.word.end <= beside.end()
+
+
 def _is_quoted(met: Met) -> bool:
     """Say whether a word stands in quotation marks: the name of a game or a song (Play “Beat the clock”)."""
     return any(mark.start() < met.word.start < mark.end() for mark in _QUOTED.finditer(met.passage.text))
@@ -113,6 +123,8 @@ def _is_instruction(passage: Passage) -> bool:
 def _judge(met: Met, reading: Reading) -> str | None:
     word, level = met.word, reading.level
     if word.free or len(word.text.rstrip(".")) == 1 or _is_part_of_word(met) or _is_score(met):  # `Write L or Q.`
+        return None
+    if is_spelling(met) or _is_of_letters(met):
         return None
     if word.part_of_speech == "noun" and _is_made(met):
         return None  # Make a wind spinner: the steps show what it is

@@ -39,6 +39,7 @@ from lint_rules.unit_language.off_list import (
     graded,
     is_always_capital,
     is_past_of_known,
+    is_used_as_a_name,
     off_list_severity,
     what_the_reference_says,
 )
@@ -159,6 +160,7 @@ RULE = Rule(
         ),
         Example("«Tomas» is third.\n", course=_PRE_A1, why="it may be a name", weight=Severity.QUERY),
         Example("### 1 Say. {.sounds}\n\n«economy»\n", why="for its sound", weight=Severity.QUERY),
+        Example("«Asha» has a cat. She is six.\n", course=_PRE_A1, why="it is used as a name", weight=Severity.NOTE),
         Example("It has got 20 «tonnes».\n", why="counted in figures", weight=Severity.NOTE),
         Example("Some people say *«wee»* for small.\n", why="the page explains it", weight=Severity.NOTE),
         Example("Say the «season».\n", words="winter,noun,seasons,1\n", why="a topic's name", weight=Severity.NOTE),
@@ -231,6 +233,8 @@ def _judged(reading: Reading) -> Iterator[Found]:
         if _is_lenient(met):
             most = Severity.NOTE if about == _HARD else Severity.QUERY
             weight = min(weight, most, key=lambda s: s.weight)
+        elif met.word.entry is None and is_clear_compound(key, reading.level.cefr):
+            weight = Severity.NOTE
         elif met.word.entry is None and _may_be_no_word(met, reading):
             weight = min(weight, Severity.QUERY, key=lambda s: s.weight)
         if weight is Severity.NOTE and key in noted:
@@ -263,8 +267,6 @@ def _is_of_sounds(met: Met) -> bool:
 
 
 def _may_be_no_word(met: Met, reading: Reading) -> bool:
-    if is_clear_compound(canonical(met.word.lemma), reading.level.cefr):
-        return True
     return is_cried(met) or _is_of_sounds(met) or is_always_capital(met.word, reading.unit.source.text)
 
 
@@ -310,7 +312,7 @@ def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str,
     if (explained or counted or canonical(word.lemma) in topics) and not course.off_list:
         weight = Severity.NOTE
     about = _NAME if _may_be_a_name(word, met, reading) else _HARD
-    if about == _NAME and not graded(word):
+    if about == _NAME and (not graded(word) or is_used_as_a_name(word, reading.unit.source.text)):
         weight = Severity.NOTE
     return weight, f"“{word.text}”{often} {_off_list(met, weight, reading, shown=shown)}", about
 
@@ -354,7 +356,7 @@ def _of_later_level(word: WordLevel, entry: WordEntry, reading: Reading) -> str:
 def _off_list(met: Met, weight: Severity, reading: Reading, *, shown: bool) -> str:
     word, level = met.word, reading.level
     if _may_be_a_name(word, met, reading):
-        return f"is in no list, and {what_the_reference_says(word)}. A name? Put it under `characters` or `places`."
+        return f"is in no list, and {what_the_reference_says(word)}. If it is a name, put it under `characters`."
     near = reading.words.lists.simpler(word, level, reading.unit.front.unit)
     if weight is Severity.NOTE and word.young:
         instead = f" Else use {listed(near)}." if near else ""
@@ -379,7 +381,8 @@ def _may_be_a_name(word: WordLevel, met: Met, reading: Reading) -> bool:
     What nobody knows may be a name wherever it always has its capital."""
     if word.young or is_title(met.passage):
         return False
-    if not graded(word) and is_always_capital(word, reading.unit.source.text):
+    text = reading.unit.source.text
+    if is_used_as_a_name(word, text) or (not graded(word) and is_always_capital(word, text)):
         return True
     before = met.passage.text[: word.start].rstrip(" \"“‘'(")
     alone = met.passage.cell is not None and not before and word.origin is Origin.UNKNOWN  # | Mipo | ✓ | ✗ |

@@ -31,11 +31,16 @@ RULE = Rule(
             "## One {.words}\n\n### 1 Look.\n\n### 2 Say.\n\n## Two {.words}\n\n### 3 Read.\n\n### 4 Write.\n",
             why="straight through the unit",
         ),
+        Example(
+            "## One {.words}\n\n### 1 Look.\n\n## Two {.test}\n\n### A Listen.\n\n### B Read.\n",
+            why="the parts of a test have letters",
+        ),
     ),
     fails=(
         Example("### 1 Look.\n\n### «3» Read.\n"),
         Example("### 1 Look.\n\n### «1» Read.\n\n### «2» Write.\n"),
         Example("### 1 Look.\n\n### «Read.»\n", why="this one has no number"),
+        Example("### 1 Look.\n\n### «A cat is here.»\n", why="an article is no letter of a part"),
         Example("## One {.words}\n\n### 1 Look.\n\n## Two {.words}\n\n### «2» Read.\n"),
     ),
     gathers=(
@@ -62,6 +67,8 @@ def find(reading: Reading) -> Iterator[Found]:
         reference.kind == "activity" for passage in unit.passages for reference in references_in(passage.text)
     )
     for activities in _sequences(unit):
+        if _has_letters(activities):
+            continue
         for place, activity in enumerate(activities, start=1):
             written = re.sub(r"\D", "", activity.heading.number)
             if written != str(place):
@@ -72,6 +79,14 @@ def _sequences(unit: Unit) -> Iterator[Sequence[Activity]]:
     yield unit.opening_activities
     for lesson in unit.lessons:
         yield lesson.activities
+
+
+def _has_letters(activities: Sequence[Activity]) -> bool:
+    """Say whether the activities of a lesson are told by letters, A, B, C, as the parts of a test often are."""
+    firsts = [activity.heading.passage.text.split(maxsplit=1)[:1] for activity in activities]
+    return len(firsts) > 1 and all(
+        first and first[0].rstrip(".):") == chr(ord("A") + place) for place, first in enumerate(firsts)
+    )
 
 
 def _found(activity: Activity, place: int, *, safe: bool) -> Found:
