@@ -6,7 +6,7 @@ COURSE is a course's folder, JUDGED its judged.csv or points.csv (by default bes
 folder. In a points.csv each row is a point, known by its first finding, as an author saw it.
 Findings are matched by rule, file and words near the judged line, one to one; findings of English need a server and are
 left out where none is named. --rules says it rule by rule, --left lists the wrong ones that are left, --new the
-findings that nobody has judged.
+findings that nobody has judged; --among takes some courses of this folder by name. The last lines add them all up.
 """
 
 import argparse
@@ -26,6 +26,7 @@ NEAR = 30  # lines that a finding may have moved
 CUT = 120  # characters of a finding's words that judged.csv keeps
 ENGLISH = ("english-error",)
 VERDICTS = ("RIGHT", "HOUSE", "WRONG")
+WEIGHTS = ("note", "query", "stop")
 
 
 @dataclass
@@ -73,12 +74,18 @@ def main() -> None:
     parser.add_argument("--rules", action="store_true")
     parser.add_argument("--left", action="store_true")
     parser.add_argument("--new", action="store_true")
+    parser.add_argument("--among", nargs="*", default=[], metavar="NAME")
     wanted = parser.parse_args()
     courses = [wanted.course] if wanted.course else sorted(path.parent for path in HERE.glob("*/course/course.yaml"))
+    courses = [one for one in courses if not wanted.among or one.parent.name in wanted.among]
+    scores = []
     for course in courses:
         beside = (folder / name for folder in (course, course.parent) for name in ("judged.csv", "points.csv"))
         judged = wanted.judged or next(path for path in beside if path.exists())
-        show(score(course, judged, wanted.english), wanted)
+        scores.append(score(course, judged, wanted.english))
+        show(scores[-1], wanted)
+    if len(scores) > 1:
+        show_together(scores)
 
 
 def score(course: Path, judged: Path, english: str = "") -> Score:
@@ -199,6 +206,33 @@ def show(result: Score, wanted: argparse.Namespace) -> None:
         for one in (result.findings[at] for at in unjudged):
             print(f"     {one['path']}:{one['line']} {one['severity']} {one['rule']} “{one['text'][:60]}”")
             print(f"        {one['message']}")
+
+
+def show_together(scores: Sequence[Score]) -> None:
+    """Print what several courses come to."""
+    units = sum(one.units for one in scores) or 1
+    to_answer = [
+        point_verdict(point, one.verdicts) for one in scores for point in one.points if point["severity"] != "note"
+    ]
+    stops = [
+        one.verdicts.get(at, "not judged")
+        for one in scores
+        for at, finding in enumerate(one.findings)
+        if finding["severity"] == "stop"
+    ]
+    right = [kept(row, one) for one in scores for row in one.rows if row.verdict == "RIGHT"]
+    print(f"== together: {len(scores)} courses, {units} units")
+    print(f"   points to answer {len(to_answer)}, a unit {len(to_answer) / units:.1f}: {counted(to_answer)}")
+    print(f"   stops {len(stops)}: {counted(stops)}")
+    print(f"   of {len(right)} that were RIGHT: {counted(right)}")
+
+
+def kept(row: Row, score: Score) -> str:
+    """What has become of a judged finding: said as it was or more loudly, more quietly, or no more."""
+    if row.now is None:
+        return "gone"
+    now = WEIGHTS.index(score.findings[row.now]["severity"])
+    return "as loud or louder" if now >= WEIGHTS.index(row.severity) else "quieter"
 
 
 def point_verdict(point: dict[str, Any], verdicts: dict[int, str]) -> str:
