@@ -240,7 +240,10 @@ def test_a_comment_lapses_on_its_day_while_the_server_runs(wires, course, tmp_pa
     stet = "<!-- stet word-above-level until 2027-03-01: until the new art is in -->\n\n"
     uri = wire.open(course / TWO, unit(2, stet + "The kite is enormous."))
     assert "stet-lapsed" not in codes(wire.found(uri))
-    day.write_text("2027-03-01", encoding="utf-8")
+    # In one step: the server must not read the file while it is empty.
+    tomorrow = tmp_path / "tomorrow"
+    tomorrow.write_text("2027-03-01", encoding="utf-8")
+    tomorrow.replace(day)
     assert "stet-lapsed" in codes(wire.found(uri)), "nobody typed, and the day has come"
     wire.tell("textDocument/didSave", {"textDocument": {"uri": uri}})
     assert "stet-lapsed" in codes(wire.found(uri))

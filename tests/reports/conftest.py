@@ -58,7 +58,7 @@ def _no_settings_of_this_machine(monkeypatch: pytest.MonkeyPatch, tmp_path: Path
     monkeypatch.delenv("PRE_COMMIT", raising=False)
 
 
-LARGE = 84  # units
+LARGE = 90  # units
 HOSTILE = '<script>window.hit=1</script>"><img src=x onerror="window.hit=2">\'</style></script><!--'
 
 
