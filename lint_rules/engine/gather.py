@@ -155,8 +155,10 @@ def _message(lead: Finding, own: Sequence[Finding], way: Gather | None) -> str:
     if not says:
         return lead.message
     # A word is named and counted once, in however many places and forms it was found.
-    words = {finding.key or finding.text.casefold(): finding.text for finding in reversed(own)}
-    named = list(reversed(words.values()))
+    words: dict[str, str] = {}
+    for finding in own:
+        words.setdefault(finding.key or finding.text.casefold(), finding.text)
+    named = list(words.values())
     if len(named) == 1 and "{words}" in says:
         return lead.message
     count = len(named) if "{words}" in says else len(own)

@@ -12,7 +12,7 @@ from lint_rules.page.exercises.speakers import other_speaker
 from lint_rules.page.exercises.statements import bare_statement
 from lint_rules.unit_language.lettered_pictures import wrong_letters
 from lint_rules.unit_language.out_of_step import out_of_step
-from lint_rules.unit_language.pictured_statements import out_of_step as out_of_step_with_pictures
+from lint_rules.unit_language.pictured_statements import against_its_picture
 from lint_rules.unit_language.seen_in_pictures import another_colour, another_place, another_word
 
 _SHORT = 10  # words of an item that a message can repeat
@@ -48,7 +48,7 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
         yield Doubt(answer, f"number {end + 1}", f"the script ends with number {end}")
     for exercise in read.exercises:
         items = [item for item in exercise.items if item.answer is not None and not item.example]
-        item = out_of_step_with_pictures(items, [yes_or_no(one.answer.text) if one.answer else None for one in items])
+        item = against_its_picture(items, [yes_or_no(one.answer.text) if one.answer else None for one in items])
         yield from _about(item, "look at the picture beside it")
     item, who = other_speaker(read, unit.passages) or (None, "")
     yield from _about(item, f"in the text {who} says it")

@@ -15,13 +15,14 @@ from lint_rules.manuscript.model import Audience, Passage, Unit
 from lint_rules.page.audio import heard_in
 from lint_rules.page.exercises.answers import yes_or_no
 from lint_rules.page.exercises.completed import completed
+from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Option
 from lint_rules.page.exercises.statements import bare_statement
 from lint_rules.page.heard_numbers import heard_numbers, number_left_out
 from lint_rules.page.number_words import numbers_in
 from lint_rules.tables import words
 from lint_rules.unit_language.option_support import content_words
-from lint_rules.unit_language.places import last_word, places_of
+from lint_rules.unit_language.places import PLACES, last_word, places_of
 
 _FEWEST = 3  # answers that are in step, before one that is not is a slip
 _SENTENCE = lazy_re.compile(r"[^.!?;\n]+")
@@ -44,7 +45,7 @@ _WORD = lazy_re.compile(r"[a-z]+")
 _WHERE = lazy_re.compile(r"\bWhere(?: is| are|['’]s) (?:(?:the|my|your|his|her|our|their) )?([^?]+)\?", re.I)
 # Where things are: of these one alone is drawn.
 _BESIDE = frozenset(["near", "next", "between"])  # a ball on a box is near the table, too
-_PLACES = frozenset(["in", "on", "under", "behind", "next", "between", "above", "below", "near"])
+_PLACES = frozenset(place.split()[0] for place in PLACES)
 # Verbs that a brief leaves out: Two actors in white gloves for The actors are wearing gloves.
 _UNDRAWN = frozenset(["wear", "have", "get", "see", "hold", "look", "picture", "drawing", "1"])
 
@@ -108,7 +109,17 @@ def out_of_step(read: Exercises, unit: Unit) -> OutOfStep | None:
 
 def _option(read: Exercises, source: _Source, name: str) -> OutOfStep | None:
     """The one chosen option that is not said, where one other option of its item is."""
-    right, wrong = 0, []
+    found = the_one_out_of_step(_by_option(read, source, name), _FEWEST)
+    if found is None or len(found[2]) != 1:
+        return None
+    item, chosen, said = found
+    return _found(item, f"the {name} has “{said[0]}”, not “{chosen.text}”")
+
+
+def _by_option(
+    read: Exercises, source: _Source, name: str
+) -> Iterator[tuple[bool, tuple[Item, Option, Sequence[str]]]]:
+    """Items with their chosen option and those that are said, and whether the chosen one is said."""
     for exercise in read.exercises:
         for item in _answered(exercise):
             chosen = _chosen(item, exercise)
@@ -125,12 +136,7 @@ def _option(read: Exercises, source: _Source, name: str) -> OutOfStep | None:
             missing = not source.says(own) if name == "picture" and _has_number(own) else not own <= source.words
             said = _said(options, whole, source) or _said(options, told, source)
             said = said if len(said) == 1 else _said(options, [words and words | asked for words in whole], source)
-            right += not missing
-            wrong += [(item, chosen, said)] if missing else []
-    if right < _FEWEST or len(wrong) != 1 or len(wrong[0][2]) != 1:
-        return None
-    item, chosen, said = wrong[0]
-    return _found(item, f"the {name} has “{said[0]}”, not “{chosen.text}”")
+            yield not missing, (item, chosen, said)
 
 
 def _without(text: str, options: Sequence[str]) -> str:
@@ -146,31 +152,33 @@ def _said(options: Sequence[str], told: Sequence[frozenset[str]], source: _Sourc
 
 def _number(read: Exercises, source: _Source, name: str) -> OutOfStep | None:
     """The one number, colour or day that is not said, where all words of at least three other answers are."""
-    by_number = source.by_number
     heading = read.activity.heading.passage.text
     if name == "script" and _LISTEN.search(heading) and _READ.search(heading):
         return None  # a test of which only a part is heard
     for exercise in read.exercises:
-        if _is_numbering(exercise):
-            continue
-        right, wrong = 0, []
-        for item in _answered(exercise):
-            said = _BRACKETED.sub("", _said_by_key(item, exercise))
-            if not said or _OPEN.search(said) or _CLOCK.search(said) or _RECKONED.search(item.text):
-                continue
-            known = by_number.get(item.label.key)
-            told = _told(said)
-            missing = {
-                one for one in told if one not in (known if known is not None and one.isdigit() else source.words)
-            }
-            one_of_few = {one for one in missing if is_one_of_few(one) and one not in _IN_OTHER_UNITS}
-            right += not missing
-            wrong += [(item, one) for one in one_of_few]
-        if right >= _FEWEST and len(wrong) == 1:
-            item, one = wrong[0]
-            there = " there" if item.label.key in by_number and one.isdigit() else ""
+        found = None if _is_numbering(exercise) else the_one_out_of_step(_by_word(exercise, source), _FEWEST)
+        if found is not None:
+            item, one = found
+            there = " there" if item.label.key in source.by_number and one.isdigit() else ""
             return _found(item, f"the {name} has no {one}{there}")
     return None
+
+
+def _by_word(exercise: Exercise, source: _Source) -> Iterator[tuple[bool, tuple[Item, str]]]:
+    """Items all whose words are said, and each number, colour or day of the others that is not."""
+    for item in _answered(exercise):
+        said = _BRACKETED.sub("", _said_by_key(item, exercise))
+        if not said or _OPEN.search(said) or _CLOCK.search(said) or _RECKONED.search(item.text):
+            continue
+        known = source.by_number.get(item.label.key)
+        missing = {
+            one for one in _told(said) if one not in (known if known is not None and one.isdigit() else source.words)
+        }
+        if not missing:
+            yield True, (item, "")
+        for one in missing:
+            if is_one_of_few(one) and one not in _IN_OTHER_UNITS:
+                yield False, (item, one)
 
 
 def _is_numbering(exercise: Exercise) -> bool:
@@ -201,29 +209,42 @@ def _statement(read: Exercises, source: _Source) -> OutOfStep | None:
     sentences = [_drawn(one) for text in there for one in _SENTENCE.findall(text)]
     clauses = [_drawn(one) for text in there for one in _CLAUSE.split(text)]
     for exercise in read.exercises:
-        right, wrong = 0, []
-        for item in _answered(exercise):
-            called = yes_or_no(item.answer.text) if item.answer is not None else None
-            statement = bare_statement(item.text)
-            words = _drawn(_DENIED.sub(" ", statement))
-            if called is None or not words:
-                continue
-            called = called is not bool(_DENIED.search(statement))  # Zum hasn't got a drum: false, so he has one
-            if any(words <= clause for clause in clauses):
-                shown = True
-            elif not any(words <= sentence for sentence in sentences):
-                shown = False
-            else:
-                continue  # all its words, in several clauses
-            # All but one of its words are drawn together: three lamps on the table, and not four.
-            nearly = any(
-                len(words - sentence) == 1 < len(words) and not _PLACES & (words - sentence) for sentence in sentences
-            ) or any(_is_placed_otherwise(statement, text) for text in there)
-            right += shown is called
-            wrong += [(item, shown or nearly)] if shown is not called else []
-        if right >= _FEWEST and len(wrong) == 1 and wrong[0][1]:
-            return _found(wrong[0][0], "look at what is drawn")
+        marked = (
+            (shown is called, (item, words, statement, shown))
+            for item, words, statement, called in _statements(exercise)
+            if (shown := _is_shown(words, sentences, clauses)) is not None
+        )
+        found = the_one_out_of_step(marked, _FEWEST)
+        if found is None:
+            continue
+        item, words, statement, shown = found
+        # All but one of its words are drawn together: three lamps on the table, and not four.
+        nearly = any(
+            len(words - sentence) == 1 < len(words) and not _PLACES & (words - sentence) for sentence in sentences
+        )
+        if shown or nearly or any(_is_placed_otherwise(statement, text) for text in there):
+            return _found(item, "look at what is drawn")
     return None
+
+
+def _statements(exercise: Exercise) -> Iterator[tuple[Item, frozenset[str], str, bool]]:
+    """Items that the key calls true or false: what is to be drawn for each, the statement, and whether it is so."""
+    for item in _answered(exercise):
+        called = yes_or_no(item.answer.text) if item.answer is not None else None
+        statement = bare_statement(item.text)
+        words = _drawn(_DENIED.sub(" ", statement))
+        if called is not None and words:
+            # Zum hasn't got a drum: false, so he has one.
+            yield item, words, statement, called is not bool(_DENIED.search(statement))
+
+
+def _is_shown(
+    words: frozenset[str], sentences: Sequence[frozenset[str]], clauses: Sequence[frozenset[str]]
+) -> bool | None:
+    """Say whether words are drawn together: None where all are in one sentence, but in several of its clauses."""
+    if any(words <= clause for clause in clauses):
+        return True
+    return None if any(words <= sentence for sentence in sentences) else False
 
 
 def _is_placed_otherwise(statement: str, brief: str) -> bool:

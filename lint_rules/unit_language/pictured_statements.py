@@ -6,24 +6,22 @@ when they name what their picture shows, and false when not, is one that is call
 
 from collections.abc import Iterator, Sequence
 
+from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Item
 from lint_rules.unit_language.option_support import content_words
 
-_FEWEST = 4  # statements with pictures: with fewer nothing is a habit
+_FEWEST = 3  # statements that go with their pictures, before one that does not is a slip
 
 
-def out_of_step(items: Sequence[Item], called_true: Sequence[bool | None]) -> Item | None:
+def against_its_picture(items: Sequence[Item], called_true: Sequence[bool | None]) -> Item | None:
     """The one item whose answer does not go with its picture, where those of all the others do; None otherwise."""
-    against: list[Item] = []
-    count = 0
+    marked: list[tuple[bool, Item]] = []
     for item, called in zip(items, called_true, strict=True):
         shown = list(_shown(item))
         if called is None or len(shown) != 1 or not shown[0]:
             return None
-        count += 1
-        if (shown[0] <= content_words(item.text)) is not called:
-            against.append(item)
-    return against[0] if count >= _FEWEST and len(against) == 1 else None
+        marked.append(((shown[0] <= content_words(item.text)) is called, item))
+    return the_one_out_of_step(marked, _FEWEST)
 
 
 def _shown(item: Item) -> Iterator[frozenset[str]]:

@@ -5,11 +5,12 @@ Only where the key goes by the table in at least two other items is one that goe
 """
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Audience, Passage, Role
 from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Exercises, Item
 from lint_rules.page.number_words import numbers_in
 
@@ -23,20 +24,22 @@ _BRACKETED = lazy_re.compile(r"\([^()]*\)")
 def from_another_row(read: Exercises) -> tuple[Item, str] | None:
     """The one item whose answer is the cell of another row, and what stands in its own; None otherwise."""
     rows = dict(_rows(read))
-    if len(rows) <= _FEWEST:
-        return None
-    right, wrong = 0, []
+    return the_one_out_of_step(_by_row(read, rows), _FEWEST) if len(rows) > _FEWEST else None
+
+
+def _by_row(read: Exercises, rows: Mapping[str, tuple[str, ...]]) -> Iterator[tuple[bool, tuple[Item, str]]]:
+    """Items about one row, with a cell of it, and whether their answers are one; not those whose answer is none."""
     for item in (item for exercise in read.exercises for item in exercise.items):
         answer = plain(item.answer.text) if item.answer is not None and not item.example else ""
         named = [label for label in rows if _head(label) in {_single(word) for word in _WORD.findall(item.text)}]
         if not answer or len(named) != 1:
             continue
         own = rows[named[0]]
+        others = (cells for label, cells in rows.items() if label != named[0])
         if answer in map(plain, own):
-            right += 1
-        elif len(own) == 1 and any(answer in map(plain, cells) for label, cells in rows.items() if label != named[0]):
-            wrong.append((item, own[0]))
-    return wrong[0] if right >= _FEWEST and len(wrong) == 1 else None
+            yield True, (item, answer)
+        elif len(own) == 1 and any(answer in map(plain, cells) for cells in others):
+            yield False, (item, own[0])
 
 
 def against_the_chart(read: Exercises) -> tuple[Item, str] | None:
@@ -46,15 +49,17 @@ def against_the_chart(read: Exercises) -> tuple[Item, str] | None:
     bars = [(_head(bar[1]), int(bar[2])) for bar in _BAR.finditer(brief)]
     if len(bars) <= _FEWEST or len(dict(bars)) != len(bars):
         return None
-    right, wrong = 0, []
+    return the_one_out_of_step(_by_bar(read, bars), 1)
+
+
+def _by_bar(read: Exercises, bars: Sequence[tuple[str, int]]) -> Iterator[tuple[bool, tuple[Item, str]]]:
+    """Items whose answer is a number and that name one bar, with its number, and whether they are the same."""
     for item in (item for exercise in read.exercises for item in exercise.items):
         told = [number for number, *_ in numbers_in(item.answer.text)] if item.answer and not item.example else []
         asked = {_single(word) for word in _WORD.findall(item.text)}
         named = [number for label, number in bars if label in asked]
         if len(told) == 1 and len(named) == 1 and not _RECKONED.search(item.text):
-            right += told == named
-            wrong += [(item, str(named[0]))] if told != named else []
-    return wrong[0] if right and len(wrong) == 1 else None
+            yield told == named, (item, str(named[0]))
 
 
 def _rows(read: Exercises) -> Iterator[tuple[str, tuple[str, ...]]]:

@@ -12,6 +12,7 @@ from lint_rules.manuscript.model import Audience, Passage, Unit
 from lint_rules.page.audio import heard_in, tracks_played
 from lint_rules.page.exercises.answers import alternatives, is_verdict, yes_or_no
 from lint_rules.page.exercises.completed import completed
+from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercises
 from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.heard_numbers import heard_numbers
@@ -29,16 +30,13 @@ def not_heard(read: Exercises, unit: Unit) -> Answer | None:
     said = _by_number(heard_in(read.activity, unit))
     if not said:
         return None
-    right, wrong = 0, []
+    marked: list[tuple[bool, Answer]] = []
     for answer, ways in _answers(read):
         heard = said.get(answer.label.key if answer.label else "")
         if heard is None:
             return None
-        if any(all(_is_heard(word, heard) for word in words) for words in ways):
-            right += 1
-        else:
-            wrong.append(answer)
-    return wrong[0] if right >= _FEWEST and len(wrong) == 1 else None
+        marked.append((any(all(_is_heard(word, heard) for word in words) for words in ways), answer))
+    return the_one_out_of_step(marked, _FEWEST)
 
 
 def verdict_out_of_step(read: Exercises, unit: Unit) -> tuple[Answer, bool] | None:
@@ -48,16 +46,15 @@ def verdict_out_of_step(read: Exercises, unit: Unit) -> tuple[Answer, bool] | No
     drawn = _drawn_by_number(one.text for one in read.activity.part.passages if one.audience is Audience.ARTIST)
     if not said or said.keys() != drawn.keys():
         return None
-    right, wrong = 0, []
+    marked: list[tuple[bool, tuple[Answer, bool]]] = []
     for item in (item for exercise in read.exercises for item in exercise.items if not item.example):
         answer = item.answer
         told = yes_or_no(answer.text) if answer is not None else None
         if answer is None or told is None or item.label.key not in said:
             return None
         same = all(_is_heard(word, said[item.label.key]) for word in drawn[item.label.key])
-        right += same is told
-        wrong += [(answer, same)] if same is not told else []
-    return wrong[0] if right >= _FEWEST and len(wrong) == 1 else None
+        marked.append((same is told, (answer, same)))
+    return the_one_out_of_step(marked, _FEWEST)
 
 
 def beyond_the_script(read: Exercises, unit: Unit) -> tuple[Answer, int] | None:

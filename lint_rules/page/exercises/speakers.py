@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Exercises, Item
 
 _QUOTED = lazy_re.compile(r"[“\"‘'](?P<said>[^“”\"‘]{6,}?)[”\"’'](?=[\s.,;!?]|$)")
@@ -23,22 +24,22 @@ _ASKED = lazy_re.compile("who (?:says?|said|asks?|asked)|who is (?:speaking|talk
 def other_speaker(read: Exercises, passages: Iterable[Passage]) -> tuple[Item, str] | None:
     """The one item of a task that asks who said something to which the key gives a name, and the text another one,
     where the key is right about others; None otherwise."""
-    if not _ASKED.search(read.activity.heading.passage.text):
-        return None
+    asks = _ASKED.search(read.activity.heading.passage.text)
+    return the_one_out_of_step(_by_speaker(read, passages), 1) if asks else None
+
+
+def _by_speaker(read: Exercises, passages: Iterable[Passage]) -> Iterator[tuple[bool, tuple[Item, str]]]:
+    """Items that one speaker of the texts says, with that speaker, and whether the key names them."""
     items = [item for exercise in read.exercises for item in exercise.items]
     asked = {place.passage.block for item in items for place in item.prompt}
     spoken = [one for passage in passages if passage.block not in asked for one in _spoken(passage)]
-    right, wrong = 0, []
     for item in items:
         keyed = _names(item.answer.text) if item.answer is not None and not item.example else frozenset()
         said = _words(item.text.replace("_", " "))
         who = {name for words, name in spoken if _holds(words, said)}
         if keyed and len(said) >= _LEAST and len(who) == 1:
-            if keyed.isdisjoint(_names(next(iter(who)))):
-                wrong.append((item, next(iter(who))))
-            else:
-                right += 1
-    return wrong[0] if right and len(wrong) == 1 else None
+            (speaker,) = who
+            yield not keyed.isdisjoint(_names(speaker)), (item, speaker)
 
 
 def _spoken(passage: Passage) -> Iterator[tuple[Sequence[str], str]]:

@@ -16,7 +16,8 @@ from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Passage
 from lint_rules.page.exercises.answers import plain, yes_or_no
 from lint_rules.page.exercises.completed import completed
-from lint_rules.page.exercises.model import Exercise, Item
+from lint_rules.page.exercises.in_step import the_one_out_of_step
+from lint_rules.page.exercises.model import Answer, Exercise, Item
 from lint_rules.page.exercises.statements import bare_statement, is_said, told_of
 from lint_rules.page.number_words import numbers_in
 from lint_rules.rule import Example, Limit, Reading, Rule
@@ -343,20 +344,26 @@ def _doubted(doubt: Doubt) -> Found:
 
 def _counted(items: Sequence[Item], around: Around) -> Iterator[Found]:
     """The one number that is not the picture's, of several things that a picture has and the key counts."""
+    found = the_one_out_of_step(_by_thing(items, around), _HABIT)
+    if found is not None:
+        answer, (number, start, end), thing, other = found
+        at = answer.place.start + answer.place.text.index(answer.text)
+        yield _found(answer.place.passage, at + start, at + end, number, thing, other)
+
+
+def _by_thing(
+    items: Sequence[Item], around: Around
+) -> Iterator[tuple[bool, tuple[Answer, tuple[int, int, int], str, int]]]:
+    """Answers that count a thing that the picture has too: the answer, its number with its range, the thing, and the
+    picture's number; and whether they are the same."""
     near = around.tiers[0].of
-    right, wrong = 0, []
     for item in items:
         asked = _HOW_MANY.search(item.text) or _GAP_OF_THINGS.search(item.text)
         told = list(numbers_in(item.answer.text)) if item.answer is not None else []
         of = near.get(single(asked[1]), set()) if asked is not None else set()
-        if item.answer is None or len(of) != 1 or len(told) != 1:
-            continue
-        right += told[0][0] in of
-        wrong += [(item.answer, told[0], asked[1], next(iter(of)))] if asked and told[0][0] not in of else []
-    if right >= _HABIT and len(wrong) == 1:
-        answer, (number, start, end, _), thing, other = wrong[0]
-        at = answer.place.start + answer.place.text.index(answer.text)
-        yield _found(answer.place.passage, at + start, at + end, number, thing, other)
+        if item.answer is not None and asked is not None and len(of) == len(told) == 1:
+            number, start, end, _ = told[0]
+            yield number in of, (item.answer, (number, start, end), asked[1], next(iter(of)))
 
 
 def _found(passage: Passage, start: int, end: int, number: int, thing: str, other: int) -> Found:
