@@ -19,6 +19,7 @@ _BEHIND = {
     "THE": r"(?:the|my|your|his|her|our|their)\s+[a-z]",
     "THING": r"(?:the|an?|my|your|his|her|our|their|this|that|these|those)\s+[a-z]",
     "SOMEBODY": r"(?:me|you|him|her|us|them)\b",
+    "NAME": r"(?-i:[A-Z][a-z]+)\b(?!['’]s)",
     "-ing": r"[a-z]+ing\b",
     "-s": r"[a-z]+s\b",
 }
@@ -36,8 +37,10 @@ def wrong_prepositions(text: str) -> Iterator[Slip]:
     for row in _table():
         for match in row.pattern.finditer(text):
             if wrong := match["wrong"]:
-                message = f"The word here is “{row.right}”." if row.right else f"No “{wrong}” comes here."
-                yield Slip(*match.span("wrong"), message, row.right)
+                words = alternatives(row.right)
+                said = " or ".join(f"“{word}”" for word in words)
+                message = f"The word here is {said}." if row.right else f"No “{wrong}” comes here."
+                yield Slip(*match.span("wrong"), message, row.right if len(words) == 1 else "")
             else:
                 better = f"{match['before']} {row.right}"
                 yield Slip(*match.span("before"), f"“{better}” is what we say.", better)

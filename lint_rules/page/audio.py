@@ -28,7 +28,7 @@ def scripts_of(unit: Unit) -> Iterator[Script]:
     inside = {index: activity for activity in unit.activities for index in activity.part.divs}
     for index, div in enumerate(unit.divs):
         if div.kind is DivKind.AUDIO:
-            track = div.attributes.values.get("track", "").strip()
+            track = _track(div)
             yield Script(div, track, index not in spoken, inside.get(index), index in written - spoken)
 
 
@@ -39,17 +39,23 @@ def tracks_played(activity: Activity) -> tuple[str, ...]:
 
 
 def heard_in(activity: Activity, unit: Unit) -> list[Passage]:
-    """What is heard in an activity, in file order: the scripts that stand in it, and those of the tracks it plays,
-    wherever in the unit they stand."""
+    """What is heard in an activity, in file order: the scripts of the tracks it plays, wherever in the unit they stand,
+    and those that stand in it and that no other activity plays (a lesson's scripts may all stand at its end)."""
     played = tracks_played(activity)
-    divs = {id(script.div) for script in scripts_of(unit) if script.track and script.track in played}
-    numbers = {index for index, div in enumerate(unit.divs) if id(div) in divs}
+    of_others = {track for one in unit.activities for track in tracks_played(one)}.difference(played)
+    tracks = {at: _track(div) for at, div in enumerate(unit.divs) if div.kind is DivKind.AUDIO}
     own = {id(passage) for passage in activity.part.passages}
-    return [
-        passage
-        for passage in unit.passages
-        if passage.audience is Audience.LISTENER and (id(passage) in own or passage.div in numbers)
-    ]
+    found: list[Passage] = []
+    for passage in unit.passages:
+        track = tracks.get(passage.div, "") if passage.div is not None else ""
+        stands_here = id(passage) in own and track not in of_others
+        if passage.audience is Audience.LISTENER and (stands_here or track in played):
+            found.append(passage)
+    return found
+
+
+def _track(div: Div) -> str:
+    return div.attributes.values.get("track", "").strip()
 
 
 def scripted_tracks(unit: Unit) -> frozenset[str]:

@@ -58,7 +58,9 @@ _SHOWN = lazy_re.compile(
 )
 # What the teacher does before or after the lesson.
 PREPARED = lazy_re.compile(
-    r"\b(?:before|after) (?:the |this |your )?(?:lesson|class)\b|\bbeforehand\b|\bin advance\b|\bat home\b", re.I
+    r"\b(?:before|after) (?:the |this |your )?(?:lesson|class)\b(?! (?:has|have|can|is|says?|counts?|shouts?)\b)"
+    r"|\bbeforehand\b|\bin advance\b|\bat home\b",
+    re.I,
 )
 # As wide as a box, like a box; no scissors today.
 _NOT_THERE = lazy_re.compile(

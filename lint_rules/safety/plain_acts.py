@@ -36,7 +36,7 @@ _NOT_DONE = lazy_re.compile(
 )
 # Grown-ups do it: an adult cuts; show how you peel.
 _BY_ADULT = lazy_re.compile(r"\b(?:you|teacher|adults?|grown-ups?|helpers?|parents?)\s+(?:\w+\s+)?$", re.I)
-_WITH = lazy_re.compile(r"\b(?:with|using)(?:\s+[\w'’-]+){0,2}\s*$", re.I)
+_WITH = lazy_re.compile(r"\b(?:with|using)(?:\s+[\w'’-]+){0,2}(?:\s+and(?:\s+[\w'’-]+){0,2})?\s*$", re.I)
 # Frogs of paper jump, somebody in a story stands there.
 _NOT_THEMSELVES = lazy_re.compile(
     r"\b(?:makes?|lets?|watch|see|pictures?|story|stories|photos?|film|book|puppets?|toys?|figures?|animals?)\b", re.I
@@ -98,7 +98,11 @@ def plain_acts(text: ActivityText, names: Collection[str] = ()) -> Iterator[Plai
             PlainAct(row.hazard, passage, start, end)
             for passage, on_page in followed
             for start, end in _in_passage(
-                passage.text, row, on_list=on_list, ordered=on_page, played=names if row.hazard == _CLIMBING else ()
+                passage.text if on_page else _without_speech(passage),
+                row,
+                on_list=on_list,
+                ordered=on_page,
+                played=names if row.hazard == _CLIMBING else (),
             )
             if not any(left < end and start < right for left, right in passage.emphasis)  # the word *cut*
         )
@@ -115,6 +119,15 @@ def plain_acts(text: ActivityText, names: Collection[str] = ()) -> Iterator[Plai
             for start, end in _eaten(passage.text, ordered=on_page)
         )
         yield from islice(eaten, 1)
+
+
+def _without_speech(passage: Passage) -> str:
+    """A note with spaces for what children say in it: turns round once and says *I don't like …*."""
+    text = passage.text
+    for start, end in passage.emphasis:
+        if end - start < len(text):
+            text = text[:start] + " " * (end - start) + text[end:]
+    return text
 
 
 def _needed(text: ActivityText) -> Iterator[str]:

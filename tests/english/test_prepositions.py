@@ -9,6 +9,7 @@ from lint_rules.english.prepositions import wrong_prepositions
     ("text", "words", "right"),
     [
         ("We arrived to the school at nine.", "to", "at"),
+        ("The boat arrives to Limpet Island.", "to", ""),
         ("Wait me, Tom!", "Wait", "Wait for"),
         ("They are waiting the bus.", "waiting", "waiting for"),
         ("Look me! I can swim.", "Look", "Look at"),
@@ -41,7 +42,7 @@ def test_what_is_wrong_is_shown_with_what_is_right(text: str, words: str, right:
         "Take care on the road! Come to our home.",
         "Behind it, from the left, comes a goat.",
         "Now do something similar with the red pen. Look on the board for your name.",
-        "They enter into the spirit of it. We arrived to a warm welcome.",
+        "It arrived to Nelly's great joy. They enter into the spirit of it. We arrived to a warm welcome.",
         "Who comes next from the list? Three listening stories for you.",
         "The driver sits in front\nThe children sit behind",
     ],

@@ -161,6 +161,14 @@ NAMED = "**Activity 1:** 1 red; 2 brown\n\n**Activity 2:** 1 a; 2 b\n\n"
 MORE = "**Activity 3:** 1 old; 2 new\n\n**Activity 4:** 1 b; 2 a"
 
 
+@pytest.mark.parametrize("title", ["Lesson {}", "Lesson {}: Which boat?", "Lesson {}: The race."])
+def test_a_key_at_the_end_goes_by_the_names_of_lessons_in_bold(title: str) -> None:
+    parts = ["Activity 1: 1 red; 2 brown\n\nActivity 2: 1 a; 2 b", "Activity 1: 1 old; 2 new\n\nActivity 2: 1 b; 2 a"]
+    text = "\n\n".join(f"**{title.format(number)}**\n\n{part}" for number, part in enumerate(parts, 1))
+    expected = [["red", "brown"], ["a", "b"], ["old", "new"], ["b", "a"]]
+    assert at_the_end_of_the_unit(f"## Keys\n\n{key(text)}", (1, 2, 1, 2)) == expected
+
+
 @pytest.mark.parametrize("heading", ["## Answers", "## Answers {.notes}", "## Key to all lessons", "### Answers"])
 @pytest.mark.parametrize("text", [NAMED + MORE, "**Lesson 1**\n\n" + NAMED + "**Lesson 2**\n\n" + MORE])
 def test_activities_numbered_through_the_unit_are_named_at_its_end(heading: str, text: str) -> None:

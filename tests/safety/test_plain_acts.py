@@ -41,6 +41,20 @@ def acts_of(page: str, materials: str = "", steps: str = "", kind: str = "make")
             "Make a hole in the middle with the point of the scissors",
         ),
         (
+            "",
+            "",
+            "The child climbs quickly on to the chair and says *I don't like …* before the class has counted to three.",
+            "climbing-standing-on-furniture",
+            "climbs quickly on to the chair",
+        ),
+        (
+            "2. Make four holes in the can with a hammer and a nail.",
+            "cans",
+            "",
+            "sharp-points-and-edges",
+            "Make four holes in the can with a hammer and a nail",
+        ),
+        (
             "4. Make a hole in the clock with a nail.",
             "card",
             "",

@@ -28,7 +28,7 @@ _BARE = lazy_re.compile(
 _OF_LESSON = lazy_re.compile(
     r"\W*(?:keys?|answers?|answer key|solutions?)\s+(?:to|for|of)\s+lesson\s+(\d{1,2})\W*", re.I
 )
-_HEAD_OF_LESSON = lazy_re.compile(r"\W*lesson\s+(\d{1,2})\W*(?:[:.–—-]\s*[^\n.]{1,60})?", re.I)
+_HEAD_OF_LESSON = lazy_re.compile(r"\W*lesson\s+(\d{1,2})\W*(?:[:.–—-]\s*[^\n.]{1,60}\.?)?", re.I)
 _TELLS = lazy_re.compile(r"\b(?:answers?|keys?|check|solutions?|order|goes|is|are)\b", re.I)
 _LESSON = lazy_re.compile(r"\W*lesson\s+\d{1,2}\W*", re.I)
 _MENTIONED = lazy_re.compile(r"\b(?:activity|exercise|ex\.)\s+(?P<number>[0-9]{1,3}[a-z]?)\b", re.I)
@@ -80,9 +80,10 @@ def _by_lesson(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...
 
 
 def _head_of_lesson(passage: Passage) -> re.Match[str] | None:
-    """A title within a key that names a lesson, all in bold: **Lesson 1**."""
+    """A title within a key that names a lesson, all in bold: **Lesson 1**, **Lesson 2: Which boat is better?**"""
     match = _HEAD_OF_LESSON.fullmatch(passage.text)
-    return match if match is not None and passage.text.strip() and is_title(passage) else None
+    bold = passage.strong == ((0, len(passage.text)),)
+    return match if match is not None and (bold or is_title(passage)) else None
 
 
 def lesson_of_key(passage: Passage, unit: Unit) -> Lesson | None:

@@ -53,6 +53,11 @@ _HEARD = (
     )
     + ":::\n"
 )
+_AT_THE_END = (
+    "### 1 Listen. {.listening audio=1.7}\n\n### 2 Read. Yes or no? {.reading}\n\nHere is Tuli. It is a frog.\n\n"
+    "1. It runs. ____\n2. It sings. ____\n3. It is a frog. ____\n4. It is Tuli. ____\n5. It is red. ____\n\n"
+    "::: answers\n1 no, 2 no, 3 yes, 4 yes, 5 no\n:::\n\n" + _HEARD.partition("\n\n")[2]
+)
 _READER = "Moss has got a hundred and twenty books, and his sister ninety.\n\n### 1 Read and write.\n\n"
 _ASKED = (
     "“Perhaps he is busy,” said Tam.\n\n“Who comes here in this rain?” asked Nell.\n\n"
@@ -163,6 +168,7 @@ RULE = Rule(
         Example(_SEWN.replace("1. Clank", "1. Granny") + _key("1 T")),
         Example(_READER + "1. How many books has Moss got? ____\n" + _key("1 120")),
         Example(_apart("1 green; 2 red; 3 blue; 4 yellow")),
+        Example(_AT_THE_END, why="the lesson's scripts stand at its end: this one is Activity 1's"),
         Example(_FLOUR + _key("1 eight, 2 five, 3 four")),
         Example(_ROOM + _key("1 T; 2 F; 3 T; 4 F")),
         Example(_MATCHED + _key("1 b; 2 d; 3 a; 4 c")),
