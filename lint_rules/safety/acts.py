@@ -66,7 +66,12 @@ _MOVES = lazy_re.compile(
     r"\b(?:walk|run|move|go|step|turn|crawl|find|catch|follow|guide|lead|touch|feel|reach|scarf|blindfold)\w*\b", re.I
 )
 _OUTDOORS = "outdoor-trips-roads"
-_CHANTED = lazy_re.compile(r"\W*(?:(?:listen|read) and )?(?:chant|sing|recite)\b", re.I)
+_CHANTED = lazy_re.compile(
+    r"\W*(?:(?:listen|read) and )?"
+    r"(?:chant|sing|recite"
+    r"|(?:say|learn) (?:the|a|this|our) (?:\w+ )?(?:rhyme|poem|verse|song|chant|tongue[- ]twister))\b",
+    re.I,
+)
 _AT_THE_DOOR = lazy_re.compile(r"\bwaits? (?:\w+ )?outside the (?:\w+ )?(?:door|classroom|room)\b", re.I)
 _CARDS = lazy_re.compile(
     r"\b(?:on\s+(?:\w+\s+){0,3}(?:cards?|slips of paper)|cards?\s+(?:to write|say|read|tell|with these))\b[^.:]*:", re.I

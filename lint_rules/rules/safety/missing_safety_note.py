@@ -81,6 +81,7 @@ RULE = Rule(
             "**Steps:** Call out the verbs. Children mime. They use no real tools.\n:::\n",
             why="mimed",
         ),
+        Example("### 1 Say the rhyme. {.speaking}\n\nEat a pea, please, eat a bean!\nA grape and a cake on a plate!\n"),
         Example(
             "### 1 Make a paper boat. {.make}\n\nFold. Fold again.\n\n::: teacher\n"
             "**Support:** fold the corners for the child\n:::\n",
