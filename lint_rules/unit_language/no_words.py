@@ -2,18 +2,23 @@
 
 from lint_rules import lazy_re
 from lint_rules.language.vocabulary.noises import is_coded
+from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.unit_language.unit_words import Met
 
 _SPELT = lazy_re.compile(r"[^\W\d_](?:[-‐‑–][^\W\d_])+")
 _ODD = lazy_re.compile(r"[:;()=/]")
+_CUT_UP = lazy_re.compile(r"\W*(?:\d{1,2}\W+)?[^\W\d_]{0,5} ?_{2,} ?[^\W\d_]{0,5}\W*")  # bl ____ ck; 3 bru ____
+_EASY = frozenset({"A1", "A2", "B1"})  # a reference of adults' English has bl and ck as well
 _LETTERS = 3  # of an ending
 _HOUSE = lazy_re.compile(r"(?:^|\n)\d{1,3}[a-z]? (?:[A-Z]\w* )*$")  # 14 Mill Rd
 
 
 def is_no_word(met: Met) -> bool:
     """Say whether something only looks like a word: t-i-p, msg :-), the Mill of 14 Mill Rd, an ending in bold or behind
-    an arrow (y → ied), a message in a code."""
+    an arrow (y → ied), a piece of a word around a blank (bl ____ ck), a message in a code."""
     text, word = met.passage.text, met.word
+    if word.entry is None and lowest(word.text) not in _EASY and _CUT_UP.fullmatch(text):
+        return True
     if _SPELT.fullmatch(word.text) or _ODD.search(word.text) or (word.text.isupper() and is_coded(text)):
         return True
     if len(word.text) <= _LETTERS:

@@ -113,13 +113,13 @@ def test_a_new_rule_advises_until_the_course_adopts_it(language, line, weights):
     ("line", "weights"),
     [
         ("", ["query"]),  # nobody ever thanked for this rule's notes
-        ("rules: {long-text: query}", ["query", "note"]),
-        ("rules: {long-text: note}", ["note", "note"]),
+        ("rules: {long-sentence: query}", ["query", "note"]),
+        ("rules: {long-sentence: note}", ["note", "note"]),
         ("rules: {too-many-steps: stop}", ["query"]),
     ],
 )
 def test_notes_that_nobody_thanked_for_are_told_to_a_course_that_asks(language, line, weights):
-    module = next(module for module in load_rules() if module.rule.name == "long-text")
+    module = next(module for module in load_rules() if module.rule.name == "long-sentence")
     other = next(module for module in load_rules() if module.rule.name == "too-many-steps")
     rules = [replace(module, find=says(None, Severity.NOTE)), replace(other, find=says())]
     files = {"course.yaml": f"{COURSE}{line}\n", "words/level-1.csv": LIST, PATH: UNIT}

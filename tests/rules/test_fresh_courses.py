@@ -64,9 +64,14 @@ WORDS = [
         (("note", "wobbly"), ("query", "twinkling"), ("query", "multicoloured"), ("note", "snowflake")),
         A2,
     ),
+    Case("word-above-level", "The orchard is near.\n", (("query", "orchard"),), A1),
+    # short words of everyday English weigh a step less
+    Case("word-above-level", "This is a knot. The van is here.\n", (("query", "knot"), ("note", "van")), A2),
+    Case("word-above-level", "She sang gently.\n", (("stop", "gently"),), A2),
+    Case("word-above-level", "The soldiers reluctantly left.\n", (("query", "reluctantly"),), A2, "soldier,noun,,1\n"),
     # a spelling that instructions use as a verb is a note
     Case("word-above-level", "Is it a carrot stick?\n", (("note", "stick"),), A1, "carrot,noun,,1\n"),
-    Case("word-above-level", "It is a good grid.\n", (("stop", "grid"),), A2),
+    Case("word-above-level", "It is a good grid.\n", (("query", "grid"),), A2),
 ]  # fmt: skip
 
 
@@ -102,10 +107,10 @@ TESTS = [
     Case("unfamiliar-instruction-word", "### 1 Help the baker. {.reading}\n\nA cat.\n", (), A1, "bakery,noun,,1\n"),
     Case(
         "word-before-taught",
-        _unit(1, "### 1 Read. {.reading}\n\nI like bread.\n"),
+        _unit(1, "### 1 Read. {.reading}\n\n1. I like bread.\n"),
         (("query", "bread"), ("query", "bread")),
         words=_BREAD,
-        others=(_unit(2, "### 1 Read. {.reading}\n\nMore bread!\n"),),
+        others=(_unit(2, "### 1 Read. {.reading}\n\n1. More bread!\n"),),
         points=1,
     ),
     Case("test-beyond-unit", _unit(1, _TEST), (("note", "Bread"),), words=_BREAD),
@@ -167,12 +172,18 @@ GRAMMAR = [
     # what a clue asks for is no sentence
     Case("grammar-before-taught", _taught(1, "can", "1. A boat for people and cars: ferry\n"), (), others=(_SIMPLE,)),
     Case(
-        "grammar-before-taught", _taught(1, "can", "1. For you: I like it.\n"), (("query", "like"),), others=(_SIMPLE,)
+        "grammar-before-taught", _taught(1, "can", "1. For you: I like it.\n"), (("note", "like"),), others=(_SIMPLE,)
     ),
     Case(
         "grammar-before-taught",
         _taught(1, "can", "I like my hat.\n"),
-        (("query", "like"),),
+        (("note", "like"),),
+        others=(_SIMPLE,),
+    ),
+    Case(
+        "grammar-before-taught",
+        _taught(1, "can", "Do you like my hat?\n"),
+        (("query", "Do you like"),),
         others=(_SIMPLE,),
     ),
     Case(

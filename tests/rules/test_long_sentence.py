@@ -42,10 +42,10 @@ def test_a_little_over_a_limit_that_the_course_did_not_set_is_noted_where_it_ask
     asked = "levels: [{cefr: A1}]\nrules: {long-sentence: query}"
     assert told(twelve, language, "levels: [{cefr: A1}]") == []
     assert [weight for weight, _ in told(twelve, language, asked)] == ["note"]
-    sixteen = "The red kite is in the big green tree in our little park near the bridge.\n"
-    assert [weight for weight, _ in told(sixteen, language, "levels: [{cefr: A1}]")] == ["query"]
-    fifteen = sixteen.replace("little ", "")
-    assert [weight for weight, _ in told(fifteen, language, asked)] == ["note"]
+    seventeen = "The red kite is in the big green tree in our little park near the old bridge.\n"
+    assert [weight for weight, _ in told(seventeen, language, "levels: [{cefr: A1}]")] == ["query"]
+    sixteen = seventeen.replace("little ", "")
+    assert [weight for weight, _ in told(sixteen, language, asked)] == ["note"]
 
 
 def test_sentences_that_are_a_little_long_are_one_point_of_a_unit(language):

@@ -183,8 +183,8 @@ RULE = Rule(
     needs=frozenset({Need.LANGUAGE}),
     limits=(
         Limit(
-            "over a limit that is the house default: nothing up to 15 in 100, a note up to five words",
-            "what authors of some thirty judged courses thanked for; no published source",
+            "over a limit that is the house default: nothing up to 15 in 100, a note up to six words or half the limit",
+            "what authors of 146 judged courses thanked for; no published source",
         ),
         Limit(
             "words in a sentence: the level's `sentence: {words: …}`",
@@ -206,7 +206,7 @@ RULE = Rule(
 # What a child ticks or circles after a sentence: `The kite is red. yes / no`.
 _OPTIONS_AFTER = lazy_re.compile(r"(?<=[.!?])[\"'”’)]*\s+[^\s.!?][^.!?]*?\s*/\s*[^.!?]*$")
 
-_FAR, _MUCH = 6, 1.6  # words over a limit that is the house default, or times it
+_FAR, _MUCH = 7, 1.5  # words over a limit that is the house default, and times it
 _HEAD_IN_CAPITALS = lazy_re.compile(r"^\W*(?:[A-Z][A-Z'’]+\s+){2,}(?=[A-Z][a-z])")  # MARKET SALAD You need …
 _IN_CAPITALS = lazy_re.compile(r"(?:\b[A-Z]{2,}\b[ .]*)+")
 _YOU_NEED = lazy_re.compile(r"\W*you(?: will|['’]ll)? need\b", re.I)
@@ -253,7 +253,7 @@ def find(reading: Reading) -> Iterator[Found]:
                     continue
                 words = _counted(text, _tokens(analysis, start, end))
                 weight = weight_over(words, limit, _usual(reading))
-                if limit == _usual(reading) and words < min(limit + _FAR, limit * _MUCH):
+                if limit == _usual(reading) and words < max(limit + _FAR, limit * _MUCH):
                     weight = weight and Severity.NOTE
                 if weight is None or _must_go(analysis, sentence, reading):
                     continue

@@ -4,8 +4,8 @@ Every word costs a beginner effort, and a text that outlasts the child's strengt
 the story is lost on half the class. The course sets a length (`text: {words: 60}` in course.yaml). Counted are running
 text and what the characters say on the page, without titles, items, captions and songs. An audio script is counted for
 itself, and being longer than a text may be is only noted: children hear it more than once. How long the texts of a
-course are is one decision, so a unit's long texts are one point; a limit that the course has not set is a rule of
-thumb, and hardly over it is nothing.
+course are is one decision, so its long texts are one point. A limit that the course has not set is a rule of thumb,
+and over it is a note: a story is the heart of its unit, and most careful authors mean it to be long.
 """
 
 import re
@@ -21,13 +21,11 @@ from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 _LIMIT = "levels: [{text: {words: 12}}]"
 _STORY = "### 1 Read the story. {.story}\n\n"
 
-_ASKED = "rules: {long-text: query}\n"
 
 RULE = Rule(
     name="long-text",
     family="language level",
     severity=Severity.QUERY,
-    quiet=True,
     cure=(
         "Cut what the pictures tell, or make two activities of it. If your children read longer texts, set "
         "`text` for the level in course.yaml."
@@ -77,15 +75,15 @@ RULE = Rule(
         Example(
             "### 1 «Listen.» {.listening audio=1.1}\n\n"
             "::: {.audio track=1.1}\nMINA: Look at my kite! It's flying!\n\nRAFI: Oh no! It is up in a tree!\n:::\n",
-            course=_LIMIT + "\n" + _ASKED,
+            course=_LIMIT,
             why="noted only",
             weight=Severity.NOTE,
         ),
     ),
     limits=(
         Limit(
-            "over a limit that is the house default: nothing up to 15 in 100, a note up to 25",
-            "what authors of twelve judged courses thanked for; no published source",
+            "over a limit that is the house default: nothing up to 25 in 100, then a note",
+            "what authors of 146 judged courses thanked for; no published source",
         ),
         Limit(
             "words of running text in one activity: the level's `text: {words: …}`",
@@ -116,9 +114,10 @@ def find(reading: Reading) -> Iterator[Found]:
         scripts = ([passage for passage in own if passage.div == track] for track in tracks)
         script = max((_words(reading, spoken, Audience.LISTENER) for spoken in scripts), default=0)
         limit, usual = reading.level.limits.text_words, default_limits(reading.level.cefr).text_words
-        if weight := weight_over(page, limit, usual):
+        if weight_over(page, limit, usual) is Severity.QUERY:
+            weight = Severity.NOTE if limit == usual else Severity.QUERY
             yield _found(reading, heading, f"The text here has {page} words", weight)
-        elif weight_over(script, limit, usual):
+        elif script > limit != usual:
             yield _found(reading, heading, f"The audio script here has {script} words", Severity.NOTE)
 
 

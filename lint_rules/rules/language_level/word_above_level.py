@@ -6,7 +6,8 @@ drawn; four cannot, and the teacher has to explain what the page should have mad
 The course's own word lists are the authority. A word that a later level teaches is a stop. A word in no list is looked
 up in a general reference (cefrpy). Such a reference rates children's words too high and leaves many ungraded, so words
 that children meet early are a note, what can be drawn or acted and what nobody has graded a query, and only a word
-graded well above the band a stop. The course can settle this for all (`off_list: stop | query | note | picture`).
+graded well above the band a stop; a short word of everyday English (knot, van) weighs a step less. The course can
+settle this for all (`off_list: stop | query | note | picture`).
 
 Read are the pupil's pages and the audio scripts, without what stands there in brackets. Instructions have a rule of
 their own (unfamiliar-instruction-word); alternative text, art briefs, answers and teacher's notes are not read.
@@ -38,6 +39,7 @@ from lint_rules.unit_language.no_words import is_no_word, is_spelling
 from lint_rules.unit_language.off_list import (
     graded,
     is_always_capital,
+    is_everyday,
     is_past_of_known,
     is_used_as_a_name,
     off_list_severity,
@@ -81,6 +83,11 @@ RULE = Rule(
         Example("We can see a volcano.\n", words="volcano,noun,nature,1\n", why="taught at this level"),
         Example("Mina and Rafi can see Oslo.\n", course="characters: [Mina, Rafi]", why="names"),
         Example("I love my quokka.\n", course="known: [quokka]", why="every child here knows it"),
+        Example(
+            "bl ____ ck\n\nIn the morning I found it.\n",
+            course=_PRE_A1.replace("Pre-A1", "A1"),
+            why="a word with a gap",
+        ),
         Example("14 Furrow Rd\n\nt-i-p, tip-top!\n", words="tip-top,adjective,,1\n", why="a street, letters"),
         Example("We can see two ice-creams!\n", words="ice cream,noun,food,1\n", why="hyphened, in the plural"),
         Example("Hello! I've got twenty-one hats. Whoosh!\n", course=_PRE_A1, why="greeting, number, noise"),
@@ -303,11 +310,13 @@ def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str,
         if meant and not met.place.sung and not echo and not wrong:
             return Severity.QUERY, f"“{word.text}”{often} {_slip(meant, level)}", ""
     of_known = word.part_of_speech == "noun" and reading.words.lists.has_family(word.lemma)
-    if is_past_of_known(word, reading.words.lists.index.has) or reading.words.lists.heads_a_compound(word.lemma):
+    if is_past_of_known(word, level, reading.words.lists.index.has) or reading.words.lists.heads_a_compound(word.lemma):
         return None
     weight = off_list_severity(word, level, course.off_list, pictured=shown, of_known=of_known)
     if weight is None:
         return None
+    if weight is not Severity.NOTE and not course.off_list and is_everyday(word, level):
+        weight = Severity.QUERY if weight is Severity.STOP else Severity.NOTE
     counted = word.part_of_speech == "noun" and _FIGURE.search(met.passage.text[: word.start]) is not None
     if (explained or counted or canonical(word.lemma) in topics) and not course.off_list:
         weight = Severity.NOTE

@@ -6,8 +6,9 @@ needs such a word and its picture carries it; then the author lets it stand, and
 
 Read are the pupil's pages and the audio scripts; not the instructions, alternative text, notes and answers, nor
 tests, which test-beyond-unit looks after. Only noted is such a word in a title or the head of a table, in a row of
-words with one sound, and where one activity of the unit alone has it and nobody stumbles: a verb that rubrics use
-from the first page (Turn, Look, write), or a word of a band below the level's.
+words with one sound, and where one activity of the unit alone has it and nobody stumbles: in running text or speech,
+which carries it (no answer hangs on it there), a verb that rubrics use from the first page (Turn, Look, write), or a
+word of a band below the level's.
 Words without a unit in the list, or taught by now as another part of speech, names, numbers, greetings, function words
 and `known` words come when they like. A word of a later level is word-above-level. Each word is reported once in an
 activity.
@@ -70,21 +71,22 @@ RULE = Rule(
         Example("A kite can fly.\n", words=_LIST, course="known: [kite, fly]", why="every child here knows it"),
     ),
     fails=(
-        Example("Granny opens the «letter» at home.\n", words="letter,noun,,3\n"),
-        Example("Our team «lost» the game.\n", words="lose,verb,,3\n"),
-        Example("I've got two «kites».\n", words=_LIST),
-        Example("The bird «flew» to the cloud.\n", words=_LIST, why="a past form"),
+        Example("1. Granny opens the «letter» at home.\n", words="letter,noun,,3\n"),
+        Example("1. Our team «lost» the game.\n", words="lose,verb,,3\n"),
+        Example("1. I've got two «kites».\n", words=_LIST),
+        Example("1. The bird «flew» to the cloud.\n", words=_LIST, why="a past form"),
         Example(
             "| «Kite» | Ball |\n|---|---|\n| a | b |\n", words=_LIST, why="the head of a table", weight=Severity.NOTE
         ),
-        Example("I like «red».\n", words="red,adjective,colours,3\n", why="a colour"),
-        Example("I am «lost».\n", words="lost,adjective,,3\n", why="a participle"),
-        Example("The bag is «light».\n", words="light,adjective,,3\n"),
-        Example("A «carved» hat. I am «carving».\n", words="carve,verb,,3\ncarving,noun,,3\n"),
-        Example("I «brush» my hat. They «brush their teeth».\n", words="brush my teeth,verb,,3\nbrush,verb,,3\n"),
+        Example("1. I like «red».\n", words="red,adjective,colours,3\n", why="a colour"),
+        Example("1. I am «lost».\n", words="lost,adjective,,3\n", why="a participle"),
+        Example("1. The bag is «light».\n", words="light,adjective,,3\n"),
+        Example("The bag is «light».\n", words="light,adjective,,3\n", why="in passing", weight=Severity.NOTE),
+        Example("1. A «carved» hat. I am «carving».\n", words="carve,verb,,3\ncarving,noun,,3\n"),
+        Example("1. I «brush» my hat. They «brush their teeth».\n", words="brush my teeth,verb,,3\nbrush,verb,,3\n"),
         Example("«Turn» right, Mina.\n", words="turn,verb,,3\n", why="a verb of rubrics", weight=Severity.NOTE),
         Example(
-            "The bag is «light».\n",
+            "1. The bag is «light».\n",
             words="light,adjective,,3\n",
             course="levels: [{cefr: A2}]\n",
             why="A1 in the reference, once",
@@ -96,11 +98,11 @@ RULE = Rule(
             course="levels: [{cefr: A2}]\n",
             why="in two activities",
         ),
-        Example("An «early» bird!\n", words="early,adverb,,3\n", why="adjective and adverb are one word"),
-        Example("She's «putting on» her hat.\n", words=_LIST, why="an entry of two words"),
-        Example("«Put» your hat on, Rafi!\n", words=_LIST, course="characters: [Rafi]", why="its words apart"),
-        Example(_UNIT_2 + "It's a «kite». The kite is red.\n", words=_LIST, why="once in an activity"),
-        Example("::: {.audio track=1.1}\nMINA: Look at my «kite»!\n:::\n", words=_LIST),
+        Example("1. An «early» bird!\n", words="early,adverb,,3\n", why="adjective and adverb are one word"),
+        Example("1. She's «putting on» her hat.\n", words=_LIST, why="an entry of two words"),
+        Example("1. «Put» your hat on, Rafi!\n", words=_LIST, course="characters: [Rafi]", why="its words apart"),
+        Example(_UNIT_2 + "1. It's a «kite». The kite is red.\n", words=_LIST, why="once in an activity"),
+        Example("::: {.audio track=1.1}\nMINA: Look at my «kite»!\n:::\n", words=_LIST, weight=Severity.NOTE),
     ),
     gathers=(Gather(Within.COURSE, By.KEY),),
     fault="a word",
@@ -113,7 +115,7 @@ def find(reading: Reading) -> Iterator[Found]:
     places = Counter(entry.word for _, entry in early)
     for met, entry in early:
         minor = _is_beside_the_text(met) or _is_explained(met, reading)
-        passing = places[entry.word] == 1 and _is_known_anyway(met, reading.level)
+        passing = places[entry.word] == 1 and (not _is_worked_on(met) or _is_known_anyway(met, reading.level))
         yield Found(
             met.passage.span(met.word.start, met.word.end),
             met.word.text,
@@ -166,6 +168,11 @@ def _is_of_known(met: Met, reading: Reading) -> bool:
         for part in (canonical(entry.word),)
     }
     return len(parts) > 1 and known.issuperset(parts)
+
+
+def _is_worked_on(met: Met) -> bool:
+    """Say whether an answer may hang on a word: it stands in an item or a table, not in running text or a turn."""
+    return met.passage.role in {Role.ITEM, Role.OPTION, Role.CELL}
 
 
 def _is_known_anyway(met: Met, level: Level) -> bool:
