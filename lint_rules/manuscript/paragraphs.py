@@ -83,12 +83,18 @@ def read_heading(state: ReaderState, opening: Token, token: Token, plain: Inline
         state.contents.problems.append(Problem(braces_span, _BROKEN_BRACES, blocks=False))
 
 
+_SHORT = frozenset({"aim", "grammar"})  # fields that are a line or two, never a table
+
+
 def read_cell(state: ReaderState, token: Token, plain: InlineText) -> None:
     """A table's cell; in a words panel, entries; a line of its own that begins with a colon is the caption."""
     assert state.table is not None
     block = state.lines_span(token)
     state.note_comments(plain, block)
     setting = state.setting(block)
+    opened = state.notes[-1].field if setting.audience is Audience.TEACHER else None
+    if state.table.head and state.table.column == 0 and opened is not None and field_key(opened.name) in _SHORT:
+        state.end_field()  # a plan below the aim and the grammar is neither
     if setting.audience is Audience.TEACHER and _names_field(state, state.table, plain):
         return
     if state.kind is DivKind.AUDIO and read_spoken_cell(state, state.table, plain, setting):

@@ -14,11 +14,13 @@ _LEAD = lazy_re.compile(
     r"|(?P<check>check)|(?:answers?|key)",
     re.I,
 )
+_CHECK_IT = lazy_re.compile(r"(check(?: it| them| together)?[.:]?)\s+(?=1[.):]?\s+\S.*?[,;.]\s+2[.):]?\s)", re.I)
 _SET_OFF = lazy_re.compile(r"\s*(?:(?:are|is)\s*)?[:–—-]\s*(?=\S)")
 _LABEL = lazy_re.compile(r"(?:number\s+|in\s+part\s+|part\s+)?[(\[]?(?:\d{1,2}|[a-z])(?![\w'’])", re.I)
 _TOLD = lazy_re.compile(
     r"\((?:[A-Za-z ]{0,30}[:–—]\s*)?(?P<bracketed>(?:1|a)\b[^()]*)\)"
-    r"|\b(?:answers?|key|solutions?|check)\b[^.:;()\n]{0,40}[:–—]\s*"
+    r"|\b(?:answers?|key|solutions?|check|(?:they|pupils|children|pairs|groups)\s+(?:write|say|tick|choose|circle|put))\b"
+    r"[^.:;()\n]{0,40}[:–—]\s*"
     r"(?P<open>(?:1|a)\b(?:(?!\b(?:answers?|key|solutions?)\b)[^()\n])*)",
     re.I,
 )
@@ -59,8 +61,9 @@ def _names_key(name: str) -> bool:
 def behind_lead(text: str) -> int:
     """Where a key goes on behind the name that it may begin with: `Key – 1 …`, `Ans.: 1 …`."""
     lead = _LEAD.match(text)
+    headed = _CHECK_IT.match(text)
     behind = _SET_OFF.match(text, lead.end()) if lead is not None else None
-    return behind.end() if behind is not None else 0
+    return behind.end() if behind is not None else headed.end() if headed is not None else 0
 
 
 def _says_so(passage: Passage) -> bool:
@@ -71,6 +74,9 @@ def _says_so(passage: Passage) -> bool:
     if lead is None:
         return False
     behind = _SET_OFF.match(text, lead.end())
+    headed = _CHECK_IT.match(text) if lead["check"] is not None else None
+    if headed is not None and (0, headed.end(1)) in passage.strong:  # **Check it** 1 c, 2 a
+        return True
     if lead["check"] is not None:  # Check: **i c, ii d**, and nothing more
         rest = (behind.end(), len(text.rstrip())) if behind is not None else None
         return not text.rstrip().endswith("?") and any(

@@ -29,6 +29,7 @@ _OF_LESSON = lazy_re.compile(
     r"\W*(?:keys?|answers?|answer key|solutions?)\s+(?:to|for|of)\s+lesson\s+(\d{1,2})\W*", re.I
 )
 _HEAD_OF_LESSON = lazy_re.compile(r"\W*lesson\s+(\d{1,2})\W*(?:[:.–—-]\s*[^\n.]{1,60}\.?)?", re.I)
+_LINE_OF_LESSON = lazy_re.compile(r"\W*lesson\s+(\d{1,2})\W+(?=(?:activity\s+)?\d{1,2}\s*:\s)", re.I)
 _TELLS = lazy_re.compile(r"\b(?:answers?|keys?|check|solutions?|order|goes|is|are)\b", re.I)
 _LESSON = lazy_re.compile(r"\W*lesson\s+\d{1,2}\W*", re.I)
 _MENTIONED = lazy_re.compile(r"\b(?:activity|exercise|ex\.)\s+(?P<number>[0-9]{1,3}[a-z]?)\b", re.I)
@@ -70,12 +71,15 @@ def _by_lesson(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...
         for part in (home.part, *(activity.part for activity in home.activities)):
             for passage in keys_in(part.passages):
                 match = _OF_LESSON.fullmatch(passage.text) or _head_of_lesson(passage)
-                number = match[1] if match is not None else number
+                in_line = _in_line(passage) if match is None else None
+                head = match or in_line
+                number = head[1] if head is not None else number
                 if not number or lessons.get(number) is home:
                     continue
                 moved.add(id(passage))
                 if match is None and number in lessons:
-                    given.setdefault(id(lessons[number]), []).append(passage)
+                    rest = part_of(passage, in_line.end(), len(passage.text)) if in_line is not None else passage
+                    given.setdefault(id(lessons[number]), []).append(rest)
     return frozenset(moved), {lesson: tuple(passages) for lesson, passages in given.items()}
 
 
@@ -84,6 +88,12 @@ def _head_of_lesson(passage: Passage) -> re.Match[str] | None:
     match = _HEAD_OF_LESSON.fullmatch(passage.text)
     bold = passage.strong == ((0, len(passage.text)),)
     return match if match is not None and (bold or is_title(passage)) else None
+
+
+def _in_line(passage: Passage) -> re.Match[str] | None:
+    """A lesson's name in bold that begins a line of a key: **Lesson 3** 1: 1 was, 2 were; 2: 1 c, 2 a."""
+    match = _LINE_OF_LESSON.match(passage.text)
+    return match if match is not None and any(start == 0 for start, _ in passage.strong) else None
 
 
 def lesson_of_key(passage: Passage, unit: Unit) -> Lesson | None:
