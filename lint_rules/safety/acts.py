@@ -76,6 +76,8 @@ _AT_THE_DOOR = lazy_re.compile(r"\bwaits? (?:\w+ )?outside the (?:\w+ )?(?:door|
 _CARDS = lazy_re.compile(
     r"\b(?:on\s+(?:\w+\s+){0,3}(?:cards?|slips of paper)|cards?\s+(?:to write|say|read|tell|with these))\b[^.:]*:", re.I
 )
+_BOARD = lazy_re.compile(r"\b(?:dice|die|counters?|squares?)\b", re.I)
+_TRIED = lazy_re.compile(r"\b(?:tast(?:es?|ing|ed)|sips?|licks?|bites?|nibbles?|samples?|swallows?)\b", re.I)
 _MAP = lazy_re.compile(r"\b(?:map|board game)\b", re.I)
 _OUT = lazy_re.compile(
     r"\b(?:out(?:side|doors?)?|streets?|roads?|pavements?|kerb|trips?|outings?|visit|yard|playground|grounds|park|"
@@ -264,16 +266,19 @@ def _is_on_a_map(text: ActivityText) -> bool:
 
 def _has_food(text: ActivityText, shown: str) -> bool:
     """Say whether something is eaten in an activity, or is food among its materials or where it is ``shown``: not so
-    where a child looks for the shell, or asks for the butter in a drawing."""
+    where a child looks for the shell, or asks for the butter in a drawing, nor on the squares of a board."""
     done = [one for one in text.said if one.place in DONE | {Place.LESSON_MATERIALS}]
-    listed = (one.passage.text for one in done if one.place in (Place.MATERIALS, Place.LESSON_MATERIALS, Place.LIST))
+    told = [one.passage.text for one in done]
+    on_board = "game" in text.kinds and any(map(_BOARD.search, told)) and not any(map(_TRIED.search, told))
+    places = {Place.MATERIALS, Place.LIST} | (set() if on_board else {Place.LESSON_MATERIALS})
+    listed = (one.passage.text for one in done if one.place in places)
+    if any(not foods().isdisjoint(WORD.findall(one.casefold())) for one in listed):
+        return True
+    if on_board:
+        return False  # Go back two squares: the cat eats your bread
     # The Captain of the Crumb is no food.
     named = {word.casefold() for at, word in enumerate(WORD.findall(shown)) if not at or word.islower()}
-    return (
-        any(_EATEN.search(one.passage.text) for one in done)
-        or not foods().isdisjoint(named)
-        or any(not foods().isdisjoint(WORD.findall(one.casefold())) for one in listed)
-    )
+    return any(map(_EATEN.search, told)) or not foods().isdisjoint(named)
 
 
 def _is_mimed(text: ActivityText) -> bool:
