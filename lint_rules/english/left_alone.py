@@ -45,7 +45,7 @@ _AS_WORD = lazy_re.compile(
     re.I,
 )
 _ARTICLES = frozenset(("a", "an", "the"))
-_LETTER = lazy_re.compile(r"\s*(?:as in|as for|is for|says|for|goes|like in)\b", re.I)  # a as in hat
+_LETTER = lazy_re.compile(r"\s*(?:as in|as for|is|says|for|goes|like in)\b", re.I)  # a as in hat; a is number four
 _INITIAL = lazy_re.compile(r"\s[A-Z]s?\b(?!['’.]\w)")  # a S, an S1: a pupil, in a teacher's shorthand
 _CRIES = lazy_re.compile(
     r"\b(?:say|says|said|go|goes|went|cry|cries|cried|call|calls|called|sing|sings|sang)\s*[,:]?\s*[\"“‘']?$", re.I
@@ -244,6 +244,12 @@ def _is_counted_elsewhere(passage: Passage, match: EnglishMatch) -> bool:
     return not (number.isdigit() or number in words_in("numbers")) or listed
 
 
+def _is_of_a_row(passage: Passage, match: EnglishMatch) -> bool:
+    """| What | were | you doing? |: a sentence that goes through the cells of a row begins in another one."""
+    inside = passage.cell is not None and passage.cell.column > 0 and match.start == 0
+    return inside and passage.text[:1].islower() and not match.rule.startswith(SPELLER)
+
+
 def _is_done(passage: Passage, match: EnglishMatch) -> bool:
     """Do steps 1, 2 and 3: things that are done, by their numbers, and no question."""
     ordered = re.search(r"(?:^|[.!?:]\s+)Do\s+$", passage.text[: match.start]) is not None
@@ -353,6 +359,7 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_in_the_reference,
     _is_cry,
     _is_rest_of_a_word,
+    _is_of_a_row,
     _is_done,
     _is_owned,
     _is_somebodys,

@@ -35,7 +35,7 @@ _PLACEHOLDER = lazy_re.compile(
     r"(?:read|sung|said|spoken|told)\b)"
     r"|\W*(?:the\s+(?:story|text|song|chant|play|comic)\s+on\s+(?:this|the)\s+page\b"
     r"|(?:the\s+)?(?:frames?|parts?|pictures?|scenes?|verses?)\s+[\w ]{1,20}?\s+as\s+(?:on|in)\s+(?:the\s+)?page\b)"
-    r"|\W*(?:the\s+)?(?:actors?|narrators?|readers?|voices|speakers?)\s+(?:reads?|says?|sings?|tells?|acts?)\b"
+    r"|\W*(?:the\s+)?(?:actors?|cast|narrators?|readers?|voices|speakers?)\s+(?:reads?|says?|sings?|tells?|acts?)\b"
     r"[^.!?]*\b(?:frames?|page|story|text|parts?|verses?)\b"
     r"|\W*as\s+(?:printed|written)\s+(?:on|in)\s+(?:the\s+)?(?:page|book)\W*$"
     r"|\W*(?:tbc|tbd|to be (?:written|confirmed|added))\W*$",

@@ -1,5 +1,4 @@
-"""Numbers as books for children and teacher's notes write them: in figures, and in words (those over a thousand whole
-thousands alone)."""
+"""Numbers as books for children and teacher's notes write them: in figures, and in words below a million."""
 
 import re
 from collections.abc import Iterator, Mapping
@@ -27,8 +26,10 @@ _ALL = (
     }
 )
 _BELOW_HUNDRED = "|".join(sorted(_ALL, key=len, reverse=True))
-_HUNDREDS = rf"(?P<hundreds>a|{'|'.join(_WORDS[1:10])}) hundred(?: and (?P<rest>{_BELOW_HUNDRED}))?"
-_THOUSANDS = rf"(?P<thousands>a|\d{{1,3}}|{_BELOW_HUNDRED}) thousand"
+_HUNDREDS = rf"(?:a|{'|'.join(_WORDS[1:10])}) hundred(?: and (?:{_BELOW_HUNDRED}))?"
+_THOUSANDS = (
+    rf"(?:\d{{1,3}}|{_HUNDREDS}|a|{_BELOW_HUNDRED}) thousand\b(?:,? (?:{_HUNDREDS})| and (?:{_BELOW_HUNDRED})\b)?"
+)
 _NUMBER = lazy_re.compile(
     rf"(?<![\w.,:/-])(?:\d{{1,3}}(?:,\d{{3}}){{1,3}}|{_THOUSANDS}|\d{{1,4}}|{_HUNDREDS}|{_BELOW_HUNDRED})(?![\w:/-]|[.,]\d)",
     re.IGNORECASE | re.ASCII,
@@ -63,12 +64,17 @@ def numbers_in(text: str, *, parts: bool = False) -> Iterator[tuple[int, int, in
 
 
 def _value(match: re.Match[str]) -> int:
-    """The number that is written: 12, twelve, a hundred and twelve."""
-    if match["hundreds"] is not None:
-        hundreds, rest = match["hundreds"].casefold(), (match["rest"] or "zero").casefold()
-        return 100 * _ALL.get(hundreds, 1) + _ALL[rest]
-    if match["thousands"] is not None:
-        thousands = match["thousands"].casefold()
-        return 1000 * (int(thousands) if thousands.isdigit() else _ALL.get(thousands, 1))
-    word = match[0].casefold().replace(",", "")
-    return int(word) if word.isdecimal() else _ALL.get(word, 0)
+    """The number that is written: 12, twelve, a hundred and twelve, two thousand six hundred."""
+    words = match[0].casefold().replace(",", "")
+    if words.isdecimal():
+        return int(words)
+    thousands, _, rest = words.rpartition(" thousand") if " thousand" in words else ("", "", words)
+    return 1000 * _below_thousand(thousands) + _below_thousand(rest.strip())
+
+
+def _below_thousand(words: str) -> int:
+    if words.isdecimal():
+        return int(words)
+    hundreds, hundred, rest = words.rpartition(" hundred") if " hundred" in words else ("", "", words)
+    below = _ALL.get(rest.removeprefix(" and ").removeprefix("and ").strip(), 1 if rest.strip() == "a" else 0)
+    return below + (100 * _ALL.get(hundreds, 1) if hundred else 0)

@@ -21,7 +21,8 @@ _POINTING = frozenset(["i", "you", "he", "she", "it", "we", "they", "this", "tha
 _TURNED = frozenset(["is", "are", "was", "were", "can", "has"])
 _DENIALS = frozenset(["not", "never", "no", "nobody", "nothing"])
 _ARTICLES = frozenset(["a", "an", "the"])
-_DETERMINERS = sorted(_ARTICLES | {"my", "your", "his", "her", "our", "their"})
+_OWNERS = frozenset(["my", "your", "his", "her", "its", "our", "their"])
+_DETERMINERS = sorted(_ARTICLES | _OWNERS)
 _CLAUSE = lazy_re.compile(
     r"[,;:–—\"“”]+\s*(?:(?:and|but|so)\s)?|\s(?:and|but|so)\s", re.I
 )  # where one ends, and one begins
@@ -82,7 +83,8 @@ def told_of(statement: str, texts: Iterable[str]) -> str:
         for sentence in _SENTENCE.findall(text):
             told = _words(sentence)
             named = _NAME.match(sentence.lstrip(_OPENING))
-            by_name = named is not None and told[len(_words(named[0])) :] == done
+            whose = named is not None and not _OWNERS.isdisjoint(_words(named[0]))  # His hat: nobody is named
+            by_name = named is not None and not whose and told[len(_words(named[0])) :] == done
             if not told or told[0] not in _PERSONS:
                 subject = _subject(sentence, own)
             if (told[1:] == done and told[0] in _PERSONS) or by_name:

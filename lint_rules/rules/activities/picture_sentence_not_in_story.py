@@ -3,7 +3,8 @@
 Young children say or write such a sentence with words for the pictures. Best is a sentence of the story: they have
 heard it, and the pictures call it back. A new sentence is fair too when the word for every picture has been met earlier
 in the unit, or in an earlier one. A picture whose word they have not met, or that may be read as two words (*cup* or
-*tea*), is a riddle with several right answers, and the key has one. What a picture stands for is its alternative text:
+*tea*), is a riddle with several right answers, and the key has one. Behind the first unit of a course that is a note:
+an earlier page may have the word. What a picture stands for is its alternative text:
 `a red kite` is read as *kite* or *red kite*.
 """
 
@@ -99,7 +100,10 @@ def find(reading: Reading) -> Iterator[Found]:
                 continue
             message = _message(line, _known(reading, line, activity), reading.level)
             if message:
-                yield Found(line.passage.span(line.start, line.end), shown(line.passage, line.start, line.end), message)
+                # What the pages of earlier units have, beside their lists, is not known here.
+                weight = Severity.NOTE if reading.unit.front.unit > 1 or reading.level.index else None
+                words = shown(line.passage, line.start, line.end)
+                yield Found(line.passage.span(line.start, line.end), words, message, weight)
 
 
 def _known(reading: Reading, line: Line, activity: Activity) -> frozenset[str]:

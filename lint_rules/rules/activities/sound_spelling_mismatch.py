@@ -115,9 +115,10 @@ RULE = Rule(
 _LISTS = frozenset({Role.ITEM, Role.PANEL, Role.CELL, Role.HEAD, Role.TEXT, Role.LINE, Role.CAPTION})
 _RUNNING = frozenset({Role.TEXT, Role.LINE, Role.CAPTION})
 _MIXED_ON_PURPOSE = frozenset({"odd-one-out", "mistakes"})
-_PICKING_ON_PAGE = lazy_re.compile(r"\W*(?:circle|tick|underline|cross|ring|choose)\b", re.I)
+_PICKING_ON_PAGE = lazy_re.compile(r"\W*(?:circle|tick|underline|cross|ring|choose|check(?= \W|\W+the\b))\b", re.I)
 _PICKING = lazy_re.compile(
     r"\b(?:circle|tick|underline|cross|draw|ring|mark|hear|stand|raise|choose|sort|find|which|different|odd|same|put|match|colour|color|highlight|rhymes?|tables?|columns?)\b"
+    r"|\bcheck (?:\W|(?:the|each|every)\b)"  # as tick is called in the United States
     r"|\b(?:clap|stamp|jump|freeze|tap|snap|hands? up|thumbs? up)\b[^.!?]*\b(?:for|when|if)\b",
     re.I,
 )

@@ -24,6 +24,8 @@ from lint_rules.unit_language.hinted_forms import hinted_slip
 from lint_rules.unit_language.key_slips import key_slips
 
 _SENTENCE = 3  # words
+_FEW = 4  # words of a name: Mr and Mrs Tolk
+_CAPITALS = frozenset({"I", "I'm", "I’m", "I've", "I’ve", "I'd", "I’d", "I'll", "I’ll"})
 _HINT = lazy_re.compile(r"\(\s*([^\W\d_]+)\s*\)")
 _HINT_BEHIND = lazy_re.compile(r"[.!?]\s*(?:/|[–—→:*]+)\s*([^\W\d_]+)\s*$")  # `It is ____ than a cat. / big`
 _DENIED = lazy_re.compile(r"^(?:not|never)\s+", re.I)
@@ -107,7 +109,7 @@ def _by_checker(done: Activity, reading: Reading, told: set[Span]) -> Iterator[F
             continue
         for match, (start, end) in slips_of_key(passage, reading.english(passage)):
             span = passage.span(start, end)
-            if span not in told:
+            if span not in told and not _is_matched(passage, start, end):
                 told.add(span)
                 better = f" Perhaps “{match.replacements[0]}”?" if match.replacements else ""
                 words = passage.text[match.start : match.end]
@@ -178,7 +180,7 @@ def _item(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> I
         for passage in done.part.passages:
             found = _range_in_passage(passage, span)
             listed = is_row_of_words(passage.text) or _LISTED.fullmatch(passage.text.strip())
-            if found is None or passage in reading.readings.unchecked or listed:
+            if found is None or passage in reading.readings.unchecked or listed or _is_matched(passage, *found):
                 continue
             for slip in key_slips(reading.analyse(passage), *found, reading.course.variety):
                 words = passage.text[slip.start : slip.end]
@@ -191,6 +193,19 @@ def _item(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> I
                 else:
                     yield Found(span, passage.text[found[0] : found[1]], message)
                 return
+
+
+def _is_matched(passage: Passage, start: int, end: int) -> bool:
+    """Say whether a key's words only stand beside the text, as a heading or what somebody does: `Noon and after ____`
+    and `Trouble in the tank`; `Mr Tolk ____` and `play the flute`. What goes on in a sentence has no capital."""
+    before, filled = passage.text[:start].rstrip(), passage.text[start:end]
+    words = filled.split()
+    inside = bool(before) and before[-1] not in '.!?:;–—-/"“‘(' and "\n" not in passage.text[len(before) : start]
+    if inside and len(words) > 2 and words[0][:1].isupper() and words[1].islower() and words[0] not in _CAPITALS:
+        return True
+    names = re.findall(r"[\w'’]+", before)
+    alone = bool(names) and all(name[:1].isupper() or name == "and" for name in names) and len(names) <= _FEW
+    return alone and len(words) > 1 and not passage.text[end:].strip() and filled[-1:] not in ".!?" and filled.islower()
 
 
 def _in_key(item: Item, words: str) -> Place | None:

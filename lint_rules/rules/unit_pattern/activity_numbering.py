@@ -8,11 +8,15 @@ numbers them.
 import re
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.manuscript.model import Activity, Unit
 from lint_rules.page.cross_references import references_in
 from lint_rules.rule import Example, Gather, Reading, Rule, Within
 from lint_rules.source import Span
+
+# How a heading counts itself: `A Listen.` · `Task B. Read.` · `Round 3: Match.`
+_MARK = lazy_re.compile(r"(?:(?P<kind>[A-Z][a-z]+)\s+)?(?P<mark>[A-Z]|\d{1,2})(?=[.):\s])[.):]?\s")
 
 RULE = Rule(
     name="activity-numbering",
@@ -26,6 +30,11 @@ RULE = Rule(
         Example("### 1 Look.\n\n### 2 Read.\n"),
         Example("## One {.words}\n\n### 1 Look.\n\n## Two {.words}\n\n### 1 Read.\n", why="each lesson begins anew"),
         Example("### Look.\n\n### Read.\n", why="none is numbered"),
+        Example(
+            "## One {.words}\n\n### 1 Look.\n\n## Test {.test}\n\n### Round 1 Look. {.test}\n\n"
+            "### Round 2: Read. {.test}\n",
+            why="the headings of the test count themselves",
+        ),
         Example("### 1. Look.\n\n### 2. Read.\n"),
         Example(
             "## One {.words}\n\n### 1 Look.\n\n### 2 Say.\n\n## Two {.words}\n\n### 3 Read.\n\n### 4 Write.\n",
@@ -67,7 +76,7 @@ def find(reading: Reading) -> Iterator[Found]:
         reference.kind == "activity" for passage in unit.passages for reference in references_in(passage.text)
     )
     for activities in _sequences(unit):
-        if _has_letters(activities):
+        if _are_told_apart(activities):
             continue
         for place, activity in enumerate(activities, start=1):
             written = re.sub(r"\D", "", activity.heading.number)
@@ -81,12 +90,15 @@ def _sequences(unit: Unit) -> Iterator[Sequence[Activity]]:
         yield lesson.activities
 
 
-def _has_letters(activities: Sequence[Activity]) -> bool:
-    """Say whether the activities of a lesson are told by letters, A, B, C, as the parts of a test often are."""
-    firsts = [activity.heading.passage.text.split(maxsplit=1)[:1] for activity in activities]
-    return len(firsts) > 1 and all(
-        first and first[0].rstrip(".):") == chr(ord("A") + place) for place, first in enumerate(firsts)
-    )
+def _are_told_apart(activities: Sequence[Activity]) -> bool:
+    """Say whether the headings of a lesson count themselves: A, B, C, or Round 1, Round 2, as parts of a test do."""
+    marks = [_MARK.match(activity.heading.passage.text) for activity in activities]
+    counted = [(mark["kind"] or "", mark["mark"]) for mark in marks if mark is not None]
+    if len(counted) < 2 or len(counted) < len(activities) or len({kind.casefold() for kind, _ in counted}) > 1:
+        return False
+    in_letters = [chr(ord("A") + place) for place in range(len(counted))]
+    in_figures = [str(place) for place in range(1, len(counted) + 1)]
+    return [mark for _, mark in counted] in (in_letters, in_figures if counted[0][0] else in_letters)
 
 
 def _found(activity: Activity, place: int, *, safe: bool) -> Found:

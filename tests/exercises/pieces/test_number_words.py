@@ -15,6 +15,9 @@ from lint_rules.page.number_words import numbers_in
         ("nine hundred and ninety-nine steps", 999, "steps"),
         ("the 120 steps", 120, "steps"),
         ("fourteen thousand books", 14000, "books"),
+        ("two thousand six hundred years", 2600, "years"),
+        ("one thousand, two hundred and fifty-six", 1256, ""),
+        ("two hundred thousand and five", 200005, ""),
         ("14,000 books", 14000, "books"),
     ],
 )
