@@ -308,7 +308,7 @@ def _activity_references(unit: Unit) -> Iterator[tuple[Spot, int, int, int]]:
                 own = one.unit in {0, unit.front.unit}
                 if one.kind == "activity" and not (own or one.elsewhere):
                     spot = Spot(*passage.span(one.start, one.end), passage.text[one.start : one.end])
-                    yield spot, one.unit, one.lesson, int(one.number.partition(".")[0])
+                    yield spot, one.unit, one.lesson, one.whole
 
 
 def _lesson_references(unit: Unit) -> Iterator[tuple[Spot, int, int]]:

@@ -24,7 +24,7 @@ _LONGEST_LINE = 9  # words of a line of verse: common practice, no source
 _PLACEHOLDER = lazy_re.compile(
     r"\W*(?:(?:the|same|full|whole)\s+)*(?:text|story|song|chant|poem|rhyme|dialogue|words?|script|comic|play)\s*,?\s+"
     r"(?:[\"“‘][^\"”’]{1,60}[\"”’],?\s+)?(?:parts?\s+[\w ]{1,30},?\s+)?(?:word for word,?\s+)?"
-    r"(?:(?:is\s+|are\s+|exactly\s+)?"
+    r"(?:(?:is\s+|are\s+|exactly\s+|read\s+(?:aloud\s+|out\s+)?)?"
     r"(?:as\s+(?:printed|above|below|before|(?:it\s+stands\s+)?(?:on|in)\s+(?:the\s+)?(?:[\w]+['’]s?\s+)?"
     r"(?:page|book|activity))"
     r"|to\s+(?:come|follow|be\s+(?:written|added|confirmed)))"

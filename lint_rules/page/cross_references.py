@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from lint_rules import lazy_re
 
-_NUMBER = r"(?P<number>\d+(?:\.\d+)?)"
+_NUMBER = r"(?P<number>\d+(?:\.\d+|(?-i:[A-H])\b)?)"
 _REFERENCE = lazy_re.compile(
     rf"\b(?P<kind>page|lesson|activity|exercise|track|unit)\s+{_NUMBER}(?![\w.]*\w)", re.IGNORECASE
 )
@@ -31,6 +31,11 @@ class CrossReference:
     lesson: int = 0
     unit: int = 0
     elsewhere: bool = False  # in another level, or another book
+
+    @property
+    def whole(self) -> int:
+        """The number without what stands behind it: 2 of 2.7, and of 2F."""
+        return int(self.number.partition(".")[0].rstrip("ABCDEFGH"))
 
 
 @lru_cache(maxsize=1_000)  # several rules ask of the same passages

@@ -41,7 +41,7 @@ def heard_numbers(passages: Sequence[Passage]) -> list[HeardNumber]:
         else:
             between = passages[passages.index(passage) + 1 : passages.index(to) if to is not None else None]
             head = to.text[: behind.start()] if to is not None and behind is not None else ""
-            rest = "\n".join([passage.text[mark.end() :], *(one.text for one in between), head])
+            rest = "\n".join([passage.text[mark.end() :], *(f"{one.speaker} {one.text}" for one in between), head])
         written = (mark[1] or mark[2]).casefold()
         group = 1 if mark[1] else 2
         number = NUMBER_WORDS[written] if written in NUMBER_WORDS else int(written) if written.isdecimal() else 0
@@ -51,13 +51,16 @@ def heard_numbers(passages: Sequence[Passage]) -> list[HeardNumber]:
 
 def number_left_out(passages: Sequence[Passage]) -> tuple[int, HeardNumber] | None:
     """The one number that a script, which goes up from one, does not speak, and the number that comes in its place."""
-    heard = [one for one in heard_numbers(passages) if _opens(one)]
+    spoken = heard_numbers(passages)
+    heard = [one for one in spoken if _opens(one)]
     numbers = [one.number for one in heard]
     if len(heard) < _FEWEST or numbers[0] != 1 or not all(re.search(r"\w", one.behind) for one in heard):
         return None
     left_out = sorted(set(range(1, numbers[-1] + 1)) - set(numbers))
     if len(left_out) != 1 or numbers != [one for one in range(1, numbers[-1] + 1) if one != left_out[0]]:
         return None
+    if any(one.number == left_out[0] for one in spoken):
+        return None  # Hello, Tilla! Number 2. This is my basket.
     before = next(one for one in heard if one.number == left_out[0] - 1)
     if any(number == left_out[0] for number, *_ in numbers_in(before.behind, parts=True)):
         return None  # OK, four. A hen.

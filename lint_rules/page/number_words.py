@@ -78,3 +78,29 @@ def _below_thousand(words: str) -> int:
     hundreds, hundred, rest = words.rpartition(" hundred") if " hundred" in words else ("", "", words)
     below = _ALL.get(rest.removeprefix(" and ").removeprefix("and ").strip(), 1 if rest.strip() == "a" else 0)
     return below + (100 * _ALL.get(hundreds, 1) if hundred else 0)
+
+
+_MINUTES = {"half": 30, "quarter": 15, "a quarter": 15, "five": 5, "ten": 10, "twenty": 20, "twenty-five": 25}
+_CLOCK = lazy_re.compile(
+    r"\b(?P<minutes>half|(?:a )?quarter|five|ten|twenty[- ]five|twenty)(?: minutes)? (?P<side>past|to) "
+    rf"(?P<hour>\d{{1,2}}|{'|'.join(_WORDS[1:13])})\b"
+    r"|(?<![\w.:,£€$])(?P<figures>\d{1,2})[.:](?P<rest>[0-5]\d)(?![\w:]|[.,]\d)",
+    re.I,
+)
+
+
+def clock_times_in(text: str) -> frozenset[str]:
+    """The times of day of a text that are no full hours, in one form: `twenty to eight` and `7.40` are 7:40."""
+    return frozenset(time for match in _CLOCK.finditer(text) if (time := _time(match)) is not None)
+
+
+def _time(match: re.Match[str]) -> str | None:
+    if match["figures"] is not None:
+        hour, minutes = int(match["figures"]), int(match["rest"])
+    else:
+        said = match["hour"].casefold()
+        hour = int(said) if said.isdigit() else NUMBER_WORDS[said]
+        minutes = _MINUTES[match["minutes"].casefold().replace("twenty five", "twenty-five")]
+        if match["side"].casefold() == "to":
+            hour, minutes = hour - 1, 60 - minutes
+    return f"{(hour - 1) % 12 + 1}:{minutes:02}" if minutes and hour <= 24 else None

@@ -53,6 +53,7 @@ _OF_THE_WHOLE = lazy_re.compile(  # 15'; Notes (20 minutes); but Hello song (4 m
     r"activity|task|in|all)\b)*",
     re.I,
 )
+_AT_FRONT = lazy_re.compile(r"\s*\d{1,2}\s*['′’](?=\s+[A-Z“\"])")  # Teacher: 8' Play once for saying.
 _LENGTH = lazy_re.compile(
     r"^\s*(?:allow|plan|reckon|you (?:will )?have)\b"
     r"|\b(?:lesson|activity|game|task|exercise|it|this|all)\s+(?:takes|lasts|needs)\b",
@@ -205,6 +206,11 @@ def _unlabelled(part: Part) -> StatedTime | None:
         if passage.audience is not Audience.TEACHER or is_usual(passage.field) or passage.cell is not None:
             continue
         whole = _OF_THE_WHOLE.fullmatch(passage.field) is not None  # Warm-up: 5 minutes
+        front = _AT_FRONT.match(passage.text) if whole else None
+        found = read_time(front[0]) if front is not None else None
+        if found is not None:
+            alone.append(StatedTime(found.minutes, passage, found.start, found.end, found.each))
+            continue
         for sentence in _SENTENCE.finditer(passage.text):
             text = sentence[0]
             found = read_time(text)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from lint_rules.manuscript.model import PICTURE, Unit
 from lint_rules.page.exercises.answers import yes_or_no
 from lint_rules.page.exercises.charted import against_the_chart, from_another_row
-from lint_rules.page.exercises.heard import beyond_the_script, not_heard, verdict_out_of_step
+from lint_rules.page.exercises.heard import beyond_the_script, not_drawn, not_heard, verdict_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercises, Item
 from lint_rules.page.exercises.speakers import other_speaker
 from lint_rules.page.exercises.statements import bare_statement
@@ -40,6 +40,9 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
     answer = not_heard(read, unit)
     if answer is not None:
         yield Doubt(answer, _numbered(answer), "the script does not say it there")
+    answer = not_drawn(read, unit)
+    if answer is not None:
+        yield Doubt(answer, _numbered(answer), "the picture does not show it there")
     answer, same = verdict_out_of_step(read, unit) or (None, False)
     if answer is not None:
         yield Doubt(answer, _numbered(answer), f"picture and script {'say the same' if same else 'differ'} there")

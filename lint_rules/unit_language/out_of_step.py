@@ -19,7 +19,7 @@ from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Option
 from lint_rules.page.exercises.statements import bare_statement
 from lint_rules.page.heard_numbers import heard_numbers, number_left_out
-from lint_rules.page.number_words import numbers_in
+from lint_rules.page.number_words import clock_times_in, numbers_in
 from lint_rules.tables import words
 from lint_rules.unit_language.option_support import content_words
 from lint_rules.unit_language.places import PLACES, last_word, places_of
@@ -292,11 +292,12 @@ def _found(item: Item, against: str) -> OutOfStep | None:
 
 
 def _told(text: str) -> frozenset[str]:
-    """The words of a text that mean something by themselves, and its numbers in figures."""
+    """The words of a text that mean something by themselves, its numbers in figures, and its times (7:40)."""
     rest, numbers = text, list(numbers_in(text, parts=True))
     for _, start, end, _ in reversed(numbers):
         rest = f"{rest[:start]} {rest[end:]}"
-    return content_words(rest) | {str(number) for number, *_ in numbers}
+    rest = _CLOCK.sub(" ", rest)
+    return content_words(rest) | {str(number) for number, *_ in numbers} | clock_times_in(text)
 
 
 def _drawn(text: str) -> frozenset[str]:

@@ -97,11 +97,16 @@ def _told(texts: Iterable[str]) -> Numbers:
     of: dict[str, set[int]] = {}
     numbers: set[int] = set()
     for text in texts:
-        for number, _, _, thing in numbers_in(text):
+        for number, start, _, thing in numbers_in(text):
             numbers.add(number)
             if thing and single(thing) not in words("measures"):
                 of.setdefault(single(thing), set()).add(number)
+                if _AND_MORE.search(text, 0, start):
+                    of[single(thing)].add(number + 1)  # Piku and two small birds are two birds, or three
     return Numbers(of, numbers)
+
+
+_AND_MORE = lazy_re.compile(r"\b[A-Z][a-z]+ and (?:the )?(?:other )?$")
 
 
 def single(thing: str) -> str:

@@ -7,6 +7,7 @@ from lint_rules.engine.registry import load_rules
 from lint_rules.manuscript.reading import read_unit
 from lint_rules.page.exercises.reading import exercises_in
 from lint_rules.page.exercises.shared_keys import keys_of, lesson_of_key
+from lint_rules.page.readings import readings_of
 from lint_rules.rule import Example
 from lint_rules.source import Source
 from tests.support import run_files
@@ -167,6 +168,23 @@ def test_a_key_at_the_end_goes_by_the_names_of_lessons_in_bold(title: str) -> No
     text = "\n\n".join(f"**{title.format(number)}**\n\n{part}" for number, part in enumerate(parts, 1))
     expected = [["red", "brown"], ["a", "b"], ["old", "new"], ["b", "a"]]
     assert at_the_end_of_the_unit(f"## Keys\n\n{key(text)}", (1, 2, 1, 2)) == expected
+
+
+@pytest.mark.parametrize("dot", [";", "."])
+def test_a_line_of_a_key_begins_with_its_lesson_in_bold(dot: str) -> None:
+    text = f"**Lesson 1** 1: 1 red 2 brown{dot} 2: 1 a 2 b\n\n**Lesson 2** 1: 1 old 2 new{dot} 2: 1 b 2 a"
+    found = at_the_end_of_the_unit(f"## Keys\n\n{key(text)}", (1, 2, 1, 2))
+    assert [[answer.rstrip(".") for answer in several] for several in found] == [
+        ["red", "brown"],
+        ["a", "b"],
+        ["old", "new"],
+        ["b", "a"],
+    ]
+
+
+def test_a_line_that_only_speaks_of_a_lesson_is_no_key_of_it() -> None:
+    text = "**Lesson 1** was long: 1 red 2 brown\n\n**Lesson 2** is short: 1 a 2 b"
+    assert at_the_end_of_the_unit(f"## Keys\n\n{key(text)}", (1, 2, 1, 2)) == [[], [], [], []]
 
 
 @pytest.mark.parametrize("heading", ["## Answers", "## Answers {.notes}", "## Key to all lessons", "### Answers"])
@@ -351,3 +369,100 @@ def test_what_the_notes_check_by_is_a_key_where_it_is_set_off(line: str, answers
     )
     (one,) = exercises_in(next(iter(unit.activities)), unit).exercises
     assert [item.answer.text for item in one.items if item.answer] == answers
+
+
+@pytest.mark.parametrize(
+    ("line", "answers"),
+    [
+        ("- **Check it** 1 hat, 2 bag, 3 dog.", ["hat", "bag", "dog"]),
+        ("- **Check it** in pairs, then together.", []),
+        ("They work alone, in pencil. They write: 1 hat, 2 bag, 3 dog.", ["hat", "bag", "dog"]),
+        ("They write: a letter, and two cards.", []),
+    ],
+)
+def test_what_the_notes_have_children_write_is_a_key(line: str, answers: list[str]) -> None:
+    page = f"1. a red ____\n2. a blue ____\n3. a big ____\n\n::: teacher\n{line}\n:::\n"
+    text = f"{FRONT}## Lesson 1: A {{.words}}\n\n### 1 Write. {{.writing}}\n\n{page}"
+    unit = read_unit(Source("level-1/unit-01.md", text))
+    (one,) = exercises_in(next(iter(unit.activities)), unit).exercises
+    assert [item.answer.text.rstrip(".") for item in one.items if item.answer] == answers
+
+
+def answered(page: str) -> list[list[str]]:
+    """The answers of each activity of a lesson, as they are read."""
+    unit = read_unit(Source("level-1/unit-01.md", f"{FRONT}## Lesson 1: A {{.words}}\n\n{page}"))
+    read = [exercises_in(activity, unit) for activity in unit.activities]
+    return [[item.answer.text for one in each.exercises for item in one.items if item.answer] for each in read]
+
+
+THREE = "### {} Write. {{.writing}}\n\n1. a red ____\n2. a blue ____\n3. a big ____\n\n"
+
+
+@pytest.mark.parametrize(
+    ("line", "answers"),
+    [
+        ("Key: 1 red [hat] 2 blue [bag] 3 big [dog]", ["hat", "bag", "dog"]),
+        ("Key: 1 red [hat] 2 blue [bag] 3 big [dog] [7 min]", ["hat", "bag", "dog"]),
+        ("Key: 1 hat, 2 bag, 3 dog (about 7 minutes)", ["hat", "bag", "dog"]),
+        ("Key: 1 hat, 2 bag, 3 dog [or cat]", ["hat", "bag", "dog [or cat]"]),
+    ],
+)
+def test_answers_in_square_brackets_and_times_at_the_end_of_a_key(line: str, answers: list[str]) -> None:
+    assert answered(THREE.format(1) + f"::: teacher\n{line}\n:::\n") == [answers]
+
+
+def test_a_key_of_tasks_with_their_marks_is_shared_out() -> None:
+    table = "| Task | Key | Marks |\n|---|---|---|\n| 1 | 1 hat, 2 bag, 3 dog | 3 |\n| 2 | 1 cap, 2 box, 3 pig | 3 |\n"
+    page = THREE.format(1) + THREE.format(2) + key(table)
+    assert answered(page) == [["hat", "bag", "dog"], ["cap", "box", "pig"]]
+
+
+def test_activities_with_letters_head_the_lines_of_a_key() -> None:
+    lines = "1A Pupils' own answers, for example: a hat\n\n1B 1 hat 2 bag 3 dog\n\n1C 1 cap 2 box 3 pig"
+    page = "### 1A Draw. {.writing}\n\n" + THREE.format("1B") + THREE.format("1C") + key(lines)
+    assert answered(page) == [[], ["hat", "bag", "dog"], ["cap", "box", "pig"]]
+
+
+def test_a_key_with_several_answers_too_many_fills_nothing() -> None:
+    assert answered(THREE.format(1) + key("1 c 2 a 3 b 4 e")) == [["c", "a", "b"]]
+    assert answered(THREE.format(1) + key("1 c 2 a 3 b 4 e 5 d")) == [[]]
+
+
+@pytest.mark.parametrize(
+    ("line", "answers"),
+    [
+        ("What they say 1) hat 2) bag 3) dog", ["hat", "bag", "dog"]),
+        ("**Look for:** 1 → hat, 2 → bag, 3 → dog", ["hat", "bag", "dog"]),
+        ("The children colour in pairs. 1 hat, 2 bag, 3 dog", ["hat", "bag", "dog"]),
+        ("What they say 1) hat 2) bag", []),  # of two of three items
+        ("**Look for:** 1 → hat, 2 → bag, 3 → dog, 4 → pig", []),
+        ("**Steps:** 1 Look. 2 Write. 3 Check.", []),
+        ("**Materials:** 1 hat, 2 bags, 3 dogs", []),
+        ("1 They look at all of the pictures 2 They write a word in each line 3 They read it to a friend", []),
+    ],
+)
+def test_a_line_that_answers_each_item_is_a_key_whatever_it_is_called(line: str, answers: list[str]) -> None:
+    assert answered(THREE.format(1) + f"::: teacher\n{line}\n:::\n") == [answers]
+
+
+def test_parts_of_a_test_that_are_activities_head_its_key() -> None:
+    lines = "- Part 1: 1 hat, 2 bag, 3 dog\n- Part 2: 1 cap, 2 box, 3 pig"
+    page = THREE.format(1) + THREE.format(2) + key(lines)
+    assert answered(page) == [["hat", "bag", "dog"], ["cap", "box", "pig"]]
+
+
+@pytest.mark.parametrize("hint", ["[is/are]", "(is/are)"])
+def test_options_in_square_brackets_are_options(hint: str) -> None:
+    page = f"### 1 Write. {{.writing}}\n\n1. The wind ____ {hint} strong.\n2. The clouds ____ {hint} dark.\n\n"
+    text = f"{FRONT}## Lesson 1: A {{.words}}\n\n{page}{key('1 is 2 are')}"
+    unit = read_unit(Source("level-1/unit-01.md", text))
+    read = [passage.text for passage in readings_of(unit).done.passages]
+    assert "The wind is strong." in read
+    assert "The clouds are dark." in read
+
+
+def test_a_number_that_the_sentence_goes_on_from_is_filled_in() -> None:
+    page = "### 1 Count the money. {.writing}\n\n1. a dime and a nickel ____ cents\n2. two dimes ____ cents\n3. a quarter ____ cents\n\n"
+    unit = read_unit(Source("u.md", f"{FRONT}## Lesson 1: A {{.words}}\n\n{page}{key('1 15, 2 20, 3 25')}"))
+    read = [passage.text for passage in readings_of(unit).done.passages]
+    assert "a dime and a nickel 15 cents" in read

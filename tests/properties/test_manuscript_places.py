@@ -31,7 +31,7 @@ def unmarked(stored: str) -> str:
         return "\ufffc"
     stored = re.sub(r"<!--.*?-->|</?(?:b|i|u|span)(?: [^>]*)?>", "", stored)
     stored = re.sub(r"\[([^\]]*)\](?:\([^)]*\))?(?:\{[^}]*\})?", r"\1", stored)
-    stored = re.sub(r"(?<!\\)[*_`]", "", stored) if "http" not in stored else stored.strip("<>")
+    stored = re.sub(r"(?<!\\)[*_`]", "", stored) if "://" not in stored else stored.strip("<>")
     stored = re.sub(r"\\([!-/:-@\[-`{-~])", lambda match: f"&#{ord(match[1])};", stored)
     return unescape(stored)
 

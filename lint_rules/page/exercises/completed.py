@@ -23,6 +23,7 @@ _PARTS = lazy_re.compile(r"\s*(?:,|;|/|\||…|\.\.\.|\s[–—-]\s|\band\b)\s*")
 _VERDICT = lazy_re.compile(r"\s*(?:[TF]|true|false|right|wrong|✓|✗)\s*[–—:;.,-]\s*(?=\S)", re.I)
 _CAPITAL = lazy_re.compile(r"[A-Z]{1,2}")
 _WORD = lazy_re.compile(r"[\w’']+")
+_GOES_ON = lazy_re.compile(r"[ \u00a0][a-z]{2,}")
 _A_TEXT = 15  # words that nobody writes into a gap
 _BLANK = lazy_re.compile(r"_+(?:\s*_{2,})*")
 
@@ -118,6 +119,8 @@ def _one(gap: Gap, said: str, exercise: Exercise) -> str | None:
         return word_with(gap.word.text, said)
     verdict = _VERDICT.match(said)
     text = _without_repeated(gap, first_text(said[verdict.end() :] if verdict else said))
+    if text.isdecimal() and _GOES_ON.match(gap.place.passage.text, gap.place.end):
+        return text  # a dime and a nickel ____ cents
     if is_verdict(text) or (_CAPITAL.fullmatch(text) and text not in ("I", "A")):
         return ""
     labels = {item.label.key for item in exercise.items} | {

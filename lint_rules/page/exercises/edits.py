@@ -12,8 +12,9 @@ from lint_rules import lazy_re
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.page.exercises.model import Place
 
+_A_TEXT = 12  # words: so long an option is a text of its own, a letter or a headline's article
 _LETTER = lazy_re.compile(r"[^\W_]")
-_BEFORE_MARK = lazy_re.compile(r"\s+(?=[.,;:!?])")
+_BEFORE_MARK = lazy_re.compile(r"\s+(?=[.,;:!?])|(?<=\w) +(?=['’](?:ve|re|ll|s|m|d)\b(?!['’]))")  # I 've got
 _STARTS_SENTENCE = lazy_re.compile(r"(?:^|[.!?…:\"“”]\s*)$")
 _GOES_ON = lazy_re.compile(r"\s*[^\s.!?]")
 
@@ -70,8 +71,9 @@ class Edits:
             yield at, len(self.passage.text)
 
     def _piece(self, place: Place) -> Passage | None:
+        words = len(place.text.split())
         role = Role.OPTION
-        if place.text.rstrip()[-1:] in (".", "!", "?") and len(place.text.split()) > 1:
+        if words > 1 and (place.text.rstrip()[-1:] in (".", "!", "?") or words >= _A_TEXT):
             role = Role.ITEM
         made = _composed(self.passage, [Fill(place.start, place.end, shown=(place.start, place.end))], role)
         return made if made is not None and (_LETTER.search(made.text) or made.pictures) else None

@@ -5,7 +5,7 @@ question; a key of letters, ticks or drawings says nothing here.
 """
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Audience, Passage, Unit
@@ -22,12 +22,24 @@ _STEM = 4  # letters that a word begins with in another form
 _LETTERS = 2  # of a sound that is heard within a word: ch in lunch
 _FEWEST = 3  # answers that are heard under their numbers, before one that is not is a slip
 _DRAWN = lazy_re.compile(r"\b(?:picture\s+)?(\d{1,2})\b[.:)]?\s+(?=[a-z])", re.I)  # Picture 1: a leaf. 2 red onion.
+_VERDICT = lazy_re.compile(r"\W*(?:yes|no)\b[,.]", re.I)  # Yes, I do.
 _WORD = lazy_re.compile(r"[^\W_]+")
 
 
 def not_heard(read: Exercises, unit: Unit) -> Answer | None:
     """The one answer of a key that the script does not say under its number, where it says all the others."""
-    said = _by_number(heard_in(read.activity, unit))
+    return _not_among(_by_number(heard_in(read.activity, unit)), read)
+
+
+def not_drawn(read: Exercises, unit: Unit) -> Answer | None:
+    """The one answer of a key that a picture of numbered things does not show under its number, where it shows all the
+    others, and nothing is heard."""
+    briefs = (one.text for one in read.activity.part.passages if one.audience is Audience.ARTIST)
+    return None if heard_in(read.activity, unit) else _not_among(_drawn_by_number(briefs), read)
+
+
+def _not_among(said: Mapping[str, frozenset[str]], read: Exercises) -> Answer | None:
+    """The one answer whose words are not among those of its number, where all the others are."""
     if not said:
         return None
     marked: list[tuple[bool, Answer]] = []
@@ -127,7 +139,8 @@ def _answers(read: Exercises) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]
 
 
 def _ways(answer: Answer, texts: Iterable[str]) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]]:
-    ways = [[word for word in _words(text) if word not in small_words()] for text in texts if not is_verdict(text)]
+    told = [text for text in texts if not is_verdict(text) and not _VERDICT.match(text)]
+    ways = [[word for word in _words(text) if word not in small_words()] for text in told]
     ways = [[word for word in words if len(word) > 1 or word.isdigit()] for words in ways]
     ways = [words for words in ways if any(len(word) > _LETTERS or word.isdigit() for word in words)]
     if ways and answer.label is not None:
@@ -135,8 +148,9 @@ def _ways(answer: Answer, texts: Iterable[str]) -> Iterator[tuple[Answer, Sequen
 
 
 def _is_heard(word: str, heard: frozenset[str]) -> bool:
-    """Whether a word is heard, perhaps in another form: sleep, in sleeping."""
-    return any(one.startswith(word) or (len(one) >= _STEM and word.startswith(one)) for one in heard)
+    """Whether a word is heard, perhaps in another form: sleep, in sleeping; carry, in carries."""
+    stem = word[:-1] if word.endswith("y") and len(word) > _STEM else word
+    return any(one.startswith(stem) or (len(one) >= _STEM and word.startswith(one)) for one in heard)
 
 
 def _words(text: str) -> list[str]:

@@ -51,6 +51,10 @@ _STROKE = lazy_re.compile(r"\s+[/|]\s*$")
 _PART_NEXT = lazy_re.compile(rf"{_STROKE.pattern}|[;.]\s*[B-H]\s*$")
 _WORD = lazy_re.compile(r"[^\W\d_]")
 _REMARK = lazy_re.compile(r"\([^()]*\)")  # `1 F (She has a cat.) 2 T`
+_BRACKETED = lazy_re.compile(r"\S[^\[\]]*\[([^\[\]]+)\][.;]?")  # the goat [c]
+_TIME_LAST = lazy_re.compile(  # 5 b 6 a [7 min]
+    r"\s*[\[(](?:about\s+)?\d{1,2}(?:\s*[–-]\s*\d{1,2})?\s*(?:min(?:ute)?s?\b\.?|['’])[\])]\.?\s*$", re.I
+)
 _COMMA = lazy_re.compile(r"\s*,\s*")
 _HEADED = lazy_re.compile(r"(?:[A-Z][\w’'-]*(?:\s[\w’'-]+){0,4}:\s|[A-Z][a-z]+(?:\s\w+)?$)")
 _HEAD_WORDS = lazy_re.compile(r"[A-Z][\w’'-]*(?:\s[A-Za-z][\w’'-]*){0,4}(?=[\s:]*\d)")
@@ -106,7 +110,7 @@ def read_key(
     behind = tuple(answers_before(lines)) if Kind.NUMBER in kinds else tuple(numbered_letters(lines)) if kinds else ()
     behind = behind or (tuple(numbered_numbers(lines)) if Kind.NUMBER in kinds else ())
     rows = (behind,) if behind else _rows(marks, kinds, lines, _steps(page))
-    rows = (*in_tables, *without_is(rows, source))
+    rows = (*in_tables, *map(_bracketed, without_is(rows, source)))
     entries = () if rows or order or own else tuple(_entries(lines))
     return ReadKey(rows, order, entries, own, tuple(passages), crossed, tuple(lines))
 
@@ -349,8 +353,27 @@ def _before(chain: Sequence[Mark], lines: Sequence[Line]) -> list[Place] | None:
     return found
 
 
+def _bracketed(row: Sequence[Answer]) -> tuple[Answer, ...]:
+    """What stands in square brackets behind each item, where a key says the items too: 1 the goat [c] 2 the bus [a]."""
+    inside = [_BRACKETED.fullmatch(answer.text) for answer in row]
+    if len(row) < _ROW or not all(inside):
+        return tuple(row)
+    return tuple(
+        replace(
+            answer,
+            place=Place(answer.place.passage, answer.place.start + match.start(1), answer.place.start + match.end(1)),
+        )
+        for answer, match in zip(row, inside, strict=True)
+        if match is not None
+    )
+
+
 def _trimmed(place: Place) -> Place:
     text = place.text
+    time = _TIME_LAST.search(text)
+    if time is not None:
+        place = Place(place.passage, place.start, place.start + time.start())
+        text = place.text
     start = place.start + len(text) - len(text.lstrip(_EDGE))
     end = place.end - (len(text) - len(text.rstrip(_EDGE)))
     return Place(place.passage, start, max(start, end))

@@ -19,6 +19,7 @@ from lint_rules.page.exercises.drafts import Draft, DraftExercise
 from lint_rules.page.exercises.headed import headed
 from lint_rules.page.exercises.items import items_of
 from lint_rules.page.exercises.key import ReadKey, read_key
+from lint_rules.page.exercises.key_by_shape import key_by_shape
 from lint_rules.page.exercises.labelled import draft_exercises
 from lint_rules.page.exercises.marks import marks_in
 from lint_rules.page.exercises.model import (
@@ -42,6 +43,7 @@ from lint_rules.page.exercises.unnumbered import to_fill, unlabelled, unnumbered
 _LETTER_AT_END = lazy_re.compile(r"\(([a-z])\)\W*$", re.I)
 _LABEL_AT_END = lazy_re.compile(r"(?<=[^\W\d_])\s*[–=-]?\s+\(?(\d{1,2})\)?\W*$")
 _FEWEST_STEPS = 3
+_ANOTHER = 2  # labels of a key that no item has
 
 
 def exercises_in(activity: Activity, unit: Unit) -> Exercises:
@@ -54,6 +56,8 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
     _gaps_below(drafts, lines, told)
     left = _left_over(lines, drafts)
     kinds = tuple(dict.fromkeys(one.kind for one in drafts))
+    if not key and len(drafts) == 1:
+        key = key_by_shape(activity, [draft.label.key for draft in drafts[0].drafts], kinds, unit.source)
     read = read_key(key, kinds, unit.source, [[draft.label.text for draft in one.drafts] for one in drafts])
     drafts = [_turned_by_key(one, read) for one in drafts]
     named = None if any(_overlap(one, _labels(row)) for one in drafts for row in read.rows) else headed(left, read)
@@ -82,9 +86,20 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
         if other is not None:
             found.append(other)
             loose = () if other.key.answers else loose
+    if len(found) == 1:
+        found = [_without_another_key(found[0])]
     return Exercises(
         activity, tuple(found), tuple(boxes), charts, writing, loose, read.own, read.passages, heads, mended
     )
+
+
+def _without_another_key(exercise: Exercise) -> Exercise:
+    """An exercise without its answers where its key has several labels that no item has: it is another activity's."""
+    labels = {item.label.key for item in exercise.items}
+    extra = [one for one in exercise.key.answers if one.label is not None and one.label.key not in labels]
+    if len(extra) < _ANOTHER:
+        return exercise
+    return replace(exercise, items=tuple(replace(item, answer=None) for item in exercise.items))
 
 
 def _box_of(one: DraftExercise, boxes: Sequence[WordBox], heads: Sequence[Place]) -> WordBox | None:

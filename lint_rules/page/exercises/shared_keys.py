@@ -16,7 +16,8 @@ from lint_rules.page.exercises.key_places import keys_in, part_of, told_answers
 from lint_rules.page.exercises.unit_keys import unit_keys_of
 
 _NAMED = lazy_re.compile(
-    r"(?:^|(?<=[.;!?]\s)|(?<=\n))\s*(?:activity|exercise|ex\.|act\.|task|key(?=\s[0-9]{1,2}\s*:))\s*"
+    r"(?:^|(?<=[.;!?]\s)|(?<=\n))\s*"
+    r"(?:activity|exercise|ex\.|act\.|task|(?:key|part|round|section|mission)(?=\s[0-9]{1,2}\s*:))\s*"
     r"(?P<number>[0-9]{1,3}[a-z]?)(?:\s*(?P<set>[:.)–—-])\s*|(?=\s|$))",
     re.I,
 )
@@ -24,6 +25,11 @@ _ACTIVITY = lazy_re.compile(r"\W*(?:act(?:ivity)?|ex(?:ercise)?|task)s?\W*", re.
 # 2: 1 c, 2 a. 3: 1 hat, 2 bag. 4: children's own answers.
 _BARE = lazy_re.compile(
     r"(?:^|(?<=[.;]\s))(?P<number>[0-9]{1,3}[a-z]?)\s*:\s+(?P<labelled>1[.):]?\s|[^.;]*\b(?:own|free|open)\b)?", re.I
+)
+_KEY = lazy_re.compile(r"\W*(?:(?:the\s+)?(?:correct\s+)?answers?|keys?|solutions?)\W*", re.I)
+# 1B 1 d 2 f: an activity with a letter, whose answers begin at 1, or are the children's own.
+_WITH_LETTER = lazy_re.compile(
+    r"(?:^|(?<=\n))(?P<number>[0-9]{1,2}[A-Z])[.):]?\s+(?=1[.):]?\s|[^\n.;]*\b(?:own|free|open|oral|answers vary)\b)"
 )
 _OF_LESSON = lazy_re.compile(
     r"\W*(?:keys?|answers?|answer key|solutions?)\s+(?:to|for|of)\s+lesson\s+(\d{1,2})\W*", re.I
@@ -33,6 +39,7 @@ _LINE_OF_LESSON = lazy_re.compile(r"\W*lesson\s+(\d{1,2})\W+(?=(?:activity\s+)?\
 _TELLS = lazy_re.compile(r"\b(?:answers?|keys?|check|solutions?|order|goes|is|are)\b", re.I)
 _LESSON = lazy_re.compile(r"\W*lesson\s+\d{1,2}\W*", re.I)
 _MENTIONED = lazy_re.compile(r"\b(?:activity|exercise|ex\.)\s+(?P<number>[0-9]{1,3}[a-z]?)\b", re.I)
+_PART = lazy_re.compile(r"\W*(?:part|round|section|mission)\s+[0-9]{1,2}\b", re.I)
 _FIGURE = lazy_re.compile(r"[0-9]{1,3}")
 _NUMBER = lazy_re.compile(r"\s*(?P<number>[0-9]{1,3}[A-Za-z]?)[.):]?\s*")
 _LETTERED = lazy_re.compile(r"(?P<number>[0-9]{1,2}[A-Z])[.):]?\s+(?=[A-Z])")  # ### 5D Complete the map.
@@ -74,7 +81,7 @@ def _by_lesson(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...
                 in_line = _in_line(passage) if match is None else None
                 head = match or in_line
                 number = head[1] if head is not None else number
-                if not number or lessons.get(number) is home:
+                if not number or (lessons.get(number) is home and in_line is None):
                     continue
                 moved.add(id(passage))
                 if match is None and number in lessons:
@@ -182,13 +189,18 @@ def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple
     for at, (own, every) in enumerate(places):
         before.add(own)
         keys = every if at == len(places) - 1 else [passage for passage in every if id(passage) not in moved]
+        beside = _beside_the_key(keys)
+        keys = [passage for passage in keys if id(passage) not in beside]
         heads = list(_heads_of(keys))
         named = [number for several in heads for number, _, _ in several]
         alone = not own and len(named) == 1
         if not named or not (alone or len(set(named)) > 1) or not set(named) <= numbers.keys():
             continue
+        if own and _has_parts(numbers[own]) and any(_PART.match(passage.text) for passage in keys):
+            continue  # the parts of its own page
         if own and not set(named) - {own} <= before - keyed:
             continue  # its own items: a shared key stands behind what it is for, and nobody there has another
+        shared.update(beside)
         shared.update(id(passage) for passage, several in zip(keys, heads, strict=True) if several)
         for number, passage, whole in _cut(keys, heads):
             shared.add(id(whole))
@@ -197,9 +209,30 @@ def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple
     return frozenset(shared), {activity: tuple(passages) for activity, passages in given.items()}
 
 
+def _has_parts(activity: Activity) -> bool:
+    """Whether the page of an activity is in parts: **Part 1** Write the words."""
+    page = (passage for passage in activity.part.passages if passage.audience is Audience.PUPIL)
+    return any(_PART.match(passage.text) for passage in page)
+
+
 def _number(activity: Activity, place: int) -> str:
     match = _NUMBER.search(activity.heading.number) or _LETTERED.match(activity.heading.passage.text)
     return match["number"].casefold() if match is not None else str(place)
+
+
+def _beside_the_key(keys: Sequence[Passage]) -> frozenset[int]:
+    """The cells (by identity) of a table of keys that are neither activity nor key: | Task | Key | Marks |."""
+    heads = {(one.cell.table, one.cell.column): one.text for one in keys if one.cell and one.role is Role.HEAD}
+    keyed = {table for (table, column), text in heads.items() if column and _KEY.fullmatch(text)}
+    by_row = {table for (table, column), text in heads.items() if not column and _ACTIVITY.fullmatch(text)}
+    return frozenset(
+        id(one)
+        for one in keys
+        if one.cell is not None
+        and one.cell.table in keyed & by_row
+        and one.cell.column
+        and not _KEY.fullmatch(heads.get((one.cell.table, one.cell.column), ""))
+    )
 
 
 def _heads_of(keys: Sequence[Passage]) -> Iterator[list[tuple[str, int, int]]]:
@@ -209,7 +242,7 @@ def _heads_of(keys: Sequence[Passage]) -> Iterator[list[tuple[str, int, int]]]:
     for passage in keys:
         if passage.cell is not None and passage.role is Role.HEAD:
             tables.setdefault(passage.cell.table, []).append(passage)
-    by_row = {table for table, (first, *rest) in tables.items() if len(rest) == 1 and _ACTIVITY.fullmatch(first.text)}
+    by_row = {table for table, (first, *rest) in tables.items() if rest and _ACTIVITY.fullmatch(first.text)}
     listed = _numbered_lists(keys)
     for passage in keys:
         cell = passage.cell
@@ -235,6 +268,9 @@ def _numbered_lists(keys: Sequence[Passage]) -> dict[int, str]:
 
 def _heads(passage: Passage) -> list[tuple[str, int, int]]:
     """The numbers of activities that head a passage or its sentences, with their ranges."""
+    lettered = list(_WITH_LETTER.finditer(passage.text)) if passage.cell is None else []
+    if lettered and not lettered[0].start() and not (passage.strong and not passage.strong[0][0]):
+        return [(match["number"].casefold(), *match.span()) for match in lettered]
     bare = list(_BARE.finditer(passage.text)) if passage.cell is None else []
     if bare and bare[0].start() == 0 and sum(match["labelled"] is not None for match in bare) * 2 > len(bare):
         return [(match["number"], match.start(), match.end("number") + 1) for match in bare]

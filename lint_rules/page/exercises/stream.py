@@ -1,7 +1,7 @@
 """The page of an activity as a neutral stream: its lines, in file order, each a range of a passage."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Passage, Role, Unit
@@ -17,6 +17,8 @@ _NUMBER = lazy_re.compile(r"\(?Q?\d{1,2}[.):]?\s")
 _ENDS = ("?", ".", "…", "_")  # of a sentence: a chapter has a name
 _DAYS = 7  # bare numbers of the shortest calendar
 _BOLD = lazy_re.compile(r"[\s.):(]*")
+
+_SQUARE = lazy_re.compile(r"(_{2,}[ \u00a0]*)\[([^\[\]\n]{1,40})\](?!\()")
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,8 +44,14 @@ def mended_passages(activity: Activity, unit: Unit) -> dict[int, Passage]:
     blanks = [with_blanks(entries.get(id(passage), passage), unit.source) for passage in page]
     said = " ".join(passage.text for passage in keys_of(activity, unit))
     signs = with_signs(blanks, said)
-    read = [signs.get(id(passage), passage) for passage in blanks]
+    read = [_in_round_brackets(signs.get(id(passage), passage)) for passage in blanks]
     return {id(old): new for old, new in zip(page, read, strict=True) if new is not old}
+
+
+def _in_round_brackets(passage: Passage) -> Passage:
+    """A passage whose hints and options behind a blank stand in round brackets: `____ [is/are]`."""
+    text = _SQUARE.sub(lambda match: f"{match[1]}({match[2]})", passage.text)
+    return passage if text == passage.text else replace(passage, text=text)
 
 
 def page_lines(activity: Activity, unit: Unit, mended: Mapping[int, Passage]) -> list[Line]:

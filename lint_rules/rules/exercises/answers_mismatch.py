@@ -16,7 +16,7 @@ from lint_rules.page.exercises.answers import alike, is_among, letters_of, plain
 from lint_rules.page.exercises.codes import letters_told, outside_code
 from lint_rules.page.exercises.completed import is_option
 from lint_rules.page.exercises.instructions import each_once, instruction_of
-from lint_rules.page.exercises.model import Exercise, Exercises, Item, Slip
+from lint_rules.page.exercises.model import Exercise, Exercises, Item, Option, Slip
 from lint_rules.page.exercises.names import heads_a_row, is_remark, other_name, sorted_wrongly
 from lint_rules.page.exercises.orders import numbered, numbers_alone, put_in_order
 from lint_rules.page.exercises.whose_key import is_of_another, leaves_to_children
@@ -181,7 +181,7 @@ _CROSSWORD = lazy_re.compile(r"\b(?:across|crossword)\b", re.I)
 _SHORT_ANSWER = 2  # words
 _FEWEST = 3
 _MATCH = lazy_re.compile(r"\bmatch\b", re.I)
-_MOST_EXTRA = 2
+_MOST_EXTRA = 1  # several answers too many are as likely another activity's key
 _BOX_SHARE = 3  # at least two of three answers are words of the box as it has them: else they change their form
 
 
@@ -276,7 +276,7 @@ def _other_labels(exercise: Exercise, read: Exercises, labels: Sequence[str]) ->
     """Letters in the book, numbers in the key, or the other way round."""
     loose = [answer for answer in read.loose if answer.label is not None]
     numbers = {answer.label.text.isdigit() for answer in loose if answer.label}
-    if len(read.exercises) > 1 or len(loose) < 2 or len(numbers) != 1 or not labels or len(loose) != len(labels):
+    if len(read.exercises) > 1 or len(loose) < 2 or len(numbers) != 1 or len(loose) != len(labels) or not all(labels):
         return
     if any(letters_of(answer.text) or plain(answer.text).isdigit() for answer in loose):
         return  # `1 c, 2 a`: an order of lettered things
@@ -316,9 +316,20 @@ def _options(exercise: Exercise) -> Iterator[Found]:
         lettered = all(option.label is not None for option in choice.options)
         if not lettered and not any(fit is True for fit in fits):
             continue
+        if _is_told_otherwise(answer.text, choice.options):
+            continue
         shown = ", ".join(option.label.text if option.label else f"“{option.text}”" for option in choice.options)
         message = f"Item {item.label.text} has the options {shown}; “{answer.text}” is none of them."
         yield Found(answer.place.span, answer.text, message)
+
+
+def _is_told_otherwise(answer: str, options: Sequence[Option]) -> bool:
+    """Say whether an answer has an option's letter and most of its words: c The recording was gone, for It was gone."""
+    letter, _, rest = answer.partition(" ")
+    key = letter.strip("().:").casefold()
+    own = next((option.text for option in options if option.label is not None and option.label.key == key), "")
+    words, said = set(plain(own).split()), set(plain(rest).split())
+    return bool(words) and len(words & said) * 2 > len(words)
 
 
 def _column(exercise: Exercise, instruction: str) -> Iterator[Found]:

@@ -21,10 +21,12 @@ from lint_rules.page.exercises.model import Answer, Exercise, Item
 from lint_rules.page.exercises.statements import bare_statement, is_said, told_of
 from lint_rules.page.number_words import numbers_in
 from lint_rules.rule import Example, Limit, Reading, Rule
+from lint_rules.tables import words
 from lint_rules.unit_language.key_doubts import Doubt, doubts
 from lint_rules.unit_language.option_support import better_option
 from lint_rules.unit_language.texts_around import LARGE, Around, other_number, single
 
+_BEHIND_GAP = lazy_re.compile(r"_{2,} ([a-z]+)")
 _COUNTED = "### 1 Count. {.writing}\n\n::: art\nDrawing: four ducks on a pond.\n:::\n\n1. How many ducks? ____\n\n"
 _SOLD = "We wrote it on Monday. We sold thirty papers in our village, and fifteen in town.\n\n"
 _PLAY = "Is Pim in the black hat? No! It's Mimo, my cat. Is the hat red? And the bag isn't empty, says Granny Oon.\n\n"
@@ -96,6 +98,18 @@ _MATCHED = (
 _TREE = "Look! There is an old tree behind the school, and a cat in it.\n\n### 1 True or false?\n\n"
 
 
+_SHOWN = (
+    "### 1 Look and write.\n\n::: art\nFour boxes: 1 a red dress, 2 a big hat, 3 a green sock, 4 a black coat.\n:::\n\n"
+    "1. a red ____\n2. a big ____\n3. a green ____\n4. a black ____\n"
+)
+_STOPPED = (
+    "### 1 Listen and choose. {.listening audio=1.7}\n\n1. The clock stopped at ____.   A 7.20   B 7.40   C 8.20\n"
+    "2. My coat is ____.   A blue   B green   C grey\n3. It needs ____.   A glue   B a nail   C a screw\n"
+    "4. The dog is ____.   A old   B wet   C sad\n\n::: {.audio track=1.7}\nLARK: My clock stopped at twenty to eight. "
+    "My coat is green, and my dog is wet.\n\nFINN: It needs a screw.\n:::\n"
+)
+
+
 def _key(text: str) -> str:
     return f"\n::: answers\n{text}\n:::\n"
 
@@ -162,6 +176,8 @@ RULE = Rule(
         Example(_PRICES + _key("1 6 euros\n2 3 euros\n3 2 euros 20")),
         Example(_PRICES + _key("1 6 euros\n2 9 euros\n3 6 euros"), why="two bags, and another sum"),
         Example(_HEARD + _key("1 green; 2 red; 3 blue; 4 yellow")),
+        Example(_SHOWN + _key("1 dress, 2 hat, 3 sock, 4 coat")),
+        Example(_STOPPED + _key("1 B 2 B 3 C 4 B"), why="twenty to eight is 7.40"),
         Example(_DRAWN + _key("1 yes; 2 no; 3 no; 4 yes")),
         Example(_HEARD + _key("1 green; 2 the red one; 3 pink; 4 grey"), why="words of its own"),
         Example(_HEARD + _key("1 a green frog; 2 a red boat; 3 a blue snake; 4 yellow birds"), why="in other words"),
@@ -186,6 +202,8 @@ RULE = Rule(
             _SOLD + "### 1 Read and answer.\n\n1. How many papers did they sell? ____\n" + _key("1 They sold «forty».")
         ),
         Example(_HEARD + _key("1 green; 2 red; 3 «yellow»; 4 yellow"), why="it is blue"),
+        Example(_SHOWN + _key("1 dress, 2 hat, 3 «shoe», 4 coat"), why="a sock is drawn there"),
+        Example(_STOPPED + _key("1 «A» 2 B 3 C 4 B"), why="twenty to eight is 7.40"),
         Example(_apart("1 green; 2 red; 3 «yellow»; 4 yellow"), why="the script stands elsewhere"),
         Example(_DRAWN + _key("1 yes; 2 no; 3 «yes»; 4 yes"), why="blue is drawn, and red told of"),
         Example(_READER + "1. How many books has Moss got? ____\n" + _key("1 «150»")),
@@ -298,6 +316,9 @@ def _item(item: Item, around: Around) -> Iterator[Found]:
     if not told or _DENIED.search(answer.text):  # She didn't sell it for fifty. She sold it for twenty.
         return
     number, start, end, thing = told[0]
+    behind = _BEHIND_GAP.search(item.text)
+    if behind is not None and single(behind[1]) in words("measures"):
+        return  # a dime and a nickel ____ cents: a sum
     other = other_number(number, asked[1] if asked else thing, around, asked=asked is not None)
     if other is not None and (asked or number >= LARGE):
         at = answer.place.start + answer.place.text.index(answer.text)

@@ -50,6 +50,17 @@ RULE = Rule(
         Example("### 1 Read. {.reading}\n\nA kite!\n"),
         Example("### 1 Play: Touch red! {.game .listening}\n", why="the teacher calls"),
         Example("### 1 Tell a friend about it. {.speaking .listening}\n", why="children listen to each other"),
+        Example("### 1 Listen to another group. {.listening}\n", why="they listen to friends"),
+        Example(
+            "### 1 Close your eyes and listen. {.listening}\n\n::: teacher\n**Steps:** One child pours, and the others "
+            "listen.\n:::\n",
+            why="it sounds in the room",
+        ),
+        Example(
+            "### 1 Listen. {.listening audio=1.1}\n\n::: {.audio track=1.1}\nFEN: Number 1. A cat.\n\nFEN: Hello! "
+            "Number 2. A dog.\n\nFEN: Number 3. A hen.\n\nFEN: Number 4. A bee.\n:::\n",
+            why="number two follows a greeting",
+        ),
         Example("### 1 Write. {.listening}\n\n::: teacher\n**Steps:** Read out each sentence twice.\n:::\n"),
         Example("### 1 Sing. {.song audio=1.1}\n\nA kite!\n\n" + _SCRIPT),
         Example(_numbered("One. A kite.", "Two. A hat.", "Three. A dog.", "Four. A hen.")),
@@ -113,6 +124,18 @@ _RECORDED = lazy_re.compile(
 )
 # What children say themselves, and the class listens: Say the chant in two groups; not Say what you hear.
 _SAID = lazy_re.compile(r"(?:say|ask|tell|talk|act|show)\b(?!.*\b(?:listen|hear|recording|audio|track)\b)", re.I)
+# Whom children listen to in the room, and what sounds there.
+_IN_THE_ROOM = lazy_re.compile(
+    r"\blisten to (?:your|the|a|an|another|each|one another|the other)\b ?(?:other )?"
+    r"(?:friends?|partners?|groups?|pairs?|teachers?|class(?:mates?)?|team|pupils?|other)\b",
+    re.I,
+)
+_SOUNDS = lazy_re.compile(
+    r"\b(?:pours?|knocks?|shakes?|taps?|drops?|claps?|rings?"
+    r"|plays? (?:the|an?|their) (?:drums?|bells?|instruments?|notes?|sounds?))\b"
+    r"[^.!?]*\b(?:listens?|eyes (?:shut|closed)|guess(?:es)?|hears?)\b",
+    re.I,
+)
 _TEXT = frozenset({Role.TEXT, Role.LINE, Role.TURN, Role.CAPTION, Role.CELL})
 
 
@@ -214,7 +237,9 @@ def _is_called(activity: Activity) -> bool:
     heading = activity.heading.passage.text
     to_each_other = _SAID.match(heading) is not None
     dictated = "dictation" in heading.casefold()
-    return to_each_other or dictated or "game" in activity.kinds or _CALLS.search(notes) is not None
+    in_the_room = _IN_THE_ROOM.search(heading) is not None or _SOUNDS.search(notes) is not None
+    called = "game" in activity.kinds or _CALLS.search(notes) is not None
+    return to_each_other or dictated or in_the_room or called
 
 
 def _has_text(activity: Activity) -> bool:

@@ -45,12 +45,14 @@ RULE = Rule(
             why="activities numbered straight through the unit",
         ),
         Example(_TWO + "::: answers\n**Activity 9**\n\nA kite.\n:::\n", why="the head of a key, no reference"),
+        Example("### 2.1 Look. {.game}\n\n### 2.2 See activity 2.1 again. {.game}\n"),
         Example("Page 3 of my book is blue. I have two lessons and 5 activities.\n", why="a story, not a reference"),
         Example(
             _TWO + "Do activity 4 of lesson 7 in unit 2.\n", why="unit 2 is to come", course="levels:\n  - units: 3\n"
         ),
     ),
     fails=(
+        Example("### 2A Look. {.game}\n\n### 2B Read «activity 2F» again. {.game}\n"),
         Example(_TWO + "Look at «activity 5» again.\n"),
         Example(_TWO + "::: teacher\n**Steps:** Sing the song of «lesson 4».\n:::\n"),
         Example(_TWO + "Look at «lesson 1, activity 3».\n"),
@@ -125,6 +127,11 @@ def find_in_book(book: Book) -> Iterator[Found]:
                 yield Found(Span(spot.start, spot.end), spot.text, message, path=unit.path)
 
 
+_TWO_PARTS = lazy_re.compile(r"\d+(?:\.\d+|[A-H])")
+_WHOLE = lazy_re.compile(r"\d+")
+_SEVERAL = 2  # activities so numbered
+
+
 def _passages(unit: Unit) -> Iterator[tuple[Lesson | None, Passage]]:
     in_lessons: set[int] = set()
     for lesson in unit.lessons:
@@ -151,7 +158,9 @@ def _judge(reference: CrossReference, lesson: Lesson | None, reading: Reading) -
             "A manuscript has no pages yet, so this cannot be checked and goes wrong when pages move. "
             "Name the lesson and activity instead."
         )
-    number = int(reference.number.partition(".")[0])
+    if reference.kind == "activity" and not reference.number.isdigit():
+        return _part_number(reference, reading.unit) if not reference.unit else None
+    number = reference.whole
     if reference.kind == "unit" or (reference.unit and reference.unit != reading.unit.front.unit):
         return _unit(reference.unit or number, reading)
     if reference.kind == "track":
@@ -193,6 +202,17 @@ def _activity(number: int, in_lesson: int, here: Lesson | None, unit: Unit) -> t
     which = f"Lesson {in_lesson}" if in_lesson else "This lesson"
     count = f"activities {min(numbers)} to {max(numbers)}" if len(numbers) > 1 else "one activity"
     return None, f"{which} has no activity {number}: it has {count if numbers else 'no activities'}."
+
+
+def _part_number(reference: CrossReference, unit: Unit) -> tuple[Severity | None, str] | None:
+    """What is wrong with a number of two parts (activity 2.7, activity 2F), where activities have such ones."""
+    headings = (f"{one.heading.number} {one.heading.passage.text}".strip() for one in unit.activities)
+    every = {found[0] for heading in headings if (found := _TWO_PARTS.match(heading)) is not None}
+    own = str(reference.whole)
+    beside = sorted((one for one in every if _WHOLE.findall(one)[0] == own), key=lambda one: (len(one), one))
+    if reference.number in every or len(beside) < _SEVERAL:
+        return None
+    return None, f"This unit has no activity {reference.number}: it has {beside[0]} to {beside[-1]} there."
 
 
 def _find_lesson(number: int, unit: Unit) -> Lesson | None:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from lint_rules.page.number_words import numbers_in
+from lint_rules.page.number_words import clock_times_in, numbers_in
 
 
 @pytest.mark.parametrize(
@@ -34,3 +34,18 @@ def test_numbers_and_what_they_count(text: str, number: int, thing: str) -> None
 )
 def test_what_is_no_number(text: str) -> None:
     assert list(numbers_in(text)) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "times"),
+    [
+        ("It stopped at twenty to eight.", {"7:40"}),
+        ("A 7.20   B 7.40", {"7:20", "7:40"}),
+        ("half past five, a quarter to one", {"5:30", "12:45"}),
+        ("at 15:30", {"3:30"}),
+        ("at five o'clock", set()),
+        ("It costs £2.50. We need 1.755 kilos.", set()),
+    ],
+)
+def test_times_of_day_have_one_form(text: str, times: set[str]) -> None:
+    assert clock_times_in(text) == times

@@ -1,0 +1,46 @@
+"""A key that nothing names as one: a line of an activity's notes that answers its items one by one, all of them and no
+other (`What they say 1) c 2) a 3) b`, `Look for: 1 → red, 2 → blue`)."""
+
+from collections.abc import Iterator, Sequence
+
+from lint_rules import lazy_re
+from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.model import Activity, Audience, Passage, Role
+from lint_rules.page.exercises.key import read_key
+from lint_rules.page.exercises.key_places import part_of
+from lint_rules.page.exercises.marks import Kind
+from lint_rules.source import Source
+
+_FEWEST = 3  # items: two numbers in a row may be anything
+_SHORT = 5  # words of an answer, one with another: steps are longer (common practice, no source)
+_FIRST = lazy_re.compile(r"(?<![\w.,:/–-])(?:1|a)[.):]?\s*(?:[=→–—-]+\s*)?(?=[^\W_])")
+# Fields that say something else in lines of their own.
+_OTHERS = frozenset({"step", "aim", "material", "time", "safety", "support", "extra", "word", "grammar", "language"})
+
+
+def key_by_shape(
+    activity: Activity, labels: Sequence[str], kinds: Sequence[Kind], source: Source
+) -> tuple[Passage, ...]:
+    """The line of an activity's notes that has these labels, each with a short answer, as a passage of a key; nothing
+    where no line has, or several have."""
+    if len(labels) < _FEWEST:
+        return ()
+    found = [part for passage in activity.part.passages for part in _answers(passage, labels, kinds, source)]
+    return (found[0],) if len(found) == 1 else ()
+
+
+def _answers(passage: Passage, labels: Sequence[str], kinds: Sequence[Kind], source: Source) -> Iterator[Passage]:
+    if passage.audience is not Audience.TEACHER or passage.role is Role.TITLE or passage.cell is not None:
+        return
+    if field_key(passage.field) in _OTHERS:
+        return
+    for start in (match.start() for match in _FIRST.finditer(passage.text)):
+        part = part_of(passage, start, len(passage.text))
+        rows = read_key([part], kinds, source).rows
+        answers = rows[0] if len(rows) == 1 else ()
+        if [answer.label.key for answer in answers if answer.label is not None] != list(labels):
+            continue
+        words = sum(len(answer.text.split()) for answer in answers)
+        if all(answer.text for answer in answers) and words <= _SHORT * len(labels):
+            yield part
+            return
