@@ -93,6 +93,7 @@ class Place:
 
 _LETTERS = lazy_re.compile(r"\b(?:letters?|sounds?|spelling|with)\s+(?:[a-z]{1,3},?\s+(?:and|or)\s+)?$", re.I)
 _MOST_LETTERS = 3  # of a sound: igh
+_SENTENCE_INSIDE = lazy_re.compile(r"\w\w[.!?]\s+[A-Z]\w* \w")
 
 
 def grammar_uses(unit: Unit, analyse: Callable[[Passage], Analysis]) -> Iterator[Place]:
@@ -241,7 +242,9 @@ def _touch(one: Structure, other: Structure) -> bool:
 
 def _may_be_sentence(text: str) -> bool:
     """Say whether an item or a cell may be a sentence, and no row of words or options."""
-    return ends_sentence(text) or (count_words(text) > 2 and not options_in(text) and "," not in text)
+    if ends_sentence(text) or _SENTENCE_INSIDE.search(text):
+        return True  # a letter, with who signs it
+    return count_words(text) > 2 and not options_in(text) and "," not in text
 
 
 @cache

@@ -3,12 +3,15 @@
 from lint_rules import lazy_re
 from lint_rules.language.vocabulary.noises import is_coded
 from lint_rules.language.vocabulary.reference import lowest
+from lint_rules.language.vocabulary.word_index import compounds
 from lint_rules.unit_language.unit_words import Met
 
 _SPELT = lazy_re.compile(r"[^\W\d_](?:[-‐‑–][^\W\d_])+")
 _ODD = lazy_re.compile(r"[:;()=/]")
 _CUT_UP = lazy_re.compile(r"\W*(?:\d{1,2}\W+)?[^\W\d_]{0,5} ?_{2,} ?[^\W\d_]{0,5}\W*")  # bl ____ ck; 3 bru ____
 _EASY = frozenset({"A1", "A2", "B1"})  # a reference of adults' English has bl and ck as well
+_CONTRACTED = frozenset({"ve", "re", "ll"})
+_NEXT_WORD = lazy_re.compile(r"[ -]([^\W\d_]+)")
 _LETTERS = 3  # of an ending
 _HOUSE = lazy_re.compile(r"(?:^|\n)\d{1,3}[a-z]? (?:[A-Z]\w* )*$")  # 14 Mill Rd
 
@@ -19,6 +22,10 @@ def is_no_word(met: Met) -> bool:
     text, word = met.passage.text, met.word
     if word.entry is None and lowest(word.text) not in _EASY and _CUT_UP.fullmatch(text):
         return True
+    if word.text.casefold().endswith(("n't", "n’t")):
+        return True  # mustn't: grammar
+    if word.text in _CONTRACTED and text[: word.start].endswith(("'", "’")):
+        return True  # 've got, to be put behind a name
     if _SPELT.fullmatch(word.text) or _ODD.search(word.text) or (word.text.isupper() and is_coded(text)):
         return True
     if len(word.text) <= _LETTERS:
@@ -26,6 +33,15 @@ def is_no_word(met: Met) -> bool:
         if set_off or text[: word.start].rstrip().endswith(("→", "+")):
             return True
     return word.entry is None and word.text[:1].isupper() and _HOUSE.search(text[: word.start]) is not None
+
+
+def begins_a_compound(met: Met) -> bool:
+    """Say whether a word and the next one are one thing, or one adverb: a polar bear, upside down."""
+    behind = _NEXT_WORD.match(met.passage.text, met.word.end)
+    if behind is None:
+        return False
+    second = behind[1].casefold()
+    return any(f"{met.word.text.casefold()} {one}" in compounds() for one in (second, second.removesuffix("s")))
 
 
 def is_spelling(met: Met) -> bool:

@@ -17,7 +17,8 @@ believed only where it has really graded a word, and the word itself is looked a
   nothing: parser and reference may both be wrong about which it is;
 - a word that only instructions may have so early (symbol, to predict) is weighed by its lowest band, and stops nobody;
 - a graded word two or more bands up (economy, nevertheless) is a stop, but for one that the page explains or shows;
-- a short word of everyday English (knot, switch, van), one or two bands up, weighs one step less than that on a page.
+- a short word of everyday English (knot, switch, van), one or two bands up, weighs one step less than that on a page,
+  and so does a longer one (asleep) that is very common and one band up.
 
 The course may settle it for all of them (``off_list``): stop, query, note; or picture, which accepts what can be drawn
 where the same activity has a drawing or photo of it.
@@ -33,7 +34,7 @@ from lint_rules.language.inflection.irregular import irregular_verb_forms
 from lint_rules.language.inflection.lemmas import lemma
 from lint_rules.language.vocabulary.reference import common, lowest
 from lint_rules.language.vocabulary.word_families import doers_bases, is_hard
-from lint_rules.language.vocabulary.word_index import Origin, canonical, classroom_bands, function_bands
+from lint_rules.language.vocabulary.word_index import Origin, canonical, classroom_bands, first_names, function_bands
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.unit_language.unit_words import bands_above
 
@@ -64,17 +65,19 @@ def off_list_severity(
     return min(usual, Severity.QUERY, key=lambda s: s.weight) if unsure else usual
 
 
-# House figures: one syllable, and so common in English at large (Zipf, wordfreq) at least. On 146 judged courses they
-# part words that authors shrugged at from those that were too hard.
+# House figures: one syllable, and so common in English at large (Zipf, wordfreq) at least; one band up, more common
+# still. On 146 judged courses they part words that authors shrugged at from those that were too hard.
 _SYLLABLE = lazy_re.compile(r"[^aeiouy]*[aeiouy]+[^aeiouy]*e?")
-_EVERYDAY = 3.7
+_EVERYDAY, _COMMON = 3.7, 4.3
 
 
 def is_everyday(word: WordLevel, level: Level) -> bool:
-    """Say whether a graded word is a short one of everyday English, not far above the level: knot, van, switch."""
-    plain = canonical(word.lemma)
-    near = graded(word) and bands_above(_band(word), level) <= 2 and _SYLLABLE.fullmatch(plain) is not None
-    return near and max(common(plain), common(word.text.casefold())) >= _EVERYDAY
+    """Say whether a graded word is one of everyday English, not far above the level: knot, van; asleep."""
+    plain, above = canonical(word.lemma), bands_above(_band(word), level)
+    short = _SYLLABLE.fullmatch(plain) is not None
+    if not graded(word) or above > 2 or not (short or (above == 1 and level.cefr != "Pre-A1")):
+        return False
+    return max(common(plain), common(word.text.casefold())) >= (_EVERYDAY if short else _COMMON)
 
 
 def is_past_of_known(word: WordLevel, level: Level, has: Callable[[str], bool]) -> bool:
@@ -92,14 +95,15 @@ def is_always_capital(word: WordLevel, text: str) -> bool:
 
 
 def is_used_as_a_name(word: WordLevel, text: str) -> bool:
-    """Say whether a text has a word with a capital and without an article each time, once as somebody who does or owns
-    something: Asha has a cat, Ana's trip."""
+    """Say whether a text has a word with a capital and without an article each time, and it is a usual first name or
+    once somebody who does or owns something: Asha has a cat, Ana's trip."""
     if not is_always_capital(word, text):
         return False
     written = re.escape(word.text)
     acts = (
         re.search(rf"\b{written}(?: (?:has|can|likes|loves|wants|lives|says|and [A-Z])|['’]s [a-z])", text) is not None
     )
+    acts = acts or word.text.casefold() in first_names()
     with_article = re.search(rf"\b(?:an?|the|this|that|my|your|his|her|our|their|some|no)\s+{written}\b", text, re.I)
     return acts and with_article is None
 

@@ -41,7 +41,6 @@ LOST = {
     "rucksack-b": [_TIME],
     "rucksack-c": [_TIME],
     "rucksack-d": [("long-sentence", "putwooloncupon")],
-    "stage-a": [("word-above-level", "extra")],
     "stage-c": [_NUMBERS],
     "stage-d": [_TIME],
 }

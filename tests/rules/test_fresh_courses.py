@@ -69,6 +69,14 @@ WORDS = [
     Case("word-above-level", "This is a knot. The van is here.\n", (("query", "knot"), ("note", "van")), A2),
     Case("word-above-level", "She sang gently.\n", (("stop", "gently"),), A2),
     Case("word-above-level", "The soldiers reluctantly left.\n", (("query", "reluctantly"),), A2, "soldier,noun,,1\n"),
+    # the first of two words that are one thing; a usual first name
+    Case("word-above-level", "It is upside down. The polar bears!\n", (("note", "upside"), ("note", "polar")), A1),
+    Case("word-above-level", "Emma said that she was here.\n", (("note", "Emma"),), A1),
+    # wrong on purpose
+    Case("word-above-level", "### 1 Find the mistakes. {.mistakes}\n\n1. The beautifullest key.\n", (), A2),
+    # a past form of an easy verb, a contraction that goes behind a name
+    Case("word-above-level", "He ____ a cat.   A found   B finds   C find\n", (), A2),
+    Case("word-above-level", "*'ve got · 's got*\n\nI ____ a cat.\n", (), A1),
     # a spelling that instructions use as a verb is a note
     Case("word-above-level", "Is it a carrot stick?\n", (("note", "stick"),), A1, "carrot,noun,,1\n"),
     Case("word-above-level", "It is a good grid.\n", (("query", "grid"),), A2),

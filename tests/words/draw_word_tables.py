@@ -1,5 +1,5 @@
 """Draw the tables that come from Princeton WordNet: `picturable_nouns.txt`, `actable_verbs.txt`, `noise_words.txt`,
-`near_words.csv`, for the room of safety `foods.txt` for that of grammar `states.txt` and
+`near_words.csv`, `compounds.txt`, for the room of safety `foods.txt` for that of grammar `states.txt` and
 for that of parsing `ed_adjectives.txt`.
 
     python tests/words/draw_word_tables.py FOLDER
@@ -12,7 +12,7 @@ import sys
 from collections.abc import Iterator
 from pathlib import Path
 
-from lint_rules.language.vocabulary.reference import common, graded
+from lint_rules.language.vocabulary.reference import common, graded, lowest
 
 DATA = Path(__file__).parents[2] / "lint_rules" / "language" / "vocabulary" / "data"
 GRAMMAR = Path(__file__).parents[2] / "lint_rules" / "language" / "grammar" / "data"
@@ -136,8 +136,24 @@ def of_no_verb(folder: Path) -> list[str]:
     return sorted(found)
 
 
+def compounds(folder: Path) -> Iterator[str]:
+    """Two words that are one thing that can be drawn (polar bear), or one adverb (upside down), of which the second is
+    easy and the first, common as it is, is harder by itself."""
+    for part in ("noun", "adv"):
+        sets = synsets(folder, part)
+        for word, offsets in senses(folder, part):
+            first, _, second = word.partition("_")
+            drawn = part == "adv" or sets[offsets[0]][0] in PICTURABLE
+            written = word in sets[offsets[0]][1] and first.isalpha() and second.isalpha()
+            easy = lowest(second) in {"A1", "A2", "B1"}
+            if drawn and written and easy and lowest(first) not in {"A1", "A2"} and common(first) >= 3.3:
+                yield f"{first} {second}"
+
+
 def main(folder: Path) -> None:
     """Write the tables."""
+    head = LICENCE + "# Two words for one thing or one adverb: the first says by itself how hard neither is.\n"
+    (DATA / "compounds.txt").write_text(head + "\n".join(sorted(compounds(folder))) + "\n", encoding="utf-8")
     pictures, actions, noises, rows, foods = [], [], [], [], []
     for part in PARTS:
         sets = synsets(folder, part)

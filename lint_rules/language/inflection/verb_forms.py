@@ -61,10 +61,23 @@ def is_its_own_participle(word: str) -> bool:
     return word in base and word in participle
 
 
+_LONG = 3  # letters of a form that others are made with
+
+
 def can_be_past(word: str) -> bool:
-    """Say whether a form can be a past tense or a past participle by its spelling."""
+    """Say whether a form can be a past tense or a past participle by its spelling: no colour can (red, brown)."""
     _, past, participle = _irregular()
-    return word in past or word in participle or word.endswith(("ed", "en", "d", "t", "n"))
+    if word in past or word in participle:
+        return True
+    regular = word.endswith("ed") and any(vowel in word[:-2] for vowel in "aeiouy")
+    return regular or word.endswith(("en", "t")) or any(word.endswith(one) for one in _long_irregular())
+
+
+@cache
+def _long_irregular() -> frozenset[str]:
+    """Irregular forms that others may be made with: outgrown, retold."""
+    _, past, participle = _irregular()
+    return frozenset(one for one in (*past, *participle) if len(one) > _LONG)
 
 
 def s_base(word: str) -> str:

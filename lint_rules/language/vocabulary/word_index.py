@@ -292,6 +292,18 @@ def picturable_nouns() -> frozenset[str]:
 
 
 @cache
+def first_names() -> frozenset[str]:
+    """Usual first names, but for those that are easy words."""
+    return frozenset(entries("first_names.txt"))
+
+
+@cache
+def compounds() -> frozenset[str]:
+    """Two words that are one thing or one adverb (polar bear, upside down), whose first says little by itself."""
+    return frozenset(entries("compounds.txt"))
+
+
+@cache
 def near_words() -> Mapping[tuple[str, str], tuple[str, ...]]:
     """Word and part of speech → simpler words near it in meaning."""
     return {

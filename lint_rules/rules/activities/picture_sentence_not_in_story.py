@@ -14,6 +14,7 @@ from lint_rules.course.model import Level, band_rank
 from lint_rules.finding import Found, Severity
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.manuscript.counting import is_for_children
+from lint_rules.manuscript.field_names import field_key
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role
 from lint_rules.page.story_texts import StoryText, story_texts
 from lint_rules.page.word_sets import shown
@@ -115,8 +116,11 @@ def _known(reading: Reading, line: Line, activity: Activity) -> frozenset[str]:
         if (entry.level, entry.unit) < (reading.level.index, reading.unit.front.unit) and entry.unit:
             known.update(key for word in entry.word.split() for key in keys_of_word(word))
     for passage in reading.unit.passages:
-        heard = passage.audience is Audience.LISTENER and activity.span.start <= passage.block.start < activity.span.end
-        if passage.role is not Role.ALT and is_for_children(passage) and (heard or passage.block.start < start):
+        here = activity.span.start <= passage.block.start < activity.span.end
+        beside = here and (passage.audience is Audience.LISTENER or passage.role is Role.PANEL)
+        promised = field_key(passage.field) == "word" and passage.block.start < start  # the Words of the lesson
+        met = passage.role is not Role.ALT and is_for_children(passage) and (beside or passage.block.start < start)
+        if met or promised:
             known.update(key for token in reading.analyse(passage).tokens for key in keys_of_word(token.text))
             known.update(token.lemma.casefold() for token in reading.analyse(passage).tokens)
     return frozenset(known)

@@ -25,6 +25,8 @@ def has_auxiliary(text: Text, verb: Word) -> bool:
 def what_the_form_can_carry(text: Text) -> None:
     """A tag that a form cannot carry is not believed: `took` is a past tense, `mop` is none, `sailing` no base form."""
     for word in text.words:
+        if word.tag in VERB and any(char.isdigit() for char in word.lower):
+            word.retag("NN", "NOUN")  # You have R4.
         if word.tag not in VERB or word.tag == "MD" or word.pos == "AUX" or not word.lower.isalpha():
             continue
         if word.lower in verb_forms.only_past() and word.tag != "VBD":
