@@ -37,8 +37,8 @@ _READ = frozenset(
 
 _SORTED = frozenset({"odd-one-out", "mind-map", "mistakes", "picture-sentence"})
 _OF_FOOD = frozenset({"food-tasting-allergy", "food-choking"})
-_SCISSORS, _KNIVES = "scissors-cutting", "knives-and-blades"
-_BLADES = frozenset({_SCISSORS, _KNIVES, "sharp-points-and-edges"})
+_SCISSORS, _KNIVES, _SHARP = "scissors-cutting", "knives-and-blades", "sharp-points-and-edges"
+_BLADES = frozenset({_SCISSORS, _KNIVES, _SHARP})
 _A_KNIFE = lazy_re.compile(r"\bkni(?:fe|ves)\b", re.I)
 _A_BLADE = lazy_re.compile(r"\b(?:kni(?:fe|ves)|blades?|cutters?|saws?|peelers?|graters?|razors?)\b", re.I)
 _CUTS = lazy_re.compile(r"cuts?\s+(?!out\b)((?:[\w'’-]+\s*){1,4})", re.I)
@@ -61,6 +61,8 @@ _TOOLS = lazy_re.compile(
 )
 _NOBODY = lazy_re.compile(r"\b(?:nobody|no one|no child)\b", re.I)
 _BLINDFOLD = "blindfold-games"
+_SPEAKER = lazy_re.compile(r"[A-Z]\w{0,15}: ")
+_FRAGMENT = lazy_re.compile(r"\W*(?:[a-h1-9][.)]\s+)?(?:the|a|an|some|two|three|four|five|my|your)\b[^.!?]*$", re.I)
 _SHUT = lazy_re.compile(r"\b(?:shut|close)s? (?:their|your|his|her|the) eyes\b|\beyes (?:shut|closed)\b", re.I)
 _MOVES = lazy_re.compile(
     r"\b(?:walk|run|move|go|step|turn|crawl|find|catch|follow|guide|lead|touch|feel|reach|scarf|blindfold)\w*\b", re.I
@@ -78,6 +80,10 @@ _CARDS = lazy_re.compile(
 )
 _BOARD = lazy_re.compile(r"\b(?:dice|die|counters?|squares?)\b", re.I)
 _TRIED = lazy_re.compile(r"\b(?:tast(?:es?|ing|ed)|sips?|licks?|bites?|nibbles?|samples?|swallows?)\b", re.I)
+# Needles that prick nobody: a compass's, a dial's, a pine tree's.
+_OTHER_NEEDLE = lazy_re.compile(r"\bcompass(?! with| points?)\b|\bdials?\b|\b(?:pine|fir) needles?\b", re.I)
+_NEEDLE = lazy_re.compile(r"\bneedles?\b", re.I)
+_PRICKS = lazy_re.compile(r"\b(?:thread|sew|stitch|pins?|nails?|skewers?|scissors|prick|pierce)", re.I)
 _MAP = lazy_re.compile(r"\b(?:map|board game)\b", re.I)
 _OUT = lazy_re.compile(
     r"\b(?:out(?:side|doors?)?|streets?|roads?|pavements?|kerb|trips?|outings?|visit|yard|playground|grounds|park|"
@@ -168,10 +174,11 @@ def _acts(
     plain: dict[str, PlainAct],
 ) -> list[Act]:
     only_read = bool(text.kinds) and (_READ.issuperset(text.kinds) or not _SORTED.isdisjoint(text.kinds))
-    # A page that is only read, heard or sung, or whose words are sorted, tells nobody to do it; nor does a chant.
+    # A page that is only read, heard or sung, or whose words are sorted, tells nobody to do it; nor does a chant, nor
+    # what two friends say to each other.
     on_page = [said[one.of].place in (Place.PAGE, Place.LIST) for one in sentences]
     chant = any(one.place is Place.INSTRUCTION and _CHANTED.match(one.passage.text) for one in said)
-    chanted = [chant or said[one.of].passage.role is Role.LINE for one in sentences]
+    chanted = [chant or said[one.of].passage.role is Role.LINE or _is_spoken(said[one.of].passage) for one in sentences]
     scores[[page and (only_read or line) for page, line in zip(on_page, chanted, strict=True)]] = -math.inf
     found: list[Act] = []
     for column in np.nonzero((scores >= sureness().query).any(axis=0))[0].tolist():
@@ -186,9 +193,12 @@ def _acts(
             if hazard in _OF_FOOD and (
                 _is_imitated(passage.text, sentence)
                 or not _has_food(text, passage.text[sentence.words[0].start : sentence.words[-1].end])
+                or (on_page[at] and _is_only_named(passage, sentence.words[0].start, text))
             ):
                 continue
             if _is_ruled_out(passage.text, start, end) or _is_on_cards(passage.text, start):
+                continue
+            if hazard == _SHARP and _is_another_needle(passage.text):
                 continue
             if hazard == _BLINDFOLD and _is_only_shut(text):
                 continue
@@ -209,6 +219,14 @@ def _acts(
             found = [one for one in found if not _is_same_act(one, hazard, act.passage, act.start, act.end)]
             found.append(Act(hazard, sureness().query, act.passage, act.start, act.end, plain=True))
     return sorted(found, key=lambda act: -act.score)
+
+
+def _is_spoken(passage: Passage) -> bool:
+    """Say whether a line of the page is what somebody says: A: *Tam likes pineapples.*"""
+    if passage.role is Role.TURN:
+        return True
+    name = _SPEAKER.match(passage.text)
+    return name is not None and (name.end(), len(passage.text)) in passage.emphasis
 
 
 def _is_same_act(act: Act, hazard: str, passage: Passage, start: int, end: int) -> bool:
@@ -246,6 +264,11 @@ def _is_on_cards(text: str, start: int) -> bool:
     return _CARDS.search(text, sentence, start) is not None
 
 
+def _is_another_needle(text: str) -> bool:
+    """Say whether the needle of a text is a compass's, and nothing else in it is sharp: Turn until it points to N."""
+    return _NEEDLE.search(text) is not None and _OTHER_NEEDLE.search(text) is not None and not _PRICKS.search(text)
+
+
 def _is_at_the_door(text: str, start: int) -> bool:
     """Say whether who goes out only waits there: The seeker waits just outside the open door, in your sight."""
     ends = [at for mark in ".!?\n" if (at := text.find(mark, start)) >= 0]
@@ -270,7 +293,7 @@ def _has_food(text: ActivityText, shown: str) -> bool:
     done = [one for one in text.said if one.place in DONE | {Place.LESSON_MATERIALS}]
     told = [one.passage.text for one in done]
     on_board = "game" in text.kinds and any(map(_BOARD.search, told)) and not any(map(_TRIED.search, told))
-    places = {Place.MATERIALS, Place.LIST} | (set() if on_board else {Place.LESSON_MATERIALS})
+    places = {Place.MATERIALS} if on_board else {Place.MATERIALS, Place.LIST, Place.LESSON_MATERIALS}
     listed = (one.passage.text for one in done if one.place in places)
     if any(not foods().isdisjoint(WORD.findall(one.casefold())) for one in listed):
         return True
@@ -279,6 +302,15 @@ def _has_food(text: ActivityText, shown: str) -> bool:
     # The Captain of the Crumb is no food.
     named = {word.casefold() for at, word in enumerate(WORD.findall(shown)) if not at or word.islower()}
     return any(map(_EATEN.search, told)) or not foods().isdisjoint(named)
+
+
+def _is_only_named(passage: Passage, start: int, text: ActivityText) -> bool:
+    """Say whether food only stands on a page as something to match, to tick or to write: d the sandwiches."""
+    if "make" in text.kinds or passage.role not in (Role.ITEM, Role.TEXT, Role.CELL, Role.OPTION):
+        return False
+    line = passage.text[passage.text.rfind("\n", 0, start) + 1 :].partition("\n")[0]
+    told = [one.passage.text for one in text.said if one.place in DONE]
+    return _FRAGMENT.match(line) is not None and not any(map(_EATEN.search, told))
 
 
 def _is_mimed(text: ActivityText) -> bool:

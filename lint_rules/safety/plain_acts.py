@@ -154,6 +154,7 @@ def _eaten(text: str, *, ordered: bool) -> Iterator[tuple[int, int]]:
 def _in_passage(
     text: str, row: _Row, *, on_list: bool, ordered: bool, played: Collection[str]
 ) -> Iterator[tuple[int, int]]:
+    who = _who(text)
     for sentence in _SENTENCE.finditer(text):
         verb = row.verbs.search(text, sentence.start(), sentence.end())
         if verb is None or "?" in sentence[0] or _NOT_DONE.search(sentence[0]) or _OPEN.search(sentence[0]):
@@ -164,7 +165,7 @@ def _in_passage(
         if row.hazard == _CLIMBING and _NOT_THEMSELVES.search(before):
             continue
         subject = re.findall(r"[\w'’]+", before)
-        by_children = not ordered and any(word.casefold() in _class() or word in played for word in subject)
+        by_children = not ordered and any(word.casefold() in who or word in played for word in subject)
         if _BY_ADULT.search(before) or not (by_children or _ORDERED.search(before)):
             continue
         thing = row.things.search(text, verb.end(), sentence.end())
@@ -197,6 +198,12 @@ def _is_of_verb(between: str) -> bool:
     with it."""
     of_amount = between.rpartition(" of ")[2]
     return "," not in between and (len(of_amount.split()) <= _BETWEEN or _WITH.search(between) is not None)
+
+
+def _who(text: str) -> frozenset[str]:
+    """Who does something in a text: the class, and they where it speaks of the class."""
+    spoken_of = any(word.casefold() in _class() for word in re.findall(r"[\w'’]+", text))
+    return _class() | {"they"} if spoken_of else _class()
 
 
 @cache

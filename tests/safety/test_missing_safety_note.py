@@ -288,6 +288,48 @@ def test_a_ball_that_is_only_rolled_asks_for_nothing(things: str, steps: str, ex
     assert keys(BALL.format(things=things, steps=steps)) == expected
 
 
+BOARD = (
+    "### 1 Play the market game. {{.game}}\n\nGo back two. The goat eats your bread. SUPPER!\n\n"
+    "::: teacher\n**Materials:** {things}\n\n**Steps:** Throw the dice. {steps}\n:::\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("things", "steps", "expected"),
+    [
+        ("dice", "First to supper wins, and the rest eat too.", []),
+        ("dice, bread, honey", "First to supper wins, and the rest eat too.", ["food-tasting-allergy"]),
+        ("dice", "Whoever gets to supper tastes the honey.", ["food-tasting-allergy"]),
+    ],
+)
+def test_on_the_squares_of_a_board_nobody_eats(things: str, steps: str, expected: list[str]) -> None:
+    assert keys(BOARD.format(things=things, steps=steps)) == expected
+
+
+@pytest.mark.parametrize(
+    ("step", "expected"),
+    [
+        ("Hold the compass flat and turn until the needle points to N.", []),
+        ("Push the needle through the felt.", ["sharp-points-and-edges"]),
+    ],
+)
+def test_the_needle_of_a_compass_pricks_nobody(step: str, expected: list[str]) -> None:
+    assert keys(f"### 1 Do it. {{.game}}\n\n::: teacher\n**Steps:** {step}\n:::\n") == expected
+
+
+def test_what_two_friends_say_is_no_act() -> None:
+    page = "### 1 Ask a friend. {.speaking}\n\nA: *Do you like pineapples?*\n\nB: *Tam eats pineapples.*\n"
+    assert keys(page) == []
+
+
+def test_cold_milk_that_is_poured_off_is_no_work_with_heat() -> None:
+    steps = "1. Pour the cold cream into the jar.\n2. Shake the jar.\n3. Pour {what} into the cup.\n"
+    note = "\n::: teacher\n**Safety:** Ask families about allergies. Plastic jars, hands washed.\n:::\n"
+    make = "### 1 Make butter. {{.make}}\n\n" + steps + note
+    assert keys(make.format(what="the milk")) == []
+    assert keys(make.format(what="the boiling water")) == ["hot-water-cooking"]
+
+
 def test_the_message_says_in_two_sentences_what_is_done_and_what_is_usual() -> None:
     (found,) = found_in("### 1 Cut out a kite. {.make}\n")
     assert found.message == (

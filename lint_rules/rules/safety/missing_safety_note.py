@@ -10,11 +10,11 @@ counts among many harmless ones, and what is mimed, drawn, told, sung or only a 
 most are pointed at. What weighs little stays a query.
 
 A note is enough when it names, in any words, one measure that meets this act: its tool, its place, its food, its
-person. It may stand in the activity's Safety field or the lesson's, in the steps, the materials or on the page. A note
-about another act is none; nor, for a serious hazard, are general words; nor, where nuts or sesame are eaten, is one
-that speaks of nobody's allergy. What an ideal note would say besides stands in the table. Some hazards only suggest a
-note; those are named once a unit. Stops are never carried over from an old book, and a stet needs a reason of at least
-four words.
+person. It may stand in the activity's Safety field or the lesson's, in the steps, the materials or on the page. A
+note about another act is none; nor, for a serious hazard, are general words; nor, where nuts or sesame are eaten, is
+one that speaks of nobody's allergy. What an ideal note would say besides stands in the table. Some hazards only
+suggest a note, and so does what an earlier activity of the lesson has cared for; those are named once a unit. Stops
+are never carried over from an old book, and a stet needs a reason of at least four words.
 
 This prompts the usual caution. It is no risk assessment: the school's policy, local rules and licensed practice
 decide. The table of hazards, with the source of every row, is lint_rules/safety/data/hazards.yaml; how well acts and
@@ -22,7 +22,7 @@ notes are told apart is measured in tests/safety/FIGURES.md.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from lint_rules.finding import Found, Mend, Severity
@@ -147,6 +147,12 @@ RULE = Rule(
             why="the note speaks of something else",
         ),
         Example(
+            "## A {.words}\n\n### 1 Taste the fruit. {.make}\n\n::: teacher\n**Safety:** Ask families about allergies "
+            "and diets first.\n:::\n\n### 2 Make a kebab. «Eat» it. {.make}\n\n1. Put the fruit on a straw.\n",
+            why="cared for just before",
+            weight=Severity.NOTE,
+        ),
+        Example(
             "### 1 «Paint the mask with poster paint». {.make}\n\n### 2 Paint the box with poster paint. {.make}\n",
             why="a hazard that only suggests a note is named once a unit",
             weight=Severity.NOTE,
@@ -184,6 +190,7 @@ def find(reading: Reading) -> Iterator[Found]:
 
     suggested: dict[str, list[_Open]] = {}
     in_lesson: set[tuple[int, str]] = set()
+    earlier: list[ActivityText] = []
     names = frozenset(form for name in reading.course.names for form in (name, name.upper()))
     texts = list(activity_texts(reading.unit))
     for text, done in zip(texts, acts_of(texts, names), strict=True):
@@ -193,10 +200,13 @@ def find(reading: Reading) -> Iterator[Found]:
             acts = [act for act in sure if (text.lesson, act.hazard) not in in_lesson]
         in_lesson.update((text.lesson, act.hazard) for act in acts)
         for item in _open(text, acts):
-            if item.severity is Severity.NOTE:
-                suggested.setdefault(item.hazard.id, []).append(item)
+            # What a lesson has just cared for, the teacher still has in mind: the fruit that was tasted is eaten now.
+            before = (one for one in earlier if one.lesson == text.lesson)
+            if item.severity is Severity.NOTE or any(_cares(one, item.hazard) for one in before):
+                suggested.setdefault(item.hazard.id, []).append(replace(item, severity=Severity.NOTE))
             else:
                 yield _found(reading, item, others=0)
+        earlier.append(text)
     for items in suggested.values():
         yield _found(reading, items[0], others=len(items) - 1)
 
@@ -216,6 +226,14 @@ def _open(text: ActivityText, acts: Sequence["Act"]) -> Iterator[_Open]:
             if severity is Severity.STOP and (text.whole_lesson or (act.score < sureness().stop and not both)):
                 severity = Severity.QUERY
             yield _Open(act, hazard, severity, text.part, noted)
+
+
+def _cares(text: ActivityText, hazard: Hazard) -> bool:
+    """Say whether an activity's own Safety names a care for a hazard."""
+    from lint_rules.safety.acts import care_for, sureness
+
+    noted = any(said.place is Place.SAFETY for said in text.said)
+    return noted and care_for(text, [hazard.id])[hazard.id] >= max(_PLAIN_CARE, sureness().enough)
 
 
 def _leaves_allergens_open(text: ActivityText) -> bool:
