@@ -39,6 +39,8 @@ _SHORT = 5  # letters of a word cut short
 _TEXTED = lazy_re.compile(r"(?<![\w'’-])[ru](?![\w'’-])")
 _LONGEST = 18  # letters of a word: longer ones are words run together, to be found
 _MOST_WORDS = 3  # of something that is spoken of as a word: in front of
+_PATTERN = 4  # letters of a spelling pattern: eigh
+_NAMES_WORDS = lazy_re.compile(r"\b(?:words?|use|with)\b(?: \w+,?){0,4} (?:and |or )?$", re.I)
 _LETTERS = 3  # of a sound, an ending, a sign
 _AS_WORD = lazy_re.compile(
     r"\b(?:words?|letters?|say|says|use|uses|write|with|to|of|or|and|spell|than|after|before|say the word)\s+[\"“‘']?$",
@@ -121,6 +123,14 @@ def _is_spoken_of(passage: Passage, match: EnglishMatch) -> bool:
     return passage.audience is Audience.KEY and (match.start, match.end) in passage.strong  # the odd one is **ignore**
 
 
+def _is_named_in_rubric(passage: Passage, match: EnglishMatch) -> bool:
+    """Use one word and than. Use the words than or the.: a rubric that names a word without italics."""
+    if passage.role is not Role.INSTRUCTION or not function_bands(_words(passage, match).casefold()):
+        return False
+    named = _NAMES_WORDS.search(passage.text[: match.start]) is not None
+    return named and re.match(r"\s*(?:[.,;]|and\b|or\b|/)", passage.text[match.end :]) is not None
+
+
 def _is_word_by_itself(passage: Passage, start: int, end: int) -> bool:
     """Say whether what is spoken of is a word or two: all small words, or where words are what is spoken about."""
     parts = [part.casefold() for part in PART.findall(passage.text[start:end])]
@@ -153,6 +163,8 @@ def _is_letter(passage: Passage, match: EnglishMatch) -> bool:
     plain = words.strip(" \"'“”‘’,.;:!?–—").casefold()
     if len(plain) == 1 and plain.isalpha() and _LETTER.match(after):
         return True
+    if plain == "a" and passage.audience is Audience.KEY and re.match(r"\s+[A-Z]", after):
+        return True  # 3 a She pushed the lid.
     if words.startswith("A ") and (before[-2:-1].isalnum() or passage.audience is Audience.KEY):
         return True  # Child A presses the button; A roots, B leaves
     if words == "A" and re.match(r"[^.!?\n]*, (?:and |or )?B \w", after):
@@ -179,6 +191,15 @@ def _is_shorthand(passage: Passage, match: EnglishMatch) -> bool:
         return True
     article = _words(passage, match).casefold() in _ARTICLES
     return by_the_teacher and article and _INITIAL.match(passage.text, match.end) is not None
+
+
+def _is_spelling_pattern(passage: Passage, match: EnglishMatch) -> bool:
+    """| ay, as in *say* | eigh, as in *sleigh* |: letters that head a column or a part of a key, and no word."""
+    word = _words(passage, match)
+    letters = match.rule.startswith(SPELLER) and word.isalpha() and word.islower() and len(word) <= _PATTERN
+    heads = passage.role in (Role.HEAD, Role.CELL) or passage.audience is Audience.KEY
+    behind = re.match(r"\s*(?:$|[:,;–—(]|as in\b)", passage.text[match.end :]) is not None
+    return letters and heads and behind and lowest(word) in ("", "C2")
 
 
 def _is_date(passage: Passage, match: EnglishMatch) -> bool:
@@ -347,6 +368,7 @@ def _is_where_or_when(passage: Passage, match: EnglishMatch) -> bool:
 
 _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_spoken_of,
+    _is_named_in_rubric,
     _is_foreign,
     _crosses_italics,
     _makes_no_word,
@@ -354,6 +376,7 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_letter,
     _is_shorthand,
     _is_date,
+    _is_spelling_pattern,
     _is_a_kind,
     _is_run_together,
     _is_in_the_reference,

@@ -112,8 +112,20 @@ _LISTEN = lazy_re.compile(
     re.I,
 )
 _EXPLAIN = lazy_re.compile(
-    r"\bexplain(?:s|ed|ing)?\s+(me|him|us|them)\s+"
-    r"(?:the|a|an|how|what|why|where|my|your|his|her|our|their|this|it)\b",
+    r"\bexplain(?:s|ed|ing)?\s+(me|him|us|them|(?:the|your|my|his|her|our|their)\s+"
+    r"(?:children|class|pupils?|students?|learners|friends?|partners?|teacher|boys|girls|family))\s+"
+    r"(?:the|a|an|how|what|why|where|my|your|his|her|our|their|this|it|everything)\b",
+    re.I,
+)
+# Ask to your friends; Be quite!
+_ASK_TO = lazy_re.compile(
+    r"\bask(?:s|ed|ing)?\s+(to)\s+(?:your|my|his|her|our|their|the|a|two|three|four|five|six)\s+(?:\w+\s+)?"
+    r"(?:friends?|partners?|teachers?|classmates?|class|mum|dad|mother|father|grandma|grandpa)\b",
+    re.I,
+)
+_BE_QUITE = lazy_re.compile(
+    r"(?:^|[.!?:]\s+|\bplease,?\s+|\b(?:must|should|can)\s+)be\s+(quite)(?=\s*[.!,;]|\s*$"
+    r"|\s+(?:and|behind|in|at|when|while|please|now|here|until)\b)",
     re.I,
 )
 # Say your partner about it: one tells somebody.
@@ -187,6 +199,10 @@ def slips_in(text: str) -> Iterator[Slip]:
         yield Slip(*match.span(1), "We listen to something.", f"{match[1]} to")
     for match in _EXPLAIN.finditer(text):
         yield Slip(*match.span(1), "We explain something to somebody.")
+    for match in _ASK_TO.finditer(text):
+        yield Slip(*match.span(1), "We ask somebody, without “to”.")
+    for match in _BE_QUITE.finditer(text):
+        yield Slip(*match.span(1), "Is “quiet” meant?", "quiet")
     for match in _SAY.finditer(text):
         yield Slip(*match.span(1), "We tell somebody something.", _TELL[match[1].casefold()])
     for match in _THERE_IS_MANY.finditer(text):

@@ -462,7 +462,8 @@ def test_options_in_square_brackets_are_options(hint: str) -> None:
 
 
 def test_a_number_that_the_sentence_goes_on_from_is_filled_in() -> None:
-    page = "### 1 Count the money. {.writing}\n\n1. a dime and a nickel ____ cents\n2. two dimes ____ cents\n3. a quarter ____ cents\n\n"
-    unit = read_unit(Source("u.md", f"{FRONT}## Lesson 1: A {{.words}}\n\n{page}{key('1 15, 2 20, 3 25')}"))
+    items = "1. a dime and a nickel ____ cents\n2. two dimes ____ cents\n3. a quarter ____ cents\n\n"
+    page = f"### 1 Count the money. {{.writing}}\n\n{items}{key('1 15, 2 20, 3 25')}"
+    unit = read_unit(Source("u.md", f"{FRONT}## Lesson 1: A {{.words}}\n\n{page}"))
     read = [passage.text for passage in readings_of(unit).done.passages]
     assert "a dime and a nickel 15 cents" in read
