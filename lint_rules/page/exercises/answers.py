@@ -5,6 +5,7 @@ from collections.abc import Sequence, Set
 from functools import lru_cache
 
 from lint_rules import lazy_re
+from lint_rules.page.exercises.model import Option
 
 _LETTER = lazy_re.compile(r"[(\[]?([a-z]|[ivx]+)[)\]]?", re.IGNORECASE)
 _LETTER_FIRST = lazy_re.compile(r"[(\[]?([a-z])[.)\]](?:\s|$)", re.IGNORECASE)
@@ -115,3 +116,12 @@ def yes_or_no(answer: str) -> bool | None:
     """Whether an answer calls a statement true or false; None where it says something else."""
     said = plain(answer)
     return True if said in _TRUE else False if said in _FALSE else None
+
+
+def is_told_otherwise(answer: str, options: Sequence[Option]) -> bool:
+    """Say whether an answer has an option's letter and most of its words: c The recording was gone, for It was gone."""
+    letter, _, rest = answer.partition(" ")
+    key = letter.strip("().:").casefold()
+    own = next((option.text for option in options if option.label is not None and option.label.key == key), "")
+    words, said = set(plain(own).split()), set(plain(rest).split())
+    return bool(words) and len(words & said) * 2 > len(words)

@@ -15,12 +15,13 @@ from lint_rules.page.exercises.key_places import behind_lead
 from lint_rules.page.exercises.key_rows import (
     LEAD,
     answers_before,
+    in_brackets,
     label_row,
     numbered_letters,
     numbered_numbers,
     without_is,
 )
-from lint_rules.page.exercises.key_sentences import told
+from lint_rules.page.exercises.key_sentences import lists_nothing, tells_of_answers, told
 from lint_rules.page.exercises.key_tables import tabled
 from lint_rules.page.exercises.marks import APART, LINE, WEAK, Kind, Mark, label_of, marks_in
 from lint_rules.page.exercises.model import Answer, Place
@@ -46,12 +47,10 @@ _PARTED = lazy_re.compile(r"(?:^|[.:;]\s)\s*A\s+1\b")
 _LEAD_LENGTH = 60
 _TOLD = 5  # words of a sentence
 _ROW = 3  # labels that stand alike
-_PROSE = 8  # words of a line that tells of answers and lists none: common practice, no source
 _STROKE = lazy_re.compile(r"\s+[/|]\s*$")
 _PART_NEXT = lazy_re.compile(rf"{_STROKE.pattern}|[;.]\s*[B-H]\s*$")
 _WORD = lazy_re.compile(r"[^\W\d_]")
 _REMARK = lazy_re.compile(r"\([^()]*\)")  # `1 F (She has a cat.) 2 T`
-_BRACKETED = lazy_re.compile(r"\S[^\[\]]*\[([^\[\]]+)\][.;]?")  # the goat [c]
 _TIME_LAST = lazy_re.compile(  # 5 b 6 a [7 min]
     r"\s*[\[(](?:about\s+)?\d{1,2}(?:\s*[–-]\s*\d{1,2})?\s*(?:min(?:ute)?s?\b\.?|['’])[\])]\.?\s*$", re.I
 )
@@ -76,9 +75,9 @@ class ReadKey:
         """The entries without labels, cut so that there are as many as wanted, where one way gives so many; in a key
         that is told in prose what is set off in it: He asks what she is *doing*, and she *isn't* helping."""
         set_off = tuple(answer for line in self.lines for answer in _set_off(line)) if self.entries else ()
-        if len(set_off) == count > 1 and any(map(_is_told, self.lines)) and len(self.lines) != count:
+        if len(set_off) == count > 1 and any(map(tells_of_answers, self.lines)) and len(self.lines) != count:
             return set_off
-        if len(self.entries) > 1 and len(self.lines) == 1 and _lists_nothing(self.lines[0]):
+        if len(self.entries) > 1 and len(self.lines) == 1 and lists_nothing(self.lines[0]):
             line = self.lines[0]
             whole = Answer(_trimmed(Place(line.passage, line.start, line.end)))
             return self.entries if len(self.entries) != count else (whole,)
@@ -110,7 +109,7 @@ def read_key(
     behind = tuple(answers_before(lines)) if Kind.NUMBER in kinds else tuple(numbered_letters(lines)) if kinds else ()
     behind = behind or (tuple(numbered_numbers(lines)) if Kind.NUMBER in kinds else ())
     rows = (behind,) if behind else _rows(marks, kinds, lines, _steps(page))
-    rows = (*in_tables, *map(_bracketed, without_is(rows, source)))
+    rows = (*in_tables, *map(in_brackets, without_is(rows, source)))
     entries = () if rows or order or own else tuple(_entries(lines))
     return ReadKey(rows, order, entries, own, tuple(passages), crossed, tuple(lines))
 
@@ -353,21 +352,6 @@ def _before(chain: Sequence[Mark], lines: Sequence[Line]) -> list[Place] | None:
     return found
 
 
-def _bracketed(row: Sequence[Answer]) -> tuple[Answer, ...]:
-    """What stands in square brackets behind each item, where a key says the items too: 1 the goat [c] 2 the bus [a]."""
-    inside = [_BRACKETED.fullmatch(answer.text) for answer in row]
-    if len(row) < _ROW or not all(inside):
-        return tuple(row)
-    return tuple(
-        replace(
-            answer,
-            place=Place(answer.place.passage, answer.place.start + match.start(1), answer.place.start + match.end(1)),
-        )
-        for answer, match in zip(row, inside, strict=True)
-        if match is not None
-    )
-
-
 def _trimmed(place: Place) -> Place:
     text = place.text
     time = _TIME_LAST.search(text)
@@ -387,17 +371,6 @@ def _entries(lines: Sequence[Line]) -> Iterator[Answer]:
         return
     for line in lines:
         yield from _cut(line, _ENTRY if ";" in line.text else _COMMA)
-
-
-def _is_told(line: Line) -> bool:
-    """Whether a line may tell of the answers in prose."""
-    return len(line.text.split()) >= _PROSE and line.text.rstrip().endswith(".")
-
-
-def _lists_nothing(line: Line) -> bool:
-    """Whether a line that tells of the answers does not list them: one of what its commas part is long."""
-    pieces = [piece.split() for piece in _COMMA.split(line.text)]
-    return _is_told(line) and ";" not in line.text and len(pieces) > 1 and any(len(one) >= _TOLD for one in pieces)
 
 
 def _set_off(line: Line) -> Iterator[Answer]:

@@ -26,6 +26,8 @@ _ALL_NUMBERS = lazy_re.compile(r"\d{1,2}\s+(?:[–-]\s+)?\d{1,4}(?:\s*[,;]\s*\d{
 _TIED = lazy_re.compile(r"\b\d{1,2} is [a-h]\b(?=[,.;]|$)", re.M)
 _TIE = lazy_re.compile(r"is\s+(?=\S)(?!\w+ing\b)")
 _FEWEST, _SERIES = 2, 3
+_BRACKETED = lazy_re.compile(r"\S[^\[\]]*\[([^\[\]]+)\][.;]?")  # the goat [c]
+_FEWEST_BRACKETED = 3  # answers that stand alike
 
 
 def answers_before(lines: Sequence[Line]) -> Iterator[Answer]:
@@ -114,3 +116,18 @@ def _is_pairs(text: str) -> bool:
     lettered = labels == [chr(ord("a") + at) for at in range(len(labels))]
     numbered = len(labels) >= _SERIES and labels == [str(at) for at in range(1, len(labels) + 1)]
     return all(len(pair) == 2 for pair in pairs) and (lettered or numbered)
+
+
+def in_brackets(row: Sequence[Answer]) -> tuple[Answer, ...]:
+    """What stands in square brackets behind each item, where a key says the items too: 1 the goat [c] 2 the bus [a]."""
+    inside = [_BRACKETED.fullmatch(answer.text) for answer in row]
+    if len(row) < _FEWEST_BRACKETED or not all(inside):
+        return tuple(row)
+    return tuple(
+        replace(
+            answer,
+            place=Place(answer.place.passage, answer.place.start + match.start(1), answer.place.start + match.end(1)),
+        )
+        for answer, match in zip(row, inside, strict=True)
+        if match is not None
+    )

@@ -25,6 +25,9 @@ _MARKS = "\"“‘'(["
 _QUOTES = {'"': '"', "“": "”", "'": "'", "‘": "’"}
 _FEWEST = 2
 _LINK = 8  # characters before a label that say how it goes on
+_PROSE = 8  # words of a line that tells of answers and lists none: common practice, no source
+_ANSWER = 5  # words of what is no answer
+_COMMA = lazy_re.compile(r"\s*,\s*")
 
 
 def told(lines: Sequence[Line]) -> tuple[Answer, ...]:
@@ -80,3 +83,19 @@ def _unquoted(place: Place) -> Place:
     if len(text) > _FEWEST and _QUOTES.get(text[0]) == text[-1]:
         return Place(place.passage, place.start + 1, place.end - 1)
     return place
+
+
+def tells_of_answers(line: Line) -> bool:
+    """Whether a line may tell of the answers in prose."""
+    return len(line.text.split()) >= _PROSE and line.text.rstrip().endswith(".")
+
+
+def lists_nothing(line: Line) -> bool:
+    """Whether a line that tells of the answers does not list them: one of what its commas part is long."""
+    pieces = [piece.split() for piece in _COMMA.split(line.text)]
+    return (
+        tells_of_answers(line)
+        and ";" not in line.text
+        and len(pieces) > 1
+        and any(len(one) >= _ANSWER for one in pieces)
+    )

@@ -12,11 +12,11 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
-from lint_rules.page.exercises.answers import alike, is_among, letters_of, plain, range_of
+from lint_rules.page.exercises.answers import alike, is_among, is_told_otherwise, letters_of, plain, range_of
 from lint_rules.page.exercises.codes import letters_told, outside_code
 from lint_rules.page.exercises.completed import is_option
 from lint_rules.page.exercises.instructions import each_once, instruction_of
-from lint_rules.page.exercises.model import Exercise, Exercises, Item, Option, Slip
+from lint_rules.page.exercises.model import Exercise, Exercises, Item, Slip
 from lint_rules.page.exercises.names import heads_a_row, is_remark, other_name, sorted_wrongly
 from lint_rules.page.exercises.orders import numbered, numbers_alone, put_in_order
 from lint_rules.page.exercises.whose_key import is_of_another, leaves_to_children
@@ -172,7 +172,7 @@ RULE = Rule(
             why="letters in the book, numbers in the key",
             weight=Severity.NOTE,
         ),
-        Example(_ITEMS + _key("1 red\n«1» blue"), why="the same number twice, and none for 2"),
+        Example(_ITEMS + _key("1 red\n«1» blue"), why="the same number twice"),
     ),
 )
 
@@ -196,11 +196,8 @@ def find(reading: Reading) -> Iterator[Found]:
             yield from _column(exercise, instruction)
             yield from _box(exercise, instruction_of(read.activity))
             yield from _code(exercise, instruction)
-            for slips in (
-                sorted_wrongly(exercise),
-                put_in_order(exercise, instruction),
-                numbered(exercise, instruction),
-            ):
+            ordered = put_in_order(exercise, instruction), numbered(exercise, instruction)
+            for slips in (sorted_wrongly(exercise), *ordered):
                 yield from _found(slips)
 
 
@@ -316,20 +313,11 @@ def _options(exercise: Exercise) -> Iterator[Found]:
         lettered = all(option.label is not None for option in choice.options)
         if not lettered and not any(fit is True for fit in fits):
             continue
-        if _is_told_otherwise(answer.text, choice.options):
+        if is_told_otherwise(answer.text, choice.options):
             continue
         shown = ", ".join(option.label.text if option.label else f"“{option.text}”" for option in choice.options)
         message = f"Item {item.label.text} has the options {shown}; “{answer.text}” is none of them."
         yield Found(answer.place.span, answer.text, message)
-
-
-def _is_told_otherwise(answer: str, options: Sequence[Option]) -> bool:
-    """Say whether an answer has an option's letter and most of its words: c The recording was gone, for It was gone."""
-    letter, _, rest = answer.partition(" ")
-    key = letter.strip("().:").casefold()
-    own = next((option.text for option in options if option.label is not None and option.label.key == key), "")
-    words, said = set(plain(own).split()), set(plain(rest).split())
-    return bool(words) and len(words & said) * 2 > len(words)
 
 
 def _column(exercise: Exercise, instruction: str) -> Iterator[Found]:
