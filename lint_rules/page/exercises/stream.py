@@ -18,7 +18,7 @@ _ENDS = ("?", ".", "…", "_")  # of a sentence: a chapter has a name
 _DAYS = 7  # bare numbers of the shortest calendar
 _BOLD = lazy_re.compile(r"[\s.):(]*")
 
-_SQUARE = lazy_re.compile(r"(_{2,}[ \u00a0]*)\[([^\[\]\n]{1,40})\](?!\()")
+_SQUARE = lazy_re.compile(r"(?<=__)([ \u00a0]*)\[([^\[\]\n]{1,40})\](?!\()")
 
 
 @dataclass(frozen=True, slots=True)

@@ -26,7 +26,7 @@ from lint_rules.unit_language.key_doubts import Doubt, doubts
 from lint_rules.unit_language.option_support import better_option
 from lint_rules.unit_language.texts_around import LARGE, Around, other_number, single
 
-_BEHIND_GAP = lazy_re.compile(r"_{2,} ([a-z]+)")
+_BEHIND_GAP = lazy_re.compile(r"(?<=__) ([a-z]+)")
 _COUNTED = "### 1 Count. {.writing}\n\n::: art\nDrawing: four ducks on a pond.\n:::\n\n1. How many ducks? ____\n\n"
 _SOLD = "We wrote it on Monday. We sold thirty papers in our village, and fifteen in town.\n\n"
 _PLAY = "Is Pim in the black hat? No! It's Mimo, my cat. Is the hat red? And the bag isn't empty, says Granny Oon.\n\n"
