@@ -32,9 +32,16 @@ from lint_rules.course.model import Level
 from lint_rules.finding import Severity
 from lint_rules.language.inflection.irregular import irregular_verb_forms
 from lint_rules.language.inflection.lemmas import lemma
-from lint_rules.language.vocabulary.reference import common, lowest
+from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_families import doers_bases, is_hard
-from lint_rules.language.vocabulary.word_index import Origin, canonical, classroom_bands, first_names, function_bands
+from lint_rules.language.vocabulary.word_index import (
+    Origin,
+    canonical,
+    classroom_bands,
+    everyday_words,
+    first_names,
+    function_bands,
+)
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.unit_language.unit_words import bands_above
 
@@ -65,19 +72,15 @@ def off_list_severity(
     return min(usual, Severity.QUERY, key=lambda s: s.weight) if unsure else usual
 
 
-# House figures: one syllable, and so common in English at large (Zipf, wordfreq) at least; one band up, more common
-# still. On 146 judged courses they part words that authors shrugged at from those that were too hard.
 _SYLLABLE = lazy_re.compile(r"[^aeiouy]*[aeiouy]+[^aeiouy]*e?")
-_EVERYDAY, _COMMON = 3.7, 4.3
 
 
 def is_everyday(word: WordLevel, level: Level) -> bool:
     """Say whether a graded word is one of everyday English, not far above the level: knot, van; asleep."""
     plain, above = canonical(word.lemma), bands_above(_band(word), level)
     short = _SYLLABLE.fullmatch(plain) is not None
-    if not graded(word) or above > 2 or not (short or (above == 1 and level.cefr != "Pre-A1")):
-        return False
-    return max(common(plain), common(word.text.casefold())) >= (_EVERYDAY if short else _COMMON)
+    near = graded(word) and (above <= 2 if short else above == 1 and level.cefr != "Pre-A1")
+    return near and not everyday_words().isdisjoint((plain, word.text.casefold()))
 
 
 def is_past_of_known(word: WordLevel, level: Level, has: Callable[[str], bool]) -> bool:

@@ -298,6 +298,12 @@ def first_names() -> frozenset[str]:
 
 
 @cache
+def everyday_words() -> frozenset[str]:
+    """Words above A1 that are everyday English."""
+    return frozenset(entries("everyday_words.txt"))
+
+
+@cache
 def compounds() -> frozenset[str]:
     """Two words that are one thing or one adverb (polar bear, upside down), whose first says little by itself."""
     return frozenset(entries("compounds.txt"))

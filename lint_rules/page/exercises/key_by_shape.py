@@ -13,7 +13,8 @@ from lint_rules.source import Source
 
 _FEWEST = 3  # items: two numbers in a row may be anything
 _SHORT = 5  # words of an answer, one with another: steps are longer (common practice, no source)
-_FIRST = lazy_re.compile(r"(?<![\w.,:/–-])(?:1|a)[.):]?\s*(?:[=→–—-]+\s*)?(?=[^\W_])")
+_LABELS = lazy_re.compile(r"(?<!\w)(?:\d{1,2}|[A-Za-z])(?!\w)")
+_FIRST = lazy_re.compile(r"(?<![\w.,:/–-])(1|a)[.):]?\s*(?:[=→–—-]+\s*)?(?=[^\W_])")
 # Fields that say something else in lines of their own.
 _OTHERS = frozenset({"step", "aim", "material", "time", "safety", "support", "extra", "word", "grammar", "language"})
 
@@ -34,7 +35,9 @@ def _answers(passage: Passage, labels: Sequence[str], kinds: Sequence[Kind], sou
         return
     if field_key(passage.field) in _OTHERS:
         return
-    for start in (match.start() for match in _FIRST.finditer(passage.text)):
+    if not set(labels) <= {one.casefold() for one in _LABELS.findall(passage.text)}:
+        return
+    for start in (match.start() for match in _FIRST.finditer(passage.text) if match[1].casefold() == labels[0]):
         part = part_of(passage, start, len(passage.text))
         rows = read_key([part], kinds, source).rows
         answers = rows[0] if len(rows) == 1 else ()
