@@ -65,7 +65,7 @@ _LONG = 3  # letters of a form that others are made with
 
 
 def can_be_past(word: str) -> bool:
-    """Say whether a form can be a past tense or a past participle by its spelling: no colour can (red, brown)."""
+    """Say whether a form may be a past tense or a past participle by its spelling: not red, and not brown."""
     _, past, participle = _irregular()
     if word in past or word in participle:
         return True
