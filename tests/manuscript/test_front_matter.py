@@ -72,7 +72,10 @@ def test_reading_the_front_matter_alone_gives_what_reading_the_unit_gives() -> N
 @pytest.mark.timeout(60)
 def test_the_front_matter_of_a_large_file_is_read_at_once() -> None:
     text = source("---", "level: level-1", "unit: 1", "title: A", "---", *["Some words on a line."] * 100_000)
-    start = time.process_time()
-    front, _ = read_front_matter(text)
-    assert front.title == "A"
-    assert time.process_time() - start < 0.05  # measured: under a millisecond
+    took = []
+    for _ in range(3):
+        start = time.process_time()
+        front, _ = read_front_matter(text)
+        took.append(time.process_time() - start)
+        assert front.title == "A"
+    assert min(took) < 0.05  # measured: under a millisecond

@@ -443,15 +443,20 @@ def test_axe_finds_nothing(name, size, scheme, axe, opened, request):
     assert found == []
 
 
-def test_two_thousand_findings_open_in_a_second(large, chromium):
+def test_two_thousand_findings_open_sooner_than_their_bare_page(large, chromium, tmp_path):
+    """A machine may be busy: what our styles and script cost is measured against the same page without them."""
+    report = large.folder / "report.html"
+    bare = tmp_path / "bare.html"
+    bare.write_text(re.sub(r"<(script|style)\b.*?</\1>", "", report.read_text("utf-8"), flags=re.DOTALL), "utf-8")
     assert len(page_of(large).xpath("//section[@id='proof']//*[contains(@class, 'finding')]")) > 2000
     context = chromium.new_context(viewport=DESKTOP)
     page = context.new_page()
-    took = []
-    for _ in range(3):
-        start = time.perf_counter()
-        page.goto((large.folder / "report.html").as_uri())
-        page.locator("#by-unit").wait_for()
-        took.append(time.perf_counter() - start)
+    took: dict[Path, list[float]] = {report: [], bare: []}
+    for _ in range(4):  # in turn, so that both meet the same minutes of this machine
+        for path, seconds in took.items():
+            start = time.perf_counter()
+            page.goto(path.as_uri())
+            page.locator("body").wait_for()
+            seconds.append(time.perf_counter() - start)
     context.close()
-    assert min(took) < 1.0 * float(os.environ.get("HORNBOOK_TEST_SLOWER", "1"))
+    assert min(took[report]) < min(took[bare])  # about half of it, on a quiet machine and on a busy one
