@@ -42,11 +42,13 @@ def heard_in(activity: Activity, unit: Unit) -> list[Passage]:
     """What is heard in an activity, in file order: the scripts of the tracks it plays, wherever in the unit they stand,
     and those that stand in it and that no other activity plays (a lesson's scripts may all stand at its end)."""
     played = tracks_played(activity)
+    own = {id(passage) for passage in activity.part.passages if passage.audience is Audience.LISTENER}
+    if not played and not own:  # most activities: they are asked about often
+        return []
     of_others = {track for one in unit.activities for track in tracks_played(one)}.difference(played)
     tracks = {at: _track(div) for at, div in enumerate(unit.divs) if div.kind is DivKind.AUDIO}
-    own = {id(passage) for passage in activity.part.passages}
     found: list[Passage] = []
-    for passage in unit.passages:
+    for passage in unit.passages if played else activity.part.passages:
         track = tracks.get(passage.div, "") if passage.div is not None else ""
         stands_here = id(passage) in own and track not in of_others
         if passage.audience is Audience.LISTENER and (stands_here or track in played):

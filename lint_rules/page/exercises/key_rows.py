@@ -79,9 +79,10 @@ def numbered_numbers(lines: Sequence[Line]) -> Iterator[Answer]:
 def without_is(rows: Sequence[tuple[Answer, ...]], source: Source) -> tuple[tuple[Answer, ...], ...]:
     """Answers without the verb that ties them to their numbers, in a unit whose keys are written so: 1 is c, 2 is b.
     A row stays as it is where the verb is a part of the answers: 1 is sleeping, 2 is happy, 3 are late."""
-    if len(_TIED.findall(source.text)) < _SERIES:
+    tied = [bool(row) and all(_TIE.match(one.text) for one in row) for row in rows]
+    if not any(tied) or len(_TIED.findall(source.text)) < _SERIES:
         return tuple(rows)
-    return tuple(tuple(map(_untied, row)) if all(_TIE.match(one.text) for one in row) else row for row in rows)
+    return tuple(tuple(map(_untied, row)) if is_tied else row for row, is_tied in zip(rows, tied, strict=True))
 
 
 def _untied(answer: Answer) -> Answer:
