@@ -89,6 +89,7 @@ class Level:
     unit_pattern: tuple[str, ...]
     every_unit: tuple[str, ...]
     test_skills: tuple[tuple[str, ...], ...] = (("listening",), ("reading", "writing"), ("speaking",))
+    hours_of_course: bool = False  # the course promises them itself
 
 
 @dataclass(frozen=True, slots=True)

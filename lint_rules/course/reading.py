@@ -175,6 +175,7 @@ class _CourseReader:
             unit_pattern=figures.lists.get("unit_pattern", default_list("unit_pattern", band)),
             every_unit=figures.lists.get("every_unit", default_list("every_unit", band)),
             test_skills=default_skills(band) if figures.skills is None else figures.skills,
+            hours_of_course=figures.hours is not None,
         )
         return level, words
 

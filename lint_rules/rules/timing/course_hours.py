@@ -2,13 +2,12 @@
 
 Schools choose a course by its hours: a level that is sold as forty hours and fills thirty leaves a teacher with weeks
 and no pages. Once all units that course.yaml names under `units` are there, the sum is held against `hours`; until then
-it is a forecast at the pace so far, and only a note. A lesson counts with its stated total, else with the sum of its
-activities; an hour is sixty minutes.
+it is a forecast at the pace so far, and only a note; so is a sum held against hours that the course never promised
+itself. A lesson counts with its stated total, else with the sum of its activities; an hour is sixty minutes.
 """
 
 from collections.abc import Iterator, Sequence
 
-from lint_rules.course.defaults import default_number
 from lint_rules.course.model import Level
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
@@ -85,6 +84,12 @@ RULE = Rule(
             why="how many units there will be?",
             weight=Severity.NOTE,
         ),
+        Example(
+            _unit(1, "«Kites»", "40 minutes"),
+            course="levels:\n  - units: 1\n",
+            why="forty hours are what we expect, and nobody's promise: a note",
+            weight=Severity.NOTE,
+        ),
     ),
     limits=(
         Limit("up to a tenth short: nothing", "all eleven authors of judged courses who were told shrugged"),
@@ -112,7 +117,7 @@ def _verdict(level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None,
     promised = level.hours * 60
     total = add_up(_minutes(unit) for unit in units)
     promise = f"{level.name} promises {as_hours(promised)} of classwork"
-    if level.hours == default_number("hours", level.cefr):  # nobody has promised anything
+    if not level.hours_of_course:
         promise = f"{level.name} is expected to have {as_hours(promised)} of classwork (`hours` in course.yaml)"
     if not level.units:
         if total.high >= promised:
@@ -139,8 +144,9 @@ def _verdict(level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None,
         return None
     missing = as_hours(promised - total.high)
     could_be = total.high + _untimed(units) * level.limits.lesson_minutes[1]
-    weight = Severity.NOTE if could_be >= promised else None
-    return weight, f"{promise} and is {missing} short, with {_sum(units, total)}. Add lessons, or promise fewer hours."
+    weight = Severity.NOTE if could_be >= promised or not level.hours_of_course else None
+    cure = "Add lessons, or promise fewer hours." if level.hours_of_course else "Add lessons, or say its hours there."
+    return weight, f"{promise} and is {missing} short, with {_sum(units, total)}. {cure}"
 
 
 def _minutes(unit: UnitFacts) -> Minutes:
