@@ -157,6 +157,20 @@ def test_numbers_may_stand_behind_their_gaps():
     assert texts(read(ACTIVITY + page)) == [[("1", "am"), ("2", "are"), ("3", "is")]]
 
 
+def test_numbers_of_a_table_may_run_down_its_columns():
+    page = "| ed | t |\n|---|---|\n| 1 ____ | 3 ____ |\n| 2 ____ | 4 ____ |\n\n"
+    key = "::: answers\n1 waited 2 counted 3 jumped 4 looked\n:::\n"
+    found = read(ACTIVITY + page + key)
+    assert [[item.text for item in one.items] for one in found.exercises] == [["____"] * 4]
+    assert texts(found) == [[("1", "waited"), ("2", "counted"), ("3", "jumped"), ("4", "looked")]]
+
+
+def test_numbers_of_a_table_mostly_run_along_its_rows():
+    page = "| ed | t |\n|---|---|\n| 1 ____ | 2 ____ |\n| 3 ____ | 4 ____ |\n\n"
+    key = "::: answers\n1 waited 2 jumped 3 counted 4 looked\n:::\n"
+    assert texts(read(ACTIVITY + page + key)) == [[("1", "waited"), ("2", "jumped"), ("3", "counted"), ("4", "looked")]]
+
+
 def test_emphasis_by_underscores_stays_emphasis():
     (exercise,) = read(ACTIVITY + "1. The _big_ cat is ____.\n2. A _red_ hat is ____.\n").exercises
     assert [item.text for item in exercise.items] == ["The big cat is ____.", "A red hat is ____."]

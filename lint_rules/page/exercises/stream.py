@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import groupby
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Passage, Role, Unit
@@ -18,6 +19,8 @@ _ENDS = ("?", ".", "…", "_")  # of a sentence: a chapter has a name
 _DAYS = 7  # bare numbers of the shortest calendar
 _BOLD = lazy_re.compile(r"[\s.):(]*")
 
+_IN_CELL = lazy_re.compile(r"\(?([0-9]{1,2})[.):]?(?=\s)")
+_FEWEST_DOWN = 4  # numbers that run down the columns of a table
 _SQUARE = lazy_re.compile(r"(?<=__)([ \u00a0]*)\[([^\[\]\n]{1,40})\](?!\()")
 
 
@@ -64,7 +67,32 @@ def page_lines(activity: Activity, unit: Unit, mended: Mapping[int, Passage]) ->
         and (passage.role in _PAGE or id(passage) in titles)
         and DivKind.PATTERN not in unit.div_kinds(passage)
     )
-    return list(lines_of(wanted, unit.source))
+    return _down_columns(list(lines_of(wanted, unit.source)))
+
+
+def _down_columns(lines: list[Line]) -> list[Line]:
+    """Lines of which a table's numbered cells stand behind its others, column by column, where the numbers run down one
+    column and on in the next: `| 1 ____ | 4 ____ |`, `| 2 ____ | 5 ____ |`, `| 3 ____ | 6 ____ |`."""
+    found: list[Line] = []
+    for _, several in groupby(lines, lambda line: line.passage.cell.table if line.passage.cell is not None else -1):
+        rows = list(several)
+        numbered = [line for line in rows if line.passage.cell is not None and _IN_CELL.match(line.text)]
+        columns = sorted(numbered, key=_column)
+        if len({_column(line) for line in numbered}) > 1 and _counts_up(columns) and not _counts_up(numbered):
+            moved = set(map(id, numbered))
+            rows = [line for line in rows if id(line) not in moved] + columns
+        found += rows
+    return found
+
+
+def _column(line: Line) -> int:
+    return line.passage.cell.column if line.passage.cell is not None else 0
+
+
+def _counts_up(cells: Sequence[Line]) -> bool:
+    """Whether the numbers of several cells rise by one from cell to cell."""
+    numbers = [int(match[1]) for line in cells if (match := _IN_CELL.match(line.text))]
+    return len(numbers) >= _FEWEST_DOWN and numbers == list(range(numbers[0], numbers[0] + len(numbers)))
 
 
 def _numbered_titles(passages: Sequence[Passage]) -> Sequence[Passage]:
