@@ -46,12 +46,23 @@ def agreement(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(at - 1, at)  # My sister and I likes
             continue
         subject = _subject(sentence, at)
-        if subject is None or not sentence.touches(at, subject, at + 1):
+        denied = sentence.low(at + 1) == "n't" and sentence.touches(at + 1)
+        if subject is None or not (sentence.touches(at, subject) or denied) or _is_unsure(sentence, subject, at):
             continue
         of_subject = _number_of_subject(sentence, subject)
         if of_subject is not None and not _agree(of_subject, number, sentence.low(at)):
             last = max(at, subject)
             yield sentence.slip(min(at, subject), last + (sentence.low(last + 1) == "n't"))
+
+
+def _is_unsure(sentence: KeySentence, subject: int, at: int) -> bool:
+    """Whether subject and verb may agree in a way that they do not show: an amount (twenty degrees is warm), a piece of
+    a question whose do stands elsewhere (… the guest bring?), a letter (B Come in!)."""
+    amount = sentence.low(subject).removesuffix("s") in words("measures") and sentence.low(at) in ("is", "was")
+    counted = amount and sentence.low(subject - 1) not in ("the", "these", "those", "my", "your", "our", "their")
+    piece = sentence.tokens[-1].text == "?" and sentence.low(at) not in _BE_HAVE_DO and subject < at
+    letter = len(sentence.tokens[subject].text) == 1 and sentence.low(subject) != "i"
+    return counted or piece or letter
 
 
 def _agree(subject: str, number: str, verb: str) -> bool:
@@ -210,7 +221,8 @@ def verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
         ):
             yield sentence.slip(helped_by, at)
         plain = low in bases() and tokens[at].tag == "VB" and not can_be_participle(low)
-        plain = plain and not is_its_own_participle(low)
+        plain = plain and not is_its_own_participle(low) and not tokens[at].text.isupper()  # the answer is LOOK UP
+        plain = plain and sentence.low(helped_by - 1) != "where"  # Where is sign A?
         if helper in (*_BE, "have", "has", "'ve") and plain and tokens[at].head != helped_by:
             yield sentence.slip(helped_by, at)
         if helper in ("have", "has", "'ve") and low == "saw" and before != helper:
