@@ -9,7 +9,7 @@ Only the heading of an activity is read. Words of the course's lists at or below
 presents, names, numbers and words within the band of a general reference pass; so do words that children meet early
 (Make a mask) and things that the same activity shows. Kinds of text (recipe, postcard, comic) are in the table: one
 lies before the child. The first words of the table (play) come when they like. Words of the activity's text are
-word-above-level.
+word-above-level; a word that the children's texts of the unit have too is only noted here, for it is told there.
 """
 
 import re
@@ -77,6 +77,11 @@ RULE = Rule(
         Example("### 1 «Discuss» in pairs. {.speaking}\n\nA cat.\n"),
         Example("### 1 «Summarise» the story. {.writing}\n\nA cat.\n"),
         Example("### 1 Make the «vendor»'s basket. {.make}\n\nA cat.\n", why="the basket is made"),
+        Example(
+            "### 1 Draw the «gadget». {.reading}\n\nA cat has a gadget.\n",
+            why="word-above-level has it from the text",
+            weight=Severity.NOTE,
+        ),
         Example("### 1 Draw the «volcano». {.make}\n\nA cat.\n", later_words="volcano,noun,nature,1\n"),
         Example("### 1 «Identify» and **«under**line» it. {.reading}\n\nA cat.\n", course=_PRE_A1),
     ),
@@ -98,11 +103,14 @@ def find(reading: Reading) -> Iterator[Found]:
     terms = {
         part for term in all_grammar_terms() for name in (term.term, term.plural) for part in (name, *name.split())
     }  # grammar-term-on-page has those
+    elsewhere = {canonical(met.word.lemma) for met in reading.words.met(presented=True) if met.word.entry is None}
     for met in reading.words.met(_is_instruction, presented=True):
         judged = _judge(met, reading)
         if judged is not None and met.word.text.casefold() not in terms and not _is_quoted(met):
             span = met.passage.span(met.word.start, met.word.end)
-            yield Found(span, met.word.text, judged, key=canonical(met.word.lemma))
+            lemma = canonical(met.word.lemma)
+            told = Severity.NOTE if lemma in elsewhere else None  # word-above-level has it
+            yield Found(span, met.word.text, judged, told, key=lemma)
 
 
 def _is_of_letters(met: Met) -> bool:
