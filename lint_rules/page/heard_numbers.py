@@ -16,6 +16,7 @@ _NUMBER = lazy_re.compile(
 )
 _LETTER = lazy_re.compile(r"^[^\w\n]*([a-h])[.):]\s", re.I | re.M)
 _AT_FRONT = lazy_re.compile(r"\W*")
+_ENDED = lazy_re.compile(r"[.!?…][\"”’')]*\s+$")
 _FEWEST = 4  # numbers that make a series
 
 
@@ -82,6 +83,9 @@ def letter_left_out(passages: Sequence[Passage]) -> tuple[str, Passage, int, int
 
 
 def _opens(heard: HeardNumber) -> bool:
-    """Say whether a number opens a turn or a line: nobody speaks of picture two."""
-    before = heard.passage.text[: heard.start].rpartition("\n")[2]
-    return _AT_FRONT.fullmatch(before) is not None
+    """Say whether a number opens a turn, a line or, called so and with a stop behind it, what is said next in a line
+    (It's wet. Number five. Oh no!): nobody speaks of picture two."""
+    text = heard.passage.text
+    before = text[: heard.start].rpartition("\n")[2]
+    called = text[heard.start : heard.start + 1] == "N" and text[heard.end : heard.end + 1] in (".", ":", "!")
+    return _AT_FRONT.fullmatch(before) is not None or (called and _ENDED.search(before) is not None)

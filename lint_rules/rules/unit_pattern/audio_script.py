@@ -84,6 +84,7 @@ RULE = Rule(
             _numbered("Number one. A kite.", "Number two. A hat.", "Number three.", "A dog.", "«Number five». A hen.")
         ),
         Example(_numbered("One. A kite.", "Two. A hat.", "Three. A dog.", "«Five». A hen.")),
+        Example(_numbered("Number one. A kite. Number two. A hat. Number three. A dog. «Number five». A hen.")),
         Example(_numbered("a. A kite.", "b. A hat.", "c. A dog.", "«e». A hen.")),
         Example(
             "### 1 Listen. {.listening audio=1.1}\n\n" + _SCRIPT + "\n«::: {.audio track=1.1}»\nMILO: A hat!\n:::\n",
@@ -136,7 +137,7 @@ _SOUNDS = lazy_re.compile(
     r"[^.!?]*\b(?:listens?|eyes (?:shut|closed)|guess(?:es)?|hears?)\b",
     re.I,
 )
-_TEXT = frozenset({Role.TEXT, Role.LINE, Role.TURN, Role.CAPTION, Role.CELL})
+_TEXT = frozenset({Role.TEXT, Role.LINE, Role.TURN, Role.CAPTION, Role.CELL, Role.ITEM})
 
 
 def find(reading: Reading) -> Iterator[Found]:
