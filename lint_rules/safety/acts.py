@@ -63,7 +63,9 @@ _NOBODY = lazy_re.compile(r"\b(?:nobody|no one|no child)\b", re.I)
 _BLINDFOLD = "blindfold-games"
 _SPEAKER = lazy_re.compile(r"[A-Z]\w{0,15}: ")
 _FRAGMENT = lazy_re.compile(r"\W*(?:[a-h1-9][.)]\s+)?(?:the|a|an|some|two|three|four|five|my|your)\b[^.!?]*$", re.I)
-_SHUT = lazy_re.compile(r"\b(?:shut|close)s? (?:their|your|his|her|the) eyes\b|\beyes (?:shut|closed)\b", re.I)
+_SHUT = lazy_re.compile(
+    r"\b(?:shut|close)s? (?:(?:their|your|his|her|the|both) )+eyes\b|\beyes (?:shut|closed)\b", re.I
+)
 _MOVES = lazy_re.compile(
     r"\b(?:walk|run|move|go|step|turn|crawl|find|catch|follow|guide|lead|touch|feel|reach|scarf|blindfold)\w*\b", re.I
 )

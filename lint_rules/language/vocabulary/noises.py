@@ -5,7 +5,8 @@ A noise is a word that is in the noise tables or that no reference grades, and t
 - is cried by itself: the only word of its sentence, with an exclamation mark (Splash! Vwomp, vwomp!);
 - is said twice running (tac tac; whoo, whoo, whoo);
 - echoes its neighbour: the same consonants round another vowel (pitter patter), or a rhyme (higgledy piggledy);
-- or begins or ends a cry with a sound (hip hooray).
+- begins or ends a cry with a sound (hip hooray);
+- or is a piece of a word that is said slowly (Hel … lo … Tu … li).
 
 Words that are graded, and in no table of noises, stay words however often they are said: hop, hop, hop.
 """
@@ -13,7 +14,7 @@ Words that are graded, and in no table of noises, stay words however often they 
 import re
 from collections.abc import Sequence
 from functools import lru_cache
-from itertools import groupby
+from itertools import groupby, pairwise
 
 from lint_rules import lazy_re
 from lint_rules.language.vocabulary.reference import lowest
@@ -22,6 +23,8 @@ from lint_rules.tables import words as word_table
 # A letter three times (Woooow, Shhh), or no vowel and the last letter twice (Bzz, Grr).
 DRAWN_OUT = lazy_re.compile(r"([^\W\d_])\1\1|^[b-df-hj-np-tv-xz]*([b-df-hj-np-tv-xz])\2$", re.I)
 _BETWEEN = lazy_re.compile(r"[\s,!–—-]*")  # what stands between the beats of one cry
+_DOTS = lazy_re.compile(r"\s*(?:…|\.{3})\s*")  # between pieces of a word that is drawn out
+_KNOWN = frozenset({"A1", "A2"})
 _VOWELS = lazy_re.compile("[aeiouy]+")
 _WITHIN = lazy_re.compile(r"[\s,–—-]*")
 _BEGINS = lazy_re.compile(r"(?:^|[.!?…:\"“‘'(\n,–—])\s*[\"“‘'(]*$")  # what stands before a cry
@@ -37,8 +40,9 @@ _LONGEST_BEAT = 5  # letters of a word beside a sound (hip hooray): common pract
 def noises(words: Sequence[tuple[int, int]], text: str) -> frozenset[int]:
     """The indices of the words (ranges of the text, in order) that are noises here."""
     spelt = [text[start:end].casefold() for start, end in words]
+    slow = _slow_pieces(words, text, spelt)
     if not any(map(may_be_noise, spelt)):
-        return frozenset()
+        return slow
     joined = [
         bool(at) and _BETWEEN.fullmatch(text[words[at - 1][1] : words[at][0]]) is not None for at in range(len(words))
     ]
@@ -47,7 +51,27 @@ def noises(words: Sequence[tuple[int, int]], text: str) -> frozenset[int]:
     found |= {at for at in range(len(words)) if _is_beat(at, words, text, spelt)}
     while more := {at for at in range(len(words)) if at not in found and _goes_with(at, found, spelt, joined)}:
         found |= more
+    return slow | found
+
+
+def _slow_pieces(words: Sequence[tuple[int, int]], text: str, spelt: Sequence[str]) -> frozenset[int]:
+    """The pieces of words that somebody draws out, with dots between them, where two of them make a word that children
+    know and are none by themselves: Hel … lo."""
+    if _DOTS.search(text) is None:
+        return frozenset()
+    found: set[int] = set()
+    chain: list[int] = []
+    for at in range(len(words)):
+        goes_on = bool(chain) and _DOTS.fullmatch(text[words[at - 1][1] : words[at][0]]) is not None
+        chain = [*chain, at] if goes_on else [at]
+        pieces = [one for one in chain if lowest(spelt[one]) not in _KNOWN]
+        whole = any(_is_known(spelt[one] + spelt[two]) and one in pieces for one, two in pairwise(chain))
+        found.update(pieces if whole or (goes_on and at - 1 in found) else ())
     return frozenset(found)
+
+
+def _is_known(word: str) -> bool:
+    return lowest(word) in _KNOWN or word in word_table("greetings")
 
 
 def _goes_with(at: int, found: set[int], spelt: Sequence[str], joined: Sequence[bool]) -> bool:

@@ -22,6 +22,7 @@ _GROUPED = lazy_re.compile(
 _CUT_UP = lazy_re.compile(r"\s*(?P<left>[^\W\d_]{0,6})(?P<apart> ?)_{2,}(?: ?)(?P<right>[^\W\d_]{0,6})\s*")
 # Bats live in it. c ____: the first letter of a word, behind what it means.
 _CLUE = lazy_re.compile(r"(?<=[.!?:] )(?P<first>[^\W\d_])[ \u00a0]_{2,}(?=\s*$)")
+_GROUP = lazy_re.compile(r"[a-z]{2}|[^aeiouy\W\d_]{3}|igh|ear|air|ure|dge", re.I)  # letters of a word
 _PIECE = lazy_re.compile(r"[^\W\d_]+|_+|\S")
 _MOST_PIECES = 24
 _VOWEL = lazy_re.compile("[aeiouy]", re.I)
@@ -89,7 +90,8 @@ def _is_one_word(word: Place, said: frozenset[str]) -> bool:
 
 def cut_up_word(place: Place, said: str = "", *, in_company: bool = False) -> Place | None:
     """The one word that a range is, where a blank with spaces stands for some of its letters: `t ____ n`. Told by a
-    picture of the word, by the key, by a letter that is no word by itself, or by its company."""
+    picture of the word, by the key (letters that are no word: `lun ____`, key `ch`), by a letter that is no word by
+    itself, or by its company."""
     text = place.text.replace(PICTURE, " ")
     match = _CUT_UP.fullmatch(text)
     if match is None or not (match["left"] or match["right"]):
@@ -109,9 +111,11 @@ def cut_up_word(place: Place, said: str = "", *, in_company: bool = False) -> Pl
     fitting = fitting and (len(pieces) > 1 or not _VOWEL.search(pieces[0]))  # `stop ____`, key `stopped`, is a word
     short = len(pieces) > 1 and max(map(len, pieces)) < 3
     letters = short and re.fullmatch(r"[^\W\d_]{1,3}", said.strip()) is not None
+    group = len(pieces) == 1 and _GROUP.fullmatch(said.strip()) is not None
+    group = group and said.strip().casefold() not in small_words()
     if (
         any(_shows(one, left, right) for one in shown)
-        or (not small and (fitting or letters or (in_company and not beside)))
+        or (not small and (fitting or letters or group or (in_company and not beside)))
         or alone
         or ending
     ):

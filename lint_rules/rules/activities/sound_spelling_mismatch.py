@@ -134,6 +134,7 @@ class _Entry:
     choice: int
 
 
+_STUMP = lazy_re.compile(r"[^\W\d_]+ _{2,}|_{2,} [^\W\d_]+")
 _SPELT_OUT = lazy_re.compile(r"[^\W\d_]{1,3}(?:[-‐‑–—·.][^\W\d_]{1,3})+\W*")
 _LETTERS = lazy_re.compile(r"[\s*–-]*[^\W\d_]{1,4}[\s*–-]*")
 _PRACTISED = 2  # words with the sound outside a panel: the panel is vocabulary
@@ -298,9 +299,11 @@ def _words(passage: Passage, wanted: Practised, source: Source) -> Iterator[tupl
 
 
 def _is_spelt_with_gaps(passage: Passage) -> bool:
-    """`r__n`: letters are missing, so there is no word to check."""
+    """`r__n`, `lun ____`: letters are missing, so there is no word to check."""
     text = passage.text
-    return any(text[max(start - 1, 0)].isalpha() or text[end : end + 1].isalpha() for start, end in passage.gaps)
+    return _STUMP.fullmatch(text.strip()) is not None or any(
+        text[max(start - 1, 0)].isalpha() or text[end : end + 1].isalpha() for start, end in passage.gaps
+    )
 
 
 def _unread(activity: Activity, wanted: Practised, reading: Reading) -> Iterator[Found]:
