@@ -88,6 +88,7 @@ RULE = Rule(
             why="a song",
         ),
         Example("He «is exasperated» today.\n", course=_ASKED, weight=Severity.NOTE, why="it may say how he is"),
+        Example("The hat «is made» of wool.\n", course=_ASKED, weight=Severity.NOTE, why="what it is of: a set phrase"),
         Example("Grandad Luc «is bewildered».\n", course=_ASKED, weight=Severity.NOTE, why="a verb of feeling"),
         Example("The people «are bewildered».\n", course=_ASKED, weight=Severity.NOTE, why="a verb of feeling"),
         Example(
@@ -210,6 +211,8 @@ def _may_be_a_state(use: Use) -> bool:
     """Whether a passive may only say how somebody is: She is exasperated; not: It was built by a king."""
     words = use.text.casefold().split()
     before, behind = use.passage.text[: use.structure.start].split(), use.passage.text[use.structure.end :].split()
+    if words[-1] == "made" and behind[:1] == ["of"]:
+        return use.structure.name == "passive"  # a set phrase: He is made of wool
     somebody = bool(before) and (before[-1][:1].isupper() or before[-1] in ("he", "she", "they", "we", "you"))
     somebody = somebody or words[-1] in words_in("states")  # only somebody is bewildered: the people are
     # No verb that anybody uses: the lift is dilapidated.
