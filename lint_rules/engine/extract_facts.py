@@ -306,7 +306,7 @@ def _activity_references(unit: Unit) -> Iterator[tuple[Spot, int, int, int]]:
         if passage.audience is not Audience.ARTIST:
             for one in references_in(passage.text):
                 own = one.unit in {0, unit.front.unit}
-                if one.kind == "activity" and not (own or one.elsewhere):
+                if one.kind == "activity" and one.whole and not (own or one.elsewhere):
                     spot = Spot(*passage.span(one.start, one.end), passage.text[one.start : one.end])
                     yield spot, one.unit, one.lesson, one.whole
 

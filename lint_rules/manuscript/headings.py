@@ -10,6 +10,7 @@ from typing import TypeVar
 from lint_rules import lazy_re
 from lint_rules.manuscript.contents import Contents
 from lint_rules.manuscript.field_names import field_key
+from lint_rules.manuscript.lettered_headings import take_letters
 from lint_rules.manuscript.model import Activity, Audience, DivKind, Heading, Lesson, Part, Problem, Role
 from lint_rules.source import Source, Span
 
@@ -54,6 +55,7 @@ class _OpenLesson:
 def build_outline(source: Source, contents: Contents) -> tuple[Outline, list[Problem]]:
     """Sort the contents; says what is missing."""
     problems: list[Problem] = []
+    take_letters(contents)
     titles = [heading for heading in contents.headings if heading.level == 1]
     unit = titles[0] if titles else None
     for extra in titles[1:]:

@@ -9,7 +9,9 @@ from lint_rules import lazy_re
 
 _NUMBER = r"(?P<number>\d+(?:\.\d+|(?-i:[A-H])\b)?)"
 _REFERENCE = lazy_re.compile(
-    rf"\b(?P<kind>page|lesson|activity|exercise|track|unit)\s+{_NUMBER}(?![\w.]*\w)", re.IGNORECASE
+    rf"\b(?:(?P<kind>page|lesson|activity|exercise|track|unit)\s+{_NUMBER}(?![\w.]*\w)"
+    r"|(?P<lettered>activity|exercise)\s+(?P<letter>(?-i:[A-Z]))(?![\w'’.:]*\w|:))",
+    re.IGNORECASE,
 )
 # A page number is a reference only where somebody is sent there: "page 3 of my book is blue" is a story.
 _SENT = lazy_re.compile(r"(?:\b(?:see|to|at|on|from|turn to|open)\s+(?:\w+\s+){0,3}|\(\s*)$", re.IGNORECASE)
@@ -25,7 +27,7 @@ class CrossReference:
     to be (`unit`, `lesson`: 0 where nothing is said)."""
 
     kind: str
-    number: str
+    number: str  # a letter, where a book letters its activities
     start: int
     end: int
     lesson: int = 0
@@ -35,7 +37,8 @@ class CrossReference:
     @property
     def whole(self) -> int:
         """The number without what stands behind it: 2 of 2.7, and of 2F."""
-        return int(self.number.partition(".")[0].rstrip("ABCDEFGH"))
+        whole = self.number.partition(".")[0].rstrip("ABCDEFGH")
+        return int(whole) if whole.isdigit() else 0
 
 
 @lru_cache(maxsize=1_000)  # several rules ask of the same passages
@@ -50,11 +53,11 @@ def _references(text: str) -> Iterator[CrossReference]:
     for at, match in enumerate(matches):
         if at in taken:
             continue
-        kind = match["kind"].casefold()
+        kind = _kind(match)
         reference = _reference(text, _KINDS.get(kind, kind), match)
         following = matches[at + 1] if at + 1 < len(matches) else None
         if following is not None and re.fullmatch(r"\s*[,:/–-]?\s*", text[match.end() : following.start()]):
-            inner = following["kind"].casefold()
+            inner = _kind(following)
             if (
                 kind in ("unit", "lesson")
                 and inner in ("lesson", "activity", "exercise", "track", "page")
@@ -62,24 +65,26 @@ def _references(text: str) -> Iterator[CrossReference]:
             ):
                 taken.add(at + 1)
                 found = _reference(text, _KINDS.get(inner, inner), following)
-                reference = replace(found, start=match.start())
-                if kind == "unit":
-                    reference = replace(reference, unit=int(match["number"]))
-                else:
-                    reference = replace(reference, lesson=int(match["number"]))
+                unit = reference.whole if kind == "unit" else found.unit
+                lesson = found.lesson if kind == "unit" else reference.whole
+                reference = replace(found, start=match.start(), unit=unit, lesson=lesson)
         innermost = matches[at + 2] if at + 1 in taken and at + 2 < len(matches) else None
         if innermost is not None and _goes_on(text, matches[at + 1 : at + 3], kind):
             taken.add(at + 2)  # Unit 1, Lesson 2, activity 6
             found = _reference(text, "activity", innermost)
-            lesson = int(matches[at + 1]["number"].partition(".")[0])
+            lesson = _reference(text, "lesson", matches[at + 1]).whole
             reference = replace(found, start=match.start(), unit=reference.unit, lesson=lesson)
         if reference.kind != "page" or _SENT.search(text[: reference.start]):
             yield reference
 
 
+def _kind(match: re.Match[str]) -> str:
+    return (match["kind"] or match["lettered"]).casefold()
+
+
 def _goes_on(text: str, two: Sequence[re.Match[str]], kind: str) -> bool:
     """Whether a lesson that stands behind a unit is followed by its activity."""
-    lesson, activity = (match["kind"].casefold() for match in two)
+    lesson, activity = map(_kind, two)
     between = text[two[0].end() : two[1].start()]
     inside = kind == "unit" and lesson == "lesson" and activity in ("activity", "exercise")
     return inside and re.fullmatch(r"\s*[,:/–-]?\s*", between) is not None
@@ -95,4 +100,4 @@ def _reference(text: str, kind: str, match: re.Match[str]) -> CrossReference:
         unit = int(of["number"]) if what == "unit" else unit
         elsewhere = elsewhere or what == "level"
         end = of.end()
-    return CrossReference(kind, match["number"], match.start(), end, lesson, unit, elsewhere)
+    return CrossReference(kind, match["number"] or match["letter"], match.start(), end, lesson, unit, elsewhere)

@@ -69,6 +69,11 @@ RULE = Rule(
             others=("---\nlevel: level-1\nunit: 2\n---\n\n# B\n\n## Lesson 1: Boats\n\n### 1 Sing. {.song}\n",),
             why="an activity of a lesson of another unit",
         ),
+        Example(
+            "### A Look.\n\n### B Read.\n\n### C Write.\n\n::: teacher\n**Steps:** As in «Activity F», and in "
+            "Activity B. Is activity A good?\n:::\n",
+            why="activities with letters",
+        ),
         Example("Look at the song in «unit 9».\n", course="levels:\n  - units: 3\n"),
     ),
     gathers=(Gather(Within.UNIT, By.WORDS),),
@@ -158,6 +163,8 @@ def _judge(reference: CrossReference, lesson: Lesson | None, reading: Reading) -
             "A manuscript has no pages yet, so this cannot be checked and goes wrong when pages move. "
             "Name the lesson and activity instead."
         )
+    if reference.kind == "activity" and reference.number.isalpha():
+        return None if reference.unit else _lettered(reference, lesson, reading.unit)
     if reference.kind == "activity" and not reference.number.isdigit():
         return _part_number(reference, reading.unit) if not reference.unit else None
     number = reference.whole
@@ -202,6 +209,18 @@ def _activity(number: int, in_lesson: int, here: Lesson | None, unit: Unit) -> t
     which = f"Lesson {in_lesson}" if in_lesson else "This lesson"
     count = f"activities {min(numbers)} to {max(numbers)}" if len(numbers) > 1 else "one activity"
     return None, f"{which} has no activity {number}: it has {count if numbers else 'no activities'}."
+
+
+def _lettered(reference: CrossReference, here: Lesson | None, unit: Unit) -> tuple[Severity | None, str] | None:
+    """What is wrong with a letter, where the activities of a lesson have letters."""
+    lesson = _find_lesson(reference.lesson, unit) if reference.lesson else here
+    letters = [one.heading.number for one in lesson.activities] if lesson is not None else []
+    if not all(len(letter) == 1 and letter.isalpha() for letter in letters) or len(letters) < _SEVERAL:
+        return None
+    if reference.number in letters:
+        return None
+    which = f"Lesson {reference.lesson}" if reference.lesson else "This lesson"
+    return None, f"{which} has no activity {reference.number}: it has activities {letters[0]} to {letters[-1]}."
 
 
 def _part_number(reference: CrossReference, unit: Unit) -> tuple[Severity | None, str] | None:
