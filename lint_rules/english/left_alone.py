@@ -84,6 +84,7 @@ _LANGUAGE = lazy_re.compile(
 )
 _ANY = "IS_THERE_ANY"
 _OF_ANY = lazy_re.compile(r"Is there any ([^\W\d_]+)", re.I)
+_MANY_DO = lazy_re.compile(r"(?:.*\W)?(?:where|when|why|how|what)\s+do\s+(?:the\s+)?[a-z]+s", re.I | re.S)
 _TO_A_PLACE = (" in", " out", " up", " down", " over", " back", " from")
 _AT_A_TIME = lazy_re.compile(r"\s+(?:the\s+)?(?:start|end|beginning|moment|first|night|morning|evening)\b", re.I)
 _MENTION = lazy_re.compile(r"[\"“‘'][^\W\d_]+[\"”’']\s+$")
@@ -350,11 +351,11 @@ def _is_coded(passage: Passage, match: EnglishMatch) -> bool:
     return match.rule.startswith(SPELLER) and _words(passage, match).isupper() and is_coded(passage.text)
 
 
-def _is_of_one(passage: Passage, match: EnglishMatch) -> bool:
-    """Is there any tuna? A noun without -s may be one that nobody counts, or that has no plural of its own."""
-    if not match.rule.startswith(_ANY):
-        return False
-    noun = _OF_ANY.match(passage.text, match.start)
+def _is_asked_about(passage: Passage, match: EnglishMatch) -> bool:
+    """Is there any tuna? A noun without -s may be one that nobody counts. When do bats hunt? And one with -s no verb."""
+    if match.rule.startswith("AUXILIARY_DO"):
+        return _MANY_DO.fullmatch(passage.text[: match.end].rpartition(".")[2][-_BEFORE:]) is not None
+    noun = _OF_ANY.match(passage.text, match.start) if match.rule.startswith(_ANY) else None
     return noun is not None and not noun[1].casefold().endswith("s")
 
 
@@ -391,6 +392,6 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_symbol,
     _is_drawn_out,
     _is_where_or_when,
-    _is_of_one,
+    _is_asked_about,
     _is_coded,
 )
