@@ -352,7 +352,7 @@ def _is_coded(passage: Passage, match: EnglishMatch) -> bool:
 
 
 def _is_asked_about(passage: Passage, match: EnglishMatch) -> bool:
-    """Is there any tuna? A noun without -s may be one that nobody counts. When do bats hunt? And one with -s no verb."""
+    """Is there any tuna? A noun without -s may be one that nobody counts, one with -s no verb: When do bats hunt?"""
     if match.rule.startswith("AUXILIARY_DO"):
         return _MANY_DO.fullmatch(passage.text[: match.end].rpartition(".")[2][-_BEFORE:]) is not None
     noun = _OF_ANY.match(passage.text, match.start) if match.rule.startswith(_ANY) else None

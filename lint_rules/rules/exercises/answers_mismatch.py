@@ -14,6 +14,7 @@ from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.page.exercises.answers import alike, is_among, is_told_otherwise, letters_of, plain, range_of
 from lint_rules.page.exercises.codes import letters_told, outside_code
+from lint_rules.page.exercises.columns import in_column
 from lint_rules.page.exercises.completed import is_option
 from lint_rules.page.exercises.instructions import each_once, instruction_of
 from lint_rules.page.exercises.model import Exercise, Exercises, Item, Slip
@@ -52,6 +53,11 @@ RULE = Rule(
         Example(_ITEMS + _key("1 red 2 blue")),
         Example(_ITEMS + _key("Children's own answers.")),
         Example(_ITEMS + _key("1 red\n\nThen children's own answers.")),
+        Example(
+            "::: words\nred, blue, big\n:::\n\n1. The kite is ____.\n2. The hat is ____.\n3. A dog is ____.\n"
+            "4. s____d\n\n" + _key("1 red 2 blue 3 big 4 seed"),
+            why="letters of a word are not from the box",
+        ),
         Example(
             "1. Hats are ____.\n2. Kites ____.\n3. I can ____.\n\n" + _key("1 red 2 fly (3: children's own answers)"),
             why="left to the children",
@@ -180,7 +186,6 @@ RULE = Rule(
 _CROSSWORD = lazy_re.compile(r"\b(?:across|crossword)\b", re.I)
 _SHORT_ANSWER = 2  # words
 _FEWEST = 3
-_MATCH = lazy_re.compile(r"\bmatch\b", re.I)
 _MOST_EXTRA = 1  # several too many: all six in the judged courses were items that we had not read, so nothing is said
 _BOX_SHARE = 3  # at least two of three answers are words of the box as it has them: else they change their form
 
@@ -193,11 +198,10 @@ def find(reading: Reading) -> Iterator[Found]:
         for exercise in read.exercises:
             yield from _labels(exercise, read)
             yield from _options(exercise)
-            yield from _column(exercise, instruction)
             yield from _box(exercise, instruction_of(read.activity))
             yield from _code(exercise, instruction)
             ordered = put_in_order(exercise, instruction), numbered(exercise, instruction)
-            for slips in (sorted_wrongly(exercise), *ordered):
+            for slips in (in_column(exercise, instruction), sorted_wrongly(exercise), *ordered):
                 yield from _found(slips)
 
 
@@ -320,55 +324,6 @@ def _options(exercise: Exercise) -> Iterator[Found]:
         yield Found(answer.place.span, answer.text, message)
 
 
-def _column(exercise: Exercise, instruction: str) -> Iterator[Found]:
-    """A letter must be in the column; where there are as many letters as items, each is used once."""
-    labels = {option.label.key: option for option in exercise.column if option.label is not None}
-    pictured = not any(plain(option.text) for option in exercise.column)  # columns of boxes to tick
-    given = [(item, letters_of(item.answer.text)) for item in exercise.items if item.answer is not None]
-    if not labels:
-        yield from _one_to_one(exercise, given, instruction)
-    if not labels or not given or sum(bool(letters) for _, letters in given) * 2 < len(given):
-        return
-    shown = range_of([option.label.text for option in exercise.column if option.label is not None])
-    if sum(any(letter not in labels for letter in letters) for _, letters in given) * 3 > len(given) + 1:
-        return  # another column is meant
-    used: Counter[str] = Counter()
-    for item, letters in given:
-        answer = item.answer
-        assert answer is not None
-        for letter in letters:
-            used[letter] += 1
-            if letter not in labels:
-                message = f"The answers to choose from are {shown}; there is no {letter} for item {item.label.text}."
-                yield Found(answer.place.span, answer.text, message)
-            elif (
-                used[letter] == 2
-                and not pictured
-                and len(labels) == len(exercise.items)
-                and len(given) == len(labels) > 2
-            ):
-                missing = [one for one in labels if not any(one in others for _, others in given)]
-                if len(missing) == 1:
-                    message = f"{letter} stands in the key twice, and {missing[0]} not at all. Give each letter once."
-                    yield Found(answer.place.span, answer.text, message)
-
-
-def _one_to_one(exercise: Exercise, given: Sequence[tuple[Item, tuple[str, ...]]], instruction: str) -> Iterator[Found]:
-    """Letters of pictures, one for each item to match: `1 b 2 d 3 a 4 e 5 d` has d twice and c not at all."""
-    letters = [one for _, several in given for one in several]
-    alone = all(len(several) == 1 for _, several in given) and not any(item.choices for item, _ in given)
-    if not alone or len(letters) < _FEWEST + 1 or len(letters) != len(exercise.items) or not _MATCH.search(instruction):
-        return
-    missing = {chr(ord("a") + at) for at in range(len(letters))} - {*letters}
-    if len(missing) != 1 or len({*letters}) != len(letters) - 1 or max(letters) > chr(ord("a") + len(letters) - 1):
-        return
-    at = next(at for at, letter in enumerate(letters) if letter in letters[:at])
-    answer = given[at][0].answer
-    assert answer is not None
-    message = f"{letters[at]} stands in the key twice, and {min(missing)} not at all. Give each letter once."
-    yield Found(answer.place.span, answer.text, message)
-
-
 def _box(exercise: Exercise, instruction: str) -> Iterator[Found]:
     """An answer must be a word of the box, where the answers are words of the box as it has them."""
     box = exercise.box
@@ -377,6 +332,8 @@ def _box(exercise: Exercise, instruction: str) -> Iterator[Found]:
     words = {plain(word.text) for word in box.words}
     given = [item.answer for item in exercise.items if item.answer is not None and item.gaps and not item.choices]
     outside = [answer for answer in given if not is_among(answer.text, words)]
+    spelt = {id(item.answer) for item in exercise.items if any(gap.word is not None for gap in item.gaps)}
+    outside = [answer for answer in outside if id(answer) not in spelt]  # s____d: letters of a word
     gaps = sum(len(item.gaps) for item in exercise.items)
     if len(outside) != 1 or len(given) < _BOX_SHARE or (gaps > len(words) and each_once(instruction)):
         return
