@@ -1,9 +1,9 @@
 """Answers of a key that their own task speaks against: its script, its picture, its table, the words of a speaker."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from lint_rules.manuscript.model import PICTURE, Unit
+from lint_rules.manuscript.model import PICTURE, Passage, Unit
 from lint_rules.page.exercises.answers import yes_or_no
 from lint_rules.page.exercises.charted import against_the_chart, from_another_row
 from lint_rules.page.exercises.heard import beyond_the_script, not_drawn, not_heard, verdict_out_of_step
@@ -14,6 +14,7 @@ from lint_rules.unit_language.lettered_pictures import wrong_letters
 from lint_rules.unit_language.out_of_step import out_of_step
 from lint_rules.unit_language.pictured_statements import against_its_picture
 from lint_rules.unit_language.seen_in_pictures import another_colour, another_place, another_word
+from lint_rules.unit_language.told_statements import told_otherwise
 
 _SHORT = 10  # words of an item that a message can repeat
 
@@ -34,6 +35,14 @@ def doubts(read: Exercises, unit: Unit) -> Iterator[Doubt]:
         if id(doubt.answer) not in seen:
             seen.add(id(doubt.answer))
             yield doubt
+
+
+def doubts_of_texts(read: Exercises, texts: Sequence[Passage]) -> Iterator[Doubt]:
+    """What the texts of a lesson speak against: answers to statements of which they tell the contrary."""
+    for exercise in read.exercises:
+        found = told_otherwise(exercise.items, texts)
+        if found is not None:
+            yield from _about(found.item, f"the text has “{found.sentence.rstrip('.')}”")
 
 
 def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
@@ -80,6 +89,6 @@ def _numbered(answer: Answer) -> str:
 def _asked(item: Item) -> str:
     blank = item.text.rstrip(" .?!_")
     whole = item.text if "_" in blank else bare_statement(item.text)  # There are ____ jars on the shelf.
-    said = whole.replace(PICTURE, "").strip()
+    said = whole.replace(PICTURE, "").replace("☐", "").strip()
     short = any(len(word) > 1 for word in said.split()) and len(said.split()) <= _SHORT
     return f"“{said}”" if short or not item.label.text else f"number {item.label.text}"

@@ -51,7 +51,7 @@ def told_in(texts: Iterable[str]) -> list[Told]:
     found: list[Told] = []
     for text in texts:
         sentences = [part for sentence in _SENTENCE.findall(text) for part in _BUT.split(sentence)]
-        words = [_content(one) for one in sentences]
+        words = [content_in_order(one) for one in sentences]
         for at, sentence in enumerate(sentences):
             if not _DENIED.search(sentence) and not sentence.rstrip().endswith("?"):
                 found.append(Told(words[at], frozenset().union(*words[max(0, at - 1) : at + 2])))
@@ -63,7 +63,9 @@ def better_option(question: str, options: Sequence[str], key: int, told: Sequenc
     if _DENIED.search(question) or any(_NUMBER.search(option) for option in options):
         return None  # numbers are reckoned
     asked = content_words(question)
-    support = [_support([word for word in _content(option) if word not in asked], asked, told) for option in options]
+    support = [
+        _support([word for word in content_in_order(option) if word not in asked], asked, told) for option in options
+    ]
     if None in support:
         return None
     known = [one or 0.0 for one in support]
@@ -82,10 +84,11 @@ def _support(option: Sequence[str], asked: frozenset[str], told: Sequence[Told])
 
 def content_words(text: str) -> frozenset[str]:
     """The words of a text that mean something by themselves, in their dictionary forms."""
-    return frozenset(_content(text))
+    return frozenset(content_in_order(text))
 
 
-def _content(text: str) -> tuple[str, ...]:
+def content_in_order(text: str) -> tuple[str, ...]:
+    """The same in their order."""
     return tuple(_base(word) for word in _WORD.findall(text.casefold()) if len(word) > 1 and not function_bands(word))
 
 

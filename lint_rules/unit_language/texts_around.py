@@ -60,10 +60,9 @@ class Around:
     @cached_property
     def sentences(self) -> Sequence[Told]:
         """The sentences of the texts that tell something, what somebody says of himself with his name."""
-        telling = _telling(self._lesson, self.every, briefs=False)
         return told_in(
             f"{passage.speaker} {passage.text}" if _OF_SELF.search(passage.text) else passage.text
-            for passage in telling
+            for passage in self.telling
         )
 
     @cached_property
@@ -73,9 +72,14 @@ class Around:
         return len(cells) >= _FIGURES
 
     @cached_property
+    def telling(self) -> Sequence[Passage]:
+        """The passages of the lesson that tell something."""
+        return list(_telling(self._lesson, self.every, briefs=False))
+
+    @cached_property
     def texts(self) -> Sequence[str]:
         """The texts of the lesson."""
-        return list(_texts(self._lesson, self.every, briefs=False))
+        return [passage.text for passage in self.telling]
 
 
 def _texts(passages: Iterable[Passage], items: Sequence[Item], *, briefs: bool) -> Iterator[str]:

@@ -22,7 +22,7 @@ from lint_rules.page.exercises.statements import bare_statement, is_said, told_o
 from lint_rules.page.number_words import numbers_in
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.tables import words
-from lint_rules.unit_language.key_doubts import Doubt, doubts
+from lint_rules.unit_language.key_doubts import Doubt, doubts, doubts_of_texts
 from lint_rules.unit_language.option_support import better_option
 from lint_rules.unit_language.texts_around import LARGE, Around, other_number, single
 
@@ -274,9 +274,9 @@ def find(reading: Reading) -> Iterator[Found]:
         ]
         around = Around(reading.unit, read, answered, every)
         of_letters = _has_letters_of_its_own(answered)
-        doubted = list(doubts(read, reading.unit))
-        yield from map(_doubted, doubted)
-        told = {id(doubt.answer) for doubt in doubted}
+        of_texts = () if of_letters else doubts_of_texts(read, around.telling)
+        told = {id(doubt.answer): doubt for doubt in (*of_texts, *doubts(read, reading.unit))}
+        yield from map(_doubted, told.values())
         for one in read.exercises:
             items = [item for item in one.items if item.answer and not item.example and id(item.answer) not in told]
             for item in items:

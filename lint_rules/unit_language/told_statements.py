@@ -1,0 +1,255 @@
+"""Statements that the key calls true or false, held against what the texts of the lesson tell of the same thing.
+
+*Fenna can jump* is called true, and the story has *she can't jump*; *The flower is yellow* is called false, and there
+is *a big yellow flower*; *Tocko's bag is small*, and he has a big one. Nothing is understood: a clause tells what a
+statement says where it has its words in their order, and the contrary where it denies them, or has another colour,
+number, name or opposite in the place of one. On the 237 statements of judged courses of which that can be said twelve
+keys differ: ten are wrong, and two are one misread key. So only the one answer of an exercise that differs is told.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cache
+
+from lint_rules import lazy_re
+from lint_rules.manuscript.model import Passage
+from lint_rules.page.exercises.answers import yes_or_no
+from lint_rules.page.exercises.in_step import the_one_out_of_step
+from lint_rules.page.exercises.model import Item
+from lint_rules.page.exercises.statements import bare_statement
+from lint_rules.page.number_words import numbers_in
+from lint_rules.tables import entries, words
+from lint_rules.unit_language.option_support import content_in_order
+
+_FEWEST = 3  # statements of an exercise
+_LEAST = 2  # words of a statement that mean something
+_EXTRA = 2  # words of a clause that a statement of more may leave out
+_SENTENCE = lazy_re.compile(r"[^.!?\n]+[.!?]*")
+_CLAUSE = lazy_re.compile(
+    r"[;:–—“”\"]|,?\s+\b(?:and|but|because|so|while|when|who|which|that|than|before|after|until)\b\s+|,\s+", re.I
+)
+_DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|never|nobody|nothing|cannot|without)\b", re.I)
+_NAME = lazy_re.compile(r"(?<![^\W_])[A-Z][a-z][\w’']*")
+_FIRST = lazy_re.compile(r"\W*(?:(?:and|but|so|then|now|oh|yes|no)\b\W*)*([\w’']+)", re.I)
+_UNSURE = lazy_re.compile(
+    r"\b(?:if|perhaps|maybe|thinks?|thought|wants?|wanted|would|like|pretend|dreams?|wish|than|or|can you|always|never"
+    r"|sometimes|often|usually)\b|/",
+    re.I,
+)
+_SHORT = lazy_re.compile(r"\W*(yes|no), (?:[a-z]+ ){1,3}[a-z'’]+\W*$", re.I)  # Yes, she can.
+_ASKED = lazy_re.compile(r"\W*(?:is|are|was|were|can|could|has|have|does|do|did)(?:n['’]t)?\s+", re.I)
+_SHORTENED = lazy_re.compile(r"['’](?:s|ve|re|m|ll|d)\b|\b(?:[a-z]{2,5}n['’]t|cannot)\b", re.I)
+_HAS_GOT = lazy_re.compile(r"(?:\bha(?:ve|s|d)|['’](?:ve|s|d)) got\b", re.I)
+_OWNER = lazy_re.compile(
+    r"\b(?!(?:He|She|It|That|There|Here|What|Who|Where|Let)\b)([A-Z][a-z]+)['’]s (?=[a-z])"
+)  # Tocko's bag
+_OWNING = "zx"  # behind a name: what is his
+_COUNTED = "number"  # before a figure: single figures are no words
+_FIRST_PERSON = frozenset(["i", "i'm", "i've"])
+_THIRD_PERSON = frozenset(["he", "she"])
+_OWNERS = frozenset(["my", "his", "her"])
+_POINTING = (
+    _FIRST_PERSON
+    | _THIRD_PERSON
+    | _OWNERS
+    | {"it", "its", "it's", "he's", "she's", "they", "they're", "their", "we", "our", "you", "your"}
+    | {"this", "that", "these", "those"}
+)
+_GOES_ON = frozenset(["a", "an", "two", "three", "four", "some"])  # I have a hat and a bag
+_I_AM = lazy_re.compile(r"\bI(?:['’]m| am) ([A-Z][a-z]+)\b")
+_SAYS = lazy_re.compile(
+    r"\b(?:says?|said|asks?|asked|shouts?|shouted|calls?|called|whispers?|whispered)\s+([A-Z][a-z]+)\b"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Contrary:
+    """A statement whose answer does not go with the texts, and the sentence that tells the contrary."""
+
+    item: Item
+    sentence: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What a clause tells: its words in their order, whom it is about first; whether it denies it; its sentence."""
+
+    words: tuple[str, ...]
+    denied: bool
+    sentence: str
+
+
+def told_otherwise(items: Sequence[Item], texts: Sequence[Passage]) -> Contrary | None:
+    """The one statement of an exercise whose answer does not go with the texts; None where there is none."""
+    statements = list(_statements(items))
+    if len(statements) < _FEWEST:
+        return None
+    told = _Texts.of([text for _, text, _ in statements], texts)
+    marked = []
+    for item, statement, called in statements:
+        found = told.tell(statement)
+        if found is not None:
+            is_so, sentence = found
+            marked.append((is_so is called, Contrary(item, sentence)))
+    return the_one_out_of_step(marked, 0)
+
+
+def _statements(items: Sequence[Item]) -> Iterator[tuple[Item, str, bool]]:
+    """The statements of an exercise whose answers all say yes or no: `f` among `a` and `b` is no false."""
+    answered = [(item, item.answer) for item in items if item.answer is not None and not item.example]
+    called = [_is_yes(answer.text) for _, answer in answered]
+    for (item, _), is_so in zip(answered, called, strict=True):
+        statement = bare_statement(item.text).partition("☐")[0].strip()
+        if is_so is not None and None not in called and statement:
+            yield item, statement, is_so
+
+
+def _is_yes(answer: str) -> bool | None:
+    """Whether an answer is a yes or a no, perhaps a whole one: Yes, she can."""
+    said = yes_or_no(answer)
+    short = _SHORT.match(answer) if said is None else None
+    return said if short is None else short[1].casefold() == "yes"
+
+
+@dataclass(frozen=True)
+class _Texts:
+    """What texts tell, clause by clause and sentence by sentence, and the names in them."""
+
+    told: Sequence[_Told]
+    sentences: Sequence[frozenset[str]]
+    names: frozenset[str]
+
+    @classmethod
+    def of(cls, statements: Sequence[str], texts: Sequence[Passage]) -> "_Texts":
+        """What some texts tell."""
+        names = _names([*statements, *(passage.text for passage in texts)])
+        told = [one for passage in texts for one in _clauses(passage, names)]
+        sentences = [frozenset(_words(one)) for passage in texts for one in _SENTENCE.findall(passage.text)]
+        return cls(told, sentences, names)
+
+    def tell(self, statement: str) -> tuple[bool, str] | None:
+        """Whether the texts tell what a statement says (True) or the contrary (False), and the sentence that does; None
+        where neither or both."""
+        asked = _ASKED.match(statement)
+        first = _FIRST.match(statement, asked.end() if asked is not None else 0)
+        points = first is not None and first[1].replace("’", "'").casefold() in _POINTING
+        wanted, denied = _words(statement), _DENIED.search(statement) is not None
+        open_question = statement.rstrip().endswith("?") and asked is None
+        if len(wanted) < _LEAST or _UNSURE.search(statement) or points or open_question:
+            return None
+        ways = list(_ways(wanted))
+        said = {one.denied is denied: one.sentence for one in self.told if any(_has(one.words, way) for way in ways)}
+        together = {word.removesuffix(_OWNING) for word in wanted} - self.names
+        if not said and not denied and not any(together <= sentence for sentence in self.sentences):
+            affirmed = [one for one in self.told if not one.denied]
+            other = [one for one in affirmed if any(self._replaces(one.words, way) for way in ways)]
+            said = {False: other[0].sentence} if other else {}
+        return said.popitem() if len(said) == 1 else None
+
+    def _replaces(self, told: tuple[str, ...], wanted: tuple[str, ...]) -> bool:
+        """Whether all words of a statement but one are told, and in the place of that one another of its kind."""
+        missing = [at for at, one in enumerate(wanted) if one not in told]
+        if len(wanted) <= _LEAST or len(missing) != 1:
+            return False
+        (at,) = missing
+        others = (other for other in told if other not in wanted and self._exclude_each_other(wanted[at], other))
+        return any(_has(told, (*wanted[:at], other, *wanted[at + 1 :])) for other in others)
+
+    def _exclude_each_other(self, one: str, other: str) -> bool:
+        if one in self.names or other in self.names:
+            return one in self.names and other in self.names
+        if one.isdigit() and other.isdigit():
+            return True
+        few = any(one in several and other in several for several in _opposites())
+        return few or (one in words("colours") and other in words("colours"))
+
+
+def _ways(wanted: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
+    """The words of a statement in their order; what a thing is like before the thing as well (the yellow flower), and
+    what is somebody's as a thing that he has."""
+    for way in (wanted, (*wanted[:-2], wanted[-1], wanted[-2])) if _is_quality(wanted[-1]) else (wanted,):
+        yield way
+        yield tuple(word.removesuffix(_OWNING) for word in way)
+
+
+@cache
+def _opposites() -> tuple[frozenset[str], ...]:
+    return tuple(frozenset(part.strip() for part in row.split(",")) for row in entries("opposites.txt"))
+
+
+def _has(told: tuple[str, ...], wanted: tuple[str, ...]) -> bool:
+    """Whether words are told in their order, with hardly any others between them, and of nothing else: the bag of the
+    old woman is heavy, and not she."""
+    at, first = -1, -1
+    for word in wanted:
+        if word not in told[at + 1 :]:
+            return False
+        at = told.index(word, at + 1)
+        first = at if first < 0 else first
+    of_it = all(_is_quality(word) or word.isdigit() for word in told[:first])
+    return of_it and at - first + 1 - len(wanted) <= (_EXTRA if len(wanted) > _LEAST else 0)
+
+
+def _is_quality(word: str) -> bool:
+    return word in words("colours") or any(word in several for several in _opposites())
+
+
+def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
+    """What the clauses of a text tell; questions and what is only thought tell nothing."""
+    about = own = says = ""
+    of_turn = next((one for one in passage.speaker.casefold().split() if one in names), "")
+    for sentence in _SENTENCE.findall(passage.text):
+        said, i_am = _SAYS.search(sentence), _I_AM.search(sentence)
+        own = i_am[1].casefold() if i_am is not None else own
+        says, before = (said[1].casefold() if said is not None else ""), says
+        clauses = list(_with_subjects(sentence, names, of_turn or says or before or own, about))
+        named = [one for one in _named(sentence) if one in names]
+        about = named[0] if len(named) == 1 else about if not named else ""
+        if sentence.rstrip().endswith("?") or _UNSURE.search(sentence):
+            continue
+        for clause, who in clauses:
+            content = _words(clause)
+            if content:
+                told = (who, *content) if who and who not in content else content
+                yield _Told(told, _DENIED.search(clause) is not None, sentence.strip(" “\"‘'*_"))
+
+
+def _with_subjects(sentence: str, names: frozenset[str], speaker: str, about: str) -> Iterator[tuple[str, str]]:
+    """The clauses of a sentence, each with whom it is about where it names nobody: I, he, my, and what goes on."""
+    who = ""
+    for clause in _CLAUSE.split(sentence):
+        match = _FIRST.match(clause)
+        word = match[1].replace("’", "'").removesuffix("'s").casefold() if match is not None else ""
+        if word in names:
+            who = word
+        elif word in _FIRST_PERSON or word == "my":
+            who = speaker
+        elif word in _THIRD_PERSON or word in _OWNERS:
+            who = about
+        elif word not in _GOES_ON and not word.endswith(("ing", "ed")):
+            who = ""
+        yield clause, "" if word in names else f"{who}{_OWNING}" if who and word in _OWNERS else who
+
+
+def _names(texts: Sequence[str]) -> frozenset[str]:
+    """The names of some texts: what has a capital within a sentence."""
+    found: set[str] = set()
+    for text in texts:
+        for match in _NAME.finditer(text):
+            before = text[: match.start()].rstrip(" “‘\"'*")
+            if before and before[-1] not in ".!?:\n…":
+                found.update(_named(match[0]))
+    return frozenset(found) - _FIRST_PERSON - frozenset[str]().union(*_opposites())
+
+
+def _named(text: str) -> list[str]:
+    return [match[0].replace("’", "'").removesuffix("'s").casefold() for match in _NAME.finditer(text)]
+
+
+def _words(text: str) -> tuple[str, ...]:
+    """The words that mean something, in their order, numbers in figures."""
+    rest = _SHORTENED.sub("", _HAS_GOT.sub("have", _OWNER.sub(rf"\1{_OWNING} ", text)))
+    for number, start, end, _ in reversed(list(numbers_in(rest, parts=True))):
+        rest = f"{rest[:start]}{_COUNTED}{number}{rest[end:]}"
+    return tuple(word.removeprefix(_COUNTED) for word in content_in_order(rest))

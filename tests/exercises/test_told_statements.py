@@ -1,0 +1,81 @@
+"""Statements whose key says true where the texts tell the contrary, or false where they tell it; and the like that is
+right. Invented sentences; what is right English is from memory."""
+
+import pytest
+
+from lint_rules.engine.registry import load_rules
+from tests.exercises.pieces.places import key, said_of
+
+(RULE,) = [module for module in load_rules() if module.rule.name == "key-against-text"]
+
+STORY = """### 1 Read. {.story .reading}
+
+**1** Pim is a goat. It is night, and the boat is at the bridge. Two ducks sleep on a red roof.
+
+**2** “I'm Tocko. I have a green hat and a big bag,” says Tocko. “My hat is old, but I like it.”
+
+**3** Fenna is sad. She can sing, but she can't jump. There is a big yellow flower in her garden.
+
+**4** The bag of the old woman is heavy. Pim carries the bread and Mina carries the eggs.
+
+**5** Mina's brother opens the door. Kiri cleans the bus in the morning and the boat in the evening.
+
+### 2 True or false? {.reading}
+
+1. Pim is a goat.
+2. STATEMENT
+3. The boat is at the bridge.
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("statement", "answer"),
+    [
+        ("Fenna can jump.", "true"),
+        ("Fenna can't sing.", "true"),
+        ("The flower is yellow.", "false"),
+        ("Tocko's bag is small.", "true"),
+        ("Tocko's bag is big.", "false"),
+        ("Tocko has got a red hat.", "true"),
+        ("Three ducks sleep on a red roof.", "true"),
+        ("Two ducks sleep on a blue roof.", "true"),
+        ("Is the boat at the bridge?", "No, it isn't."),
+    ],
+)
+def test_a_key_that_the_text_speaks_against_is_told(statement: str, answer: str) -> None:
+    page = STORY.replace("STATEMENT", statement)
+    answers = f"1 true\n2 {answer}\n3 true" if "No" not in answer else f"1 yes\n2 {answer}\n3 yes"
+    ((words, message),) = said_of(RULE, page + key(answers))
+    assert words == answer
+    assert "the text" in message
+
+
+@pytest.mark.parametrize(
+    ("statement", "answer"),
+    [
+        ("Fenna can jump.", "false"),
+        ("Fenna can sing.", "true"),
+        ("The flower is yellow.", "true"),
+        ("The old woman is heavy.", "false"),
+        ("Tocko's bag is small.", "false"),
+        ("Tocko's hat is old.", "true"),
+        ("Kiri cleans the boat in the morning.", "false"),
+        ("Mina opens the door.", "false"),
+        ("Pim carries the eggs.", "false"),
+        ("She is happy.", "true"),
+        ("Fenna sometimes jumps.", "true"),
+        ("The ducks are on the roof of the bus.", "false"),
+        ("Why is Fenna sad?", "true"),
+    ],
+)
+def test_a_key_that_the_text_does_not_speak_against_is_let_alone(statement: str, answer: str) -> None:
+    assert said_of(RULE, STORY.replace("STATEMENT", statement) + key(f"1 true\n2 {answer}\n3 true")) == []
+
+
+def test_several_that_differ_are_another_key() -> None:
+    page = STORY.replace("STATEMENT", "Fenna can jump.").replace(
+        "3. The boat is at the bridge.", "3. Tocko's bag is small."
+    )
+    assert said_of(RULE, page + key("1 true\n2 true\n3 true")) == []
+    assert len(said_of(RULE, page + key("1 true\n2 true\n3 false"))) == 1
