@@ -6,13 +6,20 @@ from dataclasses import dataclass
 from lint_rules.manuscript.model import PICTURE, Passage, Unit
 from lint_rules.page.exercises.answers import yes_or_no
 from lint_rules.page.exercises.charted import against_the_chart, from_another_row
-from lint_rules.page.exercises.heard import beyond_the_script, not_drawn, not_heard, verdict_out_of_step
+from lint_rules.page.exercises.heard import (
+    beyond_the_script,
+    not_drawn,
+    not_heard,
+    not_word_for_word,
+    verdict_out_of_step,
+)
 from lint_rules.page.exercises.model import Answer, Exercises, Item
 from lint_rules.page.exercises.speakers import other_speaker
 from lint_rules.page.exercises.statements import bare_statement
 from lint_rules.unit_language.lettered_pictures import wrong_letters
 from lint_rules.unit_language.out_of_step import out_of_step
 from lint_rules.unit_language.pictured_statements import against_its_picture
+from lint_rules.unit_language.said_by_speakers import unsaid
 from lint_rules.unit_language.seen_in_pictures import another_colour, another_place, another_word
 from lint_rules.unit_language.told_statements import told_otherwise
 
@@ -46,7 +53,7 @@ def doubts_of_texts(read: Exercises, texts: Sequence[Passage]) -> Iterator[Doubt
 
 
 def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
-    answer = not_heard(read, unit)
+    answer = not_heard(read, unit) or not_word_for_word(read, unit)
     if answer is not None:
         yield Doubt(answer, _numbered(answer), "the script does not say it there")
     answer = not_drawn(read, unit)
@@ -71,6 +78,8 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
     found = out_of_step(read, unit)
     if found is not None:
         yield Doubt(found.answer, _asked(found.item), found.against)
+    for one in unsaid(read, unit):
+        yield Doubt(one.answer, one.who, f"{one.who} says “{one.sentence.rstrip('.')}”")
     item, shown = another_word(read) or another_colour(read) or another_place(read) or (None, "")
     yield from _about(item, f"its picture has “{shown}”")
     for item, letter in wrong_letters(read, unit):

@@ -175,6 +175,59 @@ FOUR
 :::
 
 """
+SEEDS = """### 1 Listen and match. {.listening audio=1.1}
+
+1. Tuli
+2. Kito
+3. Zizi
+4. Mopo
+
+a red | b green | c yellow | d brown
+
+::: {.audio track=1.1}
+TULI: Kito has got a brown one. I've got a yellow seed.
+
+KITO: It's red.
+
+ZIZI: Brown! It's brown! Is it green? No!
+
+MOPO: It's green.
+:::
+
+"""
+POCKETS = """### 1 Listen and say who. {.listening audio=1.1}
+
+| Pim | Dax | Fenna |
+|---|---|---|
+| | | |
+
+::: {.audio track=1.1}
+PIM: I've got a button.
+
+DAX: I've got a hole. I haven't got a pocket.
+
+FENNA: I've got a pocket, but I haven't got a button.
+:::
+
+"""
+ROOM_TWO = """### 1 Listen and draw. {.listening audio=1.1}
+
+1. key
+2. cup
+3. towel
+4. lamp
+
+::: {.audio track=1.1}
+A: Number one. Where is the key? It's on the rug.
+
+A: Number two. Where is the cup? It's under the chair.
+
+A: Number three. The towel is in the box.
+
+A: Number four. The lamp is under the bed.
+:::
+
+"""
 FOUR = "\nB: Four. Five oranges, please."
 
 
@@ -221,6 +274,15 @@ FOUR = "\nB: Four. Five oranges, please."
         (ORDERS.replace("FOUR", ""), "1 4; 2 6; 3 2; 4 5", ["5"]),  # the script ends with number three
         (ORDERS.replace("FOUR", "And four! It's me: five oranges."), "1 4; 2 6; 3 2; 4 5", []),
         (WHERE.replace("under", "on a box, under"), "1 on the box", []),
+        (SEEDS, "1 c, 2 a, 3 d, 4 b", []),
+        (SEEDS, "1 c, 2 b, 3 d, 4 a", ["b", "a"]),  # two that have changed places
+        (SEEDS, "1 c, 2 a, 3 b, 4 b", ["b"]),
+        (SEEDS, "1 a, 2 b, 3 c, 4 d", []),  # none fits: these are letters of something else
+        (POCKETS, "Pim: button\nDax: hole\nFenna: button and pocket", ["button and pocket"]),
+        (POCKETS, "Pim: button\nDax: hole\nFenna: pocket", []),
+        (ROOM_TWO, "1 on the rug; 2 on the chair; 3 in the box; 4 under the bed", ["on the chair"]),
+        (ROOM_TWO, "1 on the rug; 2 under the chair; 3 in the box; 4 under the bed", []),
+        (ROOM_TWO, "1 on the rug; 2 on the chair; 3 in the bag; 4 under the bed", ["in the bag"]),
     ],
 )
 def test_what_script_or_picture_say_against_a_key(page: str, answers: str, wrong: list[str]) -> None:

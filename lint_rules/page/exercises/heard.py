@@ -20,6 +20,7 @@ from lint_rules.page.number_words import numbers_in
 
 _STEM = 4  # letters that a word begins with in another form
 _LETTERS = 2  # of a sound that is heard within a word: ch in lunch
+_FEW = 2  # words of an answer that is heard word for word
 _FEWEST = 3  # answers that are heard under their numbers, before one that is not is a slip
 _DRAWN = lazy_re.compile(r"\b(?:picture\s+)?(\d{1,2})\b[.:)]?\s+(?=[a-z])", re.I)  # Picture 1: a leaf. 2 red onion.
 _VERDICT = lazy_re.compile(r"\W*(?:yes|no)\b[,.]", re.I)  # Yes, I do.
@@ -29,6 +30,24 @@ _WORD = lazy_re.compile(r"[^\W_]+")
 def not_heard(read: Exercises, unit: Unit) -> Answer | None:
     """The one answer of a key that the script does not say under its number, where it says all the others."""
     return _not_among(_by_number(heard_in(read.activity, unit)), read)
+
+
+def not_word_for_word(read: Exercises, unit: Unit) -> Answer | None:
+    """The one answer of a few words that the script does not say so under its number (*on the chair*, where *under the
+    chair* is heard), where it says all the others word for word."""
+    heard = heard_numbers(heard_in(read.activity, unit))
+    if not heard or [one.number for one in heard] != list(range(1, len(heard) + 1)):
+        return None
+    said = {str(one.number): f" {' '.join(_words(one.behind))} " for one in heard}
+    marked: list[tuple[bool, Answer]] = []
+    for exercise in read.exercises:
+        for item in exercise.items:
+            words = _words(item.answer.text) if item.answer is not None and not item.example else []
+            if item.answer is not None and words and item.label.key in said:
+                if len(words) < _FEW or exercise.column:
+                    return None
+                marked.append((f" {' '.join(words)} " in said[item.label.key], item.answer))
+    return the_one_out_of_step(marked, _FEWEST)
 
 
 def not_drawn(read: Exercises, unit: Unit) -> Answer | None:

@@ -24,6 +24,7 @@ from lint_rules.page.exercises.whose_key import is_of_another, leaves_to_childre
 from lint_rules.rule import Example, Reading, Rule
 from lint_rules.source import Span
 from lint_rules.unit_language.asked_items import asks_nothing, is_form, is_one_row
+from lint_rules.unit_language.key_doubts import doubts
 
 _ITEMS = "1. The kite is ____.\n2. The hat is ____.\n\n"
 _OPTIONS = "1. What is it?\n    a) a kite\n    b) a hat\n\n"
@@ -201,8 +202,12 @@ def find(reading: Reading) -> Iterator[Found]:
             yield from _box(exercise, instruction_of(read.activity))
             yield from _code(exercise, instruction)
             ordered = put_in_order(exercise, instruction), numbered(exercise, instruction)
-            for slips in (in_column(exercise, instruction), sorted_wrongly(exercise), *ordered):
+            for slips in (sorted_wrongly(exercise), *ordered):
                 yield from _found(slips)
+            in_columns = list(in_column(exercise, instruction))
+            # What the script says against one of two equal letters, key-against-text tells at that one.
+            told = [letters_of(doubt.answer.text) for doubt in doubts(read, reading.unit)] if in_columns else []
+            yield from _found(slip for slip in in_columns if letters_of(slip.place.text) not in told)
 
 
 def _found(slips: Iterable[Slip]) -> Iterator[Found]:
