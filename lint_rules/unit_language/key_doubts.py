@@ -78,8 +78,10 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
     found = out_of_step(read, unit)
     if found is not None:
         yield Doubt(found.answer, _asked(found.item), found.against)
-    for one in unsaid(read, unit):
-        yield Doubt(one.answer, one.who, f"{one.who} says “{one.sentence.rstrip('.')}”")
+    others = unsaid(read, unit)  # one, or two that have changed places: one slip, told once
+    for one in others[:1]:
+        said = ", and ".join(f"{other.who} says “{other.sentence.rstrip('.')}”" for other in others)
+        yield Doubt(one.answer, one.who, said)
     item, shown = another_word(read) or another_colour(read) or another_place(read) or (None, "")
     yield from _about(item, f"its picture has “{shown}”")
     for item, letter in wrong_letters(read, unit):
