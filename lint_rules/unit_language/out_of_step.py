@@ -24,6 +24,7 @@ from lint_rules.tables import words
 from lint_rules.unit_language.option_support import content_words
 from lint_rules.unit_language.places import PLACES, last_word, places_of
 
+_STEM = 4  # letters that a word begins with in another form
 _FEWEST = 3  # answers that are in step, before one that is not is a slip
 _SENTENCE = lazy_re.compile(r"[^.!?;\n]+")
 _CLAUSE = lazy_re.compile(r"[.,!?;:\n]|\b(?:and|but|while|which|who)\b")
@@ -134,9 +135,16 @@ def _by_option(
             own = told[options.index(chosen.text)]
             # A picture has two jars and three coins: what is two must stand beside it.
             missing = not source.says(own) if name == "picture" and _has_number(own) else not own <= source.words
+            if missing and name == "script" and len(own) > 1 and any(_is_heard(word, source.words) for word in own):
+                continue  # cold and windy: freezing, with strong winds
             said = _said(options, whole, source) or _said(options, told, source)
             said = said if len(said) == 1 else _said(options, [words and words | asked for words in whole], source)
             yield not missing, (item, chosen, said)
+
+
+def _is_heard(word: str, words: frozenset[str]) -> bool:
+    """Say whether a word is heard in some form: windy, in winds."""
+    return any(other.startswith(word[:_STEM]) for other in words if len(word) > _STEM)
 
 
 def _without(text: str, options: Sequence[str]) -> str:
