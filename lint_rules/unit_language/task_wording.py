@@ -24,7 +24,8 @@ def task_of(text: str, kinds: Sequence[str]) -> str:
     for kind in kinds:
         if kind in _ONE_TASK:
             steps = [part for part in _STEP.split(text) if part.strip()]
-            return f"{kind}: {len(steps)} steps"
+            of_sounds = " of sounds" if "sounds" in kinds else ""
+            return f"{kind}{of_sounds}: {len(steps)} steps"
     same, longest = _same()
     found: list[str] = []
     at = 0

@@ -60,6 +60,14 @@ RULE = Rule(
             ),
             why="one step more is another task",
         ),
+        Example(
+            _lesson(
+                "Circle the odd one out. {.odd-one-out}",
+                "Say. Which sound is different? {.odd-one-out .sounds}",
+                "Circle the odd one out. {.odd-one-out}",
+            ),
+            why="the one that is odd by its sound is another task",
+        ),
     ),
     fails=(
         Example(

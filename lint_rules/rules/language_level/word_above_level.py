@@ -31,7 +31,7 @@ from lint_rules.language.vocabulary.misspellings import meant_by, plays_with_let
 from lint_rules.language.vocabulary.noises import is_sound
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_families import is_clear_compound
-from lint_rules.language.vocabulary.word_index import Origin, canonical, parts_of
+from lint_rules.language.vocabulary.word_index import Origin, canonical, first_names, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.manuscript.counting import is_title
 from lint_rules.manuscript.model import DivKind, Role
@@ -362,6 +362,8 @@ def _of_later_level(word: WordLevel, entry: WordEntry, reading: Reading) -> str:
 def _off_list(met: Met, weight: Severity, reading: Reading, *, shown: bool) -> str:
     word, level = met.word, reading.level
     if _may_be_a_name(word, met, reading):
+        if canonical(word.text) in first_names():
+            return "is in no list. A name? Put it under `characters`."
         return f"is in no list, and {what_the_reference_says(word)}. If it is a name, put it under `characters`."
     near = reading.words.lists.simpler(word, level, reading.unit.front.unit)
     if weight is Severity.NOTE and word.young:
