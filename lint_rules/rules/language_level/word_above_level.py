@@ -363,7 +363,7 @@ def _off_list(met: Met, weight: Severity, reading: Reading, *, shown: bool) -> s
     word, level = met.word, reading.level
     if _may_be_a_name(word, met, reading):
         if canonical(word.text) in first_names():
-            return "is in no list. A name? Put it under `characters`."
+            return "is in no list. If it is a name, put it under `characters`."
         return f"is in no list, and {what_the_reference_says(word)}. If it is a name, put it under `characters`."
     near = reading.words.lists.simpler(word, level, reading.unit.front.unit)
     if weight is Severity.NOTE and word.young:
