@@ -150,6 +150,10 @@ _HAVE = lazy_re.compile(
 _OF_TWO_AND_ME = {"is": "are", "am": "are", "was": "were", "has": "have", "does": "do"}
 _OF_ONE = {"are": "is", "were": "was"}
 _OF_TWO = {"be": {"is": "are", "was": "were"}, "have": {"has": "have"}}
+_LET_TO = lazy_re.compile(
+    r"\b[Ll]et (?:(?:the|your|each|every|one) (?:children|child|pupils?|students?|class|group|groups|others)|them|him|her|us) "
+    r"(to) ([a-z]+)\b"
+)
 _TO_AFTER_MODAL = lazy_re.compile(r"\b(?:can|must|should|will|may)\s+(?:I|you|he|she|it|we|they)\s+(to)\s+[a-z]+", re.I)
 
 
@@ -171,6 +175,9 @@ def slips_in(text: str) -> Iterator[Slip]:
             yield Slip(*match.span(1), "This noun has a plural of its own.", plural)
     for match in _TO_AFTER_MODAL.finditer(text):
         yield Slip(*match.span(1), "No “to” comes after this verb.")
+    for match in _LET_TO.finditer(text):
+        if match[2].casefold() in bases():  # let the children to taste; not: let the ball go to the wall
+            yield Slip(*match.span(1), "No “to” comes after this verb.")
     for match in _SINCE.finditer(text):
         yield Slip(*match.span(1), "For how long? The word is “for”.", "for")
     for match in _HAVE_YEARS.finditer(text):

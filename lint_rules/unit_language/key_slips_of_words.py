@@ -117,6 +117,9 @@ def _behind_verbs(sentence: KeySentence) -> Iterator[KeySlip]:
         person = sentence.low(at - 1) in ("me", "him", "her", "us", "them", "you")
         if to_verb and person and sentence.low(at - 2) in ("make", "makes", "made", "let", "lets"):
             yield sentence.slip(at - 2, at + 1)
+        named = before.pos in ("NOUN", "PROPN") and sentence.low(at - 2) in ("the", "your", "each", "every", "one")
+        if to_verb and named and sentence.low(at - 3) == "let":  # let the children to taste
+            yield sentence.slip(at - 3, at + 1)
         lets = sentence.low(at - 2) == "let" and sentence.low(at - 1) == "'s"
         if lets and (to_verb or tokens[at].tag == "VBG"):
             yield sentence.slip(at - 2, at)

@@ -187,6 +187,8 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("Pig runs in the park. He jumps in the box. She runs into the bin.", []),
         ("It's a tail. It's big. I think it's hair.", []),
         ("Can you go to bed? Will they, too?", []),
+        ("Let the children to taste it. Let them to choose.", ["to", "to"]),
+        ("Let the children go to the board. Let them taste it. Let the class to the door.", []),
         ("It wolfs its dinner. He leafs through it. Two scarfs, three roofs and four safes.", []),
         ("If it were hot, he learned and burned. They walked in the box room.", []),
     ],
