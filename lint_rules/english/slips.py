@@ -151,8 +151,8 @@ _OF_TWO_AND_ME = {"is": "are", "am": "are", "was": "were", "has": "have", "does"
 _OF_ONE = {"are": "is", "were": "was"}
 _OF_TWO = {"be": {"is": "are", "was": "were"}, "have": {"has": "have"}}
 _LET_TO = lazy_re.compile(
-    r"\b[Ll]et (?:(?:the|your|each|every|one) (?:children|child|pupils?|students?|class|group|groups|others)|them|him|her|us) "
-    r"(to) ([a-z]+)\b"
+    r"\b[Ll]et (?:(?:the|your|each|every|one) (?:children|child|pupils?|class|groups?|others)|them|him|her|us)"
+    r" (to) ([a-z]+)\b"
 )
 _TO_AFTER_MODAL = lazy_re.compile(r"\b(?:can|must|should|will|may)\s+(?:I|you|he|she|it|we|they)\s+(to)\s+[a-z]+", re.I)
 
