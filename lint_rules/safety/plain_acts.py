@@ -26,7 +26,8 @@ _SCISSORS, _KNIVES = "scissors-cutting", "knives-and-blades"
 _TASTING = "food-tasting-allergy"
 _NEED = lazy_re.compile(r"\W*(?:you need|we need|things you need|what you need)\W+", re.I)
 _EAT = lazy_re.compile(r"\b(?:eats?|tastes?)\b", re.I)
-_MAKING = "make"  # the class of activities whose page says what to do
+_MAKING = "make"
+_DONE_FROM_PAGE = frozenset({_MAKING, "game"})  # the classes of activities whose page says what to do
 _MATERIALS = frozenset({Place.MATERIALS, Place.LESSON_MATERIALS})
 _SENTENCE = lazy_re.compile(r"[^.!?;:\n]+[.!?;:]*")
 # Nobody does it, or only in play, or not in class.
@@ -54,7 +55,7 @@ _OTHER_SENSE = lazy_re.compile(
 )
 # Where an order begins, after Say "Stop!" and too: 1 Cut …; Wash and cut …; then cut …
 _ORDERED = lazy_re.compile(
-    r"(?:^|[.!;:,\n]|\b(?:and|then|now|first|next))\s*(?:\d{1,2}[.)]?\s*)?(?:☐\s*)?(?:we\s+)?$", re.I
+    r"(?:^|[.!;:,\n]|\b(?:and|then|now|first|next|means))\s*(?:\d{1,2}[.)]?\s*)?(?:☐\s*)?(?:we\s+)?$", re.I
 )
 _OPEN = lazy_re.compile(r"_{2,}|…|·")
 _SOME_WORDS = r"(?:[\w-]+ ){0,2}"  # make ~ hole: make a small hole
@@ -88,7 +89,7 @@ def plain_acts(text: ActivityText, names: Collection[str] = ()) -> Iterator[Plai
     followed = [
         (one.passage, one.place in _PAGE)
         for one in text.said
-        if one.place is Place.STEPS or (one.place in _PAGE and _MAKING in text.kinds)
+        if one.place is Place.STEPS or (one.place in _PAGE and not _DONE_FROM_PAGE.isdisjoint(text.kinds))
     ]
     for row in _table():
         on_list = _MAKING in text.kinds and row.things.search(listed) is not None

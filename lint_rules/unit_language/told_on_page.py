@@ -51,14 +51,6 @@ def tells(sentence: str, option: Option) -> bool:
     return len(content) > 1 and all(word in said for word in content)
 
 
-def is_told(option: Option, script: str) -> bool:
-    """Whether a script says something of what an option says."""
-    if any(char.isdigit() for char in option.text):
-        return True  # 4.30 may be said as half past four
-    content = [word for word in plain(option.text).split() if len(word) > 2 and word not in _SMALL]
-    return not content or any(word.removesuffix("s").removesuffix("'") in script for word in content)
-
-
 def _free_text(exercise: Exercise, activity: Activity) -> Iterator[str]:
     """What stands on a page beside an exercise's items and options."""
     places = [place for item in exercise.items for place in item.prompt]

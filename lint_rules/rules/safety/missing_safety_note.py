@@ -190,7 +190,7 @@ def find(reading: Reading) -> Iterator[Found]:
 
     suggested: dict[str, list[_Open]] = {}
     in_lesson: set[tuple[int, str]] = set()
-    earlier: list[ActivityText] = []
+    earlier: list[tuple[ActivityText, frozenset[str]]] = []  # with the hazards of what is done
     names = frozenset(form for name in reading.course.names for form in (name, name.upper()))
     texts = list(activity_texts(reading.unit))
     for text, done in zip(texts, acts_of(texts, names), strict=True):
@@ -200,13 +200,14 @@ def find(reading: Reading) -> Iterator[Found]:
             acts = [act for act in sure if (text.lesson, act.hazard) not in in_lesson]
         in_lesson.update((text.lesson, act.hazard) for act in acts)
         for item in _open(text, acts):
-            # What a lesson has just cared for, the teacher still has in mind: the fruit that was tasted is eaten now.
-            before = (one for one in earlier if one.lesson == text.lesson)
+            # What a lesson has just cared for, the teacher still has in mind: the tasted fruit is eaten now; not
+            # a nail, where scissors were cared for.
+            before = (one for one, acted in earlier if one.lesson == text.lesson and item.hazard.id in acted)
             if item.severity is Severity.NOTE or any(_cares(one, item.hazard) for one in before):
                 suggested.setdefault(item.hazard.id, []).append(replace(item, severity=Severity.NOTE))
             else:
                 yield _found(reading, item, others=0)
-        earlier.append(text)
+        earlier.append((text, frozenset(act.hazard for act in done)))
     for items in suggested.values():
         yield _found(reading, items[0], others=len(items) - 1)
 
