@@ -62,8 +62,13 @@ def keys_of(activity: Activity, unit: Unit) -> tuple[Passage, ...]:
     shared, given = _shares(lesson, unit)
     of_unit, of_others, _ = _of_unit(unit)
     own = tuple(passage for passage in own if id(passage) not in shared | of_unit)
-    keys = (*own, *given.get(id(activity), ()), *of_others.get(id(activity), ()))
+    keys = _once((*own, *given.get(id(activity), ()), *of_others.get(id(activity), ())))
     return keys or tuple(_told_in_steps(activity)) or _told_in_lesson(lesson, activity)
+
+
+def _once(keys: Sequence[Passage]) -> tuple[Passage, ...]:
+    """Passages that may have been given in two ways, each once: a row of a table, and the column headed Key in it."""
+    return tuple({(one.span().start, one.span().end): one for one in keys}.values())
 
 
 @lru_cache(maxsize=8)  # asked for by each activity of a unit
