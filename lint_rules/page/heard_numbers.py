@@ -11,7 +11,7 @@ from lint_rules.page.number_words import NUMBER_WORDS, numbers_in
 _WRITTEN = rf"\d{{1,2}}|{'|'.join(NUMBER_WORDS)}"
 _NUMBER = lazy_re.compile(
     rf"\b(?:number|question|picture)\s+({_WRITTEN})\b"
-    rf"|^[^\w\n]*({_WRITTEN})(?:[.!:](?=\s|$)|[^\w\n]*$)",  # Three. Look! A bag. It's yellow.
+    rf"|^[^\w\n]*({_WRITTEN})(?:[.!:](?=\s|$)|\s*(?:…|\.{{3}})|[^\w\n]*$)",  # Three. Look! · 3 … Look!
     re.I | re.M,
 )
 _LETTER = lazy_re.compile(r"^[^\w\n]*([a-h])[.):]\s", re.I | re.M)

@@ -84,8 +84,10 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
         yield Doubt(one.answer, one.who, said)
     item, shown = another_word(read) or another_colour(read) or another_place(read) or (None, "")
     yield from _about(item, f"its picture has “{shown}”")
-    for item, letter in wrong_letters(read, unit):
-        yield from _about(item, f"what belongs to it is in picture {letter}")
+    letters = wrong_letters(read, unit)
+    for item, where in letters[:1]:
+        swapped = ", and the other way round" if len(letters) > 1 else ""
+        yield from _about(item, f"what belongs to it is {where}{swapped}")
 
 
 def _about(item: Item | None, against: str) -> Iterator[Doubt]:

@@ -15,40 +15,64 @@ from lint_rules.page.exercises.model import Exercise, Exercises, Item
 from lint_rules.page.heard_numbers import heard_numbers
 from lint_rules.unit_language.option_support import content_words
 from lint_rules.unit_language.out_of_step import is_one_of_few
+from lint_rules.unit_language.places import PLACES
 
 _FEWEST = 2  # letters in step
 _MOST = 2  # letters out of step: they have changed places
 _LETTER = lazy_re.compile(r"(?:^|(?<=[\s(;,.]))\(?(?:picture |drawing )?([a-h])[):]\s+", re.I)
 _BARE_LETTER = lazy_re.compile(r"(?:^|(?<=[\s(;,.:]))([a-h])[):]?\s+(?=[a-z])")
-_NUMBER = lazy_re.compile(r"(?:^|(?<=[\s(;,.]))(?:row |picture )?(\d{1,2})[:.)]\s+", re.I)
+_NUMBER = lazy_re.compile(
+    r"(?:^|(?<=[\s(;,.]))(?:row |picture )?(\d{1,2})(?:[:.)]\s+|\s+(?=a[):]?\s+(?:an?|the|two|three|four|some)\s))",
+    re.I,
+)
+_WORD = lazy_re.compile(r"[a-z]+")
+_PLACES = frozenset(place.split()[0] for place in PLACES)
 _ENDS = lazy_re.compile(r"[.;\n]")
 
 Pictures = Mapping[str, frozenset[str]]
 
 
 def wrong_letters(read: Exercises, unit: Unit) -> list[tuple[Item, str]]:
-    """The items whose letter stands for another picture, each with the letter that goes with it; none where more
-    than two are out of step, or the picture is told in several briefs."""
+    """The items whose letter stands for another picture or option, each with what goes with it (picture c); none where
+    more than two are out of step, or the picture is told in several briefs."""
     briefs = [one for one in read.activity.part.passages if one.audience is Audience.ARTIST]
-    if len({one.div for one in briefs}) != 1:
-        return []
-    brief = "\n".join(one.text for one in briefs)
+    brief = "\n".join(one.text for one in briefs) if len({one.div for one in briefs}) == 1 else ""
     rows = dict(_rows(brief))
     pictures = {} if rows else _lettered(brief, _LETTER)
-    heard = {str(one.number): content_words(one.behind) for one in heard_numbers(heard_in(read.activity, unit))}
+    heard = {str(one.number): _shown(one.behind) for one in heard_numbers(heard_in(read.activity, unit))}
     found: list[tuple[Item, str]] = []
-    for exercise in read.exercises if rows or pictures else ():
+    for exercise in read.exercises:
         right = 0
         wrong: list[tuple[Item, str, str]] = []
-        for item, number, letter in _letters(exercise):
-            words = content_words(item.text) | heard.get(number, frozenset())
-            fit = _fitting(rows.get(number, pictures), words, letter)
+        # A column of words behind letters (a next to the tree) goes with the script as pictures do.
+        told = pictures or ({} if rows or not heard else _told(exercise))
+        for item, number, letter in _letters(exercise) if rows or told else ():
+            words = _shown(item.text) | heard.get(number, frozenset())
+            fit = _fitting(rows.get(number, told), words, letter)
             right += letter in fit
             wrong += [(item, letter, fit[0])] if fit and letter not in fit else []
         changed = len(wrong) == 1 or {one[1] for one in wrong} == {one[2] for one in wrong}
         if right >= _FEWEST and 0 < len(wrong) <= _MOST and changed:
-            found += [(item, meant) for item, _, meant in wrong]
+            found += [(item, f"in picture {meant}" if rows or pictures else meant) for item, _, meant in wrong]
     return found
+
+
+def _told(exercise: Exercise) -> Pictures:
+    """What each option of a column says, where all of them say something."""
+    column = _pictures({one.label.key: one.text for one in exercise.column if one.label is not None})
+    return column if len(column) >= _MOST and all(column.values()) else {}
+
+
+def _pictures(texts: Mapping[str, str]) -> Pictures:
+    """The words of lettered texts; with where things are, where two of them have the same things."""
+    plain = {letter: content_words(text) for letter, text in texts.items()}
+    alike = len({words - _PLACES for words in plain.values()}) < len(plain)
+    return {letter: _shown(text) for letter, text in texts.items()} if alike else plain
+
+
+def _shown(text: str) -> frozenset[str]:
+    """The words that are drawn or said, with where things are."""
+    return content_words(text) | _PLACES.intersection(_WORD.findall(text.casefold()))
 
 
 def _letters(exercise: Exercise) -> Iterator[tuple[Item, str, str]]:
@@ -68,7 +92,8 @@ def _fitting(pictures: Pictures, words: frozenset[str], own: str) -> Sequence[st
     ``own`` (The beans grow: the beans get taller, beans are watered)."""
     shares = {letter: len(drawn & words) / len(drawn) for letter, drawn in pictures.items() if drawn}
     best = max(shares.values(), default=0)
-    other = own in pictures and any(is_one_of_few(word) for word in pictures[own] - words)  # a blue fish, a yellow fish
+    # A blue fish, a yellow fish; a bag on a table, and under one.
+    other = own in pictures and any(is_one_of_few(word) or word in _PLACES for word in pictures[own] - words)
     if shares.get(own, 0) and shares[own] < best and not (best == 1 and other):
         return []
     return [letter for letter, share in shares.items() if share == best] if best else []
@@ -98,7 +123,6 @@ def _lettered(text: str, pattern: re.Pattern[str]) -> Pictures:
     if len(marks) < _MOST:
         return {}
     ends = [*(mark.start() for mark in marks[1:]), len(text)]
-    return {
-        mark[1].casefold(): content_words(_ENDS.split(text[mark.end() : end])[0])
-        for mark, end in zip(marks, ends, strict=True)
-    }
+    return _pictures(
+        {mark[1].casefold(): _ENDS.split(text[mark.end() : end])[0] for mark, end in zip(marks, ends, strict=True)}
+    )

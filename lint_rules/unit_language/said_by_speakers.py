@@ -14,6 +14,7 @@ from lint_rules.manuscript.model import Passage, Unit
 from lint_rules.page.audio import heard_in
 from lint_rules.page.exercises.answers import letters_of
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises
+from lint_rules.page.number_words import numbers_in
 from lint_rules.unit_language.option_support import content_in_order
 
 _FEWEST = 2  # answers that their speakers say, before one that they do not is a slip
@@ -23,6 +24,7 @@ _DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|never)\b", re.I)
 _NAMED = lazy_re.compile(r"\s*([A-Z][\w’']+)\s*[:–—-]\s+(\S.*)", re.S)  # Pim: button
 _WORD = lazy_re.compile(r"[\w’']+")
 _MARKED = lazy_re.compile(r"[✓✗✔✘]")
+_COUNTED = lazy_re.compile(r"(?P<thing>[^\W\d]+(?: [^\W\d]+)?):? (?P<number>\d{1,2})")
 _PARTS = lazy_re.compile(r",\s*|\s+and\s+")
 
 
@@ -34,6 +36,7 @@ class _Given:
     who: str
     words: tuple[str, ...]
     others: tuple[tuple[str, ...], ...] = ()
+    number: int = 0  # of things, where the key counts them: rolls 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,9 +94,10 @@ def _chosen(answer: Answer, who: str, exercise: Exercise) -> Iterator[_Given]:
 
 def _parts(answer: Answer, who: str, text: str) -> Iterator[_Given]:
     for part in _PARTS.split(text) if _MARKED.search(text) is None else ():
-        words = content_in_order(part)
-        if words:
-            yield _Given(answer, who, words)
+        counted = _COUNTED.fullmatch(part.strip(" .;"))
+        words = content_in_order(counted["thing"] if counted is not None else part)
+        if words and (counted is None or int(counted["number"])):  # pies 0: he says nothing of them
+            yield _Given(answer, who, words, number=int(counted["number"]) if counted is not None else 0)
 
 
 def _names(read: Exercises) -> Iterator[str]:
@@ -105,6 +109,8 @@ def _names(read: Exercises) -> Iterator[str]:
 def _said(given: _Given, turns: Sequence[Passage], others_named: frozenset[str]) -> bool | tuple[tuple[str, ...], str]:
     """True where a speaker says what he is given; else the words and the sentence that say otherwise; False where
     nothing does. What he says of others (Tuba is sleeping) is not his."""
+    if given.number:
+        return _counted(given, turns)
     affirmed: list[tuple[frozenset[str], str]] = []
     denied: list[tuple[frozenset[str], str]] = []
     for passage in turns:
@@ -122,3 +128,13 @@ def _said(given: _Given, turns: Sequence[Passage], others_named: frozenset[str])
         return others[0]
     against = next((said for words, said in denied if words.issuperset(given.words)), "")
     return (given.words, against) if against else False
+
+
+def _counted(given: _Given, turns: Sequence[Passage]) -> bool | tuple[tuple[str, ...], str]:
+    """The same of a number of things: True where a speaker says it, the sentence where he says another one."""
+    for passage in turns:
+        for sentence in _SENTENCE.findall(passage.text):
+            told = {number for number, _, _, thing in numbers_in(sentence) if content_in_order(thing) == given.words}
+            if told:
+                return given.number in told or (given.words, sentence.strip())
+    return False

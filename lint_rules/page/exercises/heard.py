@@ -167,8 +167,8 @@ def _ways(answer: Answer, texts: Iterable[str]) -> Iterator[tuple[Answer, Sequen
 
 
 def _is_heard(word: str, heard: frozenset[str]) -> bool:
-    """Whether a word is heard, perhaps in another form: sleep, in sleeping; carry, in carries."""
-    stem = word[:-1] if word.endswith("y") and len(word) > _STEM else word
+    """Whether a word is heard, perhaps in another form: sleep, in sleeping; carry, in carries; snore, in snoring."""
+    stem = word[:-1] if word.endswith(("y", "e")) and len(word) > _STEM else word
     return any(one.startswith(stem) or (len(one) >= _STEM and word.startswith(one)) for one in heard)
 
 

@@ -51,6 +51,9 @@ _STROKE = lazy_re.compile(r"\s+[/|]\s*$")
 _PART_NEXT = lazy_re.compile(rf"{_STROKE.pattern}|[;.]\s*[B-H]\s*$")
 _WORD = lazy_re.compile(r"[^\W\d_]")
 _REMARK = lazy_re.compile(r"\([^()]*\)")  # `1 F (She has a cat.) 2 T`
+_MARKS_LAST = lazy_re.compile(
+    r"(?<=\S)\s*[(\[]\s*\d{1,3}\s*(?:marks?|points?)\s*[)\]]\s*\.?\s*$", re.I
+)  # 4 c (4 marks)
 _TIME_LAST = lazy_re.compile(  # 5 b 6 a [7 min]
     r"\s*[\[(](?:about\s+)?\d{1,2}(?:\s*[–-]\s*\d{1,2})?\s*(?:min(?:ute)?s?\b\.?|['’])[\])]\.?\s*$", re.I
 )
@@ -354,10 +357,11 @@ def _before(chain: Sequence[Mark], lines: Sequence[Line]) -> list[Place] | None:
 
 def _trimmed(place: Place) -> Place:
     text = place.text
-    time = _TIME_LAST.search(text)
-    if time is not None:
-        place = Place(place.passage, place.start, place.start + time.start())
-        text = place.text
+    for last in (_TIME_LAST, _MARKS_LAST):
+        behind = last.search(text)
+        if behind is not None:
+            place = Place(place.passage, place.start, place.start + behind.start())
+            text = place.text
     start = place.start + len(text) - len(text.lstrip(_EDGE))
     end = place.end - (len(text) - len(text.rstrip(_EDGE)))
     return Place(place.passage, start, max(start, end))

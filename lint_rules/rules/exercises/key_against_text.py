@@ -210,7 +210,7 @@ RULE = Rule(
         Example(_SEWN + _key("1 «T»"), why="Granny sews it"),
         Example(_FLOUR + _key("1 eight, 2 «three», 3 four")),
         Example(_ROOM + _key("1 T; 2 «T»; 3 T; 4 F"), why="three lamps are drawn"),
-        Example(_MATCHED + _key("1 b; 2 d; 3 «c»; 4 «a»"), why="two pictures have changed places"),
+        Example(_MATCHED + _key("1 b; 2 d; 3 «c»; 4 a"), why="two pictures have changed places: told once"),
         Example("Where is the hut? It's on a hill.\n\n### 1 True?\n\n1. The hut is on a hill.\n" + _key("1 «no»")),
         Example(_TREE + "1. The tree is in the school.\n" + _key("1 «T»"), why="it is behind it"),
         Example(_ASKED + _key("1 «Pip»\n2 Tam"), why="Nell asks"),
