@@ -245,6 +245,7 @@ def _is_let_alone(passage: Passage, match: EnglishMatch, reading: Reading, spell
         not is_listened_to(match)
         or _is_noise(passage.text, match, reading)
         or is_left_alone(passage, match, spellings.vouch_for)
+        or any(end + 1 == match.start and passage.text[start:end].isdigit() for start, end in filled_ranges(passage))
         or (spelt and _is_right(match, passage, reading, spellings))
         or (match.rule == _TWICE and frozenset(entries("never_twice.txt")).isdisjoint(words.casefold().split()))
     )

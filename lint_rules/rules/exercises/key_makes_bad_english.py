@@ -24,6 +24,7 @@ from lint_rules.unit_language.hinted_forms import hinted_slip
 from lint_rules.unit_language.key_slips import key_slips
 
 _SENTENCE = 3  # words
+_WORD = 2  # words of an entry: bus stop
 _FEW = 4  # words of a name: Mr and Mrs Tolk
 _CAPITALS = frozenset({"I", "I'm", "I’m", "I've", "I’ve", "I'd", "I’d", "I'll", "I’ll"})
 _HINT = lazy_re.compile(r"\(\s*([^\W\d_]+)\s*\)")
@@ -200,6 +201,9 @@ def _is_matched(passage: Passage, start: int, end: int) -> bool:
     and `Trouble in the tank`; `Mr Tolk ____` and `play the flute`. What goes on in a sentence has no capital."""
     before, filled = passage.text[:start].rstrip(), passage.text[start:end]
     words = filled.split()
+    alone = before.endswith((".", "!", "?")) and not passage.text[end:].strip()
+    if alone and len(words) <= _WORD and filled[-1:] not in ".!?":
+        return True  # You wait for the bus here. Bus stop
     inside = bool(before) and before[-1] not in '.!?:;–—-/"“‘(' and "\n" not in passage.text[len(before) : start]
     if inside and len(words) > 2 and words[0][:1].isupper() and words[1].islower() and words[0] not in _CAPITALS:
         return True

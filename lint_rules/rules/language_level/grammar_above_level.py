@@ -199,7 +199,7 @@ def _found(reading: Reading, uses: list[Use], where: str) -> Found:
 
 
 _BY = lazy_re.compile(r"\s+by\b")
-_ASKING = lazy_re.compile(r"[A-Z]|(?:help|ask|tell|told|want)")  # whom children ask and tell is told early
+_ASKING = lazy_re.compile(r"[A-Z]|(?:help|ask|tell|told|want|teach|taught)")  # whom children ask and tell is told early
 
 
 def _is_lenient(use: Use) -> bool:

@@ -33,7 +33,7 @@ from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_families import is_clear_compound
 from lint_rules.language.vocabulary.word_index import Origin, canonical, first_names, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
-from lint_rules.manuscript.counting import is_title
+from lint_rules.manuscript.counting import ends_sentence, is_title
 from lint_rules.manuscript.model import DivKind, Role
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.no_words import begins_a_compound, is_no_word, is_spelling
@@ -166,7 +166,7 @@ RULE = Rule(
             weight=Severity.QUERY,
         ),
         Example("«Tomas» is third.\n", course=_PRE_A1, why="a first name", weight=Severity.NOTE),
-        Example("### 1 Say. {.sounds}\n\n«economy»\n", why="for its sound", weight=Severity.QUERY),
+        Example("### 1 Say. {.sounds}\n\n«economy»\n", why="for its sound", weight=Severity.NOTE),
         Example("«Asha» has a cat. She is six.\n", course=_PRE_A1, why="it is used as a name", weight=Severity.NOTE),
         Example("It has got 20 «tonnes».\n", why="counted in figures", weight=Severity.NOTE),
         Example("Some people say *«wee»* for small.\n", why="the page explains it", weight=Severity.NOTE),
@@ -236,6 +236,8 @@ def _judged(reading: Reading) -> Iterator[Found]:
             weight = min(weight, most, key=lambda s: s.weight)
         elif met.word.entry is None and is_clear_compound(key, reading.level.cefr):
             weight = Severity.NOTE
+        elif met.word.entry is None and _is_of_sounds(met) and not ends_sentence(met.passage.text):
+            weight = Severity.NOTE  # one of a row: pin and bin
         elif met.word.entry is None and _may_be_no_word(met, reading):
             weight = min(weight, Severity.QUERY, key=lambda s: s.weight)
         if weight is Severity.NOTE and key in noted:
