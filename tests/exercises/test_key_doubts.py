@@ -289,6 +289,24 @@ MABS: Two buns and six pies, Tavi. Here you are.
 :::
 
 """
+BOOTS = """### 1 Listen and colour. {.listening audio=1.1}
+
+1. scarf
+2. socks
+3. boots
+4. hat
+
+::: {.audio track=1.1}
+A: Number one. My scarf is orange.
+
+A: Number two. What colour are your socks? My socks are purple.
+
+A: Number three. Are they black? No! My boots are yellow.
+
+A: Number four. My hat is pink.
+:::
+
+"""
 FOUR = "\nB: Four. Five oranges, please."
 
 
@@ -335,6 +353,8 @@ FOUR = "\nB: Four. Five oranges, please."
         (ORDERS.replace("FOUR", ""), "1 4; 2 6; 3 2; 4 5", ["5"]),  # the script ends with number three
         (ORDERS.replace("FOUR", "And four! It's me: five oranges."), "1 4; 2 6; 3 2; 4 5", []),
         (WHERE.replace("under", "on a box, under"), "1 on the box", []),
+        (BOOTS, "1 orange, 2 purple, 3 black, 4 pink", ["black"]),
+        (BOOTS, "1 orange, 2 purple, 3 yellow, 4 pink", []),
         (CLOTHES, "1 b; 2 d; 3 a; 4 c", ["a"]),
         (CLOTHES, "1 b; 2 d; 3 c; 4 a", []),
         (PAIRS, "1 b; 2 b; 3 a", ["a"]),

@@ -17,6 +17,7 @@ from lint_rules.page.exercises.model import Answer, Exercises
 from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.heard_numbers import heard_numbers
 from lint_rules.page.number_words import numbers_in
+from lint_rules.tables import words as word_table
 
 _STEM = 4  # letters that a word begins with in another form
 _LETTERS = 2  # of a sound that is heard within a word: ch in lunch
@@ -25,6 +26,7 @@ _FEWEST = 3  # answers that are heard under their numbers, before one that is no
 _DRAWN = lazy_re.compile(r"\b(?:picture\s+)?(\d{1,2})\b[.:)]?\s+(?=[a-z])", re.I)  # Picture 1: a leaf. 2 red onion.
 _VERDICT = lazy_re.compile(r"\W*(?:yes|no)\b[,.]", re.I)  # Yes, I do.
 _WORD = lazy_re.compile(r"[^\W_]+")
+_QUESTION = lazy_re.compile(r"[^.!?\n]*\?")
 
 
 def not_heard(read: Exercises, unit: Unit) -> Answer | None:
@@ -142,7 +144,14 @@ def _by_number(passages: Sequence[Passage]) -> dict[str, frozenset[str]]:
     heard = heard_numbers(passages)
     if not heard or [one.number for one in heard] != list(range(1, len(heard) + 1)):
         return {}
-    return {str(one.number): frozenset(_words(one.behind)) for one in heard}
+    return {str(one.number): frozenset(_words(one.behind)) - _only_asked(one.behind) for one in heard}
+
+
+def _only_asked(text: str) -> frozenset[str]:
+    """The colours that a text only asks about, where it tells another: Are they black? No! They are yellow."""
+    told = frozenset(_words(_QUESTION.sub(" ", text)))
+    asked = frozenset(_words(text)) - told
+    return asked & word_table("colours") if told & word_table("colours") else frozenset()
 
 
 def _answers(read: Exercises) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]]:
