@@ -39,6 +39,13 @@ _PARTICIPLE = lazy_re.compile(r"made|\w{2,}(?:ed|en)")
 _AFTER_PARTICIPLE = frozenset(["of", "for", "by", "from", "with", "in"])
 _AUXILIARIES = {word: name for name, words in _OF_AUXILIARY.items() for word in words.split()}
 _CONTRACTED = {"'m": "am", "'re": "are", "'s": "is|has|us", "'ve": "have", "'ll": "will", "'d": "would|had"}
+_MEASURED = frozenset(
+    ["many", "much", "long", "high", "old", "often", "far", "tall", "big", "heavy", "deep", "wide", "fast"]
+)
+_HOW = lazy_re.compile(
+    rf"(?:questions?\s+(?:with|using)\s+)?how\s+(?P<words>(?:{'|'.join(sorted(_MEASURED))})"
+    rf"(?:\s*(?:,|/|&|\band\b|\bor\b)\s*(?:how\s+)?(?:{'|'.join(sorted(_MEASURED))}))*)(?:\s+questions?)?\??"
+)
 _IN_A_GAP = 4  # words that a gap inside a pattern may stand for
 
 
@@ -57,6 +64,9 @@ def patterns_in(label: str) -> tuple[tuple[LabelPattern, ...], str]:
     plain = _plain(label)
     if _EXPLAINED.search(plain):
         return (), label
+    how = tuple(_asks_how(plain))
+    if how:
+        return how, ""
     found, left = [], []
     for part in _PARTS.split(plain):
         one = _pattern(part)
@@ -65,6 +75,14 @@ def patterns_in(label: str) -> tuple[tuple[LabelPattern, ...], str]:
         else:
             found.append(one)
     return (tuple(found), ", ".join(left)) if found else ((), label)
+
+
+def _asks_how(plain: str) -> Iterator[LabelPattern]:
+    """`questions with how long and how high`: these questions, and no others."""
+    match = _HOW.fullmatch(plain.strip(" ."))
+    for word in _WORD.findall(match["words"]) if match is not None else ():
+        if word in _MEASURED:
+            yield LabelPattern(("wh-question",), _finder(["how", word]))
 
 
 def _pattern(part: str) -> LabelPattern | None:
