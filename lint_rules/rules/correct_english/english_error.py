@@ -318,8 +318,8 @@ def _is_cited(passage: Passage, slip: Slip) -> bool:
 
 
 def _is_told(passage: Passage) -> bool:
-    """Say whether sentences stand in a passage: for children, or an instruction. The notes are written short: of thirteen
-    judged alarms of grammar there one was right."""
+    """Say whether sentences stand in a passage: for children, or an instruction. The notes are written short: of
+    thirteen judged alarms of grammar there one was right."""
     return has_sentences(passage) or passage.role is Role.INSTRUCTION
 
 

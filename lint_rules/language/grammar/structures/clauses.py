@@ -60,16 +60,15 @@ def find_relative_clause(parsed: Parsed) -> Iterator[Range]:
 
 def _is_all(parsed: Parsed, group: Group, first: int) -> bool:
     """Say whether what looks like a relative clause is all that its sentence says: Plums, who wants more? On 3 May we
-    sing."""
+    sing. Card A I have got four legs."""
     words = parsed.text.words
     start, end = next((start, end) for start, end in parsed.text.sentences if start <= group.verb.index < end)
-    if any(one.finite for one in parsed.groups if start <= one.verb.index < end and one is not group):
+    others = [one for one in parsed.groups if start <= one.verb.index < end and one is not group]
+    if any(one.finite for one in others):
         return False
     asked = words[first - 1].lower == "," and words[end - 1].lower == "?"
-    opened = any(
-        words[index].tag == "IN" and (index == start or words[index - 1].lower == ",") for index in range(start, first)
-    )  # one roof, up the stairs we go
-    return asked or (opened and words[first].pos == "PRON" and words[first].tag == "PRP")
+    determined = any(words[index].pos == "DET" for index in range(max(start, first - 4), first - 1))  # the hat I wore
+    return asked or (words[first].tag == "PRP" and not determined and not any(one.imperative for one in others))
 
 
 def _is_quoted(words: Sequence[Word], first: int) -> bool:
