@@ -67,7 +67,9 @@ _SHUT = lazy_re.compile(
     r"\b(?:shut|close)s? (?:(?:their|your|his|her|the|both) )+eyes\b|\beyes (?:shut|closed)\b", re.I
 )
 _MOVES = lazy_re.compile(
-    r"\b(?:walk|run|move|go|step|turn|crawl|find|catch|follow|guide|lead|touch|feel|reach|scarf|blindfold)\w*\b", re.I
+    r"\b(?:(?:walk|run|move|go|step|turn|crawl|find|catch|follow|guide|lead|jump|scarf|blindfold)\w*"
+    r"|feels? (?:their|your|his|her|the) way)\b",
+    re.I,
 )
 _OUTDOORS = "outdoor-trips-roads"
 _CHANTED = lazy_re.compile(
@@ -278,7 +280,7 @@ def _is_at_the_door(text: str, start: int) -> bool:
 
 
 def _is_only_shut(text: ActivityText) -> bool:
-    """Say whether eyes are only shut while something is hidden, and nobody moves: The class shut their eyes."""
+    """Say whether eyes are only shut while something is hidden or felt, and nobody moves: The class shut their eyes."""
     said = [one.passage.text for one in text.said if one.place in DONE]
     return any(_SHUT.search(one) for one in said) and not any(_MOVES.search(one) for one in said)
 

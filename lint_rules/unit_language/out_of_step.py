@@ -144,7 +144,7 @@ def _by_option(
 
 def _is_heard(word: str, words: frozenset[str]) -> bool:
     """Say whether a word is heard in some form: windy, in winds."""
-    return any(other.startswith(word[:_STEM]) for other in words if len(word) > _STEM)
+    return word in words or any(other.startswith(word[:_STEM]) for other in words if len(word) > _STEM)
 
 
 def _without(text: str, options: Sequence[str]) -> str:

@@ -1,8 +1,9 @@
 """What the key gives to somebody, held against what that one says in the script of the task.
 
 *Kito – green*, says the key, and KITO says *It's red*; *Fenna: button, pocket*, and FENNA says *I haven't got a
-button*. Only the one answer that is out of step, where those of others are what they say themselves; or two that have
-changed places.
+button*; *Orla: rolls 5*, and ORLA says *Four rolls, please*; *Mimba: milk ✓*, and she says no to *Do you like milk?*
+Only the one answer that is out of step, where those of others are what they say themselves; or two that have changed
+places.
 """
 
 import re
@@ -21,22 +22,35 @@ _FEWEST = 2  # answers that their speakers say, before one that they do not is a
 _SENTENCE = lazy_re.compile(r"[^.!?\n]+[.!?]*")
 _CLAUSE = lazy_re.compile(r"[,;:–—]|\b(?:and|but)\b", re.I)
 _DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|never)\b", re.I)
+_YES_NO = lazy_re.compile(r"\W*(yes|no)\b", re.I)
 _NAMED = lazy_re.compile(r"\s*([A-Z][\w’']+)\s*[:–—-]\s+(\S.*)", re.S)  # Pim: button
 _WORD = lazy_re.compile(r"[\w’']+")
-_MARKED = lazy_re.compile(r"[✓✗✔✘]")
+_MARKED = lazy_re.compile(r"(?P<thing>[^✓✔✗✘]+?)\s*(?P<mark>[✓✔✗✘])")
 _COUNTED = lazy_re.compile(r"(?P<thing>[^\W\d]+(?: [^\W\d]+)?):? (?P<number>\d{1,2})")
 _PARTS = lazy_re.compile(r",\s*|\s+and\s+")
+_TITLES = frozenset({"mr", "mrs", "miss", "ms", "the", "captain", "doctor", "dr", "uncle", "aunt", "granny", "grandma"})
 
 
 @dataclass(frozen=True, slots=True)
 class _Given:
-    """What the key gives to a speaker: the answer, who it is, the words; the other words that there are to give."""
+    """What the key gives to a speaker: the answer, who it is, the words, whether they are so (✓) or not (✗); the other
+    words that there are to give; how many of them, where it counts (rolls 5)."""
 
     answer: Answer
     who: str
     words: tuple[str, ...]
+    is_so: bool = True
     others: tuple[tuple[str, ...], ...] = ()
-    number: int = 0  # of things, where the key counts them: rolls 5
+    number: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class _Claim:
+    """What a speaker says of himself: the words of a clause, whether they are so, and the sentence."""
+
+    words: frozenset[str]
+    is_so: bool
+    sentence: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,24 +64,49 @@ class Unsaid:
 
 def unsaid(read: Exercises, unit: Unit) -> list[Unsaid]:
     """The one answer that its speaker denies, or in whose place he says another; two where they have changed places."""
-    turns: dict[str, list[Passage]] = {}
-    for passage in heard_in(read.activity, unit):
-        if passage.speaker:
-            turns.setdefault(passage.speaker.casefold(), []).append(passage)
-    if len(turns) < _FEWEST:
+    heard = [passage for passage in heard_in(read.activity, unit) if passage.speaker]
+    speakers = {passage.speaker.casefold() for passage in heard}
+    if len(speakers) < _FEWEST:
         return []
-    named = frozenset(word for name in (*turns, *_names(read)) for word in name.split()) - {"mr", "mrs", "miss", "the"}
-    in_step, found = 0, []
-    for given in _given(read, turns):
-        said = _said(given, turns[given.who], named - {*given.who.split()})
+    named = frozenset(word for name in (*speakers, *_names(read)) for word in name.split()) - _TITLES
+    claims = {who: list(_claims(who, heard, named - {*who.split()})) for who in speakers}
+    in_step = 0
+    found: list[tuple[_Given, tuple[str, ...], str]] = []
+    for given in _given(read, claims):
+        said = _said(given, claims[given.who])
         in_step += said is True
-        found += [(given, said)] if isinstance(said, tuple) else []
-    swapped = len(found) == len({one.words for one, _ in found}) == 2 and all(
-        other == two.words for (_, (other, _)), (two, _) in ((found[0], found[1]), (found[1], found[0]))
-    )
-    if in_step < _FEWEST or not (len(found) == 1 or swapped):
+        found += [(given, *said)] if isinstance(said, tuple) else []
+    swapped = len(found) == len({one.words for one, *_ in found}) == 2 and {one.words for one, *_ in found} == {
+        other for _, other, _ in found
+    }
+    if in_step < (1 if swapped else _FEWEST) or not (len(found) == 1 or swapped):
         return []
-    return [Unsaid(one.answer, one.who.title(), sentence) for one, (_, sentence) in found]
+    return [Unsaid(one.answer, one.who.title(), sentence) for one, _, sentence in found]
+
+
+def _names(read: Exercises) -> Iterator[str]:
+    """The items of a task, where they are names."""
+    for exercise in read.exercises:
+        yield from (item.text.strip(" .:_").casefold() for item in exercise.items if item.text[:1].isupper())
+
+
+def _claims(who: str, heard: Sequence[Passage], others_named: frozenset[str]) -> Iterator[_Claim]:
+    """What a speaker says of himself: his clauses, and what he says yes or no to. What he says of others (Tuba is
+    sleeping) is not his."""
+    asked = ""
+    for passage in heard:
+        sentences = [sentence.strip() for sentence in _SENTENCE.findall(passage.text) if sentence.strip()]
+        if passage.speaker.casefold() == who:
+            answer = _YES_NO.match(passage.text)
+            if asked and answer is not None:
+                is_so = answer[1].casefold() == "yes"
+                yield _Claim(frozenset(content_in_order(asked)), is_so, f"{asked} {sentences[0]}")
+            for sentence in sentences if not passage.text.rstrip().endswith("?") else sentences[:-1]:
+                for clause in _CLAUSE.split(sentence) if not sentence.endswith("?") else ():
+                    if others_named.isdisjoint(_WORD.findall(clause.casefold())):
+                        words = frozenset(content_in_order(clause))
+                        yield _Claim(words, _DENIED.search(clause) is None, sentence)
+        asked = sentences[-1] if sentences and sentences[-1].endswith("?") else ""
 
 
 def _given(read: Exercises, speakers: Mapping[str, object]) -> Iterator[_Given]:
@@ -89,52 +128,39 @@ def _chosen(answer: Answer, who: str, exercise: Exercise) -> Iterator[_Given]:
         yield from _parts(answer, who, answer.text)
     elif len(letters) == 1 and options.get(letters[0]):
         others = tuple(words for key, words in options.items() if key != letters[0] and words)
-        yield _Given(answer, who, options[letters[0]], others)
+        yield _Given(answer, who, options[letters[0]], others=others)
 
 
 def _parts(answer: Answer, who: str, text: str) -> Iterator[_Given]:
-    for part in _PARTS.split(text) if _MARKED.search(text) is None else ():
-        counted = _COUNTED.fullmatch(part.strip(" .;"))
-        words = content_in_order(counted["thing"] if counted is not None else part)
-        if words and (counted is None or int(counted["number"])):  # pies 0: he says nothing of them
-            yield _Given(answer, who, words, number=int(counted["number"]) if counted is not None else 0)
+    """`button, pocket`; `rolls 5, pies 1`; `milk ✓, soup ✗`."""
+    for part in _PARTS.split(text):
+        bare = part.strip(" .;")
+        counted, marked = _COUNTED.fullmatch(bare), _MARKED.fullmatch(bare)
+        told = counted or marked
+        words = content_in_order(told["thing"] if told is not None else part)
+        number = int(counted["number"]) if counted is not None else 0
+        if words and (counted is None or number):  # pies 0: he says nothing of them
+            yield _Given(answer, who, words, marked is None or marked["mark"] in "✓✔", number=number)
 
 
-def _names(read: Exercises) -> Iterator[str]:
-    """The items of a task, where they are names."""
-    for exercise in read.exercises:
-        yield from (item.text.strip(" .:_").casefold() for item in exercise.items if item.text[:1].isupper())
-
-
-def _said(given: _Given, turns: Sequence[Passage], others_named: frozenset[str]) -> bool | tuple[tuple[str, ...], str]:
+def _said(given: _Given, claims: Sequence[_Claim]) -> bool | tuple[tuple[str, ...], str]:
     """True where a speaker says what he is given; else the words and the sentence that say otherwise; False where
-    nothing does. What he says of others (Tuba is sleeping) is not his."""
+    nothing does, or both."""
     if given.number:
-        return _counted(given, turns)
-    affirmed: list[tuple[frozenset[str], str]] = []
-    denied: list[tuple[frozenset[str], str]] = []
-    for passage in turns:
-        for sentence in _SENTENCE.findall(passage.text):
-            if not sentence.rstrip().endswith("?"):
-                for clause in _CLAUSE.split(sentence):
-                    if not others_named.isdisjoint(_WORD.findall(clause.casefold())):
-                        continue
-                    where = denied if _DENIED.search(clause) is not None else affirmed
-                    where.append((frozenset(content_in_order(clause)), sentence.strip()))
-    if any(words.issuperset(given.words) for words, _ in affirmed):
-        return True
-    others = [(other, said) for other in given.others for words, said in affirmed if words.issuperset(other)]
-    if len({other for other, _ in others}) == 1:
-        return others[0]
-    against = next((said for words, said in denied if words.issuperset(given.words)), "")
-    return (given.words, against) if against else False
+        return _counted(given, claims)
+    own = [one for one in claims if one.words.issuperset(given.words)]
+    if any(one.is_so is given.is_so for one in own):
+        return not any(one.is_so is not given.is_so for one in own)
+    others = {other: one.sentence for other in given.others for one in claims if one.is_so and one.words >= {*other}}
+    if len(others) == 1:
+        return others.popitem()
+    return (given.words, own[0].sentence) if own else False
 
 
-def _counted(given: _Given, turns: Sequence[Passage]) -> bool | tuple[tuple[str, ...], str]:
+def _counted(given: _Given, claims: Sequence[_Claim]) -> bool | tuple[tuple[str, ...], str]:
     """The same of a number of things: True where a speaker says it, the sentence where he says another one."""
-    for passage in turns:
-        for sentence in _SENTENCE.findall(passage.text):
-            told = {number for number, _, _, thing in numbers_in(sentence) if content_in_order(thing) == given.words}
-            if told:
-                return given.number in told or (given.words, sentence.strip())
+    for sentence in dict.fromkeys(one.sentence for one in claims):
+        told = {number for number, _, _, thing in numbers_in(sentence) if content_in_order(thing) == given.words}
+        if told:
+            return given.number in told or (given.words, sentence)
     return False

@@ -307,6 +307,28 @@ A: Number four. My hat is pink.
 :::
 
 """
+TICKS = """### 1 Listen. Write ✓ or ✗. {.listening audio=1.1}
+
+| | milk | eggs | soup |
+|---|---|---|---|
+| Mimba | | | |
+| Pok | | | |
+
+::: {.audio track=1.1}
+TIKKO: Mimba, do you like milk?
+
+MIMBA: No, I don't. But I like eggs, and I like soup.
+
+TIKKO: And you, Pok? Do you like milk?
+
+POK: Yes, I do! And I like eggs.
+
+TIKKO: Do you like soup?
+
+POK: No, I don't. It's hot!
+:::
+
+"""
 FOUR = "\nB: Four. Five oranges, please."
 
 
@@ -353,6 +375,8 @@ FOUR = "\nB: Four. Five oranges, please."
         (ORDERS.replace("FOUR", ""), "1 4; 2 6; 3 2; 4 5", ["5"]),  # the script ends with number three
         (ORDERS.replace("FOUR", "And four! It's me: five oranges."), "1 4; 2 6; 3 2; 4 5", []),
         (WHERE.replace("under", "on a box, under"), "1 on the box", []),
+        (TICKS, "Mimba: milk ✓, eggs ✓, soup ✓\nPok: milk ✓, eggs ✓, soup ✗", ["Mimba: milk ✓, eggs ✓, soup ✓"]),
+        (TICKS, "Mimba: milk ✗, eggs ✓, soup ✓\nPok: milk ✓, eggs ✓, soup ✗", []),
         (BOOTS, "1 orange, 2 purple, 3 black, 4 pink", ["black"]),
         (BOOTS, "1 orange, 2 purple, 3 yellow, 4 pink", []),
         (CLOTHES, "1 b; 2 d; 3 a; 4 c", ["a"]),

@@ -277,6 +277,8 @@ class _Reader:
             return self._made(at, at + 1, Origin.FUNCTION, free=True)
         if len(word) == 1:
             return self._made(at, at + 1, Origin.FUNCTION, free=True)
+        if word[:1].isupper() and canonical(word) in word_table("kin_words"):
+            return self._made(at, at + 1, Origin.NAME, free=True)  # Mama, Gran: what they are called
         if token.pos == "INTJ" or at in self.noises or DRAWN_OUT.search(word):
             return self._made(at, at + 1, Origin.SOUND)
         said = token.reference

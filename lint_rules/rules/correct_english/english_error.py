@@ -247,8 +247,13 @@ def _is_let_alone(passage: Passage, match: EnglishMatch, reading: Reading, spell
         or is_left_alone(passage, match, spellings.vouch_for)
         or any(end + 1 == match.start and passage.text[start:end].isdigit() for start, end in filled_ranges(passage))
         or (spelt and _is_right(match, passage, reading, spellings))
-        or (match.rule == _TWICE and frozenset(entries("never_twice.txt")).isdisjoint(words.casefold().split()))
+        or (match.rule == _TWICE and _may_stand_twice(words.casefold().split(), reading))
     )
+
+
+def _may_stand_twice(said: Sequence[str], reading: Reading) -> bool:
+    """Say whether a word is said twice for fun, or is letters that the unit teaches the sound of: Write or or o."""
+    return frozenset(entries("never_twice.txt")).isdisjoint(said) or not {*said}.isdisjoint(spellings_of(reading.unit))
 
 
 def _is_right(match: EnglishMatch, passage: Passage, reading: Reading, spellings: Spellings) -> bool:

@@ -14,6 +14,7 @@ from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Audience, Role
 from lint_rules.page.audio import Script, is_own_track, scripts_of, tracks_played
+from lint_rules.page.cross_references import references_in
 from lint_rules.page.heard_numbers import letter_left_out, number_left_out
 from lint_rules.page.number_words import in_words
 from lint_rules.rule import Book, By, Example, Gather, Reading, Rule, Within
@@ -62,6 +63,10 @@ RULE = Rule(
             why="number two follows a greeting",
         ),
         Example("### 1 Write. {.listening}\n\n::: teacher\n**Steps:** Read out each sentence twice.\n:::\n"),
+        Example(
+            "### 1 Listen. {.listening audio=1.1}\n\n" + _SCRIPT + "\n### 2 Listen again. {.listening}\n\nA kite!\n\n"
+            "::: teacher\n**Steps:** Play track 1.1 again.\n:::\n"
+        ),
         Example("### 1 Sing. {.song audio=1.1}\n\nA kite!\n\n" + _SCRIPT),
         Example(_numbered("One. A kite.", "Two. A hat.", "Three. A dog.", "Four. A hen.")),
         Example(_numbered("One. A kite.", "Two. A hat.", "Three. A dog.", "OK, four. A hen.", "Five. A bee.")),
@@ -200,7 +205,7 @@ def _activity(activity: Activity, scripts: list[Script], full: set[str], unit: i
             )
             on_page = any(script.elsewhere for script in empty) and _has_text(activity)
             yield Found(heading.span(), heading.text, message, Severity.NOTE if on_page else None, key=track)
-    if "listening" in activity.kinds and not tracks and not _is_called(activity):
+    if "listening" in activity.kinds and not tracks and not _is_called(activity) and not _names_track(activity):
         own = [script for script in scripts if script.activity is activity]
         if not any(not script.empty for script in own):
             message = "Children listen here, but there is no script. Add what they hear, between ::: audio and :::."
@@ -228,6 +233,12 @@ def _numbers(reading: Reading, script: Script) -> Iterator[Found]:
         )
         span = behind.passage.span(behind.start, behind.end)
         yield Found(span, behind.passage.text[behind.start : behind.end], message, key=script.track)
+
+
+def _names_track(activity: Activity) -> bool:
+    """Say whether the notes say which track is played again: broken-reference looks whether it is there."""
+    notes = (p.text for p in activity.part.passages if p.audience is Audience.TEACHER)
+    return any(one.kind == "track" for text in notes for one in references_in(text))
 
 
 def _is_called(activity: Activity) -> bool:
