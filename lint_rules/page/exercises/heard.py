@@ -68,7 +68,14 @@ def _not_among(said: Mapping[str, frozenset[str]], read: Exercises) -> Answer | 
         heard = said.get(answer.label.key if answer.label else "")
         if heard is None:
             return None
-        marked.append((any(all(_is_heard(word, heard) for word in words) for words in ways), answer))
+        missing = [[word for word in words if not _is_heard(word, heard)] for words in ways]
+        # In other words, if heard in part (missed the bus: the bus had gone); not where a colour or number is missing.
+        in_part = any(
+            0 < len(left) < len(words) and not any(word.isdigit() or word in word_table("colours") for word in left)
+            for left, words in zip(missing, ways, strict=True)
+        )
+        if not all(missing) or not in_part:
+            marked.append((not all(missing), answer))
     return the_one_out_of_step(marked, _FEWEST)
 
 
