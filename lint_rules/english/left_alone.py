@@ -84,7 +84,9 @@ _LANGUAGE = lazy_re.compile(
 )
 _ANY = "IS_THERE_ANY"
 _OF_ANY = lazy_re.compile(r"Is there any ([^\W\d_]+)", re.I)
-_MANY_DO = lazy_re.compile(r"(?:.*\W)?(?:where|when|why|how|what)\s+do\s+(?:the\s+)?[a-z]+s", re.I | re.S)
+_MANY_DO = lazy_re.compile(
+    r"(?:.*\W)?(?:[Ww]here|[Ww]hen|[Ww]hy|[Hh]ow|[Ww]hat)\s+do\s+(?:the\s+)?(?!this\b)[a-z]+(?<!s)s", re.S
+)
 _TO_A_PLACE = (" in", " out", " up", " down", " over", " back", " from")
 _AT_A_TIME = lazy_re.compile(r"\s+(?:the\s+)?(?:start|end|beginning|moment|first|night|morning|evening)\b", re.I)
 _MENTION = lazy_re.compile(r"[\"“‘'][^\W\d_]+[\"”’']\s+$")

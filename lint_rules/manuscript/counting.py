@@ -36,7 +36,7 @@ _PLACEHOLDER = lazy_re.compile(
     r"|\W*(?:the\s+(?:story|text|song|chant|play|comic)\s+on\s+(?:this|the)\s+page\b"
     r"|(?:the\s+)?(?:frames?|parts?|pictures?|scenes?|verses?)\s+[\w ]{1,20}?\s+as\s+(?:on|in)\s+(?:the\s+)?page\b)"
     r"|\W*the\s+(?:\w+\s+)?(?:story|text|song|chant|poem|rhyme|dialogue|comic|play|script|words)\b[^.!?]*"
-    r"\b(?:is|are)\s+(?:read|sung|said|spoken|told|acted)\b[^.!?]*\bas\s+(?:printed|written|above|below|on\s+the\s+page)\b"
+    r"\b(?:is|are)\s+(?:read|sung|said|spoken|told|acted)\b[^.!?]*\bas\s+(?:printed|above|below|(?:written\s+)?on\s+the\s+page)\b"
     r"|\W*(?:the\s+)?(?:actors?|cast|narrators?|readers?|voices|speakers?)\s+(?:reads?|says?|sings?|tells?|acts?)\b"
     r"[^.!?]*\b(?:frames?|page|story|text|parts?|verses?)\b"
     r"|\W*as\s+(?:printed|written)\s+(?:on|in)\s+(?:the\s+)?(?:page|book)\W*$"

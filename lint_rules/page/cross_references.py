@@ -10,7 +10,7 @@ from lint_rules import lazy_re
 _NUMBER = r"(?P<number>\d+(?:\.\d+|(?-i:[A-H])\b)?)"
 _REFERENCE = lazy_re.compile(
     rf"\b(?:(?P<kind>page|lesson|activity|exercise|track|unit)\s+{_NUMBER}(?![\w.]*\w)"
-    r"|(?P<lettered>activity|exercise)\s+(?P<letter>(?-i:[A-Z]))(?![\w'’.:]*\w|:))",
+    r"|(?P<lettered>activity|exercise)\s+(?P<letter>(?-i:[A-HJ-Z]))(?![\w'’.:]*\w|:))",
     re.IGNORECASE,
 )
 # A page number is a reference only where somebody is sent there: "page 3 of my book is blue" is a story.

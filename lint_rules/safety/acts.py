@@ -71,6 +71,7 @@ _MOVES = lazy_re.compile(
     r"|feels? (?:their|your|his|her|the) way)\b",
     re.I,
 )
+_SEATED = lazy_re.compile(r"\b(?:sits?|sitting|seated)\b[^.!?\n]*\b(?:scarf|blindfold|eyes)\b", re.I)
 _OUTDOORS = "outdoor-trips-roads"
 _CHANTED = lazy_re.compile(
     r"\W*(?:(?:listen|read) and )?"
@@ -204,7 +205,7 @@ def _acts(
                 continue
             if hazard == _SHARP and _is_another_needle(passage.text):
                 continue
-            if hazard == _BLINDFOLD and _is_only_shut(text):
+            if hazard == _BLINDFOLD and (_is_only_shut(text) or _SEATED.search(passage.text)):
                 continue
             if hazard == _OUTDOORS and (_is_on_a_map(text) or _is_at_the_door(passage.text, start)):
                 continue
@@ -216,6 +217,8 @@ def _acts(
                 passage, start, end = shown.passage, shown.start, shown.end  # said in so many words
             found.append(Act(hazard, float(scores[at, column]), passage, start, end, shown is not None))
     for act in plain.values():
+        if act.hazard == _BLINDFOLD and _SEATED.search(act.passage.text):
+            continue
         hazard = _hazard_of(act.hazard, act.passage.text, act.start, text)
         mimed = hazard in _WITH_THINGS and _is_mimed(text)
         if not mimed and not any(one.hazard == hazard for one in found):

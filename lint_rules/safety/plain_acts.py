@@ -26,8 +26,7 @@ _SCISSORS, _KNIVES = "scissors-cutting", "knives-and-blades"
 _TASTING = "food-tasting-allergy"
 _NEED = lazy_re.compile(r"\W*(?:you need|we need|things you need|what you need)\W+", re.I)
 _EAT = lazy_re.compile(r"\b(?:eats?|tastes?)\b", re.I)
-_MAKING = "make"
-_DONE_FROM_PAGE = frozenset({_MAKING, "game"})  # the classes of activities whose page says what to do
+_MAKING = "make"  # the class of activities whose page says what to do; that of a game mostly does
 _MATERIALS = frozenset({Place.MATERIALS, Place.LESSON_MATERIALS})
 _SENTENCE = lazy_re.compile(r"[^.!?;:\n]+[.!?;:]*")
 # Nobody does it, or only in play, or not in class.
@@ -47,6 +46,11 @@ _DOER = lazy_re.compile(r",?\s+(?:the|each|every|one|all)?\s*([a-z]+)\s+[a-z]+")
 _BETWEEN = 3  # words between a verb and its thing: push the long pin
 _OTHER_THING = lazy_re.compile(r"\s*(?:cards?|words?|pictures?|sounds?)\b", re.I)  # the oven card
 _OTHER_NEEDLE = lazy_re.compile(r"\b(?:pine|fir|compass|knitting)\s+$", re.I)
+_OWN_NAIL = lazy_re.compile(r"\b(?:(?:finger|toe)\s?|(?:their|your|his|her)\s)(?=nail)", re.I)
+# Squares of a board, riddles and mimes: nobody does what they say.
+_NO_ORDERS = lazy_re.compile(
+    r"\b(?:miss a turn|go (?:on|back)\b[^.]*\d|squares?|dice|counters?|guess|mimes?|who am i|what am i)\b", re.I
+)
 # What is cut in class and is no paper: the story, step 3, the game; and cut in, cut short.
 _OTHER_SENSE = lazy_re.compile(
     r"\s*(?:in|short|down|it short"
@@ -86,10 +90,12 @@ def plain_acts(text: ActivityText, names: Collection[str] = ()) -> Iterator[Plai
     """The acts of an activity that are said in so many words, one for each row of the table at most; ``names`` are the
     parts that children play: the King and Nilu stand on the desks."""
     listed = "\n".join(one.passage.text for one in text.said if one.place in _MATERIALS)
+    told = " ".join(one.passage.text for one in text.said)
+    from_page = _MAKING in text.kinds or ("game" in text.kinds and _NO_ORDERS.search(told) is None)
     followed = [
         (one.passage, one.place in _PAGE)
         for one in text.said
-        if one.place is Place.STEPS or (one.place in _PAGE and not _DONE_FROM_PAGE.isdisjoint(text.kinds))
+        if one.place is Place.STEPS or (one.place in _PAGE and from_page)
     ]
     for row in _table():
         on_list = _MAKING in text.kinds and row.things.search(listed) is not None
@@ -175,6 +181,7 @@ def _in_passage(
             and _is_of_verb(text[verb.end() : thing.start()])
             and not _OTHER_THING.match(text, thing.end())
             and not _OTHER_NEEDLE.search(text, 0, thing.start())
+            and not _OWN_NAIL.search(text, verb.end(), thing.end())
         ):
             yield verb.start(), thing.end()
         elif on_list and row.by_list is not None and row.by_list.fullmatch(verb[0]):

@@ -26,6 +26,8 @@ _NUMBER = lazy_re.compile(
     re.I,
 )
 _WORD = lazy_re.compile(r"[a-z]+")
+_SENTENCE = lazy_re.compile(r"[^.!?,\n]+[.!?,]*")
+_DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|never)\b", re.I)
 _PLACES = frozenset(place.split()[0] for place in PLACES)
 _ENDS = lazy_re.compile(r"[.;\n]")
 
@@ -39,13 +41,14 @@ def wrong_letters(read: Exercises, unit: Unit) -> list[tuple[Item, str]]:
     brief = "\n".join(one.text for one in briefs) if len({one.div for one in briefs}) == 1 else ""
     rows = dict(_rows(brief))
     pictures = {} if rows else _lettered(brief, _LETTER)
-    heard = {str(one.number): _shown(one.behind) for one in heard_numbers(heard_in(read.activity, unit))}
+    parts = {str(one.number): one.behind for one in heard_numbers(heard_in(read.activity, unit))}
     found: list[tuple[Item, str]] = []
     for exercise in read.exercises:
         right = 0
         wrong: list[tuple[Item, str, str]] = []
         # A column of words behind letters (a next to the tree) goes with the script as pictures do.
-        told = pictures or ({} if rows or not heard else _told(exercise))
+        told = pictures or ({} if rows or not parts else _told(exercise))
+        heard = {at: _shown(text if rows or pictures else _affirmed(text)) for at, text in parts.items()}
         for item, number, letter in _letters(exercise) if rows or told else ():
             words = _shown(item.text) | heard.get(number, frozenset())
             fit = _fitting(rows.get(number, told), words, letter)
@@ -55,6 +58,12 @@ def wrong_letters(read: Exercises, unit: Unit) -> list[tuple[Item, str]]:
         if right >= _FEWEST and 0 < len(wrong) <= _MOST and changed:
             found += [(item, f"in picture {meant}" if rows or pictures else meant) for item, _, meant in wrong]
     return found
+
+
+def _affirmed(text: str) -> str:
+    """A text without what it only asks or denies: Is it in the tree? No, it's on the grass."""
+    parts = _SENTENCE.findall(text)
+    return " ".join(one for one in parts if not one.rstrip().endswith("?") and not _DENIED.search(one))
 
 
 def _told(exercise: Exercise) -> Pictures:

@@ -66,8 +66,8 @@ def unsaid(read: Exercises, unit: Unit) -> list[Unsaid]:
     """The one answer that its speaker denies, or in whose place he says another; two where they have changed places."""
     heard = [passage for passage in heard_in(read.activity, unit) if passage.speaker]
     speakers = {passage.speaker.casefold() for passage in heard}
-    if len(speakers) < _FEWEST:
-        return []
+    if len(speakers) < _FEWEST or _DENIED.search(read.activity.heading.passage.text) is not None:
+        return []  # What can't they do?
     named = frozenset(word for name in (*speakers, *_names(read)) for word in name.split()) - _TITLES
     claims = {who: list(_claims(who, heard, named - {*who.split()})) for who in speakers}
     in_step = 0
@@ -98,7 +98,7 @@ def _claims(who: str, heard: Sequence[Passage], others_named: frozenset[str]) ->
         sentences = [sentence.strip() for sentence in _SENTENCE.findall(passage.text) if sentence.strip()]
         if passage.speaker.casefold() == who:
             answer = _YES_NO.match(passage.text)
-            if asked and answer is not None:
+            if asked and answer is not None and _DENIED.search(asked) is None:  # Haven't you got a robot? No, I have!
                 is_so = answer[1].casefold() == "yes"
                 yield _Claim(frozenset(content_in_order(asked)), is_so, f"{asked} {sentences[0]}")
             for sentence in sentences if not passage.text.rstrip().endswith("?") else sentences[:-1]:
@@ -159,8 +159,11 @@ def _said(given: _Given, claims: Sequence[_Claim]) -> bool | tuple[tuple[str, ..
 
 def _counted(given: _Given, claims: Sequence[_Claim]) -> bool | tuple[tuple[str, ...], str]:
     """The same of a number of things: True where a speaker says it, the sentence where he says another one."""
-    for sentence in dict.fromkeys(one.sentence for one in claims):
-        told = {number for number, _, _, thing in numbers_in(sentence) if content_in_order(thing) == given.words}
-        if told:
-            return given.number in told or (given.words, sentence)
-    return False
+    told: dict[int, str] = {}
+    for one in claims:
+        for number, _, _, thing in numbers_in(one.sentence) if one.is_so else ():
+            if content_in_order(thing) == given.words:
+                told.setdefault(number, one.sentence)
+    if given.number in told or len(told) != 1:
+        return given.number in told
+    return given.words, next(iter(told.values()))

@@ -3,7 +3,7 @@
 *Fenna can jump* is called true, and the story has *she can't jump*; *The flower is yellow* is called false, and there
 is *a big yellow flower*; *Tocko's bag is small*, and he has a big one. Nothing is understood: a clause tells what a
 statement says where it has its words in their order, and the contrary where it denies them, or has another colour,
-number, name or opposite in the place of one. On the 237 statements of judged courses of which that can be said twelve
+number or opposite in the place of one. On the 237 statements of judged courses of which that can be said twelve
 keys differ: ten are wrong, and two are one misread key. So only the one answer of an exercise that differs is told.
 """
 
@@ -78,6 +78,7 @@ class _Told:
     words: tuple[str, ...]
     denied: bool
     sentence: str
+    after: frozenset[str] = frozenset()  # the words of its text behind it: She has a blue kite, too
 
 
 def told_otherwise(items: Sequence[Item], texts: Sequence[Passage]) -> Contrary | None:
@@ -143,26 +144,27 @@ class _Texts:
         together = {word.removesuffix(_OWNING) for word in wanted} - self.names
         if not said and not denied and not any(together <= sentence for sentence in self.sentences):
             affirmed = [one for one in self.told if not one.denied]
-            other = [one for one in affirmed if any(self._replaces(one.words, way) for way in ways)]
+            other = [one for one in affirmed if any(_replaces(one, way) for way in ways)]
             said = {False: other[0].sentence} if other else {}
         return said.popitem() if len(said) == 1 else None
 
-    def _replaces(self, told: tuple[str, ...], wanted: tuple[str, ...]) -> bool:
-        """Whether all words of a statement but one are told, and in the place of that one another of its kind."""
-        missing = [at for at, one in enumerate(wanted) if one not in told]
-        if len(wanted) <= _LEAST or len(missing) != 1:
-            return False
-        (at,) = missing
-        others = (other for other in told if other not in wanted and self._exclude_each_other(wanted[at], other))
-        return any(_has(told, (*wanted[:at], other, *wanted[at + 1 :])) for other in others)
 
-    def _exclude_each_other(self, one: str, other: str) -> bool:
-        if one in self.names or other in self.names:
-            return one in self.names and other in self.names
-        if one.isdigit() and other.isdigit():
-            return True
-        few = any(one in several and other in several for several in _opposites())
-        return few or (one in words("colours") and other in words("colours"))
+def _replaces(one: _Told, wanted: tuple[str, ...]) -> bool:
+    """Whether all words of a statement but one are told, and in the place of that one another of its kind; not where
+    the text goes on to tell of it as well."""
+    missing = [at for at, word in enumerate(wanted) if word not in one.words]
+    if len(wanted) <= _LEAST or len(missing) != 1 or wanted[missing[0]] in one.after:
+        return False
+    (at,) = missing
+    others = (other for other in one.words if other not in wanted and _exclude_each_other(wanted[at], other))
+    return any(_has(one.words, (*wanted[:at], other, *wanted[at + 1 :])) for other in others)
+
+
+def _exclude_each_other(one: str, other: str) -> bool:
+    if one.isdigit() and other.isdigit():
+        return True
+    few = any(one in several and other in several for several in _opposites())
+    return few or (one in words("colours") and other in words("colours"))
 
 
 def _ways(wanted: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
@@ -199,7 +201,8 @@ def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
     """What the clauses of a text tell; questions and what is only thought tell nothing."""
     about = own = says = ""
     of_turn = next((one for one in passage.speaker.casefold().split() if one in names), "")
-    for sentence in _SENTENCE.findall(passage.text):
+    sentences = _SENTENCE.findall(passage.text)
+    for at, sentence in enumerate(sentences):
         said, i_am = _SAYS.search(sentence), _I_AM.search(sentence)
         own = i_am[1].casefold() if i_am is not None else own
         says, before = (said[1].casefold() if said is not None else ""), says
@@ -212,7 +215,8 @@ def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
             content = _words(clause)
             if content:
                 told = (who, *content) if who and who not in content else content
-                yield _Told(told, _DENIED.search(clause) is not None, sentence.strip(" “\"‘'*_"))
+                after = frozenset(_words(" ".join(sentences[at + 1 :])))
+                yield _Told(told, _DENIED.search(clause) is not None, sentence.strip(" “\"‘'*_"), after)
 
 
 def _with_subjects(sentence: str, names: frozenset[str], speaker: str, about: str) -> Iterator[tuple[str, str]]:

@@ -164,3 +164,21 @@ def test_a_word_that_is_no_act_is_let_alone(page, materials, steps):
 
 def test_a_page_that_is_only_read_orders_nothing():
     assert acts_of("1. Cut the rope with the scissors!", kind="story") == []
+
+
+CLIMBING = ("climbing-standing-on-furniture", "Stand up on your chair")
+
+
+@pytest.mark.parametrize(
+    ("page", "steps", "found"),
+    [
+        ("1. Stand up on your chair.\n2. Move with the waves!", "Make the sound of the wind.", [CLIMBING]),
+        ("", "*On* means stand on your chair, *under* means hide.", [(CLIMBING[0], "stand on your chair")]),
+        ("1. Stand up on your chair. Miss a turn.\n2. Go on 2 squares.", "Play with dice.", []),
+        ("1. Cut the bread with a knife. Who am I?", "One child reads, the others guess.", []),
+        ("Tap, tap! It is raining.", "Children tap their nails on the desk. They knock with their nails.", []),
+        ("", "Children hit the nail with a hammer.", [("sharp-points-and-edges", "hit the nail")]),
+    ],
+)
+def test_the_page_of_a_game_says_what_is_done(page, steps, found):
+    assert acts_of(page, steps=steps, kind="game") == found

@@ -64,7 +64,7 @@ def _slow_pieces(words: Sequence[tuple[int, int]], text: str, spelt: Sequence[st
     for at in range(len(words)):
         goes_on = bool(chain) and _DOTS.fullmatch(text[words[at - 1][1] : words[at][0]]) is not None
         chain = [*chain, at] if goes_on else [at]
-        pieces = [one for one in chain if lowest(spelt[one]) not in _KNOWN]
+        pieces = [one for one in chain if lowest(spelt[one]) not in _KNOWN and len(spelt[one]) <= _LONGEST_BEAT]
         whole = any(_is_known(spelt[one] + spelt[two]) and one in pieces for one, two in pairwise(chain))
         found.update(pieces if whole or (goes_on and at - 1 in found) else ())
     return frozenset(found)

@@ -17,7 +17,7 @@ _LISTED = lazy_re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*|\s*,\s*(?:or\s+)?")  # cli
 # What leaves the answer to the children: Children's own answers
 OWN = lazy_re.compile(
     r"\b(?:own|open|various|different|free|possible|model|sample|suggested|spoken)\s+(?:\w+\s+)?answers?\b"
-    r"|\b(?:pupils?|children|students?|learners?|kids?|ss?)['’]s?\s+own\b"
+    r"|^\W*(?:the\s+)?(?:pupils?|children|students?|learners?|kids?|ss?)['’]s?\s+own\b"
     r"|^\s*open\.(?!\w)|^\s*free\s*[.:,]"
     r"|^\s*accept\s+(?:any|all|every|other)\b"
     r"|\banswers?\s+(?:will\s+|may\s+|can\s+)?vary\b|^\s*(?:model|sample|possible|e\.g\.|for example)\b",

@@ -26,6 +26,8 @@ _FEWEST = 3  # answers that are heard under their numbers, before one that is no
 _DRAWN = lazy_re.compile(r"\b(?:picture\s+)?(\d{1,2})\b[.:)]?\s+(?=[a-z])", re.I)  # Picture 1: a leaf. 2 red onion.
 _VERDICT = lazy_re.compile(r"\W*(?:yes|no)\b[,.]", re.I)  # Yes, I do.
 _WORD = lazy_re.compile(r"[^\W_]+")
+_BRACKETED = lazy_re.compile(r"\([^()]*\)")
+_ARTICLES = frozenset({"the", "a", "an", "his", "her", "their", "my", "your"})
 _QUESTION = lazy_re.compile(r"[^.!?\n]*\?")
 
 
@@ -35,20 +37,22 @@ def not_heard(read: Exercises, unit: Unit) -> Answer | None:
 
 
 def not_word_for_word(read: Exercises, unit: Unit) -> Answer | None:
-    """The one answer of a few words that the script does not say so under its number (*on the chair*, where *under the
-    chair* is heard), where it says all the others word for word."""
+    """The one answer of a few words of which one is not said under its number (*on the chair*, where *under the chair*
+    is heard), where all words of the others are."""
     heard = heard_numbers(heard_in(read.activity, unit))
     if not heard or [one.number for one in heard] != list(range(1, len(heard) + 1)):
         return None
-    said = {str(one.number): f" {' '.join(_words(one.behind))} " for one in heard}
+    said = {str(one.number): frozenset(_words(one.behind)) for one in heard}
     marked: list[tuple[bool, Answer]] = []
     for exercise in read.exercises:
         for item in exercise.items:
-            words = _words(item.answer.text) if item.answer is not None and not item.example else []
-            if item.answer is not None and words and item.label.key in said:
-                if len(words) < _FEW or exercise.column:
-                    return None
-                marked.append((f" {' '.join(words)} " in said[item.label.key], item.answer))
+            if item.answer is None or item.example or item.label.key not in said:
+                continue
+            ways = [_words(text) for text in alternatives(_BRACKETED.sub("", item.answer.text))]
+            if exercise.column or not all(len(words) >= _FEW for words in ways):
+                return None
+            own = said[item.label.key]
+            marked.append((any(own.issuperset(words) or own >= {*words} - _ARTICLES for words in ways), item.answer))
     return the_one_out_of_step(marked, _FEWEST)
 
 

@@ -228,7 +228,9 @@ def _every(reading: Reading) -> Iterator[Found]:
                 yield from _found(slips)
             in_columns = list(in_column(exercise, instruction))
             # What the script says against one of two equal letters, key-against-text tells at that one.
-            told = [letters_of(doubt.answer.text) for doubt in doubts(read, reading.unit)] if in_columns else []
+            own = {id(item.answer) for item in exercise.items}
+            doubted = doubts(read, reading.unit) if in_columns else ()
+            told = [letters_of(doubt.answer.text) for doubt in doubted if id(doubt.answer) in own]
             yield from _found(slip for slip in in_columns if letters_of(slip.place.text) not in told)
 
 

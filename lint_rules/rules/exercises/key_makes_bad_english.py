@@ -21,6 +21,7 @@ from lint_rules.page.exercises.model import Exercise, Exercises, Item, Place
 from lint_rules.rule import Example, Need, Reading, Rule
 from lint_rules.source import Span
 from lint_rules.unit_language.hinted_forms import hinted_slip
+from lint_rules.unit_language.key_sentence import PLURAL, SINGULAR
 from lint_rules.unit_language.key_slips import key_slips
 
 _SENTENCE = 3  # words
@@ -201,8 +202,8 @@ def _is_matched(passage: Passage, start: int, end: int) -> bool:
     and `Trouble in the tank`; `Mr Tolk ____` and `play the flute`. What goes on in a sentence has no capital."""
     before, filled = passage.text[:start].rstrip(), passage.text[start:end]
     words = filled.split()
-    alone = before.endswith((".", "!", "?")) and not passage.text[end:].strip()
-    if alone and len(words) <= _WORD and filled[-1:] not in ".!?":
+    alone = before.endswith((".", "!")) and not passage.text[end:].strip() and filled[-1:] not in ".!?"
+    if alone and len(words) <= _WORD and words[0].casefold() not in SINGULAR | PLURAL | {"i"}:
         return True  # You wait for the bus here. Bus stop
     inside = bool(before) and before[-1] not in '.!?:;–—-/"“‘(' and "\n" not in passage.text[len(before) : start]
     if inside and len(words) > 2 and words[0][:1].isupper() and words[1].islower() and words[0] not in _CAPITALS:

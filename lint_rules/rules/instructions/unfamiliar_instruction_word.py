@@ -21,6 +21,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.labels import all_grammar_terms
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import Origin, canonical, classroom_bands
+from lint_rules.manuscript.counting import ends_sentence, is_title
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.unit_language.no_words import is_spelling
@@ -103,7 +104,8 @@ def find(reading: Reading) -> Iterator[Found]:
     terms = {
         part for term in all_grammar_terms() for name in (term.term, term.plural) for part in (name, *name.split())
     }  # grammar-term-on-page has those
-    elsewhere = {canonical(met.word.lemma) for met in reading.words.met(presented=True) if met.word.entry is None}
+    in_texts = (met for met in reading.words.met(presented=True) if met.word.entry is None and _is_in_text(met))
+    elsewhere = {canonical(met.word.lemma) for met in in_texts}
     for met in reading.words.met(_is_instruction, presented=True):
         judged = _judge(met, reading)
         if judged is not None and met.word.text.casefold() not in terms and not _is_quoted(met):
@@ -111,6 +113,11 @@ def find(reading: Reading) -> Iterator[Found]:
             lemma = canonical(met.word.lemma)
             told = Severity.NOTE if lemma in elsewhere else None  # word-above-level has it
             yield Found(span, met.word.text, judged, told, key=lemma)
+
+
+def _is_in_text(met: Met) -> bool:
+    """Say whether a word stands in running text, where word-above-level asks about it."""
+    return not met.place.sung and not is_title(met.passage) and ends_sentence(met.passage.text)
 
 
 def _is_of_letters(met: Met) -> bool:

@@ -180,6 +180,7 @@ class _Open:
 
 
 _TASTING = "food-tasting-allergy"
+_POINTS = "sharp-points-and-edges"
 _THINGS = frozenset({Place.STEPS, Place.MATERIALS, Place.LESSON_MATERIALS, Place.LIST})
 _PLAIN_CARE = 0.5  # a score: rather a care than not; the mere names of tools reach 0
 
@@ -202,7 +203,10 @@ def find(reading: Reading) -> Iterator[Found]:
         for item in _open(text, acts):
             # What a lesson has just cared for, the teacher still has in mind: the tasted fruit is eaten now; not
             # a nail, where scissors were cared for.
-            before = (one for one, acted in earlier if one.lesson == text.lesson and item.hazard.id in acted)
+            points = item.hazard.id == _POINTS
+            before = (
+                one for one, acted in earlier if one.lesson == text.lesson and (not points or item.hazard.id in acted)
+            )
             if item.severity is Severity.NOTE or any(_cares(one, item.hazard) for one in before):
                 suggested.setdefault(item.hazard.id, []).append(replace(item, severity=Severity.NOTE))
             else:

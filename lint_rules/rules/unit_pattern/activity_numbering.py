@@ -66,8 +66,8 @@ _MANY = 3  # numbers that make a habit: two lessons of two activities
 def find(reading: Reading) -> Iterator[Found]:
     """Report each activity whose number is not its place, with the right number as a mend."""
     unit = reading.unit
-    if not any(activity.heading.number for activity in unit.activities):
-        return
+    if not any(char.isdigit() for activity in unit.activities for char in activity.heading.number):
+        return  # none is numbered, or all have letters
     numbers = [re.sub(r"\D", "", activity.heading.number) for activity in unit.activities]
     if len(numbers) > _MANY and numbers == [str(place) for place in range(1, len(numbers) + 1)]:
         return  # straight through the unit

@@ -217,8 +217,9 @@ def _lettered(reference: CrossReference, here: Lesson | None, unit: Unit) -> tup
     letters = [one.heading.number for one in lesson.activities] if lesson is not None else []
     if not all(len(letter) == 1 and letter.isalpha() for letter in letters) or len(letters) < _SEVERAL:
         return None
-    if reference.number in letters:
-        return None
+    headings = (f"{one.heading.number} {one.heading.passage.text}".lstrip() for one in unit.activities)
+    if reference.number in letters or any(heading.startswith(f"{reference.number} ") for heading in headings):
+        return None  # here, or in a lesson that goes on lettering
     which = f"Lesson {reference.lesson}" if reference.lesson else "This lesson"
     return None, f"{which} has no activity {reference.number}: it has activities {letters[0]} to {letters[-1]}."
 
