@@ -4,7 +4,8 @@
 is *a big yellow flower*; *Tocko's bag is small*, and he has a big one. Nothing is understood: a clause tells what a
 statement says where it has its words in their order, and the contrary where it denies them, or has another colour,
 number or opposite in the place of one. On the 237 statements of judged courses of which that can be said twelve
-keys differ: ten are wrong, and two are one misread key. So only the one answer of an exercise that differs is told.
+keys differ: ten are wrong, and two are one misread key. So only the one answer of an exercise that differs is told;
+where a sentence says only he or she, another answer must go with the texts.
 """
 
 import re
@@ -79,6 +80,7 @@ class _Told:
     denied: bool
     sentence: str
     after: frozenset[str] = frozenset()  # the words of its text behind it: She has a blue kite, too
+    points: bool = False  # it says he or she, who is most likely the one named before
 
 
 def told_otherwise(items: Sequence[Item], texts: Sequence[Passage]) -> Contrary | None:
@@ -91,9 +93,11 @@ def told_otherwise(items: Sequence[Item], texts: Sequence[Passage]) -> Contrary 
     for item, statement, called in statements:
         found = told.tell(statement)
         if found is not None:
-            is_so, sentence = found
-            marked.append((is_so is called, Contrary(item, sentence)))
-    return the_one_out_of_step(marked, 0)
+            is_so, one = found
+            marked.append((is_so is called, (Contrary(item, one.sentence), one.points)))
+    contrary, points = the_one_out_of_step(marked, 0) or (None, False)
+    # She may be somebody else (That isn't Lou! It's a goat in a coat): then another answer must go with the texts.
+    return None if points and len(marked) == 1 else contrary
 
 
 def _statements(items: Sequence[Item]) -> Iterator[tuple[Item, str, bool]]:
@@ -129,8 +133,8 @@ class _Texts:
         sentences = [frozenset(_words(one)) for passage in texts for one in _SENTENCE.findall(passage.text)]
         return cls(told, sentences, names)
 
-    def tell(self, statement: str) -> tuple[bool, str] | None:
-        """Whether the texts tell what a statement says (True) or the contrary (False), and the sentence that does; None
+    def tell(self, statement: str) -> tuple[bool, _Told] | None:
+        """Whether the texts tell what a statement says (True) or the contrary (False), and the clause that does; None
         where neither or both."""
         asked = _ASKED.match(statement)
         first = _FIRST.match(statement, asked.end() if asked is not None else 0)
@@ -140,12 +144,12 @@ class _Texts:
         if len(wanted) < _LEAST or _UNSURE.search(statement) or points or open_question:
             return None
         ways = list(_ways(wanted))
-        said = {one.denied is denied: one.sentence for one in self.told if any(_has(one.words, way) for way in ways)}
+        said = {one.denied is denied: one for one in self.told if any(_has(one.words, way) for way in ways)}
         together = {word.removesuffix(_OWNING) for word in wanted} - self.names
         if not said and not denied and not any(together <= sentence for sentence in self.sentences):
             affirmed = [one for one in self.told if not one.denied]
             other = [one for one in affirmed if any(_replaces(one, way) for way in ways)]
-            said = {False: other[0].sentence} if other else {}
+            said = {False: other[0]} if other else {}
         return said.popitem() if len(said) == 1 else None
 
 
@@ -211,29 +215,29 @@ def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
         about = named[0] if len(named) == 1 else about if not named else ""
         if sentence.rstrip().endswith("?") or _UNSURE.search(sentence):
             continue
-        for clause, who in clauses:
+        for clause, who, points in clauses:
             content = _words(clause)
             if content:
                 told = (who, *content) if who and who not in content else content
                 after = frozenset(_words(" ".join(sentences[at + 1 :])))
-                yield _Told(told, _DENIED.search(clause) is not None, sentence.strip(" “\"‘'*_"), after)
+                yield _Told(told, _DENIED.search(clause) is not None, sentence.strip(" “\"‘'*_"), after, points)
 
 
-def _with_subjects(sentence: str, names: frozenset[str], speaker: str, about: str) -> Iterator[tuple[str, str]]:
+def _with_subjects(sentence: str, names: frozenset[str], speaker: str, about: str) -> Iterator[tuple[str, str, bool]]:
     """The clauses of a sentence, each with whom it is about where it names nobody: I, he, my, and what goes on."""
-    who = ""
+    who, points = "", False
     for clause in _CLAUSE.split(sentence):
         match = _FIRST.match(clause)
         word = match[1].replace("’", "'").removesuffix("'s").casefold() if match is not None else ""
         if word in names:
-            who = word
+            who, points = word, False
         elif word in _FIRST_PERSON or word == "my":
-            who = speaker
+            who, points = speaker, False
         elif word in _THIRD_PERSON or word in _OWNERS:
-            who = about
+            who, points = about, bool(about)
         elif word not in _GOES_ON and not word.endswith(("ing", "ed")):
-            who = ""
-        yield clause, "" if word in names else f"{who}{_OWNING}" if who and word in _OWNERS else who
+            who, points = "", False
+        yield clause, "" if word in names else f"{who}{_OWNING}" if who and word in _OWNERS else who, points
 
 
 def _names(texts: Sequence[str]) -> frozenset[str]:
