@@ -83,8 +83,10 @@ def test_several_that_differ_are_another_key() -> None:
 
 def test_she_may_be_somebody_else() -> None:
     page = (
-        "### 1 Read. {.story .reading}\n\n“Where's Lou?” says Mina. Lou isn't eating a sandwich. She's eating a ticket!\n\n"
+        "### 1 Read. {.story .reading}\n\n“Where's Lou?” says Mina.\n\nLou isn't eating a sandwich. She's eating a "
+        "ticket!\n\n"
         "“That isn't Lou,” says Rafi. “It's a goat in a coat!”\n\n"
-        "### 2 Read. Yes or no? {.reading}\n\n1. It's cold today.\n2. Rafi has got a hat.\n3. Lou is eating a ticket.\n\n"
+        "### 2 Read. Yes or no? {.reading}\n\n1. It's cold today.\n2. Rafi has got a hat.\n3. Lou is eating a ticket."
+        "\n\n"
     )
     assert said_of(RULE, page + key("1 no\n2 yes\n3 no")) == []
