@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from lint_rules.manuscript.counting import is_placeholder
 from lint_rules.manuscript.model import Activity, Audience, Div, DivKind, Passage, Unit
@@ -38,13 +39,14 @@ def tracks_played(activity: Activity) -> tuple[str, ...]:
     return tuple(written.replace(",", " ").split())
 
 
-def heard_in(activity: Activity, unit: Unit) -> list[Passage]:
+@lru_cache(maxsize=4)  # a key is held against it in many ways, one after the other
+def heard_in(activity: Activity, unit: Unit) -> tuple[Passage, ...]:
     """What is heard in an activity, in file order: the scripts of the tracks it plays, wherever in the unit they stand,
     and those that stand in it and that no other activity plays (a lesson's scripts may all stand at its end)."""
     played = tracks_played(activity)
     own = {id(passage) for passage in activity.part.passages if passage.audience is Audience.LISTENER}
-    if not played and not own:  # most activities: they are asked about often
-        return []
+    if not played and not own:  # most activities
+        return ()
     of_others = {track for one in unit.activities for track in tracks_played(one)}.difference(played)
     tracks = {at: _track(div) for at, div in enumerate(unit.divs) if div.kind is DivKind.AUDIO}
     found: list[Passage] = []
@@ -53,7 +55,7 @@ def heard_in(activity: Activity, unit: Unit) -> list[Passage]:
         stands_here = id(passage) in own and track not in of_others
         if passage.audience is Audience.LISTENER and (stands_here or track in played):
             found.append(passage)
-    return found
+    return tuple(found)
 
 
 def _track(div: Div) -> str:

@@ -206,7 +206,8 @@ def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
     about = own = says = ""
     of_turn = next((one for one in passage.speaker.casefold().split() if one in names), "")
     sentences = _SENTENCE.findall(passage.text)
-    for at, sentence in enumerate(sentences):
+    behind = _behind(sentences)
+    for sentence, after in zip(sentences, behind, strict=True):
         said, i_am = _SAYS.search(sentence), _I_AM.search(sentence)
         own = i_am[1].casefold() if i_am is not None else own
         says, before = (said[1].casefold() if said is not None else ""), says
@@ -219,8 +220,15 @@ def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
             content = _words(clause)
             if content:
                 told = (who, *content) if who and who not in content else content
-                after = frozenset(_words(" ".join(sentences[at + 1 :])))
                 yield _Told(told, _DENIED.search(clause) is not None, sentence.strip(" “\"‘'*_"), after, points)
+
+
+def _behind(sentences: Sequence[str]) -> list[frozenset[str]]:
+    """The words of all sentences behind each."""
+    found: list[frozenset[str]] = [frozenset()]
+    for sentence in reversed(sentences[1:]):
+        found.append(found[-1].union(_words(sentence)))
+    return found[::-1][: len(sentences)]
 
 
 def _with_subjects(sentence: str, names: frozenset[str], speaker: str, about: str) -> Iterator[tuple[str, str, bool]]:
