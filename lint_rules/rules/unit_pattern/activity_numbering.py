@@ -93,7 +93,9 @@ def _sequences(unit: Unit) -> Iterator[Sequence[Activity]]:
 def _are_told_apart(activities: Sequence[Activity]) -> bool:
     """Say whether the headings of a lesson count themselves: A, B, C, or Round 1, Round 2, as parts of a test do."""
     headings = [activity.heading for activity in activities]
-    marks = [_MARK.match(f"{heading.number} {heading.passage.text}".strip()) for heading in headings]
+    letters = [heading.number if heading.number.isalpha() else "" for heading in headings]
+    texts = [f"{letter} {heading.passage.text}" for letter, heading in zip(letters, headings, strict=True)]
+    marks = [_MARK.match(text.strip()) for text in texts]
     counted = [(mark["kind"] or "", mark["mark"]) for mark in marks if mark is not None]
     if len(counted) < 2 or len(counted) < len(activities) or len({kind.casefold() for kind, _ in counted}) > 1:
         return False
