@@ -39,7 +39,8 @@ def _units(level: Level, units: Sequence[UnitFacts]) -> str:
     hours = as_hours(low) if low == high else f"{as_hours(low)} to {as_hours(high)}"
     untimed = f" ({len(lessons) - len(known)} lessons without a time)" if len(known) < len(lessons) else ""
     many = "lesson" if len(lessons) == 1 else "lessons"
-    promised = f" of the {level.hours:g} hours promised" if level.hours else ""
+    said = "promised" if level.hours_of_course else "expected"
+    promised = f" of the {level.hours:g} hours {said}" if level.hours else ""
     noun = "unit" if len(units) == 1 and not of else "units"
     return f"{len(units)}{of} {noun}, {len(lessons)} {many}, {hours}{promised}{untimed}"
 
