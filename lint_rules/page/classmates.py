@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from lint_rules import lazy_re
 from lint_rules.page.number_words import NUMBER_WORDS
+from lint_rules.plain_words import SENTENCE
 
 _NUMBERS = {word: number for word, number in NUMBER_WORDS.items() if number} | {"a dozen": 12}
 _NUMBER = rf"(?:\d{{1,3}}|{'|'.join(sorted(_NUMBERS, key=len, reverse=True))})"
@@ -40,7 +41,6 @@ _ASKING = lazy_re.compile(
 )
 _ASKS = lazy_re.compile(r"\s+(?:asks?|reads?|says?|holds?|keeps?|writes?|counts?)\b", re.I)  # one child asks the others
 _ASKING_ONE = lazy_re.compile(r"\b(?:asks?|asking|interviews?|questions?|talks?|speaks?|greet|find|finds)\b", re.I)
-_SENTENCE = lazy_re.compile(r"[^.!?\n]+[.!?]*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +60,7 @@ EVERYBODY = 1000  # stands for the whole class
 def asked_in(text: str) -> Asked | None:
     """The greatest number of classmates that a text asks a child to ask, or None where it says none."""
     found: list[Asked] = []
-    for sentence in _SENTENCE.finditer(text):
+    for sentence in SENTENCE.finditer(text):
         if not _ASKING.search(sentence[0]):
             continue
         start = sentence.start()

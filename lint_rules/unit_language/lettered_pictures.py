@@ -13,6 +13,7 @@ from lint_rules.manuscript.model import Audience, Unit
 from lint_rules.page.audio import heard_in
 from lint_rules.page.exercises.model import Exercise, Exercises, Item
 from lint_rules.page.heard_numbers import heard_numbers
+from lint_rules.plain_words import DENIED
 from lint_rules.unit_language.option_support import content_words
 from lint_rules.unit_language.out_of_step import is_one_of_few
 from lint_rules.unit_language.places import PLACES
@@ -27,7 +28,6 @@ _NUMBER = lazy_re.compile(
 )
 _WORD = lazy_re.compile(r"[a-z]+")
 _SENTENCE = lazy_re.compile(r"[^.!?,\n]+[.!?,]*")
-_DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|never)\b", re.I)
 _PLACES = frozenset(place.split()[0] for place in PLACES)
 _ENDS = lazy_re.compile(r"[.;\n]")
 
@@ -63,7 +63,7 @@ def wrong_letters(read: Exercises, unit: Unit) -> list[tuple[Item, str]]:
 def _affirmed(text: str) -> str:
     """A text without what it only asks or denies: Is it in the tree? No, it's on the grass."""
     parts = _SENTENCE.findall(text)
-    return " ".join(one for one in parts if not one.rstrip().endswith("?") and not _DENIED.search(one))
+    return " ".join(one for one in parts if not one.rstrip().endswith("?") and not DENIED.search(one))
 
 
 def _told(exercise: Exercise) -> Pictures:

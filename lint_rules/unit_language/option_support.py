@@ -14,11 +14,10 @@ from functools import lru_cache
 from lint_rules import lazy_re
 from lint_rules.language.inflection.lemmas import lemma
 from lint_rules.language.vocabulary.word_index import function_bands
+from lint_rules.plain_words import DENIED, SENTENCE
 
 _WORD = lazy_re.compile(r"[^\W_]+")
-_SENTENCE = lazy_re.compile(r"[^.!?\n]+[.!?]*")
 _BUT = lazy_re.compile(r",?\s+\bbut\b\s+", re.I)  # No, but I have got a parcel for you: denied is what stands before
-_DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|never|nobody|nothing)\b", re.I)
 _NUMBER = lazy_re.compile(r"\d|\b(?:once|twice|one|two|three|four|five|six|seven|eight|nine|ten)\b", re.I)
 # On the 668 questions of the courses in tests/judged six keys lie so far behind another option, and all six are wrong
 # (`python -m tests.judged.options`); of those from 2.0 on behind it, a third.
@@ -50,17 +49,17 @@ def told_in(texts: Iterable[str]) -> list[Told]:
     """The sentences that tell something: no questions, and nothing that is denied."""
     found: list[Told] = []
     for text in texts:
-        sentences = [part for sentence in _SENTENCE.findall(text) for part in _BUT.split(sentence)]
+        sentences = [part for sentence in SENTENCE.findall(text) for part in _BUT.split(sentence)]
         words = [content_in_order(one) for one in sentences]
         for at, sentence in enumerate(sentences):
-            if not _DENIED.search(sentence) and not sentence.rstrip().endswith("?"):
+            if not DENIED.search(sentence) and not sentence.rstrip().endswith("?"):
                 found.append(Told(words[at], frozenset().union(*words[max(0, at - 1) : at + 2])))
     return found
 
 
 def better_option(question: str, options: Sequence[str], key: int, told: Sequence[Told]) -> int | None:
     """The one other option that the texts support far better than the key's; None otherwise."""
-    if _DENIED.search(question) or any(_NUMBER.search(option) for option in options):
+    if DENIED.search(question) or any(_NUMBER.search(option) for option in options):
         return None  # numbers are reckoned
     asked = content_words(question)
     support = [

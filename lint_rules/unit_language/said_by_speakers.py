@@ -16,12 +16,11 @@ from lint_rules.page.audio import heard_in
 from lint_rules.page.exercises.answers import letters_of
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises
 from lint_rules.page.number_words import numbers_in
+from lint_rules.plain_words import DENIED, SENTENCE
 from lint_rules.unit_language.option_support import content_in_order
 
 _FEWEST = 2  # answers that their speakers say, before one that they do not is a slip
-_SENTENCE = lazy_re.compile(r"[^.!?\n]+[.!?]*")
 _CLAUSE = lazy_re.compile(r"[,;:–—]|\b(?:and|but)\b", re.I)
-_DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|never)\b", re.I)
 _YES_NO = lazy_re.compile(r"\W*(yes|no)\b", re.I)
 _NAMED = lazy_re.compile(r"\s*([A-Z][\w’']+)\s*[:–—-]\s+(\S.*)", re.S)  # Pim: button
 _WORD = lazy_re.compile(r"[\w’']+")
@@ -66,7 +65,7 @@ def unsaid(read: Exercises, unit: Unit) -> list[Unsaid]:
     """The one answer that its speaker denies, or in whose place he says another; two where they have changed places."""
     heard = [passage for passage in heard_in(read.activity, unit) if passage.speaker]
     speakers = {passage.speaker.casefold() for passage in heard}
-    if len(speakers) < _FEWEST or _DENIED.search(read.activity.heading.passage.text) is not None:
+    if len(speakers) < _FEWEST or DENIED.search(read.activity.heading.passage.text) is not None:
         return []  # What can't they do?
     named = frozenset(word for name in (*speakers, *_names(read)) for word in name.split()) - _TITLES
     claims = {who: list(_claims(who, heard, named - {*who.split()})) for who in speakers}
@@ -95,17 +94,17 @@ def _claims(who: str, heard: Sequence[Passage], others_named: frozenset[str]) ->
     sleeping) is not his."""
     asked = ""
     for passage in heard:
-        sentences = [sentence.strip() for sentence in _SENTENCE.findall(passage.text) if sentence.strip()]
+        sentences = [sentence.strip() for sentence in SENTENCE.findall(passage.text) if sentence.strip()]
         if passage.speaker.casefold() == who:
             answer = _YES_NO.match(passage.text)
-            if asked and answer is not None and _DENIED.search(asked) is None:  # Haven't you got a robot? No, I have!
+            if asked and answer is not None and DENIED.search(asked) is None:  # Haven't you got a robot? No, I have!
                 is_so = answer[1].casefold() == "yes"
                 yield _Claim(frozenset(content_in_order(asked)), is_so, f"{asked} {sentences[0]}")
             for sentence in sentences if not passage.text.rstrip().endswith("?") else sentences[:-1]:
                 for clause in _CLAUSE.split(sentence) if not sentence.endswith("?") else ():
                     if others_named.isdisjoint(_WORD.findall(clause.casefold())):
                         words = frozenset(content_in_order(clause))
-                        yield _Claim(words, _DENIED.search(clause) is None, sentence)
+                        yield _Claim(words, DENIED.search(clause) is None, sentence)
         asked = sentences[-1] if sentences and sentences[-1].endswith("?") else ""
 
 

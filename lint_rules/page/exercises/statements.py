@@ -9,12 +9,12 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 
 from lint_rules import lazy_re
+from lint_rules.plain_words import SENTENCE
 from lint_rules.tables import words
 
 _CIRCLED = lazy_re.compile(
     r"[(\[]?\b(?:yes\s*/\s*no|true\s*/\s*false|t\s*/\s*f|right\s*/\s*wrong)\b.*$|_{2,}.*$", re.I | re.S
 )
-_SENTENCE = lazy_re.compile(r"[^.!?\n]+[.!?]*")
 _WORD = lazy_re.compile(r"[^\W_]+")
 _LEAST = 3  # words of a statement
 _POINTING = frozenset(["i", "you", "he", "she", "it", "we", "they", "this", "that", "these", "those", "there", "here"])
@@ -80,7 +80,7 @@ def told_of(statement: str, texts: Iterable[str]) -> str:
     others: set[str] = set()
     for text in texts:
         subject = ""
-        for sentence in _SENTENCE.findall(text):
+        for sentence in SENTENCE.findall(text):
             told = _words(sentence)
             named = _NAME.match(sentence.lstrip(_OPENING))
             whose = named is not None and not _OWNERS.isdisjoint(_words(named[0]))  # His hat: nobody is named
@@ -133,7 +133,7 @@ def _answers(wanted: Sequence[str], texts: Iterable[str], name: str) -> Iterator
         return
     denied = len(bare) == len(wanted) - 1
     for text in texts:
-        sentences = _SENTENCE.findall(text)
+        sentences = SENTENCE.findall(text)
         sentences += [f"{match[2]} {match[1]} {match[3]}" for match in _WHERE.finditer(text)]
         for sentence in _with_names(sentences, name) if name else sentences:
             if sentence.rstrip().endswith("?") or not words("doubts").isdisjoint(_words(sentence)):
