@@ -14,6 +14,7 @@ from lint_rules.language.inflection.irregular import irregular_verbs
 from lint_rules.language.inflection.verb_forms import bases
 from lint_rules.language.vocabulary.misspellings import past_meant, plural_meant
 from lint_rules.language.vocabulary.reference import is_a, lowest
+from lint_rules.manuscript.model import Passage
 from lint_rules.tables import alternatives, rows, words
 
 
@@ -29,6 +30,7 @@ class Slip:
     parsed: bool = False
 
 
+_FEW = 2  # words in italics that are named, not said
 _CAN_NOT = lazy_re.compile(r"\bcan not\b(?!\s+only\b)", re.I)
 _NEGATIVE = r"\b(?:\w+n['’]t|never)\b"
 _LINKS = r"(?:and|but|or|because|so|that|if|when|say|says|said|saying|take|takes|took)"
@@ -310,3 +312,12 @@ def _own_part() -> "re.Pattern[str]":
     parts |= {"head", "eye", "ear", "nose", "mouth", "leg", "foot", "hand", "arm", "back", "tooth", "hair", "neck"}
     several = {f"{one}s" for one in parts} | {"feet", "teeth"}
     return re.compile(rf"\b([a-z]+) (it['’]s)\s+(?:[a-z]+\s+)?(?:{'|'.join(sorted(parts | several))})\b")
+
+
+def is_cited(passage: Passage, slip: Slip) -> bool:
+    """Say whether words that do not go together are in part cited: after *did* and *didn't* the verb goes back."""
+    cited = [(start, end) for start, end in passage.emphasis if len(passage.text[start:end].split()) <= _FEW]
+    if slip.parsed and any(start <= slip.start and slip.end <= end for start, end in cited):
+        return True  # Mime *guess*: tap your head
+    touched = (one for one in (*passage.emphasis, *passage.strong) if slip.start < one[1] and one[0] < slip.end)
+    return slip.parsed and any(not (start <= slip.start and slip.end <= end) for start, end in touched)

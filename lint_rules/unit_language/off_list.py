@@ -32,6 +32,7 @@ from lint_rules.course.model import Level
 from lint_rules.finding import Severity
 from lint_rules.language.inflection.irregular import irregular_verb_forms
 from lint_rules.language.inflection.lemmas import lemma
+from lint_rules.language.vocabulary.noises import is_sound
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_families import doers_bases, is_hard
 from lint_rules.language.vocabulary.word_index import (
@@ -88,6 +89,13 @@ def is_past_of_known(word: WordLevel, level: Level, has: Callable[[str], bool]) 
     takes it for: hung; found, and no town is founded."""
     base = irregular_verb_forms().get(word.text.casefold(), "")
     return bool(base) and (has(base) or bands_above(lowest(base) or "C2", level) <= 0)
+
+
+def is_unheard_of(word: WordLevel) -> bool:
+    """Say whether no reference has a spelling, or only as a rare one; what has a capital may be a name."""
+    rare = word.origin is Origin.FREQUENCY and word.band == "C2"
+    cried = word.origin is Origin.SOUND and word.noise and not is_sound(word.text.casefold())
+    return (rare or cried or word.origin is Origin.UNKNOWN) and not word.text[:1].isupper()
 
 
 def is_always_capital(word: WordLevel, text: str) -> bool:

@@ -28,7 +28,7 @@ from lint_rules.english.alarms import is_listened_to, is_slip, weight_of
 from lint_rules.english.left_alone import SPELLER, is_left_alone
 from lint_rules.english.of_key import slips_of_key
 from lint_rules.english.prepositions import wrong_prepositions
-from lint_rules.english.slips import Slip, slips_in
+from lint_rules.english.slips import Slip, is_cited, slips_in
 from lint_rules.english.spellings import LETTERS, Spellings, doubtful, is_of_the_trade, spellings_for
 from lint_rules.english.text import passages_to_check
 from lint_rules.english.unknown_words import is_whole_word, names_among
@@ -201,7 +201,6 @@ _WHERE = {
 }
 _TWICE = "ENGLISH_WORD_REPEAT_RULE"
 _SAID_SECOND = frozenset({"INFORMATIONS"})  # the first sentence of their message is about another sense
-_FEW = 2  # words in italics that are named, not said
 # White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
 _LOOSE = lazy_re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
 _STOP = lazy_re.compile(r"[.!?\n]")
@@ -313,15 +312,6 @@ def _is_open(passage: Passage, slip: PageSlip, reading: Reading) -> bool:
     return False
 
 
-def _is_cited(passage: Passage, slip: Slip) -> bool:
-    """Say whether words that do not go together are in part cited: after *did* and *didn't* the verb goes back."""
-    cited = [(start, end) for start, end in passage.emphasis if len(passage.text[start:end].split()) <= _FEW]
-    if slip.parsed and any(start <= slip.start and slip.end <= end for start, end in cited):
-        return True  # Mime *guess*: tap your head
-    touched = (one for one in (*passage.emphasis, *passage.strong) if slip.start < one[1] and one[0] < slip.end)
-    return slip.parsed and any(not (start <= slip.start and slip.end <= end) for start, end in touched)
-
-
 def _is_told(passage: Passage) -> bool:
     """Say whether sentences stand in a passage: for children, or an instruction. The notes are written short: of
     thirteen judged alarms of grammar there one was right."""
@@ -362,7 +352,7 @@ def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
         for number, slip in enumerate(slips):
             if any(slip.start < other.end and other.start < slip.end for other in slips[:number]):
                 continue
-            if is_shown_as_wrong(passage, slip.start, slip.end) or _is_cited(passage, slip):
+            if is_shown_as_wrong(passage, slip.start, slip.end) or is_cited(passage, slip):
                 continue
             words = passage.text[slip.start : slip.end]
             better = f" Perhaps “{slip.better}”?" if slip.better and f"“{slip.better}”" not in slip.message else ""

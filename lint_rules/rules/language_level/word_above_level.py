@@ -28,7 +28,6 @@ from lint_rules.course.model import Level, WordEntry
 from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.labels import all_grammar_terms
 from lint_rules.language.vocabulary.misspellings import meant_by, plays_with_letters
-from lint_rules.language.vocabulary.noises import is_sound
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_families import is_clear_compound
 from lint_rules.language.vocabulary.word_index import Origin, canonical, first_names, parts_of
@@ -42,6 +41,7 @@ from lint_rules.unit_language.off_list import (
     is_always_capital,
     is_everyday,
     is_past_of_known,
+    is_unheard_of,
     is_used_as_a_name,
     off_list_severity,
     what_the_reference_says,
@@ -297,7 +297,7 @@ def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str,
         return severity, f"“{word.text}”{often} {_of_later_level(word, word.entry, reading)}", ""
     if met.place.sung and "-" in word.text and not lowest(word.lemma):
         return None  # fiddle-dee-dee: songs have words of their own
-    if _is_unheard_of(word):
+    if is_unheard_of(word):
         if met.place.activity is not None and plays_with_letters(met.place.activity.heading.passage.text):
             return None
         meant = meant_by(word.text, reading.words.lists.index)
@@ -338,13 +338,6 @@ def _topics(reading: Reading) -> frozenset[str]:
     topics = {canonical(topic) for entry in reading.course.words for topic in entry.topics}
     topics |= {canonical(topic) for topic in reading.unit.front.topics}
     return frozenset(topics | {topic.removesuffix("s") for topic in topics})
-
-
-def _is_unheard_of(word: WordLevel) -> bool:
-    """Say whether no reference has a spelling, or only as a rare one; what has a capital may be a name."""
-    rare = word.origin is Origin.FREQUENCY and word.band == "C2"
-    cried = word.origin is Origin.SOUND and word.noise and not is_sound(word.text.casefold())
-    return (rare or cried or word.origin is Origin.UNKNOWN) and not word.text[:1].isupper()
 
 
 def _slip(meant: str, level: Level) -> str:
