@@ -7,7 +7,7 @@ from functools import cached_property
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.counting import is_for_children
-from lint_rules.manuscript.model import Audience, Passage, Role, Unit
+from lint_rules.manuscript.model import Activity, Audience, Passage, Role, Unit
 from lint_rules.page.exercises.model import Exercises, Item
 from lint_rules.page.number_words import numbers_in
 from lint_rules.tables import words
@@ -80,6 +80,21 @@ class Around:
     def texts(self) -> Sequence[str]:
         """The texts of the lesson."""
         return [passage.text for passage in self.telling]
+
+
+def around_each(unit: Unit, readings: Sequence[Exercises]) -> Iterator[Around]:
+    """The texts around the exercises of each activity of a unit, with its items that have an answer to look up."""
+    numbered = [(item, read.activity) for read in readings for one in read.exercises for item in one.items]
+    every = [item for item, activity in numbered if item.answer is not None or not _is_part_of_story(item, activity)]
+    for read in readings:
+        items = (item for one in read.exercises for item in one.items)
+        answered = [item for item in items if item.answer is not None and not item.example]
+        yield Around(unit, read, answered, every)
+
+
+def _is_part_of_story(item: Item, activity: Activity) -> bool:
+    """Say whether a number only counts the parts of a story, with nothing to do in them."""
+    return "story" in activity.kinds and not item.gaps and not item.choices
 
 
 def _texts(passages: Iterable[Passage], items: Sequence[Item], *, briefs: bool) -> Iterator[str]:

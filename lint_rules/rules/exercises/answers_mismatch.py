@@ -194,7 +194,7 @@ RULE = Rule(
 _CROSSWORD = lazy_re.compile(r"\b(?:across|crossword)\b", re.I)
 _SHORT_ANSWER = 2  # words
 _FEWEST = 3
-_MISREAD = 3  # slips of one unit's keys: in 184 judged courses a unit had two at most, and a key read amiss dozens
+_MISREAD = 3  # slips of one unit's keys: in the judged courses a unit had two at most, and a key read amiss dozens
 _MOST_EXTRA = 1  # several too many: all six in the judged courses were items that we had not read, so nothing is said
 _BOX_SHARE = 3  # at least two of three answers are words of the box as it has them: else they change their form
 

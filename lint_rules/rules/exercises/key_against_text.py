@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.model import Activity, Passage
+from lint_rules.manuscript.model import Passage
 from lint_rules.page.exercises.answers import plain, yes_or_no
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.in_step import the_one_out_of_step
@@ -24,7 +24,7 @@ from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.tables import words
 from lint_rules.unit_language.key_doubts import Doubt, doubts, doubts_of_texts
 from lint_rules.unit_language.option_support import better_option
-from lint_rules.unit_language.texts_around import LARGE, Around, other_number, single
+from lint_rules.unit_language.texts_around import LARGE, Around, around_each, other_number, single
 
 _BEHIND_GAP = lazy_re.compile(r"(?<=__) ([a-z]+)")
 _COUNTED = "### 1 Count. {.writing}\n\n::: art\nDrawing: four ducks on a pond.\n:::\n\n1. How many ducks? ____\n\n"
@@ -259,20 +259,10 @@ _HABIT = 2  # things that key and picture count alike
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report numbers that the key holds for right and the texts do not have, where they have another."""
-    every = [
-        item
-        for read in reading.readings.exercises
-        for one in read.exercises
-        for item in one.items
-        if item.answer is not None or not _is_part_of_story(item, read.activity)
-    ]
-    for read in reading.readings.exercises:
+    for around in around_each(reading.unit, reading.readings.exercises):
+        read, answered = around.read, around.answered
         if _SUM.search(read.activity.heading.passage.text):
             continue
-        answered = [
-            item for one in read.exercises for item in one.items if item.answer is not None and not item.example
-        ]
-        around = Around(reading.unit, read, answered, every)
         of_letters = _has_letters_of_its_own(answered)
         of_texts = () if of_letters else doubts_of_texts(read, around.telling)
         told = {id(doubt.answer): doubt for doubt in (*of_texts, *doubts(read, reading.unit))}
@@ -290,11 +280,6 @@ def _has_letters_of_its_own(answered: Sequence[Item]) -> bool:
     """Say whether F stands for something else than false: F (for) or A (against)."""
     letters = {plain(item.answer.text) for item in answered if item.answer is not None}
     return any(len(letter) == 1 and letter.isalpha() and letter not in ("t", "f", "y", "n") for letter in letters)
-
-
-def _is_part_of_story(item: Item, activity: Activity) -> bool:
-    """Say whether a number only counts the parts of a story, with nothing to do in them."""
-    return "story" in activity.kinds and not item.gaps and not item.choices
 
 
 def _item(item: Item, around: Around) -> Iterator[Found]:
