@@ -60,6 +60,14 @@ _TOOLS = lazy_re.compile(
     re.I,
 )
 _NOBODY = lazy_re.compile(r"\b(?:nobody|no one|no child)\b", re.I)
+# What hurts nobody else where the teacher does it with her own hands: boiling water does.
+_BY_TEACHER = _BLADES | {"hot-glue-and-irons"}
+_TEACHER_DOES = lazy_re.compile(
+    r"(?:then |now |first )?(?:you|the teacher|an? (?:adult|grown-up|helper))\s+(?!can\b|may\b|need\b)\w+", re.I
+)
+_QUESTION = lazy_re.compile(
+    r"(?:is|are|was|were|do|does|did|have|has|what|where|when|which|whose|why)\b[^.!?]*\?", re.I
+)
 _BLINDFOLD = "blindfold-games"
 _SPEAKER = lazy_re.compile(r"[A-Z]\w{0,15}: ")
 _FRAGMENT = lazy_re.compile(r"\W*(?:[a-h1-9][.)]\s+)?(?:the|a|an|some|two|three|four|five|my|your)\b[^.!?]*$", re.I)
@@ -183,7 +191,10 @@ def _acts(
     # what two friends say to each other.
     on_page = [said[one.of].place in (Place.PAGE, Place.LIST) for one in sentences]
     chant = any(one.place is Place.INSTRUCTION and _CHANTED.match(one.passage.text) for one in said)
-    chanted = [chant or said[one.of].passage.role is Role.LINE or _is_spoken(said[one.of].passage) for one in sentences]
+    chanted = [
+        chant or said[one.of].passage.role is Role.LINE or _is_spoken(said[one.of].passage) or _asks(said[one.of], one)
+        for one in sentences
+    ]
     scores[[page and (only_read or line) for page, line in zip(on_page, chanted, strict=True)]] = -math.inf
     found: list[Act] = []
     for column in np.nonzero((scores >= sureness().query).any(axis=0))[0].tolist():
@@ -204,6 +215,8 @@ def _acts(
             if _is_ruled_out(passage.text, start, end) or _is_on_cards(passage.text, start):
                 continue
             if hazard == _SHARP and _is_another_needle(passage.text):
+                continue
+            if hazard in _BY_TEACHER and said[sentence.of].place is Place.STEPS and _does_it_herself(passage, sentence):
                 continue
             if hazard == _BLINDFOLD and (_is_only_shut(text) or _SEATED.search(passage.text)):
                 continue
@@ -234,6 +247,17 @@ def _is_spoken(passage: Passage) -> bool:
         return True
     name = _SPEAKER.match(passage.text)
     return name is not None and (name.end(), len(passage.text)) in passage.emphasis
+
+
+def _asks(said: Said, sentence: Sentence) -> bool:
+    """Say whether a sentence only asks how things are: Is there a park in your street? Can you …? is a dare."""
+    text = said.passage.text[sentence.words[0].start :]
+    return _QUESTION.match(text) is not None
+
+
+def _does_it_herself(passage: Passage, sentence: Sentence) -> bool:
+    """Say whether steps tell the teacher herself to use a tool: You make the holes with the hole punch."""
+    return _TEACHER_DOES.match(passage.text, sentence.words[0].start) is not None
 
 
 def _is_same_act(act: Act, hazard: str, passage: Passage, start: int, end: int) -> bool:

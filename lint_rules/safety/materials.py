@@ -83,6 +83,7 @@ class Thing:
     handled: tuple[str, ...]
     verbs: tuple[str, ...]
     listed: tuple[str, ...]
+    asked: bool  # a lack is asked about, where a text names it
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +99,12 @@ class Used:
 @cache
 def things() -> tuple[Thing, ...]:
     """The rows of the table."""
-    return tuple(Thing(row[0], *map(alternatives, row[1:])) for row in rows("materials.csv"))
+    return tuple(
+        Thing(
+            name, alternatives(nouns), alternatives(handled), alternatives(verbs), alternatives(listed), asked == "yes"
+        )
+        for name, nouns, handled, verbs, listed, asked in rows("materials.csv")
+    )
 
 
 def used_in(text: str, analysis: Analysis) -> list[Used]:
@@ -108,7 +114,7 @@ def used_in(text: str, analysis: Analysis) -> list[Used]:
     written = words_of(text)
     forms = [word.form for word in written]
     asked = [
-        (one.start, one.end)
+        (_question_in(text, one.start, one.end), one.end)
         for one in analysis.sentences
         if text[one.start : one.end].rstrip().endswith("?") or _SHOWN.search(text, one.start, one.end)
     ]
@@ -128,6 +134,14 @@ def used_in(text: str, analysis: Analysis) -> list[Used]:
         if token.pos == "VERB" and token.tag in _ACTIVE and not any(low <= token.start < high for low, high in quoted):
             found += _by_verb(text, tokens, index)
     return sorted((use for use in found if use.thing.name not in drawn), key=lambda use: (use.start, use.end))
+
+
+def _question_in(text: str, start: int, end: int) -> int:
+    """Where a question begins: One child rolls a dice and asks: *Do you like bread?*"""
+    colon = text.find(":", start, end)
+    return (
+        colon if colon >= 0 and text[:end].rstrip().endswith("?") and not _SHOWN.search(text, start, colon) else start
+    )
 
 
 def is_listed(thing: Thing, materials: Sequence[str]) -> bool:

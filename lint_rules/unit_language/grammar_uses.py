@@ -2,11 +2,12 @@
 
 import re
 from bisect import bisect_left
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 
 from lint_rules import lazy_re
+from lint_rules.course.model import WordEntry
 from lint_rules.language.tokens import Analysis, Sentence, Structure
 from lint_rules.manuscript.counting import (
     count_words,
@@ -49,6 +50,7 @@ _CALLED = lazy_re.compile(r"(?:called|named)\s+[\"“‘']?[A-Z]")
 _BEST = lazy_re.compile(r"(?:\b(?:my|your|his|her|its|our|their)|[\w]['’]s)\s+best$", re.I)
 _IN_NAME = lazy_re.compile(r" [A-Z]")
 _BE = lazy_re.compile(r"(?:(?:am|is|are|was|were)\b|['’](?:m|s|re)\b)", re.I)
+_BY = lazy_re.compile(r"\s+by\b")
 _GAP_BEFORE = lazy_re.compile(r"_{2,}(?:\d{1,2}\b)?[^\w.!?]*(?:[\w'’]+\s+){0,3}$")
 _GAP_AFTER = lazy_re.compile(r"\s*(?:not\s+)?_{2,}")
 
@@ -180,6 +182,14 @@ def is_carried(use: Use, known: Callable[[str], bool]) -> bool:
     return name == "yes-no-question" and any(known(other) for other in use.with_it)
 
 
+def is_listed_as_state(use: Use, listed: Iterable[WordEntry]) -> bool:
+    """Say whether a course lists the participle of a passive as an adjective: soaked; not broken by the boys."""
+    if use.structure.name != "passive" or _BY.match(use.passage.text, use.structure.end):
+        return False
+    last = use.text.casefold().split()[-1]
+    return any(entry.part_of_speech == "adjective" and entry.word.casefold() == last for entry in listed)
+
+
 def _is_of_one_word(analysis: Analysis, sentence: Sentence) -> bool:
     """Say whether a sentence is forms of one word, and no more: need, needed."""
     tokens = [token for token in analysis.tokens[sentence.first : sentence.last] if token.text[:1].isalpha()]
@@ -191,10 +201,12 @@ def _is_short_answer(text: str, sentence: Sentence) -> bool:
 
 
 def _is_broken(text: str, one: Structure) -> bool:
-    """Say whether a gap beside a single word may hold the rest of its verb: `I've ____ a kite`, `____ you got it?`"""
+    """Say whether a gap beside a word may hold the rest of its verb: `I've ____ a kite`, `____ you got it?`"""
     words = text[one.start : one.end]
     if _FORMS.fullmatch(words):
         return True
+    if words.casefold().endswith("going to"):  # It is going to ____: a plan, or the way to a place
+        return _GAP_AFTER.match(text, one.end) is not None
     if " " in words:
         return False
     if _GAP_BEFORE.search(text[: one.start]):

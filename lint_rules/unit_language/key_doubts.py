@@ -21,6 +21,7 @@ from lint_rules.unit_language.out_of_step import out_of_step
 from lint_rules.unit_language.pictured_statements import against_its_picture
 from lint_rules.unit_language.said_by_speakers import unsaid
 from lint_rules.unit_language.seen_in_pictures import another_colour, another_place, another_word
+from lint_rules.unit_language.swapped_meanings import exchanged
 from lint_rules.unit_language.told_statements import told_otherwise
 
 _SHORT = 10  # words of an item that a message can repeat
@@ -84,6 +85,10 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
         yield Doubt(one.answer, one.who, said)
     item, shown = another_word(read) or another_colour(read) or another_place(read) or (None, "")
     yield from _about(item, f"its picture has “{shown}”")
+    pair = exchanged(read)
+    if pair is not None:
+        against = f"“{pair.other_word}” goes better with it than “{pair.word}”, and the other way round"
+        yield from _about(pair.one, against)
     letters = wrong_letters(read, unit)
     for item, where in letters[:1]:
         swapped = ", and the other way round" if len(letters) > 1 else ""

@@ -20,6 +20,7 @@ from lint_rules.unit_language.places import PLACES
 
 _FEWEST = 2  # letters in step
 _MOST = 2  # letters out of step: they have changed places
+_MANY, _HALF = 2, 0.5  # words of a picture, or half of them, that are said: goes out of the door is not *go home*
 _LETTER = lazy_re.compile(r"(?:^|(?<=[\s(;,.]))\(?(?:picture |drawing )?([a-h])[):]\s+", re.I)
 _BARE_LETTER = lazy_re.compile(r"(?:^|(?<=[\s(;,.:]))([a-h])[):]?\s+(?=[a-z])")
 _NUMBER = lazy_re.compile(
@@ -53,7 +54,8 @@ def wrong_letters(read: Exercises, unit: Unit) -> list[tuple[Item, str]]:
             words = _shown(item.text) | heard.get(number, frozenset())
             fit = _fitting(rows.get(number, told), words, letter)
             right += letter in fit
-            wrong += [(item, letter, fit[0])] if fit and letter not in fit else []
+            sure = fit and letter not in fit and _is_shown(rows.get(number, told)[fit[0]], words, item)
+            wrong += [(item, letter, fit[0])] if sure else []
         changed = len(wrong) == 1 or {one[1] for one in wrong} == {one[2] for one in wrong}
         if right >= _FEWEST and 0 < len(wrong) <= _MOST and changed:
             found += [(item, f"in picture {meant}" if rows or pictures else meant) for item, _, meant in wrong]
@@ -106,6 +108,12 @@ def _fitting(pictures: Pictures, words: frozenset[str], own: str) -> Sequence[st
     if shares.get(own, 0) and shares[own] < best and not (best == 1 and other):
         return []
     return [letter for letter, share in shares.items() if share == best] if best else []
+
+
+def _is_shown(drawn: frozenset[str], words: frozenset[str], item: Item) -> bool:
+    """Whether a picture has all words of an item, or much of it is said: goes out of the door is no *go home*."""
+    said = content_words(item.text)
+    return (bool(said) and said <= drawn) or len(drawn & words) >= min(_MANY, len(drawn) * _HALF)
 
 
 def _rows(brief: str) -> Iterator[tuple[str, Pictures]]:

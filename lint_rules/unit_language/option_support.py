@@ -23,6 +23,7 @@ _NUMBER = lazy_re.compile(r"\d|\b(?:once|twice|one|two|three|four|five|six|seven
 # (`python -m tests.judged.options`); of those from 2.0 on behind it, a third.
 _SURE = 3.5
 _NOT_FAR, _SURER = 2.0, 5.0  # where words of the question stand in the sentence beside it, it may well be meant
+_SAME = 4  # letters that two forms of one word have in common
 _NEAR = 0.5  # a word of the question in the sentence before or behind counts half
 _FORMS = (("NNS", "NOUN"), ("VBZ", "VERB"), ("VBD", "VERB"), ("VBG", "VERB"))
 
@@ -61,6 +62,8 @@ def better_option(question: str, options: Sequence[str], key: int, told: Sequenc
     """The one other option that the texts support far better than the key's; None otherwise."""
     if DENIED.search(question) or any(_NUMBER.search(option) for option in options):
         return None  # numbers are reckoned
+    if len({tuple(word[:_SAME] for word in content_in_order(option)) for option in options}) == 1:
+        return None  # forms of one word: warmer, the warmest
     asked = content_words(question)
     support = [
         _support([word for word in content_in_order(option) if word not in asked], asked, told) for option in options

@@ -28,7 +28,10 @@ _LONG_KNOWN = 2
 _WITH_S = frozenset({"present-simple", "have-got"})
 _THIRD = lazy_re.compile(r"\b(?:he|she|third[ -]person)\b", re.I)
 _FIRST_AND_SECOND = lazy_re.compile(r"\b(?:I|you|we|they)\b")
-_ASKED_WITH = lazy_re.compile(r"\b(?:whose|who|what|which|where|when|why|how)\b")
+_ASKED_WITH = lazy_re.compile(
+    r"\b(?:what (?:time|colou?r|day|kind)|how (?:many|much|old|often|far|long|tall)|whose|who|what|which|where|when|why"
+    r"|how)\b"
+)
 _WITH = lazy_re.compile(r"\s(?:with|next to|beside)\s", re.I)
 _S_FORM = lazy_re.compile(r"s\b|\bdoesn['’]t\b|\bhasn['’]t\b", re.I)
 
@@ -131,7 +134,8 @@ def _asks_else(name: str, label: str, text: str, start: int, end: int) -> bool:
     """Say whether a label names question words, and the words ask with another: `questions with whose` keeps back no
     `where`."""
     named = set(_ASKED_WITH.findall(label.casefold()))
-    return name == "wh-question" and bool(named) and named.isdisjoint(_ASKED_WITH.findall(text[start:end].casefold()))
+    asked = _ASKED_WITH.findall(text[start:end].casefold())
+    return name == "wh-question" and bool(named) and named.isdisjoint([*asked, *(one.split()[0] for one in asked)])
 
 
 @memo

@@ -36,7 +36,7 @@ _LETTER = lazy_re.compile(r"([a-hA-H])[.):]?\s+(?=\S)")
 _EDGE = " \t\u00a0,;|/"
 _STOPS = ".?!"
 _GOES_ON = lazy_re.compile(r"(?:…|\.{3,})(?=\W*$)")
-_SENTENCE_END = lazy_re.compile(r"[.?!]\s+(?=\S)")
+_SENTENCE_END = lazy_re.compile(rf"[.?!]\s+(?!{BETWEEN_OPTIONS})(?=\S)")
 _MOST_WORDS = 6
 
 
@@ -275,12 +275,13 @@ def _rows(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
 
 def _behind(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
     """`I haven't eaten ____.   already   yet   just`, `It makes honey.   a bee   a hen`: what is listed behind a
-    sentence, with wide spaces or any other sign between."""
+    sentence, with wide spaces or any other sign between; `Do you like it? Yes, I do. / No, I don't.`"""
     said = {plain(one) for one in alternatives(answer)}
     text = place.passage.text
     spaced = [one[0] for one in _split(text, place.start, place.end, _SPACES)[1:2]]
     ended = [match.end() for match in _SENTENCE_END.finditer(text, place.start, place.end)][-1:]
-    for start, between in (*((at, _SPACES) for at in spaced), *((at, one) for at in ended for one in _LISTED)):
+    marks = _LISTED if _OPENER.search(text, place.start, place.end) else (_ALL, *_LISTED)
+    for start, between in (*((at, _SPACES) for at in spaced), *((at, one) for at in ended for one in marks)):
         first = text[place.start : start].rstrip()
         told = "_" in first or first[-1:] in _STOPS
         options = _options(place, _split(text, start, place.end, between)) if told else ()

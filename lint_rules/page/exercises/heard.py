@@ -187,7 +187,9 @@ def _ways(answer: Answer, texts: Iterable[str]) -> Iterator[tuple[Answer, Sequen
 
 
 def _is_heard(word: str, heard: frozenset[str]) -> bool:
-    """Whether a word is heard, perhaps in another form: sleep, in sleeping; carry, in carries; snore, in snoring."""
+    """Whether a word is heard, perhaps in another form: sleep, in sleeping; carry, in carries; hops, in I can hop."""
+    if word.removesuffix("s") in heard:
+        return True
     stem = word[:-1] if word.endswith(("y", "e")) and len(word) > _STEM else word
     return any(one.startswith(stem) or (len(one) >= _STEM and word.startswith(one)) for one in heard)
 

@@ -13,6 +13,7 @@ from lint_rules.manuscript.counting import is_title
 from lint_rules.manuscript.field_names import activity_of
 from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage, Role, Unit
 from lint_rules.page.exercises.key_places import keys_in, part_of, told_answers
+from lint_rules.page.exercises.letter_heads import has_letters, letter_heads
 from lint_rules.page.exercises.unit_keys import unit_keys_of
 
 _NAMED = lazy_re.compile(
@@ -181,6 +182,7 @@ def _told_in_lesson(lesson: Lesson, activity: Activity) -> tuple[Passage, ...]:
 def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]]:
     """The passages (by identity) that are shared out, and what each activity (by identity) gets of them."""
     numbers = {_number(activity, at): activity for at, activity in enumerate(lesson.activities, 1)}
+    letters = [one.heading.number for one in lesson.activities if _is_letter(one.heading.number)]
     keyed = {number for number, activity in numbers.items() if any(keys_in(activity.part.passages))}
     before: set[str] = set()
     shared: set[int] = set()
@@ -196,9 +198,10 @@ def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple
         keys = every if at == len(places) - 1 else [passage for passage in every if id(passage) not in moved]
         beside = _beside_the_key(keys)
         keys = [passage for passage in keys if id(passage) not in beside]
-        heads = list(_heads_of(keys))
-        named = [number for several in heads for number, _, _ in several]
-        alone = not own and len(named) == 1
+        by_letter = letters and not (own and has_letters(numbers[own].part.passages, letters))
+        heads = [letter_heads(one, letters) for one in keys] if by_letter else list(_heads_of(keys))
+        named = [number for several in heads for numbers_, _, _ in several for number in numbers_.split(",")]
+        alone = len(named) == 1 and (not own or (bool(by_letter) and named != [own]))
         if not named or not (alone or len(set(named)) > 1) or not set(named) <= numbers.keys():
             continue
         if own and _has_parts(numbers[own]) and any(_PART.match(passage.text) for passage in keys):
@@ -209,9 +212,13 @@ def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple
         shared.update(id(passage) for passage, several in zip(keys, heads, strict=True) if several)
         for number, passage, whole in _cut(keys, heads):
             shared.add(id(whole))
-            if number:
-                given.setdefault(id(numbers[number]), []).append(passage)
+            for one in filter(None, number.split(",")):
+                given.setdefault(id(numbers[one]), []).append(passage)
     return frozenset(shared), {activity: tuple(passages) for activity, passages in given.items()}
+
+
+def _is_letter(number: str) -> bool:
+    return len(number) == 1 and number.isalpha()
 
 
 def _has_parts(activity: Activity) -> bool:
@@ -221,6 +228,8 @@ def _has_parts(activity: Activity) -> bool:
 
 
 def _number(activity: Activity, place: int) -> str:
+    if _is_letter(activity.heading.number):
+        return activity.heading.number.casefold()
     match = _NUMBER.search(activity.heading.number) or _LETTERED.match(activity.heading.passage.text)
     return match["number"].casefold() if match is not None else str(place)
 

@@ -20,7 +20,7 @@ from lint_rules.language.vocabulary.reference import is_a
 from lint_rules.manuscript.counting import first_words
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.tables import words as words_in
-from lint_rules.unit_language.grammar_uses import Use, is_carried
+from lint_rules.unit_language.grammar_uses import Use, is_carried, is_listed_as_state
 
 _MAYBE = "may be above the level"
 _PRE_A1 = "levels: [{cefr: Pre-A1}]"
@@ -131,7 +131,7 @@ def find(reading: Reading) -> Iterator[Found]:
             if (
                 where is None
                 or _answers_why(use)
-                or _is_listed_as_state(reading, use)
+                or is_listed_as_state(use, reading.course.words)
                 or is_carried(use, lambda name: _is_free(reading, name))
             ):
                 continue
@@ -143,16 +143,6 @@ def find(reading: Reading) -> Iterator[Found]:
                 yield _found(reading, own, "in this activity")
     for uses in disputed.values():
         yield _found(reading, uses, "in this unit")
-
-
-def _is_listed_as_state(reading: Reading, use: Use) -> bool:
-    """Say whether the course lists a participle as an adjective: lost and found."""
-    last = use.text.casefold().split()[-1]
-    if _BY.match(use.passage.text, use.structure.end):  # broken by the boys
-        return False
-    return use.structure.name == "passive" and any(
-        entry.part_of_speech == "adjective" and entry.word.casefold() == last for entry in reading.course.words
-    )
 
 
 def _is_within(use: Use, other: Use) -> bool:
@@ -198,7 +188,6 @@ def _found(reading: Reading, uses: list[Use], where: str) -> Found:
     return Found(span, use.text, message, severity, key=name, about=about)
 
 
-_BY = lazy_re.compile(r"\s+by\b")
 _ASKING = lazy_re.compile(r"[A-Z]|(?:help|ask|tell|told|want|teach|taught)")  # whom children ask and tell is told early
 
 

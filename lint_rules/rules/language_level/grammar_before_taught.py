@@ -15,7 +15,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.grammar_levels import names, standing
 from lint_rules.manuscript.counting import first_words
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
-from lint_rules.unit_language.grammar_uses import Use, is_carried
+from lint_rules.unit_language.grammar_uses import Use, is_carried, is_listed_as_state
 
 
 def _unit(number: int, grammar: str, page: str = "") -> str:
@@ -114,7 +114,7 @@ def find(reading: Reading) -> Iterator[Found]:
     for place in reading.grammar:
         early: dict[str, list[Use]] = {}
         for use in place.uses:
-            if place.is_test or use.in_instruction:
+            if place.is_test or use.in_instruction or is_listed_as_state(use, course.words):
                 continue
             where = standing(use.structure.name, course, level, unit, use.shown)
             if where is not None and where.same_level and not is_carried(use, is_known):

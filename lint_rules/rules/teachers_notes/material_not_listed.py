@@ -16,7 +16,7 @@ from lint_rules.manuscript.field_names import field_key, is_usual
 from lint_rules.manuscript.model import Audience, DivKind, Part, Passage, Role, Unit
 from lint_rules.rule import Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.safety.activity_actions import actions_of
-from lint_rules.safety.materials import Thing, Used, is_done_otherwise, is_listed, used_in
+from lint_rules.safety.materials import PREPARED, Thing, Used, is_done_otherwise, is_listed, used_in
 from lint_rules.source import Span
 
 
@@ -31,7 +31,7 @@ def _activity(instruction: str, steps: str, materials: str = "paper") -> str:
 RULE = Rule(
     name="material-not-listed",
     family="teacher's notes",
-    severity=Severity.NOTE,
+    severity=Severity.QUERY,
     cure=(
         "Add the thing to Materials, in the notes of the lesson or of the activity: `hornbook mend` does it "
         "where that is sure."
@@ -98,15 +98,30 @@ RULE = Rule(
             why="nobody packs the children",
         ),
         Example(_activity("Make a kite. {.make}", "Children cut out a kite with «scissors» and colour it.")),
-        Example(_activity("Make a kite. {.make}", "Children «cut out» a kite. They «stick» it in their books.")),
+        Example(
+            _activity("Make a kite. {.make}", "Children «cut out» a kite. They «stick» it in their books."),
+            weight=Severity.NOTE,
+        ),
         Example(
             _activity("Make a snack. {.make}", "Give out plastic «knives». Children cut the fruit."),
             why="not scissors: it says what they cut with",
+            weight=Severity.NOTE,
         ),
-        Example(_activity("Play. {.game}", "Give each pair two «dice» and ten «counters».")),
-        Example(_activity("«Cut» and «stick». {.make}", "Children make a kite.")),
-        Example(_activity("Draw. {.make}", "Children draw, then «staple» the pages together.")),
-        Example(_activity("Play. {.game}", "Throw the «ball» to a child. Shuffle the «cards».", "a bell")),
+        Example(_activity("Play. {.game}", "Give each pair two «dice».")),
+        Example(_activity("Play. {.game}", "One child rolls two «dice» and asks: *Have you got a seven?*")),
+        Example(_activity("Make a cloud. {.make}", "Tie it to the stick with «yarn». Put two «buttons» on it.")),
+        Example(_activity("Play. {.game}", "Give each pair ten «counters»."), weight=Severity.NOTE),
+        Example(_activity("«Cut» and «stick». {.make}", "Children make a kite."), weight=Severity.NOTE),
+        Example(_activity("Draw. {.make}", "Children draw, then «staple» the pages together."), weight=Severity.NOTE),
+        Example(
+            _activity("Play. {.game}", "Throw the «ball» to a child. Shuffle the «cards».", "a bell"),
+            weight=Severity.NOTE,
+        ),
+        Example(
+            _activity("Make a kite. {.make}", "At home, put «tape» on the edges. Children draw a kite."),
+            why="the teacher's own work",
+            weight=Severity.NOTE,
+        ),
     ),
     needs=frozenset({Need.LANGUAGE}),
     limits=(Limit("things worth listing", "materials.csv: common practice, no source"),),
@@ -123,6 +138,7 @@ RULE = Rule(
 _NEEDED = lazy_re.compile(
     r"\b(?:you|we|they|children|pupils|(?:each|every) \w+)(?:'ll| will)? needs?\b(?! to\b)|\bbring\b", re.I
 )
+_OF_AIR = lazy_re.compile(r"\s+(?:of|in the) air\b")
 _SENTENCE = lazy_re.compile(r"[^.!?]+")
 _MAKES = lazy_re.compile(
     r"\b(?:makes?|made|making|build|design|create|invent|draw|paint)\s+"
@@ -207,7 +223,15 @@ def _found(passage: Passage, use: Used, parts: tuple[Part, ...]) -> Found:
     if listed is not None and listed.passages and use.named and _is_called(text, use.thing):
         end = listed.passages[-1].span().end
         mend = Mend(f"add {name} to Materials", (Edit(Span(end, end), f", {name}"),))
-    return Found(passage.span(use.start, use.end), text, message, mend=mend, key=name)
+    weight = None if use.named and use.thing.asked and not _is_prepared(passage.text, use) else Severity.NOTE
+    return Found(passage.span(use.start, use.end), text, message, weight, mend=mend, key=name)
+
+
+def _is_prepared(text: str, use: Used) -> bool:
+    """Say whether only the teacher uses a thing, at home, or nobody does, with one of air."""
+    start = max(text.rfind(mark, 0, use.start) for mark in ".!?\n") + 1
+    end = min((at for mark in ".!?\n" if (at := text.find(mark, use.end)) >= 0), default=len(text))
+    return PREPARED.search(text, start, end) is not None or _OF_AIR.match(text, use.end) is not None
 
 
 def _is_called(text: str, thing: Thing) -> bool:

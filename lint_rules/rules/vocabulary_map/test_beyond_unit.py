@@ -12,7 +12,7 @@ from lint_rules.language.grammar.grammar_levels import names, standing
 from lint_rules.manuscript.counting import first_words, is_title
 from lint_rules.manuscript.model import Audience
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
-from lint_rules.unit_language.grammar_uses import is_carried
+from lint_rules.unit_language.grammar_uses import is_carried, is_listed_as_state
 from lint_rules.unit_language.other_senses import is_another_sense
 from lint_rules.unit_language.tests_of import asked_in_tests
 from lint_rules.unit_language.unit_words import Met
@@ -118,7 +118,7 @@ def _structures(reading: Reading) -> Iterator[Found]:
             where = standing(name, course, level, number, use.shown)
             if where is None or where.later is None or not where.same_level or name in told or use.in_instruction:
                 continue
-            if is_carried(use, is_known) or is_title(use.passage):
+            if is_carried(use, is_known) or is_title(use.passage) or is_listed_as_state(use, course.words):
                 continue
             told.add(name)
             message = (
