@@ -100,7 +100,8 @@ def passages_to_check(unit: Unit) -> Iterator[tuple[Passage, tuple[str, ...]]]:
     """The passages whose English is checked, each once, with the kinds of the activity they stand in (every activity of
     a lesson about sounds is one about sounds).
 
-    Not what is for the artist, nor grammar labels. Of an activity with deliberate mistakes only the instruction.
+    Not what is for the artist, nor grammar labels. Of an activity with deliberate mistakes only the instruction
+    and the notes.
     """
     sounds = {id(activity) for lesson in unit.lessons if _SOUNDS in lesson.classes for activity in lesson.activities}
     kinds = {
@@ -117,7 +118,8 @@ def passages_to_check(unit: Unit) -> Iterator[tuple[Passage, tuple[str, ...]]]:
         around = (*kinds.get(id(passage), ()), *((_LETTERED,) if id(passage) in lettered else ()))
         if passage.audience is Audience.ARTIST or passage.role in _HIDDEN_ROLES or not passage.text.strip():
             continue
-        if _DELIBERATE in around and passage.role is not Role.INSTRUCTION:
+        told_to_teacher = passage.audience is Audience.TEACHER or passage.role is Role.INSTRUCTION
+        if _DELIBERATE in around and not told_to_teacher:
             continue
         if field_key(passage.field) == _LABELS or _LETTERS_ALONE.fullmatch(passage.text):
             continue

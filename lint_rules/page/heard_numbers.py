@@ -11,7 +11,8 @@ from lint_rules.page.number_words import NUMBER_WORDS, numbers_in
 _WRITTEN = rf"\d{{1,2}}|{'|'.join(NUMBER_WORDS)}"
 _NUMBER = lazy_re.compile(
     rf"\b(?:number|question|picture)\s+({_WRITTEN})\b"
-    rf"|^[^\w\n]*({_WRITTEN})(?:[.!:](?=\s|$)|\s*(?:…|\.{{3}})|[^\w\n]*$)",  # Three. Look! · 3 … Look!
+    rf"|^[^\w\n]*({_WRITTEN})(?:[.!:](?=\s|$)|\s*(?:…|\.{{3}})|[^\w\n]*$)"  # Three. Look! · 3 … Look!
+    r"|^[^\w\n]*(\d{1,2})\s+(?=[“‘\"']?(?-i:[A-Z]))",  # 3 She made a knot.
     re.I | re.M,
 )
 _LETTER = lazy_re.compile(r"^[^\w\n]*([a-h])[.):]\s", re.I | re.M)
@@ -43,10 +44,10 @@ def heard_numbers(passages: Sequence[Passage]) -> list[HeardNumber]:
             between = passages[passages.index(passage) + 1 : passages.index(to) if to is not None else None]
             head = to.text[: behind.start()] if to is not None and behind is not None else ""
             rest = "\n".join([passage.text[mark.end() :], *(f"{one.speaker} {one.text}" for one in between), head])
-        written = (mark[1] or mark[2]).casefold()
-        group = 1 if mark[1] else 2
+        group = mark.lastindex or 1
+        written = mark[group].casefold()
         number = NUMBER_WORDS[written] if written in NUMBER_WORDS else int(written) if written.isdecimal() else 0
-        found.append(HeardNumber(number, passage, mark.start() if group == 1 else mark.start(2), mark.end(group), rest))
+        found.append(HeardNumber(number, passage, mark.start() if group == 1 else mark.start(group), mark.end(group), rest))
     return found
 
 

@@ -344,7 +344,8 @@ def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
         grammar = page_slips(reading.analyse(passage), reading.course.variety) if _is_told(passage) else []
         grammar = [one for one in grammar if not any(one.start < end and start < one.end for start, end in filled)]
         grammar = [one for one in grammar if one.of_subject or not _is_open(passage, one, reading)]
-        own = [*slips_in(passage.text), *wrong_prepositions(passage.text)]
+        sure = list(wrong_prepositions(passage.text))  # in notes, too: in no judged course one was right
+        own = [*slips_in(passage.text), *sure]
         slips = [
             *(one for one in own if not any(one.start < end and start < one.end for start, end in filled)),
             *(Slip(one.start, one.end, one.message, one.better, parsed=True) for one in grammar),
@@ -358,7 +359,7 @@ def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
             better = f" Perhaps “{slip.better}”?" if slip.better and f"“{slip.better}”" not in slip.message else ""
             message = f"{_WHERE[passage.audience]}: {slip.message}{better}"
             span, about = passage.span(slip.start, slip.end), _around(passage, slip)
-            said = Found(span, words, message, _weight(passage), about=about)
+            said = Found(span, words, message, None if slip in sure else _weight(passage), about=about)
             found.setdefault(passage, []).append((slip, said))
     return found
 
