@@ -47,7 +47,9 @@ def heard_numbers(passages: Sequence[Passage]) -> list[HeardNumber]:
         group = mark.lastindex or 1
         written = mark[group].casefold()
         number = NUMBER_WORDS[written] if written in NUMBER_WORDS else int(written) if written.isdecimal() else 0
-        found.append(HeardNumber(number, passage, mark.start() if group == 1 else mark.start(group), mark.end(group), rest))
+        found.append(
+            HeardNumber(number, passage, mark.start() if group == 1 else mark.start(group), mark.end(group), rest)
+        )
     return found
 
 

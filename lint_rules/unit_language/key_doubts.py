@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from lint_rules.manuscript.model import PICTURE, Passage, Unit
+from lint_rules.page.audio import heard_in
 from lint_rules.page.exercises.answers import yes_or_no
 from lint_rules.page.exercises.charted import against_the_chart, from_another_row
 from lint_rules.page.exercises.heard import (
@@ -16,9 +17,11 @@ from lint_rules.page.exercises.heard import (
 from lint_rules.page.exercises.model import Answer, Exercises, Item
 from lint_rules.page.exercises.speakers import other_speaker
 from lint_rules.page.exercises.statements import bare_statement
+from lint_rules.unit_language.counted_statements import miscounted
 from lint_rules.unit_language.lettered_pictures import wrong_letters
 from lint_rules.unit_language.out_of_step import out_of_step
 from lint_rules.unit_language.pictured_statements import against_its_picture
+from lint_rules.unit_language.placed_elsewhere import placed_elsewhere
 from lint_rules.unit_language.said_by_speakers import unsaid
 from lint_rules.unit_language.seen_in_pictures import another_colour, another_place, another_word
 from lint_rules.unit_language.swapped_meanings import exchanged
@@ -68,6 +71,8 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
         yield Doubt(answer, f"number {end + 1}", f"the script ends with number {end}")
     for exercise in read.exercises:
         items = [item for item in exercise.items if item.answer is not None and not item.example]
+        item, heard = miscounted(exercise, heard_in(read.activity, unit)) or (None, "")
+        yield from _about(item, f"the script has “{heard}”")
         item = against_its_picture(items, [yes_or_no(one.answer.text) if one.answer else None for one in items])
         yield from _about(item, "look at the picture beside it")
     item, who = other_speaker(read, unit.passages) or (None, "")
@@ -89,6 +94,8 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
     if pair is not None:
         against = f"“{pair.other_word}” goes better with it than “{pair.word}”, and the other way round"
         yield from _about(pair.one, against)
+    item, clause = placed_elsewhere(read, unit) or (None, "")
+    yield from _about(item, f"the picture has “{clause}”")
     letters = wrong_letters(read, unit)
     for item, where in letters[:1]:
         swapped = ", and the other way round" if len(letters) > 1 else ""

@@ -1,0 +1,53 @@
+"""Statements that the key calls true, with a number that their script never has of that thing.
+
+*It is nine euros* is called true, and the script has *It's eight euros, please*. Nothing is understood: the thing is
+the word behind the number, and only where the script has it behind other numbers, and never behind this one, is the
+answer worth a question. What is reckoned (in all, more than) is let alone; so are texts that are read, where authors
+ask for sums (ten pots here and ten pots there are twenty).
+"""
+
+import re
+from collections.abc import Sequence
+
+from lint_rules import lazy_re
+from lint_rules.manuscript.model import Passage
+from lint_rules.page.exercises.answers import yes_or_no
+from lint_rules.page.exercises.model import Exercise, Item
+from lint_rules.page.exercises.statements import bare_statement
+from lint_rules.page.number_words import numbers_in
+from lint_rules.plain_words import DENIED
+from lint_rules.unit_language.option_support import content_in_order
+
+_RECKONED = lazy_re.compile(
+    r"\b(?:than|more|less|fewer|altogether|in all|together|twice|half|left|each|every|about|nearly|almost|only|all|both"
+    r"|other|another|over|under|last|first|after|before|later|ago|plus|minus)\b",
+    re.I,
+)
+_FEWEST = 3  # statements, so that the answers are verdicts
+
+
+def miscounted(exercise: Exercise, script: Sequence[Passage]) -> tuple[Item, str] | None:
+    """The one statement of an exercise that has a number too many or too few, and what the script has."""
+    items = [item for item in exercise.items if item.answer is not None and not item.example]
+    called = [yes_or_no(item.answer.text) if item.answer is not None else None for item in items]
+    if None in called or len(items) < _FEWEST:
+        return None
+    heard = [one for passage in script for one in _counts(passage.text)]
+    found = []
+    for item, is_so in zip(items, called, strict=True):
+        statement = bare_statement(item.text)
+        own = _counts(statement)
+        if is_so and len(own) == 1 and not DENIED.search(statement) and not _RECKONED.search(statement):
+            number, thing, _ = own[0]
+            told = {other: words for other, of, words in heard if of == thing}
+            found += [(item, told.popitem()[1])] if told and number not in told else []
+    return found[0] if len(found) == 1 else None
+
+
+def _counts(text: str) -> list[tuple[int, str, str]]:
+    """The numbers of a text that count something: the number, the thing in its dictionary form, and both in words."""
+    return [
+        (number, content_in_order(thing)[0], f"{text[start:end]} {thing}")
+        for number, start, end, thing in numbers_in(text, parts=True)
+        if number > 1 and content_in_order(thing)
+    ]

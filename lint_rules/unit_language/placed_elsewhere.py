@@ -1,0 +1,114 @@
+"""Things that an answer puts in one place, and the picture in another: *There is some milk on the table*, called true,
+where the brief has *The milk is in the fridge*.
+
+Nothing is understood: every clause of the brief that names the thing must say where it is, and none of them may name
+the place of the answer. Told is the one answer of an exercise of which that is so, where at least two others stand in
+the brief as they are answered.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from lint_rules import lazy_re
+from lint_rules.manuscript.model import Audience, Lesson, Unit
+from lint_rules.page.exercises.answers import yes_or_no
+from lint_rules.page.exercises.completed import completed
+from lint_rules.page.exercises.in_step import the_one_out_of_step
+from lint_rules.page.exercises.model import Exercise, Exercises, Item
+from lint_rules.page.exercises.statements import bare_statement
+from lint_rules.plain_words import DENIED
+from lint_rules.unit_language.option_support import content_in_order, content_words
+from lint_rules.unit_language.places import PLACES
+
+_FEWEST = 2
+_WHERE = "|".join((*PLACES, "inside", "opposite"))
+_OWNER = r"(?:the|an?|his|her|its|my|your|our|their|[A-Z]\w+['’]s)"
+_STATED = lazy_re.compile(
+    rf"(?:there\s+(?:is|are|was|were)\s+)?(?P<thing>[a-z’' -]+?)\s+(?:(?:is|are|was|were)\s+(?:[a-z]+ing\s+)?)?"
+    rf"(?:{_WHERE})\s+{_OWNER}\s+(?P<spot>[a-z ]+?)\s*[.?!]?",
+    re.I,
+)
+_SPOT = lazy_re.compile(rf"\b(?:{_WHERE})\s+(?:{_OWNER}\s+)?((?:[a-z-]+\s+){{0,2}}?[a-z-]+)(?=\W|$)", re.I)
+_CLAUSE = lazy_re.compile(r"[.;:,!?\n]|\b(?:and|but|while|who|which)\b")
+_PICTURE = lazy_re.compile(r"\b(?:picture|look)\b", re.I)
+
+
+class _Placed(NamedTuple):
+    """What an answer says of a thing: its words, and the word of its place."""
+
+    thing: frozenset[str]
+    spot: str
+
+
+def placed_elsewhere(read: Exercises, unit: Unit) -> tuple[Item, str] | None:
+    """The one item whose answer puts a thing where the picture has it not, and the clause of its brief."""
+    clauses = [clause.strip() for brief in _briefs(read, unit) for clause in _CLAUSE.split(brief) if clause.strip()]
+    for exercise in read.exercises:
+        marked = [
+            (found is None, (item, found or ""))
+            for item in exercise.items
+            if (placed := _placed(item, exercise)) is not None and (found := _against(placed, clauses)) != ""
+        ]
+        out = the_one_out_of_step(marked, _FEWEST)
+        if out is not None:
+            return out
+    return None
+
+
+def _briefs(read: Exercises, unit: Unit) -> list[str]:
+    """The briefs of the pictures that an activity is about: its own, else, where it speaks of a picture, the last one
+    of its lesson before it."""
+    own = [one.text for one in read.activity.part.passages if one.audience is Audience.ARTIST]
+    if own or not _PICTURE.search(read.activity.heading.passage.text):
+        return own
+    lesson = next((one for one in unit.lessons if any(other is read.activity for other in one.activities)), None)
+    return _before(read, lesson) if lesson is not None else []
+
+
+def _before(read: Exercises, lesson: Lesson) -> list[str]:
+    found: list[str] = []
+    for activity in lesson.activities:
+        if activity is read.activity:
+            break
+        found = [one.text for one in activity.part.passages if one.audience is Audience.ARTIST] or found
+    return found
+
+
+def _placed(item: Item, exercise: Exercise) -> _Placed | None:
+    """Where an item's answer puts something; None where it does not."""
+    if item.answer is None or item.example or "?" in item.text:
+        return None
+    said = yes_or_no(item.answer.text)
+    statement = bare_statement(item.text) if said is not None else _done(item, exercise)
+    match = _STATED.fullmatch(statement.strip())
+    if said is False or match is None or DENIED.search(statement):
+        return None
+    thing, spot = content_words(match["thing"]), content_in_order(match["spot"])
+    return _Placed(thing, spot[-1]) if thing and spot and spot[-1] not in thing else None
+
+
+def _done(item: Item, exercise: Exercise) -> str:
+    """The sentence of an item with what the key puts into its blank."""
+    done = completed(item, exercise)
+    chosen = [option.text for option in done.chosen if option is not None]
+    said = chosen[0] if len(chosen) == 1 else item.answer.text if item.answer is not None else ""
+    return re.sub(r"_{2,}", said.strip(" ."), item.text, count=1) if item.text.count("__") and not done.matched else ""
+
+
+def _against(placed: _Placed, clauses: Sequence[str]) -> str | None:
+    """The clause that has a thing elsewhere; None where it is where it should be, '' where nobody can tell."""
+    own = [clause for clause in clauses if placed.thing <= content_words(clause)]
+    if any(
+        word.endswith(placed.spot) or placed.spot.endswith(word) for clause in own for word in content_words(clause)
+    ):
+        return None  # on the bench: under the workbench
+    spots = [list(_spots(clause, placed.thing)) for clause in own]
+    return own[0] if own and all(spots) else ""
+
+
+def _spots(clause: str, thing: frozenset[str]) -> Iterator[str]:
+    for match in _SPOT.finditer(clause):
+        words = content_in_order(match[1])
+        if words and words[-1] not in thing:
+            yield words[-1]

@@ -1,0 +1,93 @@
+"""Numbers and places of an answer that its script or its picture has otherwise, and dictations that leave one out."""
+
+import pytest
+
+from lint_rules.engine.registry import load_rules
+from lint_rules.page.heard_numbers import number_left_out
+from tests.exercises.pieces.places import key, said_of
+from tests.exercises.test_layouts import unit_of
+
+(RULE,) = [module for module in load_rules() if module.rule.name == "key-against-text"]
+
+SHOP = """### 1 Listen. Write T or F. {.listening audio=1.1}
+
+1. Ilo wants six eggs. ____
+2. There is some honey. ____
+3. It is {} euros. ____
+
+::: {.audio track=1.1}
+MIRRE: Good morning. What would you like?
+
+ILO: Four eggs, please. No, six eggs! Is there any honey?
+
+MIRRE: No, there isn't. That's eight euros, please.
+:::
+
+"""
+HUT = """### 1 Look at the picture. Write yes or no. {.reading}
+
+::: art
+Drawing: a hut. A pot is on the table. Three eggs are in a bowl. The milk is in the fridge. A cat sits under the bench.
+:::
+
+1. There is a pot on the table. ____
+2. There are three eggs in the bowl. ____
+3. There is some milk on the {}. ____
+4. There is a cat under the {}. ____
+
+"""
+TOWER = """### 1 Listen and point. {.listening}
+
+::: art
+Drawing: a tower. A key is in the door. The microphone is on the shelf. The headphones are in the drawer of the desk.
+:::
+
+### 2 Look at the picture and choose. {.reading}
+
+1. The key is ____ .
+   a) in the door   b) on the desk
+2. The microphone is ____ .
+   a) in the drawer   b) on the shelf
+3. The headphones are ____ .
+   a) on the shelf   b) in the drawer
+
+"""
+DICTATION = (
+    "### 1 Listen and write. {.listening audio=1.1}\n\n::: {.audio track=1.1}\n"
+    "NARRATOR: 1 I know that knock.\n\nNARRATOR: 2 The knife is here.\n\nNARRATOR: 3 She made a knot.\n\n{}"
+    "NARRATOR: 5 The key is lost.\n:::\n"
+)
+
+
+def filled(page: str, *words: str) -> str:
+    """A page with words in its places."""
+    for word in words:
+        page = page.replace("{}", word, 1)
+    return page
+
+
+@pytest.mark.parametrize(
+    ("page", "answers", "wrong"),
+    [
+        (filled(SHOP, "nine"), "1 T, 2 F, 3 T", ["T"]),
+        (filled(SHOP, "nine"), "1 T, 2 F, 3 F", []),
+        (filled(SHOP, "eight"), "1 T, 2 F, 3 T", []),
+        (filled(SHOP, "more than nine"), "1 T, 2 F, 3 T", []),
+        (filled(SHOP.replace("Four eggs, please. No, six eggs!", "Six eggs, please."), "eight"), "1 T, 2 F, 3 T", []),
+        (filled(HUT, "table", "bench"), "1 yes, 2 yes, 3 yes, 4 yes", ["yes"]),
+        (filled(HUT, "table", "bench"), "1 yes, 2 yes, 3 no, 4 yes", []),
+        (filled(HUT.replace("milk on", "milk in"), "fridge", "bench"), "1 yes, 2 yes, 3 yes, 4 yes", []),
+        (TOWER, "1 a, 2 b, 3 a", ["a"]),
+        (TOWER, "1 a, 2 b, 3 b", []),
+    ],
+)
+def test_what_the_script_counts_and_the_picture_places_otherwise(page: str, answers: str, wrong: list[str]) -> None:
+    found = said_of(RULE, page.split("\n", 2)[2] + key(answers), page.split("\n", 1)[0].removeprefix("### 1 "))
+    assert [words for words, _ in found] == wrong
+
+
+@pytest.mark.parametrize(("fourth", "missing"), [("", True), ("NARRATOR: 4 He hurt his knee.\n\n", False)])
+def test_a_dictation_that_leaves_a_number_out(fourth: str, missing: bool) -> None:
+    (activity,) = unit_of(DICTATION.replace("{}", fourth)).activities
+    left_out = number_left_out([one for one in activity.part.passages if one.speaker])
+    assert (left_out is not None and left_out[0] == 4) is missing
