@@ -9,6 +9,7 @@ from lint_rules.page.exercises.answers import yes_or_no
 from lint_rules.page.exercises.charted import against_the_chart, from_another_row
 from lint_rules.page.exercises.heard import (
     beyond_the_script,
+    face_out_of_step,
     not_drawn,
     not_heard,
     not_word_for_word,
@@ -66,6 +67,9 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
     answer, same = verdict_out_of_step(read, unit) or (None, False)
     if answer is not None:
         yield Doubt(answer, _numbered(answer), f"picture and script {'say the same' if same else 'differ'} there")
+    answer, reply = face_out_of_step(read, unit) or (None, "")
+    if answer is not None:
+        yield Doubt(answer, _numbered(answer), f"the script has “{reply}” there")
     answer, end = beyond_the_script(read, unit) or (None, 0)
     if answer is not None:
         yield Doubt(answer, f"number {end + 1}", f"the script ends with number {end}")

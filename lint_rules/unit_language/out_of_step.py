@@ -127,6 +127,8 @@ def _by_option(
             if chosen is None:
                 continue
             options = [option.text for option in item.choices[0].options]
+            if any(option.casefold() in PLACES for option in options):
+                continue  # where a thing is, is asked of the sentence that tells it
             asked = _told(_without(item.text, options))
             whole = [_told(option) - asked for option in options]
             told = [words - frozenset.intersection(*whole) for words in whole]

@@ -21,6 +21,7 @@ _CLAUSE = lazy_re.compile(r"[.!?;:,\n]|\band\b")
 _WORD = lazy_re.compile(r"[^\W\d_]+")
 _COLOUR_OF = lazy_re.compile(r"\bwhat colou?r (?:is|are) ([^?]+)\?", re.I)
 _BESIDE = frozenset(["near", "next to", "in front of", "behind", "between"])  # several may be true at once
+_FACING = frozenset(["in front of", "behind"])  # but never both of these
 _PRONOUN = lazy_re.compile(r"\s*(?:his|her|its|their|the)\b", re.I)
 _BETWEEN = 2  # words that may stand between a colour and its thing: blue rubber boots
 
@@ -80,7 +81,8 @@ def another_place(read: Exercises) -> tuple[Item, str] | None:
                 if what and last and what <= content_words(sentence)
                 for found in places_of(last, sentence)
             }
-            if len(drawn) == 1 and said not in drawn and not {said, *drawn} <= _BESIDE:
+            both = {said, *drawn}
+            if len(drawn) == 1 and said not in drawn and (both == _FACING or not both <= _BESIDE):
                 return item, drawn.pop()
     return None
 

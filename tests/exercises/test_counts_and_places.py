@@ -91,3 +91,36 @@ def test_a_dictation_that_leaves_a_number_out(fourth: str, missing: bool) -> Non
     (activity,) = unit_of(DICTATION.replace("{}", fourth)).activities
     left_out = number_left_out([one for one in activity.part.passages if one.speaker])
     assert (left_out is not None and left_out[0] == 4) is missing
+
+
+FACES = """1. Odo – soup
+2. Mirre – fish
+3. Ilo – jam
+4. Tansu – milk
+
+::: {.audio track=1.1}
+ODO: One. I'm Odo. Do I like soup? Yes, I do!
+
+MIRRE: Two. Fish? No, I don't. I don't like fish.
+
+ILO: Three. Jam? Yes, I do.
+
+TANSU: Four. Milk? {}
+:::
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("reply", "answers", "wrong"),
+    [
+        ("No, I don't.", "1 ☺ · 2 ☹ · 3 ☺ · 4 ☺", ["☺"]),
+        ("No, I don't.", "1 ☺ · 2 ☹ · 3 ☺ · 4 ☹", []),
+        ("Yes, I do.", "1 ☺ · 2 ☹ · 3 ☺ · 4 ☺", []),
+        ("Hm! I don't know.", "1 ☺ · 2 ☹ · 3 ☺ · 4 ☺", []),
+        ("Yes, I do. No, I don't!", "1 ☺ · 2 ☹ · 3 ☺ · 4 ☹", []),
+    ],
+)
+def test_faces_go_with_what_is_replied(reply: str, answers: str, wrong: list[str]) -> None:
+    found = said_of(RULE, FACES.replace("{}", reply) + key(answers), "Listen. Tick. {.listening audio=1.1}")
+    assert [words for words, _ in found] == wrong

@@ -38,6 +38,8 @@ _STOPS = ".?!"
 _GOES_ON = lazy_re.compile(r"(?:…|\.{3,})(?=\W*$)")
 _SENTENCE_END = lazy_re.compile(rf"[.?!]\s+(?!{BETWEEN_OPTIONS})(?=\S)")
 _MOST_WORDS = 6
+_PREPOSITION = lazy_re.compile(r"(?:in front of|next to|close to|far from|out of)\b", re.I)
+_PREPOSITION_BEFORE = lazy_re.compile(rf"\b{_PREPOSITION.pattern}$", re.I)
 
 
 def choices_in(place: Place, answer: str, *, sure: bool = False) -> Iterator[Choice]:
@@ -195,7 +197,7 @@ def _strokes(place: Place, answer: str, sure: bool) -> Iterator[Choice]:
             yield Choice(_options(place, pieces), place)
             return
         edges = [place.start + first.start(), *(at for one in group for at in one.span()), last.end()]
-        pieces = _widened(place, list(zip(edges[::2], edges[1::2], strict=True)), answer)
+        pieces = _widened(place, _whole(place, list(zip(edges[::2], edges[1::2], strict=True))), answer)
         options = _options(place, pieces)
         whole = not text[place.start : pieces[0][0]].strip(" \t(") and not text[pieces[-1][1] : place.end].strip(
             " .?!)"
@@ -234,6 +236,16 @@ def _without_opener(group: "list[re.Match[str]]") -> "tuple[list[re.Match[str]],
     if len(group) > 1 and _OPENER.fullmatch(first[0].strip()) and not _OPENER.fullmatch(group[1][0].strip()):
         return group[1:], first.start()
     return group, None
+
+
+def _whole(place: Place, pieces: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The first and the last option with all words of a preposition: in front of / behind, next to / in."""
+    text = place.passage.text
+    (first, end), (start, last) = pieces[0], pieces[-1]
+    before, behind = _PREPOSITION_BEFORE.search(text, place.start, end), _PREPOSITION.match(text, start, place.end)
+    first = before.start() if before is not None else first
+    last = behind.end() if behind is not None else last
+    return [(first, end), *pieces[1:-1], (start, last)] if len(pieces) > 1 else pieces
 
 
 def _widened(place: Place, pieces: list[tuple[int, int]], answer: str) -> list[tuple[int, int]]:

@@ -28,6 +28,10 @@ _VERDICT = lazy_re.compile(r"\W*(?:yes|no)\b[,.]", re.I)  # Yes, I do.
 _WORD = lazy_re.compile(r"[^\W_]+")
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
 _ARTICLES = frozenset({"the", "a", "an", "his", "her", "their", "my", "your"})
+_REPLY = lazy_re.compile(
+    r"(?:^|(?<=\s))((?:Yes|No), (?:I|he|she|it|we|they) (?:don['’]t|doesn['’]t|can['’]t|do|does|can))\b"
+)
+_FACES = {"☺": True, "😊": True, "🙂": True, "😀": True, "☹": False, "🙁": False, "😞": False, "😟": False}
 _QUESTION = lazy_re.compile(r"[^.!?\n]*\?")
 
 
@@ -98,6 +102,22 @@ def verdict_out_of_step(read: Exercises, unit: Unit) -> tuple[Answer, bool] | No
             return None
         same = all(_is_heard(word, said[item.label.key]) for word in drawn[item.label.key])
         marked.append((same is told, (answer, same)))
+    return the_one_out_of_step(marked, _FEWEST)
+
+
+def face_out_of_step(read: Exercises, unit: Unit) -> tuple[Answer, str] | None:
+    """The one face of a key (☺, ☹) that does not go with the only *Yes, I do* or *No, I don't* under its number, where
+    all the others do; and what is replied there."""
+    heard = heard_numbers(heard_in(read.activity, unit))
+    replies = {str(one.number): [match[1] for match in _REPLY.finditer(one.behind)] for one in heard}
+    marked: list[tuple[bool, tuple[Answer, str]]] = []
+    answers = [item.answer for exercise in read.exercises for item in exercise.items] + list(read.loose)
+    for answer in answers:
+        label = answer.label.key if answer is not None and answer.label is not None else ""
+        said = {reply.casefold().startswith("y") for reply in replies.get(label, ())}
+        face = _FACES.get(answer.text.strip(" .\ufe0f")) if answer is not None else None
+        if answer is not None and face is not None and len(said) == 1:
+            marked.append((said == {face}, (answer, replies[label][0])))
     return the_one_out_of_step(marked, _FEWEST)
 
 

@@ -15,6 +15,7 @@ from lint_rules import lazy_re
 from lint_rules.manuscript.model import PICTURE, Activity, Passage, Role, Unit
 from lint_rules.page.exercises.answers import plain
 from lint_rules.page.exercises.boxes import box_of_lines, box_of_table, boxes_in_instruction, names_box
+from lint_rules.page.exercises.bracketed_keys import take_bracketed
 from lint_rules.page.exercises.drafts import Draft, DraftExercise
 from lint_rules.page.exercises.headed import headed
 from lint_rules.page.exercises.items import items_of
@@ -52,6 +53,7 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
     lines = page_lines(activity, unit, mended)
     drafts = draft_exercises(lines, marks_in(lines))
     key = keys_of(activity, unit)
+    bracketed = take_bracketed(drafts, activity, unit) if not key else {}
     told = " ".join(passage.text for passage in key)
     _gaps_below(drafts, lines, told)
     left = _left_over(lines, drafts)
@@ -73,6 +75,7 @@ def exercises_in(activity: Activity, unit: Unit) -> Exercises:
     box = boxes[0] if len(boxes) == 1 else None
     by_part = _by_part(drafts, key, heads, unit)
     keys, loose = (by_part, ()) if by_part is not None else _shared_out(drafts, loose_gaps, read)
+    keys = [Key(bracketed[at], own=False) if at in bracketed else one for at, one in enumerate(keys)]
     of_part = [_box_of(one, boxes, heads) for one in drafts]
     found = [_exercise(one, key, own, instruction) for one, key, own in zip(drafts, keys, of_part, strict=True)]
     if "picture-sentence" in activity.kinds:

@@ -1,0 +1,51 @@
+"""Answers that stand in square brackets behind their items, and hints, which stand there too."""
+
+import pytest
+
+from lint_rules.page.exercises.reading import exercises_in
+from tests.exercises.test_layouts import ACTIVITY, unit_of
+
+BE = "1. There ____ a library.{}\n2. There ____ two cafés.{}\n3. There ____ a cinema.{}\n4. There ____ six trees.{}\n"
+WHERE = "1. It is behind / between the pots.{}\n2. It is in front of / behind the box.{}\n3. It is next to / in it.{}\n"
+TRUE = "1. Odo has a boat.{}\n2. It is red.{}\n3. It is old.{}\n"
+
+
+def read(instruction: str, page: str, answers: list[str]) -> list[tuple[str, str]]:
+    unit = unit_of(
+        ACTIVITY.replace("### 1", f"### 1 {instruction}", 1).split("\n", 1)[0] + "\n\n" + page.format(*answers)
+    )
+    (activity,) = unit.activities
+    return [
+        (item.text.strip(), item.answer.text if item.answer is not None else "")
+        for exercise in exercises_in(activity, unit).exercises
+        for item in exercise.items
+    ]
+
+
+@pytest.mark.parametrize(
+    ("instruction", "page", "answers"),
+    [
+        ("Write is, are or isn't.", BE, ["is", "are", "isn't", "are"]),
+        ("Circle.", WHERE, ["between", "in front of", "next to"]),
+        ("Yes or no?", TRUE, ["yes", "no", "no"]),
+        ("True or false?", TRUE, ["T", "F", "T"]),
+    ],
+)
+def test_what_children_choose_is_the_answer_and_no_part_of_the_item(
+    instruction: str, page: str, answers: list[str]
+) -> None:
+    found = read(instruction, page, [f" [{one}]" for one in answers])
+    assert [answer for _, answer in found] == answers
+    assert not any("[" in text for text, _ in found)
+
+
+@pytest.mark.parametrize(
+    ("instruction", "page", "behind"),
+    [
+        ("Write the verbs.", BE, [" [be]", " [be]", " [not be]", " [be]"]),
+        ("Write is, are or isn't.", BE, [" [is]", "", "", ""]),
+        ("Yes or no?", TRUE, [" [page 12]", " [page 13]", " [page 14]"]),
+    ],
+)
+def test_hints_and_remarks_are_no_answers(instruction: str, page: str, behind: list[str]) -> None:
+    assert not any(answer for _, answer in read(instruction, page, behind))
