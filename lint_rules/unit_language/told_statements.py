@@ -3,7 +3,7 @@
 *Fenna can jump* is called true, and the story has *she can't jump*; *The flower is yellow* is called false, and there
 is *a big yellow flower*; *Tocko's bag is small*, and he has a big one. Nothing is understood: a clause tells what a
 statement says where it has its words in their order, and the contrary where it denies them, or has another colour,
-number or opposite in the place of one. On the 248 statements of judged courses of which that can be said 15 keys
+number or opposite in the place of one, or somebody else who does it. On the 248 statements of judged courses of which that can be said 15 keys
 differ (`python -m tests.judged.statements`): 13 are wrong, and two are one misread key. So only the one answer of an
 exercise that differs is told; where a sentence says only he or she, another answer must go with the texts.
 """
@@ -152,11 +152,18 @@ class _Texts:
         ways = list(_ways(wanted))
         said = {one.denied is denied: one for one in self.told if any(_has(one.words, way) for way in ways)}
         together = {word.removesuffix(_OWNING) for word in wanted} - self.names
-        if not said and not denied and not any(together <= sentence for sentence in self.sentences):
+        around = [sentence for sentence in self.sentences if together <= sentence]
+        if not said and not denied and len(around) <= 1:
             affirmed = [one for one in self.told if not one.denied]
-            other = [one for one in affirmed if any(_replaces(one, way) for way in ways)]
+            tells = self._is_of_another if around else _replaces
+            other = [one for one in affirmed if any(tells(one, way) for way in ways)]
             said = {False: other[0]} if other else {}
         return said.popitem() if len(said) == 1 else None
+
+    def _is_of_another(self, one: _Told, wanted: tuple[str, ...]) -> bool:
+        """Whether somebody else does the very thing: Teo pushed the green button."""
+        who, told = wanted[0], one.words[0]
+        return len(wanted) > _LEAST + 1 and {who, told} <= self.names and who != told and one.words[1:] == wanted[1:]
 
 
 def _replaces(one: _Told, wanted: tuple[str, ...]) -> bool:

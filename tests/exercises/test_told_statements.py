@@ -20,6 +20,8 @@ STORY = """### 1 Read. {.story .reading}
 
 **5** Mina's brother opens the door. Kiri cleans the bus in the morning and the boat in the evening.
 
+**6** “It's ten o'clock,” said Kiri. She pushed the green button and a light came on. Then Mina pushed the red lamp.
+
 ### 2 True or false? {.reading}
 
 1. Pim is a goat.
@@ -40,6 +42,7 @@ STORY = """### 1 Read. {.story .reading}
         ("Tocko has got a red hat.", "true"),
         ("Three ducks sleep on a red roof.", "true"),
         ("Two ducks sleep on a blue roof.", "true"),
+        ("Mina pushed the green button.", "true"),
         ("Is the boat at the bridge?", "No, it isn't."),
     ],
 )
@@ -54,6 +57,8 @@ def test_a_key_that_the_text_speaks_against_is_told(statement: str, answer: str)
 @pytest.mark.parametrize(
     ("statement", "answer"),
     [
+        ("Mina pushed the green button.", "false"),
+        ("Kiri pushed the green button.", "true"),
         ("Fenna can jump.", "false"),
         ("Fenna can sing.", "true"),
         ("The flower is yellow.", "true"),

@@ -223,7 +223,8 @@ def _found(passage: Passage, use: Used, parts: tuple[Part, ...]) -> Found:
     if listed is not None and listed.passages and use.named and _is_called(text, use.thing):
         end = listed.passages[-1].span().end
         mend = Mend(f"add {name} to Materials", (Edit(Span(end, end), f", {name}"),))
-    weight = None if use.named and use.thing.asked and not _is_prepared(passage.text, use) else Severity.NOTE
+    sure = listed is not None and use.named and use.thing.asked and not _is_prepared(passage.text, use)
+    weight = None if sure else Severity.NOTE  # a course without lists has them in its head
     return Found(passage.span(use.start, use.end), text, message, weight, mend=mend, key=name)
 
 
