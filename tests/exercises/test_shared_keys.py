@@ -467,3 +467,73 @@ def test_a_number_that_the_sentence_goes_on_from_is_filled_in() -> None:
     unit = read_unit(Source("u.md", f"{FRONT}## Lesson 1: A {{.words}}\n\n{page}"))
     read = [passage.text for passage in readings_of(unit).done.passages]
     assert "a dime and a nickel 15 cents" in read
+
+
+LETTERED = (
+    "### A Write. {.writing}\n\n1. The hen is ____.\n2. The owl is ____.\n\n"
+    "### B Choose. {.reading}\n\n1. A hen can a) fly b) read.\n2. An owl can a) sing b) see.\n\n"
+    "### C Ask a friend. {.speaking}\n\nWhat can you do?\n\n"
+)
+
+
+def lettered(key_of_c: str) -> list[list[tuple[str, str]]]:
+    text = f"{FRONT}## Lesson 1: A {{.words}}\n\n{LETTERED}::: answers\n{key_of_c}\n:::\n"
+    unit = read_unit(Source("level-1/unit-01.md", text))
+    return [
+        [(item.label.text, item.answer.text.rstrip(".")) for one in read.exercises for item in one.items if item.answer]
+        for read in (exercises_in(activity, unit) for activity in unit.activities)
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "**A** 1 red, 2 brown\n\n**B** 1 a, 2 b",
+        "**Key to page 4**\n\n**A** 1 red, 2 brown\n\n**B** 1 a, 2 b\n\n**C** The children's own answers.",
+        "A: 1 red, 2 brown\\\nB: 1 a, 2 b",
+        "A 1 red, 2 brown\\\nB 1 a, 2 b",
+        "Activity A: 1 red, 2 brown\n\nActivity B: 1 a, 2 b",
+    ],
+)
+def test_a_key_under_the_letters_of_activities_is_shared_out(text: str) -> None:
+    assert lettered(text) == [*EXPECTED, []]
+
+
+def test_a_letter_alone_may_be_an_article() -> None:
+    assert lettered("A cat is an animal. B is a letter.") == [[], [], []]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("**7** red, brown\n**8** a go · b see", [[("1", "red"), ("2", "brown")], []]),
+        ("7. 1 red, 2 brown\n8. 1 a, 2 b", EXPECTED),
+        ("7. 1 red · 2 brown\n8. 1 a · 2 b", EXPECTED),
+    ],
+)
+def test_a_list_of_keys_that_counts_on_is_shared_out(text: str, expected: list[list[tuple[str, str]]]) -> None:
+    first, second = FIRST.replace("### 1", "### 7"), SECOND.replace("### 2", "### 8")
+    unit = read_unit(Source("u.md", f"{FRONT}## Lesson 1: A {{.words}}\n\n{first}{second}{key(text)}"))
+    read = [exercises_in(activity, unit) for activity in unit.activities]
+    found = [
+        [(item.label.text, item.answer.text.rstrip(".")) for one in each.exercises for item in one.items if item.answer]
+        for each in read
+    ]
+    assert found[0] == expected[0]
+    assert not expected[1] or found[1] == expected[1]
+
+
+def test_an_item_that_begins_with_its_options_counts() -> None:
+    page = (
+        "### 1 Choose. {.reading}\n\n1. I (a) was (b) were in bed.\n2. Oma (a) not went (b) didn't go.\n"
+        "3. (a) Did you see (b) Did you saw (c) Saw you the sea?\n4. We (a) was (b) were cold.\n\n"
+    )
+    unit = read_unit(Source("u.md", f"{FRONT}## Lesson 1: A {{.words}}\n\n{page}{key('1 a, 2 b, 3 a, 4 b')}"))
+    (one,) = exercises_in(next(iter(unit.activities)), unit).exercises
+    assert [(item.label.text, item.answer.text) for item in one.items if item.answer] == [
+        ("1", "a"),
+        ("2", "b"),
+        ("3", "a"),
+        ("4", "b"),
+    ]
+    assert len(one.items[2].choices[0].options) == 3

@@ -104,6 +104,8 @@ def test_a_name_of_the_houses_own_is_no_usual_field(name):
         ("45'. Aim: name things. Mats: paper.", ["Aim", "Mats"]),
         ("20'. (1) Look at the kites. (2) Fly them. Extra: draw one.", ["Extra"]),
         ("*Time* 10 minutes. *You need* a ball and *patience*.", ["Time", "You need"]),
+        ("**Time:** 10 min **Steps:** 1) Play it. 2) Sing it.", ["Time", "Steps"]),
+        ("**Time:** 10 min. See the **steps** and **Aim** of lesson 2.", ["Time"]),
         ("AIM Name things. TIME 40 minutes", ["AIM", "TIME"]),
         ("STEPS Sing it twice. Sing it again? EXTRA They dance. TIME 8 minutes.", ["STEPS", "EXTRA", "TIME"]),
     ],

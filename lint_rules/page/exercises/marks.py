@@ -88,14 +88,34 @@ class Mark:
 def marks_in(lines: Sequence[Line]) -> list[Mark]:
     """Everything that looks like a label, in the order of the stream."""
     found: list[Mark] = []
+    headless = _headless(lines)
     for index, line in enumerate(lines):
         item = line.passage.item
         own = line.first and item is not None and bool(item.label)
+        if item is not None and line.first and id(line.passage) in headless:
+            label, outer = headless[id(line.passage)], item.parent[0] if item.parent is not None else -1
+            at = line.start
+            found.append(Mark(index, label, at, at, at, at, LINE, own=True, dressed=True, list=outer))
         if own and item is not None and not (found and _same_item(lines[found[-1].line], line)):
             at = line.start
             found.append(Mark(index, item.label, at, at, at, at, LINE, own=True, dressed=True, list=item.list))
         found += _in_line(index, line, own=own)
     return _without_counts(found, lines)
+
+
+def _headless(lines: Sequence[Line]) -> dict[int, str]:
+    """Numbers of list items that begin with a list of their own, by the passage (its identity) that stands there:
+    `3. (a) Did you see (b) Saw you the sea?` below `2. We (a) was (b) were cold.`"""
+    items = [(line.passage, line.passage.item) for line in lines if line.passage.item is not None]
+    base = {item.list: int(item.label) - item.index for _, item in items if item.label.isdigit()}
+    known = {(item.list, item.index) for _, item in items}
+    found: dict[int, str] = {}
+    for passage, item in items:
+        outer = item.parent
+        if outer is not None and outer not in known and outer[0] in base and item.label.isalpha() and not item.index:
+            known.add(outer)
+            found[id(passage)] = str(base[outer[0]] + outer[1])
+    return found
 
 
 def _without_counts(found: list[Mark], lines: Sequence[Line]) -> list[Mark]:

@@ -4,7 +4,7 @@
 """
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
 
@@ -44,7 +44,9 @@ _PART = lazy_re.compile(r"\W*(?:part|round|section|mission)\s+[0-9]{1,2}\b", re.
 _FIGURE = lazy_re.compile(r"[0-9]{1,3}")
 _NUMBER = lazy_re.compile(r"\s*(?P<number>[0-9]{1,3}[A-Za-z]?)[.):]?\s*")
 _LETTERED = lazy_re.compile(r"(?P<number>[0-9]{1,2}[A-Z])[.):]?\s+(?=[A-Z])")  # ### 5D Complete the map.
-_FROM_ONE = lazy_re.compile(r"\s*1[.):]?\s+\S.*?[,;.]\s+2[.):]?\s+\S")
+_FROM_ONE = lazy_re.compile(
+    r"\s*(?:1[.):]?\s+\S.*?\s*[,;.·|/]\s+2[.):]?\s+\S|a[.):]?\s+\S.*?\s*[,;.·|/]\s+b[.):]?\s+\S)"
+)
 _FEWEST = 2  # items of such a list
 _LABEL_FOLLOWS = lazy_re.compile(r"\s*[(\[]?(?:[0-9]{1,2}|[a-z])[.):\]]?\s")
 
@@ -134,12 +136,13 @@ def _of_unit(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]
         own = {number for number, activity in numbers.items() if activity in lesson.activities}
         for part in (lesson.part, *(activity.part for activity in lesson.activities)):
             keys = list(keys_in(part.passages))
-            heads = list(_heads_of(keys))
+            listed = _numbered_lists(keys)
+            heads = list(_heads_of(keys, listed))
             named = {number for several in heads for number, _, _ in several}
             if len(named) <= 1 or named <= own or not named <= numbers.keys():
                 continue
             shared.update(id(passage) for passage, several in zip(keys, heads, strict=True) if several)
-            for number, passage, whole in _cut(keys, heads):
+            for number, passage, whole in _cut(keys, heads, listed):
                 shared.add(id(whole))
                 if number and _LESSON.fullmatch(passage.text) is None:
                     given.setdefault(id(numbers[number]), []).append(passage)
@@ -199,7 +202,10 @@ def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple
         beside = _beside_the_key(keys)
         keys = [passage for passage in keys if id(passage) not in beside]
         by_letter = letters and not (own and has_letters(numbers[own].part.passages, letters))
-        heads = [letter_heads(one, letters) for one in keys] if by_letter else list(_heads_of(keys))
+        listed = _numbered_lists(keys, numbers.keys() - (_labels_of(numbers[own]) if own else set()))
+        if by_letter:
+            listed = {id(one): one.item.label for one in keys if one.item is not None and one.item.label in letters}
+        heads = [letter_heads(one, letters) for one in keys] if by_letter else list(_heads_of(keys, listed))
         named = [number for several in heads for numbers_, _, _ in several for number in numbers_.split(",")]
         alone = len(named) == 1 and (not own or (bool(by_letter) and named != [own]))
         if not named or not (alone or len(set(named)) > 1) or not set(named) <= numbers.keys():
@@ -210,7 +216,7 @@ def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple
             continue  # its own items: a shared key stands behind what it is for, and nobody there has another
         shared.update(beside)
         shared.update(id(passage) for passage, several in zip(keys, heads, strict=True) if several)
-        for number, passage, whole in _cut(keys, heads):
+        for number, passage, whole in _cut(keys, heads, listed):
             shared.add(id(whole))
             for one in filter(None, number.split(",")):
                 given.setdefault(id(numbers[one]), []).append(passage)
@@ -249,7 +255,13 @@ def _beside_the_key(keys: Sequence[Passage]) -> frozenset[int]:
     )
 
 
-def _heads_of(keys: Sequence[Passage]) -> Iterator[list[tuple[str, int, int]]]:
+def _labels_of(activity: Activity) -> set[str]:
+    """The labels of the lists on an activity's page."""
+    page = (one for one in activity.part.passages if one.audience is Audience.PUPIL and one.item is not None)
+    return {one.item.label for one in page if one.item is not None}
+
+
+def _heads_of(keys: Sequence[Passage], listed: Mapping[int, str]) -> Iterator[list[tuple[str, int, int]]]:
     """For each passage the numbers of activities that head it or its sentences, with their ranges. A table of two
     columns is headed by its rows: | Activity | Answers |, | 2 | 1 c; 2 a |."""
     tables: dict[int, list[Passage]] = {}
@@ -257,7 +269,6 @@ def _heads_of(keys: Sequence[Passage]) -> Iterator[list[tuple[str, int, int]]]:
         if passage.cell is not None and passage.role is Role.HEAD:
             tables.setdefault(passage.cell.table, []).append(passage)
     by_row = {table for table, (first, *rest) in tables.items() if rest and _ACTIVITY.fullmatch(first.text)}
-    listed = _numbered_lists(keys)
     for passage in keys:
         cell = passage.cell
         number = _NUMBER.fullmatch(passage.text.strip()) if cell is not None and cell.table in by_row else None
@@ -270,14 +281,20 @@ def _heads_of(keys: Sequence[Passage]) -> Iterator[list[tuple[str, int, int]]]:
             yield _heads(passage)
 
 
-def _numbered_lists(keys: Sequence[Passage]) -> dict[int, str]:
+def _numbered_lists(keys: Sequence[Passage], known: Collection[str] = ()) -> dict[int, str]:
     """The items of a list (by identity) that has an item for each activity, with their numbers: `2 1 b, 2 d` over
-    `3 1 ticket, 2 bridge`."""
+    `3 1 ticket, 2 bridge`; where they do not count from 1 on, and are those of ``known`` activities, one with answers
+    of its own is enough (`10 park, car`, under it `11 a 30, b 14`)."""
     items = [one for one in keys if one.item is not None and one.item.label.isdigit()]
+    labels = [one.item.label for one in items if one.item is not None]
     from_one = sum(_FROM_ONE.match(one.text) is not None for one in items)
+    rising = [int(one) for one in labels] == sorted({int(one) for one in labels})
+    of_activities = rising and set(labels) <= {*known} and labels != [str(at) for at in range(1, len(labels) + 1)]
+    if from_one and of_activities and len(items) > 1:
+        return dict(zip(map(id, items), labels, strict=True))
     if from_one < _FEWEST or from_one * 2 <= len(items):
         return {}
-    return {id(one): one.item.label for one in items if one.item is not None}
+    return dict(zip(map(id, items), labels, strict=True))
 
 
 def _heads(passage: Passage) -> list[tuple[str, int, int]]:
@@ -313,11 +330,10 @@ def _is_set_off(match: re.Match[str], passage: Passage) -> bool:
 
 
 def _cut(
-    keys: Sequence[Passage], heads: Sequence[Sequence[tuple[str, int, int]]]
+    keys: Sequence[Passage], heads: Sequence[Sequence[tuple[str, int, int]]], listed: Collection[int]
 ) -> Iterator[tuple[str, Passage, Passage]]:
     """Each share of a key with the number of its activity ('' before the first) and the passage it comes from."""
     number = ""
-    listed = _numbered_lists(keys)
     for passage, several in zip(keys, heads, strict=True):
         edges = [(number, 0, 0), *several]
         for (of, _, start), end in zip(edges, [*(start for _, start, _ in several), len(passage.text)], strict=True):
