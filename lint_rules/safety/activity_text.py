@@ -30,6 +30,8 @@ class Place(IntEnum):
     LESSON_MATERIALS = 9  # the Materials of the lesson around it
 
 
+# Where something is done. What is heard, and what the notes say of care, is no act.
+DONE = frozenset({Place.INSTRUCTION, Place.PAGE, Place.STEPS, Place.MATERIALS, Place.LIST})
 # Fields that say what the lesson is for, what the answer is or what the world is like, not what children do.
 _NO_ACTS = frozenset(
     {"aim", "grammar", "word", "time", "answer", "culture", "culture note", "background", "language", "homework"}

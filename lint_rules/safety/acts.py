@@ -18,16 +18,31 @@ import numpy as np
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.plain_words import WORD
-from lint_rules.safety.activity_text import ActivityText, Place, Said
+from lint_rules.safety.act_guards import (
+    asks,
+    does_it_herself,
+    has_food,
+    is_a_model,
+    is_another_needle,
+    is_at_the_door,
+    is_imitated,
+    is_mimed,
+    is_on_a_map,
+    is_on_cards,
+    is_only_named,
+    is_only_shut,
+    is_ruled_out,
+    is_spoken,
+    lacks_evidence,
+)
+from lint_rules.safety.activity_text import DONE, ActivityText, Place, Said
 from lint_rules.safety.foods import foods
 from lint_rules.safety.hazards import hazards
 from lint_rules.safety.learned import ANY, Numbers, Table, competing, scores_of_texts, shares, shown, table, weigh
 from lint_rules.safety.plain_acts import PlainAct, plain_acts
 from lint_rules.safety.signs import Sentence, heaviest, sentences_of
-from lint_rules.tables import alternatives, rows
+from lint_rules.tables import rows
 
-# Where something is done. What is heard, and what the notes say of care, is no act.
-DONE = frozenset({Place.INSTRUCTION, Place.PAGE, Place.STEPS, Place.MATERIALS, Place.LIST})
 # Where a care can stand.
 CARES = (DONE - {Place.INSTRUCTION}) | {Place.SAFETY, Place.LESSON_SAFETY, Place.LESSON_MATERIALS}
 _READ = frozenset(
@@ -52,63 +67,15 @@ _WITH_THINGS = frozenset(
     {_SCISSORS, _KNIVES, *_OF_FOOD, "hot-water-cooking", "candles-fire-fireworks", "sharp-points-and-edges"}
     | {"hot-glue-and-irons", "strong-chemicals-slime", "raw-egg-flour-beans"}
 )
-_MIMED = lazy_re.compile(r"\b(?:mime[sd]?|miming|pretend(?:s|ing)?|invisible)\b", re.I)
-_NOTHING_REAL = lazy_re.compile(r"\b(?:no|not|without) (?:\w+ )?real (?:food|tools?|things?|objects?|knives)\b", re.I)
-_TOOLS = lazy_re.compile(
-    r"\b(?:scissors|kni(?:fe|ves)|needles?|candles?|match(?:es)?|kettles?|irons?|hammers?|nails?|skewers?|peelers?|graters?"
-    r"|ovens?|pans?)\b",
-    re.I,
-)
-_NOBODY = lazy_re.compile(r"\b(?:nobody|no one|no child)\b", re.I)
 # What hurts nobody else where the teacher does it with her own hands: boiling water does.
 _BY_TEACHER = _BLADES | {"hot-glue-and-irons"}
-_TEACHER_DOES = lazy_re.compile(
-    r"(?:then |now |first )?(?:you|the teacher|an? (?:adult|grown-up|helper))\s+(?!can\b|may\b|need\b)\w+", re.I
-)
-_QUESTION = lazy_re.compile(
-    r"(?:is|are|was|were|do|does|did|have|has|what|where|when|which|whose|why)\b[^.!?]*\?", re.I
-)
 _BLINDFOLD = "blindfold-games"
-_SPEAKER = lazy_re.compile(r"[A-Z]\w{0,15}: ")
-_FRAGMENT = lazy_re.compile(r"\W*(?:[a-h1-9][.)]\s+)?(?:the|a|an|some|two|three|four|five|my|your)\b[^.!?]*$", re.I)
-_SHUT = lazy_re.compile(
-    r"\b(?:shut|close)s? (?:(?:their|your|his|her|the|both) )+eyes\b|\beyes (?:shut|closed)\b", re.I
-)
-_MOVES = lazy_re.compile(
-    r"\b(?:(?:walk|run|move|go|step|turn|crawl|find|catch|follow|guide|lead|jump|scarf|blindfold)\w*"
-    r"|feels? (?:their|your|his|her|the) way)\b",
-    re.I,
-)
 _SEATED = lazy_re.compile(r"\b(?:sits?|sitting|seated)\b[^.!?\n]*\b(?:scarf|blindfold|eyes)\b", re.I)
 _OUTDOORS = "outdoor-trips-roads"
 _CHANTED = lazy_re.compile(
     r"\W*(?:(?:listen|read) and )?"
     r"(?:chant|sing|recite"
     r"|(?:say|learn) (?:the|a|this|our) (?:\w+ )?(?:rhyme|poem|verse|song|chant|tongue[- ]twister))\b",
-    re.I,
-)
-_AT_THE_DOOR = lazy_re.compile(r"\bwaits? (?:\w+ )?outside the (?:\w+ )?(?:door|classroom|room)\b", re.I)
-_CARDS = lazy_re.compile(
-    r"\b(?:on\s+(?:\w+\s+){0,3}(?:cards?|slips of paper)|cards?\s+(?:to write|say|read|tell|with these))\b[^.:]*:", re.I
-)
-_BOARD = lazy_re.compile(r"\b(?:dice|die|counters?|squares?)\b", re.I)
-_TRIED = lazy_re.compile(r"\b(?:tast(?:es?|ing|ed)|sips?|licks?|bites?|nibbles?|samples?|swallows?)\b", re.I)
-# Needles that prick nobody: a compass's, a dial's, a pine tree's.
-_OTHER_NEEDLE = lazy_re.compile(r"\bcompass(?! with| points?)\b|\bdials?\b|\b(?:pine|fir) needles?\b", re.I)
-_NEEDLE = lazy_re.compile(r"\bneedles?\b", re.I)
-_PRICKS = lazy_re.compile(r"\b(?:thread|sew|stitch|pins?|nails?|skewers?|scissors|prick|pierce)", re.I)
-_MAP = lazy_re.compile(r"\b(?:map|board game)\b", re.I)
-_OUT = lazy_re.compile(
-    r"\b(?:out(?:side|doors?)?|streets?|roads?|pavements?|kerb|trips?|outings?|visit|yard|playground|grounds|park|"
-    r"woods?|forest|garden|farm|zoo|museum|market|shops?|beach|river|pond|lake|walk|traffic|cross|"
-    r"take the (?:class|children))\b",
-    re.I,
-)
-_IMITATION = lazy_re.compile(r"\b(?:cards?|pictures?|photos?|toys?|plastic|cardboard|clay|dough)\b", re.I)
-_EATEN = lazy_re.compile(
-    r"\b(?:eat|eats|eating|taste|tastes|try|tries|bite|bites|lick|licks|drink|drinks|sip|sips|chew|real|plates?"
-    r"|mouths?|tongues?|cheeks?|lips|flavours?|sucks?|swallows?|snacks?|picnics?|feasts?|lunch|breakfast|spreads?|pours?"
-    r"|peels?|stirs?|mix(?:es)?|bakes?)\b",
     re.I,
 )
 
@@ -174,8 +141,7 @@ def acts_of(texts: Sequence[ActivityText], names: frozenset[str] = frozenset()) 
     acts = table("acts")
     scores = scores_of_texts(acts, [(one, text.kinds) for one, text in zip(sentences, texts, strict=True)])
     for text, done, own, own_scores in zip(texts, said, sentences, scores, strict=True):
-        only_read = _READ.issuperset(text.kinds) and not text.whole_lesson  # a plan of a lesson tells what is done
-        plain = {} if only_read else {act.hazard: act for act in plain_acts(text, names)}
+        plain = {act.hazard: act for act in plain_acts(text, names)}
         yield _acts(text, done, own, own_scores, plain)
 
 
@@ -192,35 +158,36 @@ def _acts(
     on_page = [said[one.of].place in (Place.PAGE, Place.LIST) for one in sentences]
     chant = any(one.place is Place.INSTRUCTION and _CHANTED.match(one.passage.text) for one in said)
     chanted = [
-        chant or said[one.of].passage.role is Role.LINE or _is_spoken(said[one.of].passage) or _asks(said[one.of], one)
+        chant or said[one.of].passage.role is Role.LINE or is_spoken(said[one.of].passage) or asks(said[one.of], one)
         for one in sentences
     ]
     scores[[page and (only_read or line) for page, line in zip(on_page, chanted, strict=True)]] = -math.inf
+    scores[[is_a_model(said[one.of], one) for one in sentences]] = -math.inf
     found: list[Act] = []
     for column in np.nonzero((scores >= sureness().query).any(axis=0))[0].tolist():
         hazard = act_hazards()[column]
         if hazard in hazards():
             at = int(scores[:, column].argmax())
             sentence = sentences[at]
-            if _lacks_evidence(hazard, text) or (hazard in _WITH_THINGS and _is_mimed(text)):
+            if lacks_evidence(hazard, text) or (hazard in _WITH_THINGS and is_mimed(text)):
                 continue
             start, end = heaviest(sentence, shares(table("acts"), sentence, column))
             passage = said[sentence.of].passage
             if hazard in _OF_FOOD and (
-                _is_imitated(passage.text, sentence)
-                or not _has_food(text, passage.text[sentence.words[0].start : sentence.words[-1].end])
-                or (on_page[at] and _is_only_named(passage, sentence.words[0].start, text))
+                is_imitated(passage.text, sentence)
+                or not has_food(text, passage.text[sentence.words[0].start : sentence.words[-1].end])
+                or (on_page[at] and is_only_named(passage, sentence.words[0].start, text))
             ):
                 continue
-            if _is_ruled_out(passage.text, start, end) or _is_on_cards(passage.text, start):
+            if is_ruled_out(passage.text, start, end) or is_on_cards(passage.text, start):
                 continue
-            if hazard == _SHARP and _is_another_needle(passage.text):
+            if hazard == _SHARP and is_another_needle(passage.text):
                 continue
-            if hazard in _BY_TEACHER and said[sentence.of].place is Place.STEPS and _does_it_herself(passage, sentence):
+            if hazard in _BY_TEACHER and said[sentence.of].place is Place.STEPS and does_it_herself(passage, sentence):
                 continue
-            if hazard == _BLINDFOLD and (_is_only_shut(text) or _SEATED.search(passage.text)):
+            if hazard == _BLINDFOLD and (is_only_shut(text) or _SEATED.search(passage.text)):
                 continue
-            if hazard == _OUTDOORS and (_is_on_a_map(text) or _is_at_the_door(passage.text, start)):
+            if hazard == _OUTDOORS and (is_on_a_map(text) or is_at_the_door(passage.text, start)):
                 continue
             hazard = _hazard_of(hazard, passage.text, start, text)
             if any(act.hazard == hazard or _is_same_act(act, hazard, passage, start, end) for act in found):
@@ -233,31 +200,12 @@ def _acts(
         if act.hazard == _BLINDFOLD and _SEATED.search(act.passage.text):
             continue
         hazard = _hazard_of(act.hazard, act.passage.text, act.start, text)
-        mimed = hazard in _WITH_THINGS and _is_mimed(text)
+        mimed = hazard in _WITH_THINGS and is_mimed(text)
         if not mimed and not any(one.hazard == hazard for one in found):
             # What is said in so many words is surer than what was weighed at the same words.
             found = [one for one in found if not _is_same_act(one, hazard, act.passage, act.start, act.end)]
             found.append(Act(hazard, sureness().query, act.passage, act.start, act.end, plain=True))
     return sorted(found, key=lambda act: -act.score)
-
-
-def _is_spoken(passage: Passage) -> bool:
-    """Say whether a line of the page is what somebody says: A: *Tam likes pineapples.*"""
-    if passage.role is Role.TURN:
-        return True
-    name = _SPEAKER.match(passage.text)
-    return name is not None and (name.end(), len(passage.text)) in passage.emphasis
-
-
-def _asks(said: Said, sentence: Sentence) -> bool:
-    """Say whether a sentence only asks how things are: Is there a park in your street? Can you …? is a dare."""
-    text = said.passage.text[sentence.words[0].start :]
-    return _QUESTION.match(text) is not None
-
-
-def _does_it_herself(passage: Passage, sentence: Sentence) -> bool:
-    """Say whether steps tell the teacher herself to use a tool: You make the holes with the hole punch."""
-    return _TEACHER_DOES.match(passage.text, sentence.words[0].start) is not None
 
 
 def _is_same_act(act: Act, hazard: str, passage: Passage, start: int, end: int) -> bool:
@@ -281,101 +229,6 @@ def _hazard_of(hazard: str, said: str, start: int, text: ActivityText) -> str:
     done = [one.passage.text for one in text.said if one.place in DONE]
     of_paper = any(map(_PAPER_WORK.search, done)) and not any(map(_A_BLADE.search, done))
     return _SCISSORS if hazard == _KNIVES and match is not None and of_paper and not of_food else hazard
-
-
-def _is_ruled_out(text: str, start: int, end: int) -> bool:
-    """Say whether nobody is to do what some words tell: the stair is flat; nobody climbs on chairs."""
-    clause = max(text.rfind(mark, 0, start) for mark in ".!?;:\n") + 1
-    return _NOBODY.search(text, clause, end) is not None
-
-
-def _is_on_cards(text: str, start: int) -> bool:
-    """Say whether words only stand on cards that are drawn: Cards to write for each group: eat an orange, drink."""
-    sentence = max(text.rfind(mark, 0, start) for mark in ".!?;\n") + 1
-    return _CARDS.search(text, sentence, start) is not None
-
-
-def _is_another_needle(text: str) -> bool:
-    """Say whether the needle of a text is a compass's, and nothing else in it is sharp: Turn until it points to N."""
-    return _NEEDLE.search(text) is not None and _OTHER_NEEDLE.search(text) is not None and not _PRICKS.search(text)
-
-
-def _is_at_the_door(text: str, start: int) -> bool:
-    """Say whether who goes out only waits there: The seeker waits just outside the open door, in your sight."""
-    ends = [at for mark in ".!?\n" if (at := text.find(mark, start)) >= 0]
-    return _AT_THE_DOOR.search(text, start, min(ends, default=len(text))) is not None
-
-
-def _is_only_shut(text: ActivityText) -> bool:
-    """Say whether eyes are only shut while something is hidden or felt, and nobody moves: The class shut their eyes."""
-    said = [one.passage.text for one in text.said if one.place in DONE]
-    return any(_SHUT.search(one) for one in said) and not any(_MOVES.search(one) for one in said)
-
-
-def _is_on_a_map(text: ActivityText) -> bool:
-    """Say whether a walk, a bus or a van goes over a map, a board or a table, and nobody out of doors."""
-    said = [one.passage.text for one in text.said if one.place in DONE]
-    return any(_MAP.search(one) for one in said) and not any(_OUT.search(one) for one in said)
-
-
-def _has_food(text: ActivityText, shown: str) -> bool:
-    """Say whether something is eaten in an activity, or is food among its materials or where it is ``shown``: not so
-    where a child looks for the shell, or asks for the butter in a drawing, nor on the squares of a board."""
-    done = [one for one in text.said if one.place in DONE | {Place.LESSON_MATERIALS}]
-    told = [one.passage.text for one in done]
-    on_board = "game" in text.kinds and any(map(_BOARD.search, told)) and not any(map(_TRIED.search, told))
-    places = {Place.MATERIALS} if on_board else {Place.MATERIALS, Place.LIST, Place.LESSON_MATERIALS}
-    listed = (one.passage.text for one in done if one.place in places)
-    if any(not foods().isdisjoint(WORD.findall(one.casefold())) for one in listed):
-        return True
-    if on_board:
-        return False  # Go back two squares: the cat eats your bread
-    # The Captain of the Crumb is no food.
-    named = {word.casefold() for at, word in enumerate(WORD.findall(shown)) if not at or word.islower()}
-    return any(map(_EATEN.search, told)) or not foods().isdisjoint(named)
-
-
-def _is_only_named(passage: Passage, start: int, text: ActivityText) -> bool:
-    """Say whether food only stands on a page as something to match, to tick or to write: d the sandwiches."""
-    if "make" in text.kinds or passage.role not in (Role.ITEM, Role.TEXT, Role.CELL, Role.OPTION):
-        return False
-    line = passage.text[passage.text.rfind("\n", 0, start) + 1 :].partition("\n")[0]
-    told = [one.passage.text for one in text.said if one.place in DONE]
-    return _FRAGMENT.match(line) is not None and not any(map(_EATEN.search, told))
-
-
-def _is_mimed(text: ActivityText) -> bool:
-    """Say whether children only mime in an activity, by its own words, with nothing in hand: They use no real tools."""
-    done = [one.passage.text for one in text.said if one.place in DONE]
-    if "make" in text.kinds or any(_TOOLS.search(one) for one in done):
-        return False
-    return any(map(_NOTHING_REAL.search, done)) and any(map(_MIMED.search, done))
-
-
-@cache
-def _evidence() -> dict[str, re.Pattern[str]]:
-    found = {}
-    for hazard, words in rows("evidence.csv"):
-        begun = "|".join(rf"{one[:-1]}\b" if one.endswith("$") else one for one in alternatives(words))
-        found[hazard] = re.compile(rf"\b(?:{begun})", re.I)
-    return found
-
-
-def _lacks_evidence(hazard: str, text: ActivityText) -> bool:
-    """Say whether an activity speaks of nothing that this hazard is about."""
-    pattern = _evidence().get(hazard)
-    return pattern is not None and not any(
-        pattern.search(one.passage.text) for one in text.said if one.place is not Place.LESSON_MATERIALS
-    )
-
-
-def _is_imitated(text: str, sentence: Sentence) -> bool:
-    """Say whether food is on cards, of paper or a toy, and nobody eats it: a food card each (honey, cherries)."""
-    start = sentence.words[0].start
-    if text[:start].rstrip().endswith(":"):  # what a list belongs to
-        start = max(text.rfind(mark, 0, start) for mark in ".!?\n") + 1
-    own = text[start : sentence.words[-1].end]
-    return _IMITATION.search(own) is not None and _EATEN.search(own) is None
 
 
 def _sentences(said: Sequence[Said], names: frozenset[str] = frozenset()) -> list[Sentence]:

@@ -24,6 +24,8 @@ _PAGE = frozenset({Place.INSTRUCTION, Place.PAGE, Place.LIST})
 _CLIMBING = "climbing-standing-on-furniture"
 _SCISSORS, _KNIVES = "scissors-cutting", "knives-and-blades"
 _TASTING = "food-tasting-allergy"
+_SUN = "bright-light-lasers-sun"
+_DRAWN = lazy_re.compile(r"\b(?:pictures?|cards?|posters?|page|drawings?|board|map|screen|video|story|frame)\b", re.I)
 _NEED = lazy_re.compile(r"\W*(?:you need|we need|things you need|what you need)\W+", re.I)
 _EAT = lazy_re.compile(r"\b(?:eats?|tastes?)\b", re.I)
 _MAKING = "make"  # the class of activities whose page says what to do; that of a game mostly does
@@ -105,7 +107,7 @@ def plain_acts(text: ActivityText, names: Collection[str] = ()) -> Iterator[Plai
             PlainAct(row.hazard, passage, start, end)
             for passage, on_page in followed
             for start, end in _in_passage(
-                passage.text if on_page else _without_speech(passage),
+                passage.text if on_page else without_speech(passage),
                 row,
                 on_list=on_list,
                 ordered=on_page,
@@ -128,7 +130,7 @@ def plain_acts(text: ActivityText, names: Collection[str] = ()) -> Iterator[Plai
         yield from islice(eaten, 1)
 
 
-def _without_speech(passage: Passage) -> str:
+def without_speech(passage: Passage) -> str:
     """A note with spaces for what children say in it: turns round once and says *I don't like …*."""
     text = passage.text
     for start, end in passage.emphasis:
@@ -170,6 +172,8 @@ def _in_passage(
             continue
         before = text[sentence.start() : verb.start()]
         if row.hazard == _CLIMBING and _NOT_THEMSELVES.search(before):
+            continue
+        if row.hazard == _SUN and _DRAWN.search(text):
             continue
         subject = re.findall(r"[\w'’]+", before)
         by_children = not ordered and any(word.casefold() in who or word in played for word in subject)

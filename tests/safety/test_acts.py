@@ -223,3 +223,43 @@ def test_what_nobody_does_is_no_act(said: str, count: int) -> None:
         )
         == count
     )
+
+
+@pytest.mark.parametrize(
+    ("cited", "done"),
+    [
+        ("One child acts: *You taste a lemon. You mix flour and butter.*", "Each child tastes a lemon."),
+        ("Say it on: *I bought a pineapple and a jar of honey.* Groups add a thing.", "Each child eats some honey."),
+    ],
+)
+def test_what_steps_cite_for_children_to_say_is_not_done(cited: str, done: str) -> None:
+    assert acts_in(told(cited)) == []
+    assert acts_in(told(done)) != []
+
+
+def test_what_is_asked_and_what_the_teacher_does_alone_is_no_act() -> None:
+    asked = "### 1 Ask three friends. {.survey}\n\n*Is there a park in your street? Yes, there is.*\n\n| park | |\n|---|---|\n"
+    assert acts_in(asked) == []
+    assert acts_in(told("You make the holes with the hole punch.")) == []
+    assert acts_in(told("The children make the holes with a nail.")) != []
+
+
+@pytest.mark.parametrize(
+    ("page", "seen"),
+    [
+        ("1. Go outside. Look at the sun. Where is it?", True),
+        ("1. Look at the sun in the picture. What colour is it?", False),
+    ],
+)
+def test_children_who_look_at_the_sun(page: str, seen: bool) -> None:
+    assert (
+        "bright-light-lasers-sun" in [act.hazard for act in acts_in(f"### 1 Make a clock. {{.make}}\n\n{page}\n")]
+    ) is seen
+
+
+def test_the_steps_of_a_song_are_done() -> None:
+    song = (
+        "### 1 Sing. {.song}\n\n::: teacher\n"
+        "**Steps:** The third time the children stand on their chairs and jump down to the floor.\n:::\n"
+    )
+    assert [act.hazard for act in acts_in(song)] == ["climbing-standing-on-furniture"]

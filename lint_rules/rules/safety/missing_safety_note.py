@@ -21,10 +21,12 @@ decide. The table of hazards, with the source of every row, is lint_rules/safety
 notes are told apart is measured in tests/safety/FIGURES.md.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from lint_rules import lazy_re
 from lint_rules.finding import Found, Mend, Severity
 from lint_rules.manuscript.insert_field import field_edit
 from lint_rules.manuscript.model import Audience, Part
@@ -180,6 +182,8 @@ class _Open:
 
 
 _TASTING = "food-tasting-allergy"
+_WATER = "ponds-water"
+_OF_WATER = lazy_re.compile(r"\b(?:water|pond|pool|stream|river)\b", re.I)
 _POINTS = "sharp-points-and-edges"
 _THINGS = frozenset({Place.STEPS, Place.MATERIALS, Place.LESSON_MATERIALS, Place.LIST})
 _PLAIN_CARE = 0.5  # a score: rather a care than not; the mere names of tools reach 0
@@ -225,12 +229,19 @@ def _open(text: ActivityText, acts: Sequence["Act"]) -> Iterator[_Open]:
         hazard = hazards()[act.hazard]
         # Where no note speaks of safety at all, the steps must be plain about the care of a plain act.
         lacking = care[act.hazard] < (_PLAIN_CARE if act.plain and not noted else sureness().enough)
+        lacking = lacking and not (act.hazard == _WATER and _names_water(text))
         if lacking or (act.hazard == _TASTING and _leaves_allergens_open(text)):
             severity = Severity(hazard.severity)
             both = act.plain and act.score > sureness().query  # weighed, and said in so many words
             if severity is Severity.STOP and (text.whole_lesson or (act.score < sureness().stop and not both)):
                 severity = Severity.QUERY
             yield _Open(act, hazard, severity, text.part, noted)
+
+
+def _names_water(text: ActivityText) -> bool:
+    """Say whether a safety note speaks of the water: Put the buckets on towels, watch the children near the water."""
+    noted = (one.passage.text for one in text.said if one.place in (Place.SAFETY, Place.LESSON_SAFETY))
+    return any(_OF_WATER.search(one) for one in noted)
 
 
 def _cares(text: ActivityText, hazard: Hazard) -> bool:

@@ -1,0 +1,188 @@
+"""Whether what looks like an act is one: not what a text asks, cites, mimes, draws, forbids, or is not about at all.
+
+Each guard came from a judged course in which an act was seen that nobody does.
+"""
+
+import re
+from functools import cache
+
+from lint_rules import lazy_re
+from lint_rules.manuscript.model import Passage, Role
+from lint_rules.plain_words import WORD
+from lint_rules.safety.activity_text import DONE, ActivityText, Place, Said
+from lint_rules.safety.foods import foods
+from lint_rules.safety.plain_acts import without_speech
+from lint_rules.safety.signs import Sentence
+from lint_rules.tables import alternatives, rows
+
+_MIMED = lazy_re.compile(r"\b(?:mime[sd]?|miming|pretend(?:s|ing)?|invisible)\b", re.I)
+_NOTHING_REAL = lazy_re.compile(r"\b(?:no|not|without) (?:\w+ )?real (?:food|tools?|things?|objects?|knives)\b", re.I)
+_TOOLS = lazy_re.compile(
+    r"\b(?:scissors|kni(?:fe|ves)|needles?|candles?|match(?:es)?|kettles?|irons?|hammers?|nails?|skewers?|peelers?|graters?"
+    r"|ovens?|pans?)\b",
+    re.I,
+)
+_NOBODY = lazy_re.compile(r"\b(?:nobody|no one|no child)\b", re.I)
+_TEACHER_DOES = lazy_re.compile(
+    r"(?:then |now |first )?(?:you|the teacher|an? (?:adult|grown-up|helper))\s+(?!can\b|may\b|need\b)\w+", re.I
+)
+_QUESTION = lazy_re.compile(
+    r"(?:is|are|was|were|do|does|did|have|has|what|where|when|which|whose|why)\b[^.!?]*\?", re.I
+)
+_SPEAKER = lazy_re.compile(r"[A-Z]\w{0,15}: ")
+_FRAGMENT = lazy_re.compile(r"\W*(?:[a-h1-9][.)]\s+)?(?:the|a|an|some|two|three|four|five|my|your)\b[^.!?]*$", re.I)
+_SHUT = lazy_re.compile(
+    r"\b(?:shut|close)s? (?:(?:their|your|his|her|the|both) )+eyes\b|\beyes (?:shut|closed)\b", re.I
+)
+_MOVES = lazy_re.compile(
+    r"\b(?:(?:walk|run|move|go|step|turn|crawl|find|catch|follow|guide|lead|jump|scarf|blindfold)\w*"
+    r"|feels? (?:their|your|his|her|the) way)\b",
+    re.I,
+)
+_AT_THE_DOOR = lazy_re.compile(r"\bwaits? (?:\w+ )?outside the (?:\w+ )?(?:door|classroom|room)\b", re.I)
+_CARDS = lazy_re.compile(
+    r"\b(?:on\s+(?:\w+\s+){0,3}(?:cards?|slips of paper)|cards?\s+(?:to write|say|read|tell|with these))\b[^.:]*:", re.I
+)
+_BOARD = lazy_re.compile(r"\b(?:dice|die|counters?|squares?)\b", re.I)
+_TRIED = lazy_re.compile(r"\b(?:tast(?:es?|ing|ed)|sips?|licks?|bites?|nibbles?|samples?|swallows?)\b", re.I)
+# Needles that prick nobody: a compass's, a dial's, a pine tree's.
+_OTHER_NEEDLE = lazy_re.compile(r"\bcompass(?! with| points?)\b|\bdials?\b|\b(?:pine|fir) needles?\b", re.I)
+_NEEDLE = lazy_re.compile(r"\bneedles?\b", re.I)
+_PRICKS = lazy_re.compile(r"\b(?:thread|sew|stitch|pins?|nails?|skewers?|scissors|prick|pierce)", re.I)
+_MAP = lazy_re.compile(r"\b(?:map|board game)\b", re.I)
+_OUT = lazy_re.compile(
+    r"\b(?:out(?:side|doors?)?|streets?|roads?|pavements?|kerb|trips?|outings?|visit|yard|playground|grounds|park|"
+    r"woods?|forest|garden|farm|zoo|museum|market|shops?|beach|river|pond|lake|walk|traffic|cross|"
+    r"take the (?:class|children))\b",
+    re.I,
+)
+_IMITATION = lazy_re.compile(r"\b(?:cards?|pictures?|photos?|toys?|plastic|cardboard|clay|dough)\b", re.I)
+_EACH_TASTE = lazy_re.compile(r"\b(?:each|every|which|what) taste\b", re.I)
+_EATEN = lazy_re.compile(
+    r"\b(?:eat|eats|eating|taste|tastes|try|tries|bite|bites|lick|licks|drink|drinks|sip|sips|chew|real|plates?"
+    r"|mouths?|tongues?|cheeks?|lips|flavours?|sucks?|swallows?|snacks?|picnics?|feasts?|lunch|breakfast|spreads?|pours?"
+    r"|peels?|stirs?|mix(?:es)?|bakes?)\b",
+    re.I,
+)
+
+
+def is_spoken(passage: Passage) -> bool:
+    """Say whether a line of the page is what somebody says: A: *Tam likes pineapples.*"""
+    if passage.role is Role.TURN:
+        return True
+    name = _SPEAKER.match(passage.text)
+    return name is not None and (name.end(), len(passage.text)) in passage.emphasis
+
+
+def asks(said: Said, sentence: Sentence) -> bool:
+    """Say whether a sentence only asks how things are: Is there a park in your street? Can you …? is a dare."""
+    text = said.passage.text[sentence.words[0].start :]
+    return _QUESTION.match(text) is not None
+
+
+def is_a_model(said: Said, sentence: Sentence) -> bool:
+    """Say whether steps only cite a sentence, for children to say: one child acts: *You mix flour and butter.*"""
+    start, end = sentence.words[0].start, sentence.words[-1].end
+    whole = len(said.passage.text)
+    cited = (one for one in said.passage.emphasis if one[1] - one[0] < whole)
+    return said.place is Place.STEPS and any(first <= start and end <= last for first, last in cited)
+
+
+def does_it_herself(passage: Passage, sentence: Sentence) -> bool:
+    """Say whether steps tell the teacher herself to use a tool: You make the holes with the hole punch."""
+    return _TEACHER_DOES.match(passage.text, sentence.words[0].start) is not None
+
+
+def is_ruled_out(text: str, start: int, end: int) -> bool:
+    """Say whether nobody is to do what some words tell: the stair is flat; nobody climbs on chairs."""
+    clause = max(text.rfind(mark, 0, start) for mark in ".!?;:\n") + 1
+    return _NOBODY.search(text, clause, end) is not None
+
+
+def is_on_cards(text: str, start: int) -> bool:
+    """Say whether words only stand on cards that are drawn: Cards to write for each group: eat an orange, drink."""
+    sentence = max(text.rfind(mark, 0, start) for mark in ".!?;\n") + 1
+    return _CARDS.search(text, sentence, start) is not None
+
+
+def is_another_needle(text: str) -> bool:
+    """Say whether the needle of a text is a compass's, and nothing else in it is sharp: Turn until it points to N."""
+    return _NEEDLE.search(text) is not None and _OTHER_NEEDLE.search(text) is not None and not _PRICKS.search(text)
+
+
+def is_at_the_door(text: str, start: int) -> bool:
+    """Say whether who goes out only waits there: The seeker waits just outside the open door, in your sight."""
+    ends = [at for mark in ".!?\n" if (at := text.find(mark, start)) >= 0]
+    return _AT_THE_DOOR.search(text, start, min(ends, default=len(text))) is not None
+
+
+def is_only_shut(text: ActivityText) -> bool:
+    """Say whether eyes are only shut while something is hidden or felt, and nobody moves: The class shut their eyes."""
+    said = [one.passage.text for one in text.said if one.place in DONE]
+    return any(_SHUT.search(one) for one in said) and not any(_MOVES.search(one) for one in said)
+
+
+def is_on_a_map(text: ActivityText) -> bool:
+    """Say whether a walk, a bus or a van goes over a map, a board or a table, and nobody out of doors."""
+    said = [one.passage.text for one in text.said if one.place in DONE]
+    return any(_MAP.search(one) for one in said) and not any(_OUT.search(one) for one in said)
+
+
+def has_food(text: ActivityText, shown: str) -> bool:
+    """Say whether something is eaten in an activity, or is food among its materials or where it is ``shown``: not so
+    where a child looks for the shell, or asks for the butter in a drawing, nor on the squares of a board."""
+    done = [one for one in text.said if one.place in DONE | {Place.LESSON_MATERIALS}]
+    told = [_EACH_TASTE.sub(" ", without_speech(one.passage)) for one in done]
+    on_board = "game" in text.kinds and any(map(_BOARD.search, told)) and not any(map(_TRIED.search, told))
+    places = {Place.MATERIALS} if on_board else {Place.MATERIALS, Place.LIST, Place.LESSON_MATERIALS}
+    listed = (one.passage.text for one in done if one.place in places)
+    if any(not foods().isdisjoint(WORD.findall(one.casefold())) for one in listed):
+        return True
+    if on_board:
+        return False  # Go back two squares: the cat eats your bread
+    # The Captain of the Crumb is no food.
+    named = {word.casefold() for at, word in enumerate(WORD.findall(shown)) if not at or word.islower()}
+    return any(map(_EATEN.search, told)) or not foods().isdisjoint(named)
+
+
+def is_only_named(passage: Passage, start: int, text: ActivityText) -> bool:
+    """Say whether food only stands on a page as something to match, to tick or to write: d the sandwiches."""
+    if "make" in text.kinds or passage.role not in (Role.ITEM, Role.TEXT, Role.CELL, Role.OPTION):
+        return False
+    line = passage.text[passage.text.rfind("\n", 0, start) + 1 :].partition("\n")[0]
+    told = [one.passage.text for one in text.said if one.place in DONE]
+    return _FRAGMENT.match(line) is not None and not any(map(_EATEN.search, told))
+
+
+def is_mimed(text: ActivityText) -> bool:
+    """Say whether children only mime in an activity, by its own words, with nothing in hand: They use no real tools."""
+    done = [one.passage.text for one in text.said if one.place in DONE]
+    if "make" in text.kinds or any(_TOOLS.search(one) for one in done):
+        return False
+    return any(map(_NOTHING_REAL.search, done)) and any(map(_MIMED.search, done))
+
+
+@cache
+def _evidence() -> dict[str, re.Pattern[str]]:
+    found = {}
+    for hazard, words in rows("evidence.csv"):
+        begun = "|".join(rf"{one[:-1]}\b" if one.endswith("$") else one for one in alternatives(words))
+        found[hazard] = re.compile(rf"\b(?:{begun})", re.I)
+    return found
+
+
+def lacks_evidence(hazard: str, text: ActivityText) -> bool:
+    """Say whether an activity speaks of nothing that this hazard is about."""
+    pattern = _evidence().get(hazard)
+    return pattern is not None and not any(
+        pattern.search(one.passage.text) for one in text.said if one.place is not Place.LESSON_MATERIALS
+    )
+
+
+def is_imitated(text: str, sentence: Sentence) -> bool:
+    """Say whether food is on cards, of paper or a toy, and nobody eats it: a food card each (honey, cherries)."""
+    start = sentence.words[0].start
+    if text[:start].rstrip().endswith(":"):  # what a list belongs to
+        start = max(text.rfind(mark, 0, start) for mark in ".!?\n") + 1
+    own = text[start : sentence.words[-1].end]
+    return _IMITATION.search(own) is not None and _EATEN.search(own) is None
