@@ -228,7 +228,10 @@ def test_what_nobody_does_is_no_act(said: str, count: int) -> None:
 @pytest.mark.parametrize(
     ("cited", "done"),
     [
-        ("One child acts: *You taste a lemon. You mix flour and butter.*", "Each child tastes a lemon."),
+        (
+            "One child acts: *You taste a lemon. You mix flour and butter.*",
+            "Groups mix flour, butter and a raw egg. Each child tastes a piece of lemon from the plate.",
+        ),
         ("Say it on: *I bought a pineapple and a jar of honey.* Groups add a thing.", "Each child eats some honey."),
     ],
 )
@@ -238,7 +241,7 @@ def test_what_steps_cite_for_children_to_say_is_not_done(cited: str, done: str) 
 
 
 def test_what_is_asked_and_what_the_teacher_does_alone_is_no_act() -> None:
-    asked = "### 1 Ask three friends. {.survey}\n\n*Is there a park in your street? Yes, there is.*\n\n| park | |\n|---|---|\n"
+    asked = "### 1 Ask three friends. {.survey}\n\n*Is there a park in your street?*\n\n| park | |\n|---|---|\n"
     assert acts_in(asked) == []
     assert acts_in(told("You make the holes with the hole punch.")) == []
     assert acts_in(told("The children make the holes with a nail.")) != []
