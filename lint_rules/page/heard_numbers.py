@@ -12,12 +12,14 @@ _WRITTEN = rf"\d{{1,2}}|{'|'.join(NUMBER_WORDS)}"
 _NUMBER = lazy_re.compile(
     rf"\b(?:number|question|picture)\s+({_WRITTEN})\b"
     rf"|^[^\w\n]*({_WRITTEN})(?:[.!:](?=\s|$)|\s*(?:…|\.{{3}})|[^\w\n]*$)"  # Three. Look! · 3 … Look!
-    r"|^[^\w\n]*(\d{1,2})\s+(?=[“‘\"']?(?-i:[A-Z]))",  # 3 She made a knot.
+    r"|^[^\w\n]*(\d{1,2})\s+(?=[“‘\"']?(?-i:[A-Z]))"  # 3 She made a knot.
+    r"|(?<=[.!?]\s)(\d{1,2})\.(?=\s+[“‘\"']?(?-i:[A-Z]))",  # 1. Apple. 2. Egg.
     re.I | re.M,
 )
 _LETTER = lazy_re.compile(r"^[^\w\n]*([a-h])[.):]\s", re.I | re.M)
 _AT_FRONT = lazy_re.compile(r"\W*")
 _ENDED = lazy_re.compile(r"[.!?…][\"”’')]*\s+$")
+_FROM_ONE = lazy_re.compile(r"\W*1\.\s")
 _FEWEST = 4  # numbers that make a series
 
 
@@ -91,4 +93,5 @@ def _opens(heard: HeardNumber) -> bool:
     text = heard.passage.text
     before = text[: heard.start].rpartition("\n")[2]
     called = text[heard.start : heard.start + 1] == "N" and text[heard.end : heard.end + 1] in (".", ":", "!")
-    return _AT_FRONT.fullmatch(before) is not None or (called and _ENDED.search(before) is not None)
+    in_row = text[heard.start : heard.start + 1].isdigit() and _FROM_ONE.match(before) is not None
+    return _AT_FRONT.fullmatch(before) is not None or ((called or in_row) and _ENDED.search(before) is not None)

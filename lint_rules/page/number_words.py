@@ -44,6 +44,7 @@ _BEFORE = 20  # characters
 _THING = lazy_re.compile(
     r"\s+(?:(?:little|big|small|large|old|new|red|blue|green|yellow|black|white|brown|more)\s+)?([^\W\d_]{3,})"
 )
+_COUNTING = lazy_re.compile(r"[\s,.!…–-]*(?:and\s+)?")
 
 
 def in_words(number: int) -> str:
@@ -61,6 +62,22 @@ def numbers_in(text: str, *, parts: bool = False) -> Iterator[tuple[int, int, in
         if thing is not None and thing[1].casefold() in small_words():
             thing = None
         yield _value(match), match.start(), match.end(), thing[1] if thing else ""
+
+
+def without_counting(text: str) -> str:
+    """A text without the numbers that are counted up from one, but for the last: One, two, three. Three balls."""
+    run: list[tuple[int, int, int]] = []
+    cut: list[tuple[int, int]] = []
+    for number, start, end, _ in [*numbers_in(text, parts=True), (0, len(text), len(text), "")]:
+        goes_on = bool(run) and number == run[-1][0] + 1 and _COUNTING.fullmatch(text, run[-1][2], start) is not None
+        if not goes_on:
+            cut += [one[1:] for one in run[:-1]] if len(run) > 1 else []
+            run = []
+        if goes_on or number == 1:
+            run.append((number, start, end))
+    for start, end in reversed(cut):
+        text = text[:start] + " " * (end - start) + text[end:]
+    return text
 
 
 def _value(match: re.Match[str]) -> int:

@@ -9,9 +9,9 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from lint_rules import lazy_re
-from lint_rules.manuscript.model import Audience, Unit
+from lint_rules.manuscript.model import PICTURE, Audience, Unit
 from lint_rules.page.audio import heard_in
-from lint_rules.page.exercises.model import Exercise, Exercises, Item
+from lint_rules.page.exercises.model import Exercise, Exercises, Item, Place
 from lint_rules.page.heard_numbers import heard_numbers
 from lint_rules.plain_words import DENIED
 from lint_rules.unit_language.option_support import content_words
@@ -48,8 +48,9 @@ def wrong_letters(read: Exercises, unit: Unit) -> list[tuple[Item, str]]:
         right = 0
         wrong: list[tuple[Item, str, str]] = []
         # A column of words behind letters (a next to the tree) goes with the script as pictures do.
-        told = pictures or ({} if rows or not parts else _told(exercise))
-        heard = {at: _shown(text if rows or pictures else _affirmed(text)) for at, text in parts.items()}
+        told = pictures or ({} if rows else _shown_as_options(exercise) or (_told(exercise) if parts else {}))
+        drawn = bool(rows or pictures or _shown_as_options(exercise))
+        heard = {at: _shown(text if drawn else _affirmed(text)) for at, text in parts.items()}
         for item, number, letter in _letters(exercise) if rows or told else ():
             words = _shown(item.text) | heard.get(number, frozenset())
             fit = _fitting(rows.get(number, told), words, letter)
@@ -58,7 +59,7 @@ def wrong_letters(read: Exercises, unit: Unit) -> list[tuple[Item, str]]:
             wrong += [(item, letter, fit[0])] if sure else []
         changed = len(wrong) == 1 or {one[1] for one in wrong} == {one[2] for one in wrong}
         if right >= _FEWEST and 0 < len(wrong) <= _MOST and changed:
-            found += [(item, f"in picture {meant}" if rows or pictures else meant) for item, _, meant in wrong]
+            found += [(item, f"in picture {meant}" if drawn else meant) for item, _, meant in wrong]
     return found
 
 
@@ -66,6 +67,21 @@ def _affirmed(text: str) -> str:
     """A text without what it only asks or denies: Is it in the tree? No, it's on the grass."""
     parts = _SENTENCE.findall(text)
     return " ".join(one for one in parts if not one.rstrip().endswith("?") and not DENIED.search(one))
+
+
+def _shown_as_options(exercise: Exercise) -> Pictures:
+    """What the pictures of a column show, where it is nothing but pictures: a ![boat] · b ![ball]."""
+    shown = {
+        one.label.key: " ".join(picture.alt for picture in one.place.passage.pictures if _is_in(picture.at, one.place))
+        for one in exercise.column
+        if one.label is not None and not one.text.replace(PICTURE, "").strip(" ·|/,")
+    }
+    column = _pictures(shown) if len(shown) == len(exercise.column) else {}
+    return column if len(column) >= _MOST and all(column.values()) else {}
+
+
+def _is_in(at: int, place: Place) -> bool:
+    return place.start <= at < place.end
 
 
 def _told(exercise: Exercise) -> Pictures:

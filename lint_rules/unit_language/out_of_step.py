@@ -19,7 +19,7 @@ from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Option
 from lint_rules.page.exercises.statements import bare_statement
 from lint_rules.page.heard_numbers import heard_numbers, number_left_out
-from lint_rules.page.number_words import clock_times_in, numbers_in
+from lint_rules.page.number_words import clock_times_in, numbers_in, without_counting
 from lint_rules.tables import words
 from lint_rules.unit_language.option_support import content_words
 from lint_rules.unit_language.places import PLACES, last_word, places_of
@@ -86,7 +86,8 @@ class _Source:
         heard = heard_numbers(self.passages)
         if len(heard) < _FEWEST or [one.number for one in heard] != list(range(1, len(heard) + 1)):
             return {}
-        return {str(one.number): frozenset(word for word in _told(one.behind) if word.isdigit()) for one in heard}
+        said = {str(one.number): without_counting(one.behind) for one in heard}
+        return {number: frozenset(word for word in _told(text) if word.isdigit()) for number, text in said.items()}
 
     def says(self, words: frozenset[str]) -> bool:
         """Whether a sentence has all these words."""

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from itertools import pairwise, zip_longest
 
 from lint_rules import lazy_re
+from lint_rules.manuscript.model import PICTURE
 from lint_rules.page.exercises.drafts import Draft, DraftExercise, trimmed, without
 from lint_rules.page.exercises.marks import LINE, WEAK, Kind, Mark, chains, label_of
 from lint_rules.page.exercises.model import Label, Option, Place
@@ -68,13 +69,13 @@ def speaks(chain: Sequence[Mark], columns: Sequence[tuple[list[Mark], Kind]], li
 
 
 def in_one_line(free: Sequence[Mark], lines: Sequence[Line]) -> list[list[Mark]]:
-    """Letters that begin what a line lists with strokes: `a Sumi / b Mr Reed / c Dan`."""
+    """Letters that begin what a line lists with strokes or dots: `a Sumi / b Mr Reed / c Dan`; pictures, too."""
     found = []
     for chain in chains(free, Kind.LOWER, WEAK):
         line = lines[chain[0].line]
         texts = [line.passage.text[one.last : other.first].strip() for one, other in pairwise(chain)]
         listed = all(mark.line == chain[0].line for mark in chain) and all(
-            text.endswith(("/", "|", ",", ";")) and _WORD.search(text) for text in texts
+            text.endswith(("/", "|", ",", ";", "·", "•")) and (_WORD.search(text) or PICTURE in text) for text in texts
         )
         if listed and chain[0].strength == LINE and len(chain) > _FEWEST:
             found.append(chain)
