@@ -23,15 +23,19 @@ _RECKONED = lazy_re.compile(
     r"|other|another|over|under|last|first|after|before|later|ago|plus|minus)\b",
     re.I,
 )
+_HOUR = lazy_re.compile(r"\b([a-z]+|\d{1,2}) o['’]clock\b", re.I)
 _FEWEST = 3  # statements, so that the answers are verdicts
 
 
-def miscounted(exercise: Exercise, script: Sequence[Passage]) -> tuple[Item, str] | None:
-    """The one statement of an exercise that has a number too many or too few, and what the script has."""
+def miscounted(exercise: Exercise, script: Sequence[Passage], page: Sequence[Passage]) -> tuple[Item, str] | None:
+    """The one statement of an exercise that has a number too many or too few, and what the script has; not what a text
+    on the same ``page`` has."""
     items = [item for item in exercise.items if item.answer is not None and not item.example]
     called = [yes_or_no(item.answer.text) if item.answer is not None else None for item in items]
     if None in called or len(items) < _FEWEST:
         return None
+    own_passages = {id(place.passage) for item in items for place in item.prompt}
+    read = {one[:2] for passage in page if id(passage) not in own_passages for one in _counts(passage.text)}
     heard = [one for passage in script for one in _counts(passage.text)]
     found = []
     for item, is_so in zip(items, called, strict=True):
@@ -40,13 +44,15 @@ def miscounted(exercise: Exercise, script: Sequence[Passage]) -> tuple[Item, str
         if is_so and len(own) == 1 and not DENIED.search(statement) and not _RECKONED.search(statement):
             number, thing, _ = own[0]
             told = {other: words for other, of, words in heard if of == thing}
-            found += [(item, told.popitem()[1])] if told and number not in told else []
+            found += [(item, told.popitem()[1])] if told and number not in told and (number, thing) not in read else []
     return found[0] if len(found) == 1 else None
 
 
 def _counts(text: str) -> list[tuple[int, str, str]]:
-    """The numbers of a text that count something: the number, the thing in its dictionary form, and both in words."""
-    return [
+    """The numbers of a text that count something, or tell the hour: the number, the thing in its dictionary form, and
+    both in words."""
+    hours = [(number, "o'clock", match[0]) for match in _HOUR.finditer(text) for number, *_ in numbers_in(match[1])]
+    return hours + [
         (number, content_in_order(thing)[0], f"{text[start:end]} {thing}")
         for number, start, end, thing in numbers_in(text, parts=True)
         if number > 1 and content_in_order(thing)

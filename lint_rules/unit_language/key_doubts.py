@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from lint_rules.manuscript.model import PICTURE, Passage, Unit
+from lint_rules.manuscript.model import PICTURE, Audience, Passage, Unit
 from lint_rules.page.audio import heard_in
 from lint_rules.page.exercises.answers import yes_or_no
 from lint_rules.page.exercises.charted import against_the_chart, from_another_row
@@ -73,9 +73,10 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
     answer, end = beyond_the_script(read, unit) or (None, 0)
     if answer is not None:
         yield Doubt(answer, f"number {end + 1}", f"the script ends with number {end}")
+    page = [one for one in read.activity.part.passages if one.audience is Audience.PUPIL]
     for exercise in read.exercises:
         items = [item for item in exercise.items if item.answer is not None and not item.example]
-        item, heard = miscounted(exercise, heard_in(read.activity, unit)) or (None, "")
+        item, heard = miscounted(exercise, heard_in(read.activity, unit), page) or (None, "")
         yield from _about(item, f"the script has “{heard}”")
         item = against_its_picture(items, [yes_or_no(one.answer.text) if one.answer else None for one in items])
         yield from _about(item, "look at the picture beside it")
@@ -120,4 +121,5 @@ def _asked(item: Item) -> str:
     whole = item.text if "_" in blank else bare_statement(item.text)  # There are ____ jars on the shelf.
     said = whole.replace(PICTURE, "").replace("☐", "").strip()
     short = any(len(word) > 1 for word in said.split()) and len(said.split()) <= _SHORT
+    said = said.strip(" ·|•")
     return f"“{said}”" if short or not item.label.text else f"number {item.label.text}"

@@ -10,11 +10,13 @@ with the texts.
 """
 
 import re
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 
 from lint_rules import lazy_re
+from lint_rules.language.vocabulary.word_index import function_bands
 from lint_rules.manuscript.model import Passage
 from lint_rules.page.exercises.answers import yes_or_no
 from lint_rules.page.exercises.in_step import the_one_out_of_step
@@ -32,6 +34,8 @@ _CLAUSE = lazy_re.compile(
     r"[;:–—“”\"]|,?\s+\b(?:and|but|because|so|while|when|who|which|that|than|before|after|until)\b\s+|,\s+", re.I
 )
 _NAME = lazy_re.compile(r"(?<![^\W_])[A-Z][a-z][\w’']*")
+_SMALL = lazy_re.compile(r"(?<![\w’'])[a-z]{3,}(?![\w’'])")
+_OFTEN = 2  # times that a name is said
 _FIRST = lazy_re.compile(r"\W*(?:(?:and|but|so|then|now|oh|yes|no)\b\W*)*([\w’']+)", re.I)
 _UNSURE = lazy_re.compile(
     r"\b(?:if|perhaps|maybe|thinks?|thought|wants?|wanted|would|like|pretend|dreams?|wish|than|or|can you|always|never"
@@ -263,14 +267,18 @@ def _with_subjects(sentence: str, names: frozenset[str], speaker: str, about: st
 
 
 def _names(texts: Sequence[str]) -> frozenset[str]:
-    """The names of some texts: what has a capital within a sentence."""
+    """The names of some texts: what has a capital within a sentence, or whenever it is said, twice or more; and never
+    none (the River Tumba, the river)."""
     found: set[str] = set()
     for text in texts:
         for match in _NAME.finditer(text):
             before = text[: match.start()].rstrip(" “‘\"'*")
             if before and before[-1] not in ".!?:\n…":
                 found.update(_named(match[0]))
-    return frozenset(found) - _POINTING - {"the", "it"} - frozenset[str]().union(*_opposites())
+    small = {word for text in texts for word in _SMALL.findall(text)}
+    often = Counter(word for text in texts for word in _named(text))
+    found |= {word for word, count in often.items() if count >= _OFTEN and not function_bands(word)}
+    return frozenset(found) - small - _POINTING - {"the", "it"} - frozenset[str]().union(*_opposites())
 
 
 def _named(text: str) -> list[str]:

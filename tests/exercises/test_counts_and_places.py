@@ -74,6 +74,14 @@ def filled(page: str, *words: str) -> str:
         (filled(SHOP, "eight"), "1 T, 2 F, 3 T", []),
         (filled(SHOP, "more than nine"), "1 T, 2 F, 3 T", []),
         (filled(SHOP.replace("Four eggs, please. No, six eggs!", "Six eggs, please."), "eight"), "1 T, 2 F, 3 T", []),
+        (filled(SHOP, "nine").replace("nine euros", "open at six o'clock"), "1 T, 2 F, 3 T", []),
+        (
+            filled(SHOP, "x")
+            .replace("x euros", "six o'clock")
+            .replace("MIRRE: Good", "MIRRE: It's four o'clock. Good"),
+            "1 T, 2 F, 3 T",
+            ["T"],
+        ),
         (filled(HUT, "table", "bench"), "1 yes, 2 yes, 3 yes, 4 yes", ["yes"]),
         (filled(HUT, "table", "bench"), "1 yes, 2 yes, 3 no, 4 yes", []),
         (filled(HUT.replace("milk on", "milk in"), "fridge", "bench"), "1 yes, 2 yes, 3 yes, 4 yes", []),
@@ -124,3 +132,38 @@ TANSU: Four. Milk? {}
 def test_faces_go_with_what_is_replied(reply: str, answers: str, wrong: list[str]) -> None:
     found = said_of(RULE, FACES.replace("{}", reply) + key(answers), "Listen. Tick. {.listening audio=1.1}")
     assert [words for words, _ in found] == wrong
+
+
+ROWS = """1 bear · 2 boat · 3 bus · 4 ball
+
+a ![boat](art/boat.svg) · b ![ball](art/ball.svg) · c ![bear](art/bear.svg) · d ![bus](art/bus.svg)
+
+"""
+TOYS = """1 balls ____ · 2 cars ____ · 3 dolls ____ · 4 bears ____
+
+::: {.audio track=1.1}
+ODO: 1. Balls! One, two, three. Three balls.
+
+ILO: 2. Cars! One, two, three, four, five. Five cars.
+
+ODO: 3. Dolls! One, two. Two dolls.
+
+ILO: 4. Bears! One, two, three, four. Four bears.
+:::
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("page", "answers", "wrong"),
+    [
+        (ROWS, "1 c, 2 a, 3 b, 4 d", ["b"]),
+        (ROWS, "1 c, 2 a, 3 d, 4 b", []),
+        (TOYS, "1 three, 2 four, 3 two, 4 four", ["four"]),
+        (TOYS, "1 three, 2 five, 3 two, 4 four", []),
+    ],
+)
+def test_rows_in_one_line(page: str, answers: str, wrong: list[str]) -> None:
+    assert [
+        words for words, _ in said_of(RULE, page + key(answers), "Listen and match. {.listening audio=1.1}")
+    ] == wrong

@@ -22,6 +22,8 @@ STORY = """### 1 Read. {.story .reading}
 
 **6** “It's ten o'clock,” said Kiri. She pushed the green button and a light came on. Then Mina pushed the red lamp.
 
+**7** “Hush has the drum,” says Pim. “Hush is a big cat. He likes a quiet river.”
+
 ### 2 True or false? {.reading}
 
 1. Pim is a goat.
@@ -43,6 +45,7 @@ STORY = """### 1 Read. {.story .reading}
         ("Three ducks sleep on a red roof.", "true"),
         ("Two ducks sleep on a blue roof.", "true"),
         ("Mina pushed the green button.", "true"),
+        ("Hush likes a loud river.", "true"),
         ("Is the boat at the bridge?", "No, it isn't."),
     ],
 )
