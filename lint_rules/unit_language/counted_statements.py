@@ -24,6 +24,7 @@ _RECKONED = lazy_re.compile(
     re.I,
 )
 _HOUR = lazy_re.compile(r"\b([a-z]+|\d{1,2}) o['’]clock\b", re.I)
+_WHY = lazy_re.compile(r"(?<=\S)\s+\(.*\)\W*$")  # F (one goat)
 _FEWEST = 3  # statements, so that the answers are verdicts
 
 
@@ -31,7 +32,7 @@ def miscounted(exercise: Exercise, script: Sequence[Passage], page: Sequence[Pas
     """The one statement of an exercise that has a number too many or too few, and what the script has; not what a text
     on the same ``page`` has."""
     items = [item for item in exercise.items if item.answer is not None and not item.example]
-    called = [yes_or_no(item.answer.text) if item.answer is not None else None for item in items]
+    called = [yes_or_no(_WHY.sub("", item.answer.text)) if item.answer is not None else None for item in items]
     if None in called or len(items) < _FEWEST:
         return None
     own_passages = {id(place.passage) for item in items for place in item.prompt}
