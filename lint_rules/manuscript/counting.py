@@ -38,6 +38,7 @@ _PLACEHOLDER = lazy_re.compile(
     r"|\W*the\s+[^.!?]*\b(?:is|are)\s+(?:read|sung|said|spoken|told|acted)\b[^.!?]*\bas\s+(?:printed|above|below|(?:written\s+)?on\s+the\s+page)\b"
     r"|\W*(?:the\s+)?(?:actors?|cast|narrators?|readers?|voices|speakers?)\s+(?:reads?|says?|sings?|tells?|acts?)\b"
     r"[^.!?]*\b(?:frames?|page|story|text|parts?|verses?)\b"
+    r"|\W*the\s+(?:story|text|song|chant|comic|play)\b[^.!?]*\bas\s+on\s+(?:the|this)\s+page\b"
     r"|\W*as\s+(?:printed|written)\s+(?:on|in)\s+(?:the\s+)?(?:page|book)\W*$"
     r"|\W*(?:tbc|tbd|to be (?:written|confirmed|added))\W*$",
     re.I,

@@ -52,6 +52,17 @@ def in_words(number: int) -> str:
     return _WORDS[number] if 0 <= number < len(_WORDS) else str(number)
 
 
+def spellings_of_figure(text: str) -> tuple[str, ...]:
+    """How a number in figures is said, in the ways that a word list may have it: 40, forty; 100, a hundred, hundred."""
+    if not (text.isascii() and text.isdigit()) or len(text) > len("1000"):
+        return ()
+    number = int(text)
+    round_ = {100: "hundred", 1000: "thousand"}.get(number)
+    if round_ is not None:
+        return round_, f"a {round_}", f"one {round_}"
+    return tuple(word for word, value in _ALL.items() if value == number)
+
+
 def numbers_in(text: str, *, parts: bool = False) -> Iterator[tuple[int, int, int, str]]:
     """The numbers of a text: the number, its range, and the word behind it, which may be what it counts ('' at an
     end); those that name a part (page 12, bus 9) only with ``parts``."""

@@ -34,6 +34,7 @@ _RECKONED = lazy_re.compile(
     r"\b(?:how long|how old|than|once|twice|more|less|times|altogether|left|add|plus|minus)\b", re.I
 )
 _LISTEN, _READ = lazy_re.compile(r"\blisten\b", re.I), lazy_re.compile(r"\bread\b", re.I)
+_PRICED = lazy_re.compile(r"\b(?:how much|costs?|prices?|pay|coins?|euros?|pounds?|dollars?|pence|cents?)\b", re.I)
 _IN_OTHER_UNITS = frozenset(["60", "100", "1000"])  # an hour, a metre, a kilo
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
 _CLOCK = lazy_re.compile(r"\d[.:]\d\d")  # 4:00, which the script says in words
@@ -188,8 +189,16 @@ def _by_word(exercise: Exercise, source: _Source) -> Iterator[tuple[bool, tuple[
         if not missing:
             yield True, (item, "")
         for one in missing:
+            if _PRICED.search(f"{item.text} {said}") and _is_product(one, source.words):
+                continue  # four mangoes at twenty coins
             if is_one_of_few(one) and one not in _IN_OTHER_UNITS:
                 yield False, (item, one)
+
+
+def _is_product(one: str, said: frozenset[str]) -> bool:
+    """Say whether a number is one that is said times another."""
+    figures = [int(word) for word in said if word.isascii() and word.isdigit() and int(word) > 1]
+    return one.isdigit() and any(int(one) == first * other for first in figures for other in figures)
 
 
 def _is_numbering(exercise: Exercise) -> bool:

@@ -18,6 +18,7 @@ from lint_rules.language.vocabulary.word_index import canonical, parts_of
 from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.language.vocabulary.word_shapes import READ_AS
 from lint_rules.manuscript.model import Activity, Picture
+from lint_rules.page.number_words import spellings_of_figure
 from lint_rules.unit_language.picture_sentences import nouns_of_picture
 
 _MOST_WORDS_OF_A_THING = 3
@@ -57,7 +58,8 @@ def spelt_in(analysis: Analysis, words: Sequence[WordLevel], lists: tuple[WordEn
         if token.start in shown:
             continue
         parts = [canonical(part) for part in token.text.split("-") if part] if "-" in token.text else []
-        keys = (canonical(token.text), canonical(token.lemma), *parts)  # a kitchen-table robot has a kitchen
+        # A kitchen-table robot has a kitchen; who reads 40 has met forty.
+        keys = (canonical(token.text), canonical(token.lemma), *parts, *spellings_of_figure(token.text))
         found = {row: None for key in keys for row in rows.get(key, ())}
         of_kind = [row for row in found if token.pos in READ_AS.get(lists[row].part_of_speech, ())]
         for row in of_kind or found:
