@@ -152,11 +152,23 @@ ILO: 4. Bears! One, two, three, four. Four bears.
 :::
 
 """
+FOOD = """1. a six apples  b seven apples
+2. a eight eggs  b nine eggs
+3. a ten bananas  b nine bananas
+
+::: art
+Drawing: 1 seven apples in a tree. 2 eight eggs in a box. 3 ten bananas on a plate.
+:::
+
+"""
 
 
 @pytest.mark.parametrize(
     ("page", "answers", "wrong"),
     [
+        (FOOD, "1 b, 2 b, 3 a", ["b"]),
+        (FOOD, "1 b, 2 a, 3 a", []),
+        (FOOD.replace("eight eggs in a box", "a box of eggs"), "1 b, 2 b, 3 a", []),
         (ROWS, "1 c, 2 a, 3 b, 4 d", ["b"]),
         (ROWS, "1 c, 2 a, 3 d, 4 b", []),
         (TOYS, "1 three, 2 four, 3 two, 4 four", ["four"]),

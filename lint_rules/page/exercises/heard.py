@@ -63,8 +63,31 @@ def not_word_for_word(read: Exercises, unit: Unit) -> Answer | None:
 def not_drawn(read: Exercises, unit: Unit) -> Answer | None:
     """The one answer of a key that a picture of numbered things does not show under its number, where it shows all the
     others, and nothing is heard."""
-    briefs = (one.text for one in read.activity.part.passages if one.audience is Audience.ARTIST)
-    return None if heard_in(read.activity, unit) else _not_among(_drawn_by_number(briefs), read)
+    if heard_in(read.activity, unit):
+        return None
+    drawn = _drawn_by_number(one.text for one in read.activity.part.passages if one.audience is Audience.ARTIST)
+    return _not_among(drawn, read) or _other_option(drawn, read)
+
+
+def _other_option(drawn: Mapping[str, frozenset[str]], read: Exercises) -> Answer | None:
+    """The one answer of whose options another is drawn under its number (eight eggs, and not nine), where two others
+    are drawn as they are chosen."""
+    marked: list[tuple[bool, Answer]] = []
+    for exercise in read.exercises:
+        for item in exercise.items:
+            there = drawn.get(item.label.key)
+            if item.answer is None or item.example or there is None or len(item.choices) != 1:
+                continue
+            chosen = [option for option in completed(item, exercise).chosen if option is not None]
+            shown = [option for option in item.choices[0].options if _is_drawn(option.text, there)]
+            if len(chosen) == len(shown) == 1:
+                marked.append((chosen == shown, item.answer))
+    return the_one_out_of_step(marked, _FEWEST - 1)
+
+
+def _is_drawn(text: str, drawn: frozenset[str]) -> bool:
+    words = [word for word in _words(text) if word not in small_words()]
+    return bool(words) and all(word in drawn for word in words)
 
 
 def _not_among(said: Mapping[str, frozenset[str]], read: Exercises) -> Answer | None:
