@@ -33,7 +33,7 @@ LOST = {
     "frog-b": [_TIME],
     "frog-c": [_TIME, _CARE],
     "frog-e": [_TIME, _NUMBERS],
-    "library-d": [("broken-reference", "")],
+    "library-d": [("broken-reference", ""), _CARE],
     "observatory-a": [_TIME, _NUMBERS],
     "observatory-c": [_TIME],
     "observatory-d": [_TIME],
