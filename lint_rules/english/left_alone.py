@@ -8,9 +8,9 @@ stand; none is a list of words that are let alone.
 
 import re
 from collections.abc import Callable
-from itertools import pairwise
 
 from lint_rules import lazy_re
+from lint_rules.english.counted import is_a_sum, is_counted_elsewhere
 from lint_rules.language.inflection.irregular import plurals_of
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.noises import DRAWN_OUT, is_coded
@@ -21,14 +21,11 @@ from lint_rules.manuscript.model import Audience, Passage, Role
 from lint_rules.page.mentions import is_made_up, is_shown_as_wrong, spoken_of
 from lint_rules.plain_words import PART
 from lint_rules.tables import entries
-from lint_rules.tables import words as words_in
 
 SPELLER = "MORFOLOGIK"  # the dictionary's own alarms; others of its category are grammar (its for it's)
 
 _WELL_KNOWN = 4.0  # Zipf frequency: common practice, no source (checks has 4.2)
 _UNCOUNTED = "A_UNCOUNTABLE"
-_COUNTED = "CD_NN"
-_NUMBERED = lazy_re.compile(r"\b(\d{1,2})\.? [^\W\d]")  # 1 hill, 2 town, 3 lake
 # Zipf frequencies, by what the checker was seen to propose: haves has 2.7 and have 6.8, offs 2.3; kites 3.2.
 _WRITTEN, _RARER = 3.0, 2.0
 _BEFORE = 40  # characters around something that say how it is meant
@@ -252,22 +249,6 @@ def _makes_no_word(passage: Passage, match: EnglishMatch) -> bool:
     )
 
 
-def _is_counted_elsewhere(passage: Passage, match: EnglishMatch) -> bool:
-    """Two teams answer; two o'clock walk: only a number right before a noun counts it, and none that numbers a list."""
-    if match.rule != _COUNTED:
-        return False
-    before = passage.text[: match.start].split()
-    number = before[-1].casefold() if before else ""
-    if _words(passage, match).casefold() in words_in("uncounted_money"):
-        return True  # eighty lira
-    if number.isdigit() and passage.audience is Audience.KEY:
-        return True  # 2 milk, 3 hill
-    counted = [int(one[1]) for one in _NUMBERED.finditer(passage.text)]
-    rising = [first for first, second in pairwise(counted) if second == first + 1]
-    listed = 1 in rising or len(rising) > 1  # 1 hill, 2 town; 5 ladder. 6 staircase. 7 tunnel.
-    return not (number.isdigit() or number in words_in("numbers")) or listed
-
-
 def _is_of_a_row(passage: Passage, match: EnglishMatch) -> bool:
     """| What | were | you doing? |: a sentence that goes through the cells of a row begins in another one."""
     inside = passage.cell is not None and passage.cell.column > 0 and match.start == 0
@@ -375,7 +356,8 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_foreign,
     _crosses_italics,
     _makes_no_word,
-    _is_counted_elsewhere,
+    is_counted_elsewhere,
+    is_a_sum,
     _is_letter,
     _is_shorthand,
     _is_date,

@@ -16,10 +16,13 @@ _NUMBER = lazy_re.compile(
     r"|(?<=[.!?]\s)(\d{1,2})\.(?=\s+[“‘\"']?(?-i:[A-Z]))",  # 1. Apple. 2. Egg.
     re.I | re.M,
 )
+# One, rain. Two, dad. Three, train.
+_ROW = lazy_re.compile(rf"(?:^|(?<=[.!?]\s))({_WRITTEN})[,:]\s+(?=\w)", re.I)
+_ROW_OPENS = lazy_re.compile(r"\W*(?:one|1)[,:]\s[^.!?]+[.!?]\s+(?:two|2)[,:]\s", re.I)
 _LETTER = lazy_re.compile(r"^[^\w\n]*([a-h])[.):]\s", re.I | re.M)
 _AT_FRONT = lazy_re.compile(r"\W*")
 _ENDED = lazy_re.compile(r"[.!?…][\"”’')]*\s+$")
-_FROM_ONE = lazy_re.compile(r"\W*1\.\s")
+_FROM_ONE = lazy_re.compile(r"\W*(?:1[.,:]|one[,:])\s", re.I)
 _FEWEST = 4  # numbers that make a series
 
 
@@ -34,9 +37,12 @@ class HeardNumber:
     behind: str
 
 
-def heard_numbers(passages: Sequence[Passage]) -> list[HeardNumber]:
-    """The numbers that a script speaks before its parts, in their order."""
-    marks = [(passage, mark) for passage in passages for mark in _NUMBER.finditer(passage.text)]
+def heard_numbers(passages: Sequence[Passage], *, rows: bool = False) -> list[HeardNumber]:
+    """The numbers that a script speaks before its parts, in their order; with ``rows`` those of a turn that counts
+    words off as well: One, rain. Two, dad."""
+    in_rows = rows and any(_ROW_OPENS.match(passage.text) for passage in passages)
+    pattern = _ROW if in_rows else _NUMBER
+    marks = [(passage, mark) for passage in passages for mark in pattern.finditer(passage.text)]
     found = []
     for at, (passage, mark) in enumerate(marks):
         to, behind = marks[at + 1] if at + 1 < len(marks) else (None, None)
@@ -57,7 +63,7 @@ def heard_numbers(passages: Sequence[Passage]) -> list[HeardNumber]:
 
 def number_left_out(passages: Sequence[Passage]) -> tuple[int, HeardNumber] | None:
     """The one number that a script, which goes up from one, does not speak, and the number that comes in its place."""
-    spoken = heard_numbers(passages)
+    spoken = heard_numbers(passages, rows=True)
     heard = [one for one in spoken if _opens(one)]
     numbers = [one.number for one in heard]
     if len(heard) < _FEWEST or numbers[0] != 1 or not all(re.search(r"\w", one.behind) for one in heard):
@@ -93,5 +99,5 @@ def _opens(heard: HeardNumber) -> bool:
     text = heard.passage.text
     before = text[: heard.start].rpartition("\n")[2]
     called = text[heard.start : heard.start + 1] == "N" and text[heard.end : heard.end + 1] in (".", ":", "!")
-    in_row = text[heard.start : heard.start + 1].isdigit() and _FROM_ONE.match(before) is not None
+    in_row = _FROM_ONE.match(before) is not None and text[heard.end : heard.end + 1] in (".", ",", ":")
     return _AT_FRONT.fullmatch(before) is not None or ((called or in_row) and _ENDED.search(before) is not None)

@@ -12,6 +12,7 @@ from lint_rules.page.exercises.model import Exercises, Item
 from lint_rules.page.number_words import numbers_in
 from lint_rules.tables import words
 from lint_rules.unit_language.option_support import Told, told_in
+from lint_rules.unit_language.tests_of import TEST
 
 _OF_SELF = lazy_re.compile(r"\b(?:I|my|me|we|our|us)\b", re.I)
 LARGE = 13  # a number that is not counted out of a text
@@ -44,7 +45,10 @@ class Around:
     def _lesson(self) -> Sequence[Passage]:
         span = self.read.activity.span
         holds = (one for one in self.of_unit.lessons if any(activity.span == span for activity in one.activities))
-        return next((tuple(lesson.passages) for lesson in holds), ())
+        lesson = next(holds, None)
+        if lesson is not None and TEST in lesson.classes:  # each task of a test is about its own text
+            return (*lesson.part.passages, *self.read.activity.part.passages)
+        return tuple(lesson.passages) if lesson is not None else ()
 
     @cached_property
     def tiers(self) -> tuple[Numbers, Numbers]:

@@ -150,3 +150,19 @@ def test_a_thing_whose_plural_nobody_uses_is_counted_without(words: str, better:
     at = passage.text.index(words)
     match = EnglishMatch(at, at + len(words), "CD_NN", "GRAMMAR", "A slip?", better)
     assert is_left_alone(passage, match, lambda word: False) is alone
+
+
+@pytest.mark.parametrize(
+    ("text", "words", "rule", "alone"),
+    [
+        ("Here's twenty pounds.", "Here's twenty pounds", "THERE_S_MANY", True),
+        ("There's two apples.", "There's two apples", "THERE_S_MANY", False),
+        ("The ten twenty-five train is late.", "train", "CD_NN", True),
+        ("We can see twenty train.", "train", "CD_NN", False),
+    ],
+)
+def test_sums_and_times_are_counted_otherwise(text: str, words: str, rule: str, alone: bool) -> None:
+    passage = passage_with(words, text)
+    at = passage.text.index(words)
+    match = EnglishMatch(at, at + len(words), rule, "GRAMMAR", "A slip?", ())
+    assert is_left_alone(passage, match, lambda word: False) is alone

@@ -94,6 +94,24 @@ def test_what_the_script_counts_and_the_picture_places_otherwise(page: str, answ
     assert [words for words, _ in found] == wrong
 
 
+@pytest.mark.parametrize(
+    ("turns", "missing"),
+    [
+        (["One, rain. Two, dad. Three, train. Four, play. Six, plant."], 5),
+        (["One, rain. Two, dad. Three, train. Four, play. Five, tail."], None),
+        (["1. Apple. 2. Egg. 3. Jam. 5. Carrot. 6. Bag."], 4),
+        (["One: light. Two: how.", "Three: night. Four: wet.", "Five: my."], None),
+        (["One, two, three! Here we go.", "Two, please.", "Four, I think.", "Five, six."], None),
+    ],
+)
+def test_words_that_are_counted_off_in_a_row(turns: list[str], missing: int | None) -> None:
+    script = "\n\n".join(f"ODO: {turn}" for turn in turns)
+    page = f"### 1 Listen. {{.listening audio=1.1}}\n\n::: {{.audio track=1.1}}\n{script}\n:::\n"
+    (activity,) = unit_of(page).activities
+    left_out = number_left_out([one for one in activity.part.passages if one.speaker])
+    assert (left_out[0] if left_out is not None else None) == missing
+
+
 @pytest.mark.parametrize(("fourth", "missing"), [("", True), ("NARRATOR: 4 He hurt his knee.\n\n", False)])
 def test_a_dictation_that_leaves_a_number_out(fourth: str, missing: bool) -> None:
     (activity,) = unit_of(DICTATION.replace("{}", fourth)).activities

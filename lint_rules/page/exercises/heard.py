@@ -86,7 +86,7 @@ def _other_option(drawn: Mapping[str, frozenset[str]], read: Exercises) -> Answe
 
 
 def _is_drawn(text: str, drawn: frozenset[str]) -> bool:
-    words = [word for word in _words(text) if word not in small_words()]
+    words = [word for word in _words(text) if word not in small_words() and (len(word) > 1 or word.isdigit())]
     return bool(words) and all(word in drawn for word in words)
 
 
