@@ -47,6 +47,9 @@ TESTS = {
     "safety/word_pieces": "safety/test_sensitive.py safety/test_acts.py",
     "safety/word_patterns": "safety/test_sensitive.py teachers_notes/test_materials.py",
     "unit_language/grammar_uses": "grammar/test_uses.py grammar/test_standing.py",
+    "unit_language/swapped_meanings": "meanings/test_swapped_meanings.py",
+    "unit_language/placed_elsewhere": "exercises/test_counts_and_places.py exercises/test_key_doubts.py",
+    "unit_language/counted_statements": "exercises/test_counts_and_places.py exercises/test_key_doubts.py",
 }
 # Modules of exercises have tests of their own, which are done in a second; then all of them, and the rules' examples.
 _OWN = ("exercises/pieces/test_{}.py", "exercises/test_{}.py")

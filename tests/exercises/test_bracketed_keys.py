@@ -2,6 +2,7 @@
 
 import pytest
 
+from lint_rules.page.exercises.completed import completed, is_option
 from lint_rules.page.exercises.reading import exercises_in
 from tests.exercises.test_layouts import ACTIVITY, unit_of
 
@@ -49,3 +50,13 @@ def test_what_children_choose_is_the_answer_and_no_part_of_the_item(
 )
 def test_hints_and_remarks_are_no_answers(instruction: str, page: str, behind: list[str]) -> None:
     assert not any(answer for _, answer in read(instruction, page, behind))
+
+
+def test_the_last_box_to_tick_may_go_on_with_the_sentence() -> None:
+    page = "a) The box is ☐ red ☐ blue.\nb) The market is ☐ next to ☐ behind ☐ opposite the library.\n"
+    unit = unit_of("### 1 Tick. {.reading}\n\n" + page + "\n::: answers\na blue (1) · b opposite (4)\n:::\n")
+    (activity,) = unit.activities
+    (exercise,) = exercises_in(activity, unit).exercises
+    chosen = [completed(item, exercise).chosen[0] for item in exercise.items]
+    assert [option.text for option in chosen if option is not None] == ["blue", "opposite the library"]
+    assert all(is_option(item) for item in exercise.items)

@@ -1,7 +1,7 @@
 """What an item says once it is done as the key has it: which options are chosen, and what stands in each blank."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from lint_rules import lazy_re
@@ -79,11 +79,19 @@ def chosen_option(choice: Choice, said: str, *, crossed: bool = False) -> Option
     if found is None:
         texts = {plain(one) for one in alternatives(said)}
         named = [option for option in choice.options if texts & {plain(option.text), _with_label(option)}]
-        found = named[0] if named else None
+        found = named[0] if named else _begun(choice, texts)
     if crossed and found is not None:
         others = [option for option in choice.options if option is not found]
         return others[0] if len(others) == 1 else None
     return found
+
+
+def _begun(choice: Choice, texts: Collection[str]) -> Option | None:
+    """The last option, where an answer begins it: behind it the sentence goes on, ☐ next to ☐ opposite the library."""
+    last = choice.options[-1]
+    goes_on = choice.inline is not None and last.label is None
+    begins = [text for text in texts if text and plain(last.text).startswith(f"{text} ")]
+    return last if goes_on and begins and last.text.rstrip(" .?!") else None
 
 
 def _by_letter(options: Sequence[Option], said: str) -> Option | None:
@@ -216,6 +224,8 @@ def is_option(item: Item) -> bool | None:
     labels = {option.label.key for option in choice.options if option.label is not None}
     if letters and labels:
         return all(letter in labels for letter in letters)
+    if _begun(choice, {plain(one) for one in alternatives(said)}) is not None:
+        return True
     return _says_option(said, choice, pieces=any(gap.word is not None for gap in item.gaps))
 
 
