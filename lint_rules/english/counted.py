@@ -1,4 +1,5 @@
-"""What a number stands beside and does not count: two o'clock walk, the ten twenty-five train, Here's ten pounds."""
+"""What a number stands beside and does not count (two o'clock walk, the ten twenty-five train, Here's ten pounds), and
+*no* before what is compared."""
 
 import re
 from itertools import pairwise
@@ -10,6 +11,8 @@ from lint_rules.tables import words as words_in
 
 _COUNTED = "CD_NN"
 _SEVERAL = "THERE_S_MANY"
+_NO_FOR_NOT = "IT_IS_NO"
+_NO_BIGGER = lazy_re.compile(r"(?:[\w’']+\s+){0,2}no\s+(?:[a-z]+er|more|less|better|worse)\b", re.I)
 _SO_MUCH = lazy_re.compile(
     r"\b(?:pounds|euros|dollars|cents|pence|coins|minutes|hours|days|weeks|metres|kilometres|miles|grams|kilos|litres)$",
     re.I,
@@ -42,3 +45,8 @@ def is_counted_elsewhere(passage: Passage, match: EnglishMatch) -> bool:
 def is_a_sum(passage: Passage, match: EnglishMatch) -> bool:
     """Here's twenty pounds: so much money, or time, is one thing."""
     return match.rule == _SEVERAL and _SO_MUCH.search(passage.text[match.start : match.end]) is not None
+
+
+def is_no_bigger(passage: Passage, match: EnglishMatch) -> bool:
+    """It is no bigger than a coin: no, and not a slip for not."""
+    return match.rule == _NO_FOR_NOT and _NO_BIGGER.match(passage.text, match.start) is not None

@@ -17,12 +17,12 @@ _NUMBER = lazy_re.compile(
     re.I | re.M,
 )
 # One, rain. Two, dad. Three, train.
-_ROW = lazy_re.compile(rf"(?:^|(?<=[.!?]\s))({_WRITTEN})[,:]\s+(?=\w)", re.I)
-_ROW_OPENS = lazy_re.compile(r"\W*(?:one|1)[,:]\s[^.!?]+[.!?]\s+(?:two|2)[,:]\s", re.I)
+_ROW = lazy_re.compile(rf"(?:^|(?<=[.!?]\s))({_WRITTEN})[.,:]\s+(?=\w)", re.I)
+_ROW_OPENS = lazy_re.compile(r"\W*(?:one|1)[.,:]\s[^.!?]+[.!?]\s+(?:two|2)[.,:]\s", re.I)
 _LETTER = lazy_re.compile(r"^[^\w\n]*([a-h])[.):]\s", re.I | re.M)
 _AT_FRONT = lazy_re.compile(r"\W*")
 _ENDED = lazy_re.compile(r"[.!?…][\"”’')]*\s+$")
-_FROM_ONE = lazy_re.compile(r"\W*(?:1[.,:]|one[,:])\s", re.I)
+_FROM_ONE = lazy_re.compile(r"\W*(?:1|one)[.,:]\s", re.I)
 _FEWEST = 4  # numbers that make a series
 
 

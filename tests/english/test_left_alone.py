@@ -158,6 +158,8 @@ def test_a_thing_whose_plural_nobody_uses_is_counted_without(words: str, better:
         ("Here's twenty pounds.", "Here's twenty pounds", "THERE_S_MANY", True),
         ("There's two apples.", "There's two apples", "THERE_S_MANY", False),
         ("The ten twenty-five train is late.", "train", "CD_NN", True),
+        ("It is no bigger than a coin.", "no", "IT_IS_NO", True),
+        ("It is no here.", "no", "IT_IS_NO", False),
         ("We can see twenty train.", "train", "CD_NN", False),
     ],
 )

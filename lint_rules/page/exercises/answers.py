@@ -20,7 +20,8 @@ OWN = lazy_re.compile(
     r"|^\W*(?:the\s+)?(?:pupils?|children|students?|learners?|kids?|ss?)['’]s?\s+own\b"
     r"|^\s*open\.(?!\w)|^\s*free\s*[.:,]"
     r"|^\s*accept\s+(?:any|all|every|other)\b"
-    r"|\banswers?\s+(?:will\s+|may\s+|can\s+)?vary\b|^\s*(?:model|sample|possible|e\.g\.|for example)\b",
+    r"|\banswers?\s+(?:will\s+|may\s+|can\s+)?vary\b"
+    r"|^\s*(?:model|sample|possible|suggested|suggestions?|e\.g\.|for example)\b",
     re.I | re.M,
 )
 _TRUE = frozenset({"true", "t", "right", "yes", "✓", "tick", "correct"})
