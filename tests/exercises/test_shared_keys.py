@@ -499,6 +499,14 @@ def test_a_key_under_the_letters_of_activities_is_shared_out(text: str) -> None:
     assert lettered(text) == [*EXPECTED, []]
 
 
+def test_two_who_talk_are_no_parts_of_a_page() -> None:
+    talk = LETTERED.replace("What can you do?", "A: What can you do?\n\nB: I can swim.")
+    text = f"{FRONT}## Lesson 1: A {{.words}}\n\n{talk}::: answers\n**A** 1 red, 2 brown\n\n**B** 1 a, 2 b\n:::\n"
+    unit = read_unit(Source("level-1/unit-01.md", text))
+    keys = [" ".join(one.text.strip() for one in keys_of(activity, unit)) for activity in unit.activities]
+    assert keys == ["1 red, 2 brown", "1 a, 2 b", ""]
+
+
 def test_a_letter_alone_may_be_an_article() -> None:
     assert lettered("A cat is an animal. B is a letter.") == [[], [], []]
 

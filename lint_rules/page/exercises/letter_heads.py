@@ -37,5 +37,6 @@ def letter_heads(passage: Passage, letters: Collection[str]) -> list[tuple[str, 
 
 
 def has_letters(passages: Collection[Passage], letters: Collection[str]) -> bool:
-    """Whether the page of an activity is itself in lettered parts, whose letters its key means."""
-    return any(letter_heads(one, letters) for one in passages if one.audience is Audience.PUPIL)
+    """Whether the page of an activity is itself in lettered parts, whose letters its key means; A: and B: only talk."""
+    heads = ((one, head) for one in passages if one.audience is Audience.PUPIL for head in letter_heads(one, letters))
+    return any(":" not in one.text[start:end] for one, (_, start, end) in heads)
