@@ -30,6 +30,7 @@ def read(instruction: str, page: str, answers: list[str]) -> list[tuple[str, str
         ("Circle.", WHERE, ["between", "in front of", "next to"]),
         ("Yes or no?", TRUE, ["yes", "no", "no"]),
         ("True or false?", TRUE, ["T", "F", "T"]),
+        ("Complete.", "::: words\nlibrary, café\n:::\n\n1. A {}\n2. Two {}\n3. Some {}\n", ["library", "café", "café"]),
     ],
 )
 def test_what_children_choose_is_the_answer_and_no_part_of_the_item(

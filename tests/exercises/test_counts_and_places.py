@@ -198,3 +198,22 @@ def test_rows_in_one_line(page: str, answers: str, wrong: list[str]) -> None:
     assert [
         words for words, _ in said_of(RULE, page + key(answers), "Listen and match. {.listening audio=1.1}")
     ] == wrong
+
+
+AFTER = "\n### 3 Look. {.speaking}\n\n::: art\nThe headphones are on the shelf.\n:::\n"
+BEFORE = "### 1 Look. {.speaking}\n\n::: art\nThe headphones are on the shelf.\n:::\n\n"
+
+
+@pytest.mark.parametrize(
+    ("page", "wrong"),
+    [
+        (TOWER + key("1 a, 2 b, 3 a") + AFTER, ["a"]),  # a picture that comes later is another one
+        (BEFORE + TOWER.replace("### 1", "### 2", 1) + key("1 a, 2 b, 3 a"), ["a"]),  # the last one before
+        (TOWER.replace("Look at the picture and", "Read and") + key("1 a, 2 b, 3 a"), []),
+        (TOWER.replace("The headphones are in the drawer", "Headphones. A drawer") + key("1 a, 2 b, 3 a"), []),
+    ],
+)
+def test_the_picture_of_a_lesson_is_the_last_one_before_the_task(page: str, wrong: list[str]) -> None:
+    heading, rest = page.split("\n", 1)
+    found = said_of(RULE, rest.lstrip("\n"), heading.removeprefix("### 1 "))
+    assert [words for words, _ in found] == wrong
