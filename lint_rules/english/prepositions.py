@@ -68,5 +68,5 @@ def _forms(words: str) -> Iterator[str]:
 def _pattern(behind: str) -> str:
     word, _, end = behind.rpartition(" ")
     if end == "END":
-        return rf"{re.escape(word)}{_ENDS}"
+        return rf"(?-i:{re.escape(word)}){_ENDS}"
     return _BEHIND.get(behind, rf"{re.escape(behind)}\b")

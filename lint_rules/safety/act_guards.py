@@ -24,7 +24,12 @@ _TOOLS = lazy_re.compile(
 )
 _NOBODY = lazy_re.compile(r"\b(?:nobody|no one|no child)\b", re.I)
 _TEACHER_DOES = lazy_re.compile(
-    r"(?:then |now |first )?(?:you|the teacher|an? (?:adult|grown-up|helper))\s+(?!can\b|may\b|need\b)\w+", re.I
+    r"(?:then |now |first )?(?:you|the teacher|an? (?:adult|grown-up|helper))\s+(?!can\b|may\b|need\b)\w+",
+    re.I,
+)
+_OTHERS = lazy_re.compile(
+    r"\b(?:child(?:ren)?|pupils?|students?|learners?|class|groups?|pairs?|teams?|partners?|they|them|each|every\w*)\b",
+    re.I,
 )
 _QUESTION = lazy_re.compile(
     r"(?:is|are|was|were|do|does|did|have|has|what|where|when|which|whose|why)\b[^.!?]*\?", re.I
@@ -89,8 +94,10 @@ def is_a_model(said: Said, sentence: Sentence) -> bool:
 
 
 def does_it_herself(passage: Passage, sentence: Sentence) -> bool:
-    """Say whether steps tell the teacher herself to use a tool: You make the holes with the hole punch."""
-    return _TEACHER_DOES.match(passage.text, sentence.words[0].start) is not None
+    """Say whether steps tell the teacher herself to use a tool, and nobody else: You make the holes with the hole
+    punch; but: You give out the knives and the children cut the bread."""
+    start, end = sentence.words[0].start, sentence.words[-1].end
+    return _TEACHER_DOES.match(passage.text, start, end) is not None and not _OTHERS.search(passage.text, start, end)
 
 
 def is_ruled_out(text: str, start: int, end: int) -> bool:

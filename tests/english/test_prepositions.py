@@ -35,6 +35,9 @@ from lint_rules.english.prepositions import wrong_prepositions
         ("They want to go to home.", "to", ""),
         ("We visited to the museum.", "to", ""),
         ("What can you see on the picture?", "on", "in"),
+        ("Look on the picture and write.", "on", "at"),
+        ("We look forward for the weekend.", "for", "to"),
+        ("He is good in climbing.", "in", "at"),
     ],
 )
 def test_what_is_wrong_is_shown_with_what_is_right(text: str, words: str, right: str) -> None:
@@ -66,6 +69,13 @@ def test_what_is_wrong_is_shown_with_what_is_right(text: str, words: str, right:
         "Put the sticker on the picture. Write on the picture. What is on the table?",
         "Go to home base! They get to the home of a snail. We visited in spring.",
         "It was made by Odo. Toys made by the paper shop.",
+        "This is the museum we visited in the morning. It is the house we visited in my town.",
+        "Use the red pen instead for the title. Choose instead from the box.",
+        "This is the story she told to me. He tells to us all.",
+        "What's on the picture card? Look on the picture card.",
+        "She was frightened from the field by a dog. The laughs from the hall are loud.",
+        "He looked forward for a moment. He is good in running shoes. Go to Home.",
+        "The cup is full from the rain.",
     ],
 )
 def test_what_is_right_is_left_alone(text: str) -> None:

@@ -46,6 +46,7 @@ def test_what_children_choose_is_the_answer_and_no_part_of_the_item(
     [
         ("Write the verbs.", BE, [" [be]", " [be]", " [not be]", " [be]"]),
         ("Write is, are or isn't.", BE, [" [is]", "", "", ""]),
+        ("Write the numbers and listen.", BE, [" [be]", " [be]", " [be]", " [be]"]),
         ("Yes or no?", TRUE, [" [page 12]", " [page 13]", " [page 14]"]),
     ],
 )
@@ -61,3 +62,12 @@ def test_the_last_box_to_tick_may_go_on_with_the_sentence() -> None:
     chosen = [completed(item, exercise).chosen[0] for item in exercise.items]
     assert [option.text for option in chosen if option is not None] == ["blue", "opposite the library"]
     assert all(is_option(item) for item in exercise.items)
+
+
+def test_an_option_that_only_begins_with_an_answer_is_another_one() -> None:
+    page = "a) The box **are / is not** red.\nb) Odo **are / is not** here.\n"
+    unit = unit_of("### 1 Circle. {.reading}\n\n" + page + "\n::: answers\na is · b is\n:::\n")
+    (activity,) = unit.activities
+    (exercise,) = exercises_in(activity, unit).exercises
+    chosen = [option for item in exercise.items for option in completed(item, exercise).chosen]
+    assert not any(chosen)

@@ -248,6 +248,19 @@ def test_what_is_asked_and_what_the_teacher_does_alone_is_no_act() -> None:
 
 
 @pytest.mark.parametrize(
+    "step",
+    [
+        "You give each pair a knife and they cut the fruit.",
+        "You give out knives and the children cut the bread.",
+        "You hand out the kitchen knives, and each group cuts up the apples.",
+        "Now you pass the scissors round and the class cuts along the line.",
+    ],
+)
+def test_what_the_teacher_gives_out_is_used_by_children(step: str) -> None:
+    assert [act.hazard for act in acts_in(told(step))] in (["knives-and-blades"], ["scissors-cutting"])
+
+
+@pytest.mark.parametrize(
     ("page", "seen"),
     [
         ("1. Go outside. Look at the sun. Where is it?", True),

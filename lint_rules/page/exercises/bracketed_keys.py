@@ -4,6 +4,7 @@ A hint may stand there too (`She ____ home. [go]`). An answer is what the childr
 item, a word of the box or of the instruction, a verdict. All items of an exercise, but for an example, must have one.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 
 from lint_rules import lazy_re
@@ -41,7 +42,12 @@ def _answers(drafts: Sequence[Draft], given: str) -> Iterator[tuple[Draft, Place
         if last is None or match is None:
             continue
         before = last.passage.text[last.start : match.start()]
-        chosen = _BETWEEN.search(before) is not None and plain(match[1]) in plain(before)
-        if chosen or yes_or_no(match[1]) is not None or plain(match[1]) in given:
+        chosen = _BETWEEN.search(before) is not None and _has(plain(before), match[1])
+        if chosen or yes_or_no(match[1]) is not None or _has(given, match[1]):
             label = Label(draft.label.text, draft.label.span)
             yield draft, Place(last.passage, *match.span()), Answer(Place(last.passage, *match.span(1)), label)
+
+
+def _has(given: str, answer: str) -> bool:
+    """Whether an answer stands among the words that are given, as whole words."""
+    return re.search(rf"(?<!\w){re.escape(plain(answer))}(?!\w)", given) is not None

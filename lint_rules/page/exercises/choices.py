@@ -14,7 +14,7 @@ from lint_rules.page.exercises.model import Choice, Item, Label, Option, Place
 from lint_rules.page.exercises.separators import BETWEEN_OPTIONS, OPENERS
 from lint_rules.plain_words import TOGETHER
 
-_TICKED = lazy_re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
+TICKED = lazy_re.compile(r"[☐□▢◯○◻⬜❏❑][ \u00a0]*")
 _STROKE = lazy_re.compile(rf"\s*{BETWEEN_OPTIONS}+\s*|\s+or\s+")
 _OR_LIST = lazy_re.compile(rf"{_STROKE.pattern}|\s*,\s*(?:or\s+)?")
 _BRACKETS = lazy_re.compile(r"[(\[{]([^()\[\]{}\n]*)[)\]}]")
@@ -86,7 +86,7 @@ def _behind_letter(place: Place, label: re.Match[str]) -> Option:
 def _tick_boxes(place: Place, _: str, __: bool) -> Iterator[Choice]:
     """`☐ yes  ☐ no`: each option runs from its box to the next one."""
     text = place.passage.text
-    boxes = list(_TICKED.finditer(text, place.start, place.end))
+    boxes = list(TICKED.finditer(text, place.start, place.end))
     if len(boxes) < 2:
         return
     ends = [*(box.start() for box in boxes[1:]), place.end]

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from lint_rules import lazy_re
 from lint_rules.page.exercises.answers import alternatives, first_text, is_verdict, letters_of, plain
+from lint_rules.page.exercises.choices import TICKED
 from lint_rules.page.exercises.gaps import fits, shown_letters
 from lint_rules.page.exercises.model import Choice, Exercise, Gap, Item, Option
 from lint_rules.page.exercises.small_words import small_words
@@ -87,11 +88,11 @@ def chosen_option(choice: Choice, said: str, *, crossed: bool = False) -> Option
 
 
 def _begun(choice: Choice, texts: Collection[str]) -> Option | None:
-    """The last option, where an answer begins it: behind it the sentence goes on, ☐ next to ☐ opposite the library."""
+    """The last box to tick, where an answer begins it: the sentence goes on, ☐ next to ☐ opposite the library."""
     last = choice.options[-1]
-    goes_on = choice.inline is not None and last.label is None
-    begins = [text for text in texts if text and plain(last.text).startswith(f"{text} ")]
-    return last if goes_on and begins and last.text.rstrip(" .?!") else None
+    ticked = choice.inline is not None and TICKED.match(choice.inline.text) is not None
+    begins = ticked and any(text and plain(last.text).startswith(f"{text} ") for text in texts)
+    return last if begins else None
 
 
 def _by_letter(options: Sequence[Option], said: str) -> Option | None:

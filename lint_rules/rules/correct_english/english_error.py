@@ -344,7 +344,7 @@ def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
         grammar = page_slips(reading.analyse(passage), reading.course.variety) if _is_told(passage) else []
         grammar = [one for one in grammar if not any(one.start < end and start < one.end for start, end in filled)]
         grammar = [one for one in grammar if one.of_subject or not _is_open(passage, one, reading)]
-        sure = list(wrong_prepositions(passage.text))  # in notes, too: in no judged course one was right
+        sure = list(wrong_prepositions(passage.text))  # in notes, too: none was false in a judged course
         own = [*slips_in(passage.text), *sure]
         slips = [
             *(one for one in own if not any(one.start < end and start < one.end for start, end in filled)),
