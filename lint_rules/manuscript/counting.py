@@ -20,25 +20,23 @@ _BETWEEN_WORDS = lazy_re.compile(r"\s*(?:[,;:·•|/→⇒≠=+]|\s[–—-]+\s|
 _LINE_END = lazy_re.compile(r"\n+")
 _SLASH_END = lazy_re.compile(r"\s+/\s+")
 _LONGEST_LINE = 9  # words of a line of verse: common practice, no source
-# A script that stands for a text elsewhere, or one that is still to come: The story as on the page, with street sounds.
+# A script that stands for a text elsewhere, or one that is still to come: a sentence that begins with the text or with
+# its parts, and says where it stands or that it is read: The story as it is printed above, with street sounds.
+_TEXT = r"(?:talk|text|story|song|chant|poem|rhyme|dialogue|words?|script|comic|play)"
+_ELSEWHERE = (
+    r"\bas\s+(?:(?:it|they)\s+(?:is|are|stands?)\s+)?"
+    r"(?:printed|written|above|below|before|(?:on|in)\s+(?:(?:the|this)\s+)?(?:\w+['’]s?\s+)?(?:page|book|activity))\b"
+    r"|\bon\s+(?:the|this)\s+page\b"
+    r"|\b(?:is|are)\s+(?:read|sung|said|spoken|told|acted)(?:\s+(?:aloud|out|twice|once|again|slowly))*"
+    r"(?=\s*[,.;]|\s+(?:with|from)\b)"
+    r"|\bto\s+(?:come|follow|be\s+(?:written|added|confirmed))\W*$"
+)
 _PLACEHOLDER = lazy_re.compile(
-    r"\W*(?:(?:the|same|full|whole)\s+)*(?:text|story|song|chant|poem|rhyme|dialogue|words?|script|comic|play)\s*,?\s+"
-    r"(?:[\"“‘][^\"”’]{1,60}[\"”’],?\s+)?(?:parts?\s+[\w ]{1,30},?\s+)?(?:word for word,?\s+)?"
-    r"(?:(?:is\s+|are\s+|exactly\s+|read\s+(?:aloud\s+|out\s+)?)?"
-    r"(?:as\s+(?:printed|above|below|before|(?:it\s+stands\s+)?(?:on|in)\s+(?:the\s+)?(?:[\w]+['’]s?\s+)?"
-    r"(?:page|book|activity))"
-    r"|to\s+(?:come|follow|be\s+(?:written|added|confirmed)))"
-    r"|(?:is|are)\s+(?:read|sung)(?:\s+(?:aloud|out|twice|once|again|slowly))?(?=[,.;]|\s+with\b)"
-    r"|(?:is|are)\s+(?:read|sung|said|spoken|told)\s+(?:aloud\s+)?(?:from|as\s+(?:it\s+stands\s+|they\s+stand\s+)?(?:on|in))\s+(?:the\s+)?"
-    r"(?:[\w]+['’]s?\s+)?(?:page|book))"
-    r"|\W*the\s+(?:text|words)\s+of\s+the\s+(?:story|song|chant|poem|rhyme|dialogue|comic|play)\s*(?:,\s|(?:is|are)\s+"
-    r"(?:read|sung|said|spoken|told)\b)"
-    r"|\W*(?:the\s+(?:story|text|song|chant|play|comic)\s+on\s+(?:this|the)\s+page\b"
-    r"|(?:the\s+)?(?:frames?|parts?|pictures?|scenes?|verses?)\s+[\w ]{1,20}?\s+as\s+(?:on|in)\s+(?:the\s+)?page\b)"
-    r"|\W*the\s+[^.!?]*\b(?:is|are)\s+(?:read|sung|said|spoken|told|acted)\b[^.!?]*\bas\s+(?:printed|above|below|(?:written\s+)?on\s+the\s+page)\b"
+    r"\W*(?:the\s+(?:\w+\s+)?|(?:this|same|full|whole)\s+)*(?:(?:text|words)\s+of\s+the\s+)?"
+    rf"(?:{_TEXT}|frames?|parts?|pictures?|scenes?|verses?)\b(?=[^.!?]*(?:{_ELSEWHERE}))"
+    rf"|\W*the\s+(?:text|words)\s+of\s+the\s+{_TEXT}\s*,\s"
     r"|\W*(?:the\s+)?(?:actors?|cast|narrators?|readers?|voices|speakers?)\s+(?:reads?|says?|sings?|tells?|acts?)\b"
     r"[^.!?]*\b(?:frames?|page|story|text|parts?|verses?)\b"
-    r"|\W*the\s+(?:story|text|song|chant|comic|play)\b[^.!?]*\bas\s+on\s+(?:the|this)\s+page\b"
     r"|\W*as\s+(?:printed|written)\s+(?:on|in)\s+(?:the\s+)?(?:page|book)\W*$"
     r"|\W*(?:tbc|tbd|to be (?:written|confirmed|added))\W*$",
     re.I,
