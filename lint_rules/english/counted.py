@@ -1,5 +1,5 @@
-"""What a number stands beside and does not count (two o'clock walk, the ten twenty-five train, Here's ten pounds), and
-*no* before what is compared."""
+"""What a number stands beside and does not count (two o'clock walk, the ten twenty-five train, Here's ten pounds),
+*no* before what is compared, and the hour that is asked for."""
 
 import re
 from itertools import pairwise
@@ -12,6 +12,7 @@ from lint_rules.tables import words as words_in
 _COUNTED = "CD_NN"
 _SEVERAL = "THERE_S_MANY"
 _NO_FOR_NOT = "IT_IS_NO"
+_AT_AN_HOUR = "AT_TIME"
 _NO_BIGGER = lazy_re.compile(r"(?:[\w’']+\s+){0,2}no\s+(?:[a-z]+er|more|less|better|worse)\b", re.I)
 _SO_MUCH = lazy_re.compile(
     r"\b(?:pounds|euros|dollars|cents|pence|coins|minutes|hours|days|weeks|metres|kilometres|miles|grams|kilos|litres)$",
@@ -50,3 +51,9 @@ def is_a_sum(passage: Passage, match: EnglishMatch) -> bool:
 def is_no_bigger(passage: Passage, match: EnglishMatch) -> bool:
     """It is no bigger than a coin: no, and not a slip for not."""
     return match.rule == _NO_FOR_NOT and _NO_BIGGER.match(passage.text, match.start) is not None
+
+
+def is_hour(passage: Passage, match: EnglishMatch) -> bool:
+    """Is it twelve o'clock? It is the hour, and no slip for at."""
+    before = passage.text[: match.start].split()
+    return match.rule == _AT_AN_HOUR and bool(before) and before[-1].casefold() in ("is", "was", "isn't", "wasn't")

@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable
 
 from lint_rules import lazy_re
-from lint_rules.english.counted import is_a_sum, is_counted_elsewhere, is_no_bigger
+from lint_rules.english.counted import is_a_sum, is_counted_elsewhere, is_hour, is_no_bigger
 from lint_rules.language.inflection.irregular import plurals_of
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.noises import DRAWN_OUT, is_coded
@@ -359,6 +359,7 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     is_counted_elsewhere,
     is_a_sum,
     is_no_bigger,
+    is_hour,
     _is_letter,
     _is_shorthand,
     _is_date,

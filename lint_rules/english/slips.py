@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
+from operator import itemgetter
 
 from lint_rules import lazy_re
 from lint_rules.language.inflection.irregular import irregular_verbs
@@ -109,7 +110,8 @@ _EVERYBODY = lazy_re.compile(
 )
 # Listen the song again; she explained me the words; there was many people.
 _LISTEN = lazy_re.compile(
-    r"\b(listen(?:s|ed|ing)?)\s+(?!(?:the|this)\s+(?:\w+\s+)?(?:time|way|whole|day)\b|the\s+whole\b)"
+    r"\b(?:the|a|this|each|every|first|second|third|next|last|one|two|three)\s+listening\b"  # on the first listening
+    r"|\b(listen(?:s|ed|ing)?)\s+(?!(?:the|this)\s+(?:\w+\s+)?(?:time|way|whole|day)\b|the\s+whole\b)"
     r"(?:the|this|these|your|my)\s+[a-z]",
     re.I,
 )
@@ -204,7 +206,7 @@ def slips_in(text: str) -> Iterator[Slip]:
     for match in _AND_I.finditer(text):
         if not is_a(match["who"].casefold(), "VERB"):  # Clap and I am a bird
             yield Slip(*match.span("does"), "Two people take another verb.", _OF_TWO_AND_ME[match["does"]])
-    for match in _LISTEN.finditer(text):
+    for match in filter(itemgetter(1), _LISTEN.finditer(text)):
         yield Slip(*match.span(1), "We listen to something.", f"{match[1]} to")
     for match in _EXPLAIN.finditer(text):
         yield Slip(*match.span(1), "We explain something to somebody.")

@@ -5,6 +5,7 @@ from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 
 from lint_rules import lazy_re
 from lint_rules.course.model import WordEntry
@@ -40,6 +41,7 @@ _BE_HAVE_DO = lazy_re.compile(
     r"(?:am|is|are|was|were|have|has|had|do|does|did|['’](?:ve|s|m|re|d)|got)(?:n['’]t)?", re.I
 )
 _FORMS = lazy_re.compile(r"\w+\s*[–—→/]\s*\w+")  # forms side by side: have – had
+_LISTS = lazy_re.compile(r"\s*(?:[,/|·]|,?\s*\b(?:and|or)\b)\s*")
 _OF_ONE_WORD = frozenset({"imperative", "present-simple"})
 _REPORTED = "reported-clause"
 _UNREAL = frozenset({"second-or-third-conditional", "inverted-conditional"})
@@ -148,6 +150,8 @@ def _uses(passages: Sequence[Passage], kinds: Sequence[str], analyse: Callable[[
                 continue  # Say *Yes, it is*: the very words
             if "**" in passage.text[max(0, one.start - 2) : one.end]:
                 continue  # bold that the manuscript does not read cuts words in two: I**'m wearing
+            if _joins_forms(passage, one):
+                continue
             if _is_learnt_whole(passage.text, one) or _is_of_letters(passage.text, one):
                 continue
             if one.name in _OF_ONE_WORD and _is_answer(passage.text, one):
@@ -212,6 +216,13 @@ def _is_broken(text: str, one: Structure) -> bool:
     if _GAP_BEFORE.search(text[: one.start]):
         return True
     return _GAP_AFTER.match(text, one.end) is not None and bool(_BE_HAVE_DO.fullmatch(text[one.start : one.end]))
+
+
+def _joins_forms(passage: Passage, one: Structure) -> bool:
+    """Say whether words are forms to use, each set apart in print: Use **has**, **hasn't** and **has got**."""
+    marked = sorted(span for span in (*passage.emphasis, *passage.strong) if span[0] < one.end and one.start < span[1])
+    between = (passage.text[first[1] : second[0]] for first, second in pairwise(marked))
+    return any(map(_LISTS.fullmatch, between))
 
 
 def _is_learnt_whole(text: str, one: Structure) -> bool:

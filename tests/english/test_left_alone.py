@@ -160,6 +160,8 @@ def test_a_thing_whose_plural_nobody_uses_is_counted_without(words: str, better:
         ("The ten twenty-five train is late.", "train", "CD_NN", True),
         ("It is no bigger than a coin.", "no", "IT_IS_NO", True),
         ("It is no here.", "no", "IT_IS_NO", False),
+        ("Is it twelve o'clock?", "it", "AT_TIME", True),
+        ("We have lunch it twelve o'clock.", "it", "AT_TIME", False),
         ("We can see twenty train.", "train", "CD_NN", False),
     ],
 )

@@ -155,6 +155,7 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("It happened since three years ago. They have not arrived.", []),
         ("Listen the song again. She explained me the words. There was many people.", ["Listen", "me", "was"]),
         ("Listen the first time and point. Listen this time. They listened the whole day.", []),
+        ("On the first listening the children draw. Play the listening the second time.", []),
         ("Explain the children the game. Ask to your friends. Be quite!", ["the children", "to", "quite"]),
         ("Explain the game to the children. She asked to go. It must be quite big.", []),
         ("Listen! The song is new. She explained it to me. There are many people. There is one man.", []),

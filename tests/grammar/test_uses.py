@@ -50,6 +50,10 @@ def met(language, page, kinds=""):
         pytest.param("Miss a turn.", [("imperative", "Miss")], id="a word that is also a greeting's"),
         pytest.param("Listen for *jumped, walked, played*.", [("imperative", "Listen")], id="words told as words"),
         pytest.param("The forms: is – was", [], id="forms side by side"),
+        pytest.param("These fit: **has**, **hasn't**, **has got**.", [], id="forms in bold, one by one"),
+        pytest.param(
+            "I **have** always **liked** it.", [("present-perfect", "have always liked")], id="a form in bold"
+        ),
     ],
 )
 def test_what_children_read_and_hear(language, page, found):
