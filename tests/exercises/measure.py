@@ -13,7 +13,8 @@
     python -m tests.exercises.measure eleventh             # an eleventh, by a sixth: measured once, at the end
     python -m tests.exercises.measure tuned --english URL  # with an English checker
 
-Each exercise is wrapped into a course of its own. Counted are stops and queries (notes stop nobody). A clean exercise
+Each exercise is wrapped into a course of its own, which asks for all that does not fit a key (answers-mismatch: a
+note by default). Counted are stops and queries (notes stop nobody). A clean exercise
 is at fault when any rule about its text raises one; words that are above the level count for themselves, since what a
 word list has is not what was written for here. A fault is found when a finding of its rule overlaps the words where an
 editor would put the mark.
@@ -69,7 +70,7 @@ def findings_of(
     """The stops and queries on each exercise, and the text of its unit, by its id."""
     found: dict[str, tuple[list[Finding], str]] = {}
     rules = load_rules()
-    course = "title: The measured course\ncharacters: []\nadopted: 0.2\nlevels:\n"
+    course = "title: The measured course\ncharacters: []\nadopted: 0.2\nrules: {answers-mismatch: query}\nlevels:\n"
     files: dict[str, str] = {}
     for band, number in _LEVELS.items():
         course += f"  - name: level-{number}\n    cefr: {band}\n    words: words/level-{number}.csv\n"

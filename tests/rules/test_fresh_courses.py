@@ -164,7 +164,7 @@ GRAMMAR = [
     Case(
         "grammar-above-level",
         "The fields are watered at six. She is the tallest.\n",
-        (("stop", "are watered"),),
+        (("query", "are watered"),),
         A1,
     ),
     # a label for he and she keeps back their forms alone

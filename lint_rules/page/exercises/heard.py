@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Audience, Passage, Unit
 from lint_rules.page.audio import heard_in, tracks_played
-from lint_rules.page.exercises.answers import alternatives, is_verdict, yes_or_no
+from lint_rules.page.exercises.answers import OWN, alternatives, is_verdict, yes_or_no
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercises
@@ -23,7 +23,8 @@ _STEM = 4  # letters that a word begins with in another form
 _LETTERS = 2  # of a sound that is heard within a word: ch in lunch
 _FEW = 2  # words of an answer that is heard word for word
 _FEWEST = 3  # answers that are heard under their numbers, before one that is not is a slip
-_DRAWN = lazy_re.compile(r"\b(?:picture\s+)?(\d{1,2})\b[.:)]?\s+(?=[a-z])", re.I)  # Picture 1: a leaf. 2 red onion.
+# Picture 1: a leaf. 2 red onion. Not: numbered 1 to 6.
+_DRAWN = lazy_re.compile(r"\b(?:picture\s+)?(\d{1,2})\b[.:)]?\s+(?!(?:to|and|or)\b)(?=[a-z])", re.I)
 _VERDICT = lazy_re.compile(r"\W*(?:yes|no)\b[,.]", re.I)  # Yes, I do.
 _WORD = lazy_re.compile(r"[^\W_]+")
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
@@ -66,7 +67,25 @@ def not_drawn(read: Exercises, unit: Unit) -> Answer | None:
     if heard_in(read.activity, unit):
         return None
     drawn = _drawn_by_number(one.text for one in read.activity.part.passages if one.audience is Audience.ARTIST)
-    return _not_among(drawn, read) or _other_option(drawn, read)
+    answer = _not_among(drawn, read)
+    if answer is not None and not _is_rivalled(answer, drawn, read):
+        answer = None  # a wide smile, for happy
+    return answer or _other_option(drawn, read)
+
+
+def _is_rivalled(answer: Answer, drawn: Mapping[str, frozenset[str]], read: Exercises) -> bool:
+    """Say whether something of an answer's kind is drawn in its place: another word of the box, another answer's,
+    another colour or number, or beside the item's own words just one more (a green sock, where *a green ____* is)."""
+    own = frozenset(_words(answer.text))
+    there = drawn[answer.label.key if answer.label else ""]
+    boxed = {word for one in read.exercises if one.box for entry in one.box.words for word in _words(entry.text)}
+    answered = {word for other, ways in _answers(read) if other is not answer for way in ways for word in way}
+    alike = (word_table("colours"), frozenset(word for word in there | own if word.isdigit()))
+    same_kind = any(own & kind and (there & kind) - own for kind in alike)
+    asked = next((item for one in read.exercises for item in one.items if item.answer is answer), None)
+    prompt = frozenset(_words(asked.text)) - small_words() if asked is not None else frozenset()
+    completed_otherwise = bool(prompt & there) and len(there - prompt) == len(own - small_words())
+    return same_kind or completed_otherwise or bool(there & (boxed | answered) - own - small_words())
 
 
 def _other_option(drawn: Mapping[str, frozenset[str]], read: Exercises) -> Answer | None:
@@ -212,7 +231,7 @@ def _answers(read: Exercises) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]
     """Each answer that is of words, with the ways to say it."""
     for exercise in read.exercises:
         for item in exercise.items:
-            if item.answer is not None and not item.example:
+            if item.answer is not None and not item.example and not OWN.search(item.answer.text):
                 chosen = [option for option in completed(item, exercise).chosen if option is not None]
                 texts = [option.text for option in chosen] if item.choices else alternatives(item.answer.text)
                 yield from _ways(item.answer, texts)

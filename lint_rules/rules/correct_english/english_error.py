@@ -182,8 +182,7 @@ RULE = Rule(
         Example(
             "Look at «the the» kite.\n",
             english=(("the the", "MISC", "ENGLISH_WORD_REPEAT_RULE", "Possible typo: you repeated a word."),),
-            why="nobody says the twice for fun",
-        ),
+            why="nobody says the twice for fun", weight=Severity.NOTE),
     ),
     gathers=(
         Gather(Within.COURSE, By.KEY, {_SPACE: _SPACES, _NAME: _NAMES, _UNKNOWN: _WORDS}),
@@ -273,7 +272,8 @@ def _found(passage: Passage, match: EnglishMatch, names: frozenset[str]) -> Foun
     words = passage.text[match.start : match.end]
     span = passage.span(match.start, match.end)
     if not match.rule.startswith(SPELLER):
-        weight = Severity.NOTE if is_title(passage) else weight_of(match)  # The Giant with One Cold Foot
+        doubtful = is_title(passage) or _is_beside_key(passage, match)  # The Giant with One Cold Foot
+        weight = Severity.NOTE if doubtful else weight_of(match)
         return Found(
             span, words, _message(passage, match, words), _weight(passage, weight), about=_around(passage, match)
         )
@@ -284,6 +284,13 @@ def _found(passage: Passage, match: EnglishMatch, names: frozenset[str]) -> Foun
     key = _UNKNOWN if words.islower() and not slip else ""
     weight = weight_of(match) if slip and is_whole_word(passage.text, match) else Severity.NOTE
     return Found(span, words, _message(passage, match, words), weight, key=key, about=about)
+
+
+def _is_beside_key(passage: Passage, match: EnglishMatch) -> bool:
+    """Say whether a key has filled a gap of the sentence: what is wrong then may be how the key was read."""
+    before, behind = _STOP.split(passage.text[: match.start])[-1], _STOP.split(passage.text[match.end :])[0]
+    start, end = match.start - len(before), match.end + len(behind)
+    return any(left < end and start < right for left, right in filled_ranges(passage))
 
 
 def _around(passage: Passage, slip: Slip | EnglishMatch) -> str:

@@ -14,8 +14,8 @@ Read are the pupil's pages and the audio scripts, without what stands there in b
 their own (unfamiliar-instruction-word); alternative text, art briefs, answers and teacher's notes are not read.
 Names, numbers, greetings, function words, days and months cut short, noises (Splash! Tac, tac!), words that the unit
 presents itself (a `words` panel, or Words in the notes), labels (Panel 1) and `known` words pass. The name of a topic
-is a note. Titles, songs, and words with a picture or an explanation beside them stop nobody: there a word is a query
-at most, and in a title or a song one that only a reference rates is a note. A spelling that no reference has, one
+is a note. Titles and songs stop nobody: there a word is a query at most, and one that only a reference rates is a note;
+so is one with a picture or an explanation beside it. A spelling that no reference has, one
 slip away from a word that children know (freind), is a query: is it spelt right? Each word is reported once in an
 activity, a note once in a unit.
 """
@@ -150,7 +150,7 @@ RULE = Rule(
             "### 1 Make a boat. {.make}\n\n1. Cut a «cork».\n\n::: teacher\n**Materials:** corks, sticks\n:::\n",
             course=_PRE_A1,
             why="children hold one",
-            weight=Severity.QUERY,
+            weight=Severity.NOTE,
         ),
         Example("Look! There's a «volcano».\n", later_words=_LATER, why="a later level teaches it"),
         Example(
@@ -316,6 +316,8 @@ def _judge(met: Met, reading: Reading, topics: Set[str]) -> tuple[Severity, str,
     if weight is not Severity.NOTE and not course.off_list and is_everyday(word, level):
         weight = Severity.QUERY if weight is Severity.STOP else Severity.NOTE
     counted = word.part_of_speech == "noun" and _FIGURE.search(met.passage.text[: word.start]) is not None
+    if weight is Severity.QUERY and not course.off_list and shown:
+        weight = Severity.NOTE  # of seven that judges saw on fresh courses none was thanked for
     set_term = explained or counted or canonical(word.lemma) in topics or begins_a_compound(met)
     if set_term and not course.off_list:
         weight = Severity.NOTE

@@ -12,7 +12,8 @@ most are pointed at. What weighs little stays a query.
 A note is enough when it names, in any words, one measure that meets this act: its tool, its place, its food, its
 person. It may stand in the activity's Safety field or the lesson's, in the steps, the materials or on the page. A
 note about another act is none; nor, for a serious hazard, are general words; nor, where nuts or sesame are eaten, is
-one that speaks of nobody's allergy. What an ideal note would say besides stands in the table. Some hazards only
+one that speaks of nobody's allergy. Where there is a note of another act, its author has thought of what can happen:
+that weighs less; so does food that no list of Materials has, for most of it is mimed or only spoken of. What an ideal note would say besides stands in the table. Some hazards only
 suggest a note, and so does what an earlier activity of the lesson has cared for; those are named once a unit. Stops
 are never carried over from an old book, and a stet needs a reason of at least four words.
 
@@ -32,7 +33,7 @@ from lint_rules.manuscript.insert_field import field_edit
 from lint_rules.manuscript.model import Audience, Part
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.safety.activity_text import ActivityText, Place, activity_texts
-from lint_rules.safety.foods import leaves_allergens_open
+from lint_rules.safety.foods import has_real_food, leaves_allergens_open
 from lint_rules.safety.hazards import Hazard, hazards
 
 if TYPE_CHECKING:  # the tables of acts bring numpy, which a remembered run does not need
@@ -117,6 +118,7 @@ RULE = Rule(
             "**Safety:** The wool is held in the hand.\n:::\n",
             course="characters: [Mina, Tam]",
             why="parts that children play",
+            weight=Severity.QUERY,
         ),
         Example(
             "### 2 Taste and say. {.speaking}\n\n::: teacher\n**Materials:** plates with mango and «peanut biscuit»\n"
@@ -147,6 +149,7 @@ RULE = Rule(
             "### 1 «Saw two eyes» and a mouth into the pumpkin. {.make}\n\n::: teacher\n"
             "**Safety:** Cover the desks with newspaper.\n:::\n",
             why="the note speaks of something else",
+            weight=Severity.QUERY,
         ),
         Example(
             "## A {.words}\n\n### 1 Taste the fruit. {.make}\n\n::: teacher\n**Safety:** Ask families about allergies "
@@ -230,12 +233,30 @@ def _open(text: ActivityText, acts: Sequence["Act"]) -> Iterator[_Open]:
         # Where no note speaks of safety at all, the steps must be plain about the care of a plain act.
         lacking = care[act.hazard] < (_PLAIN_CARE if act.plain and not noted else sureness().enough)
         lacking = lacking and not (act.hazard == _WATER and _names_water(text))
-        if lacking or (act.hazard == _TASTING and _leaves_allergens_open(text)):
-            severity = Severity(hazard.severity)
-            both = act.plain and act.score > sureness().query  # weighed, and said in so many words
-            if severity is Severity.STOP and (text.whole_lesson or (act.score < sureness().stop and not both)):
-                severity = Severity.QUERY
-            yield _Open(act, hazard, severity, text.part, noted)
+        allergens = act.hazard == _TASTING and _leaves_allergens_open(text)
+        if lacking or allergens:
+            yield _Open(act, hazard, _severity(text, act, noted=noted and not allergens), text.part, noted)
+
+
+def _severity(text: ActivityText, act: "Act", *, noted: bool) -> Severity:
+    """How much it weighs that an act has no care: what is not sure, less; and less where a safety note stands, for its
+    author had the activity's dangers in mind, and where food is tasted that no list of Materials has."""
+    from lint_rules.safety.acts import sureness
+
+    severity = Severity(hazards()[act.hazard].severity)
+    both = act.plain and act.score > sureness().query  # weighed, and said in so many words
+    sure = act.score >= sureness().stop or both
+    if severity is Severity.STOP and (text.whole_lesson or not sure):
+        severity = Severity.QUERY
+    if (noted and severity is not Severity.NOTE) or (act.hazard == _TASTING and _lists_no_food(text)):
+        return Severity.QUERY if sure else Severity.NOTE
+    return severity
+
+
+def _lists_no_food(text: ActivityText) -> bool:
+    """Say whether there are Materials, and no food among them: the taste is mimed, or only spoken of."""
+    listed = [one.passage.text for one in text.said if one.place in (Place.MATERIALS, Place.LESSON_MATERIALS)]
+    return bool(listed) and not any(map(has_real_food, listed))
 
 
 def _names_water(text: ActivityText) -> bool:

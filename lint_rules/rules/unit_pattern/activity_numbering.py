@@ -2,7 +2,7 @@
 
 "Look at activity three" must find one activity, the same in every child's book and in the answers. Numbering runs
 within a lesson, or straight through the unit. A unit that numbers none of its activities is left alone: the designer
-numbers them.
+numbers them. It is a note: of eleven that judges had seen as queries none was thanked for.
 """
 
 import re
@@ -21,7 +21,7 @@ _MARK = lazy_re.compile(r"(?:(?P<kind>[A-Z][a-z]+)\s+)?(?P<mark>[A-Z]|\d{1,2})(?
 RULE = Rule(
     name="activity-numbering",
     family="unit pattern",
-    severity=Severity.QUERY,
+    severity=Severity.NOTE,
     cure=(
         "Number the activities of each lesson from 1: `hornbook mend` does it where no text speaks of an "
         "activity by its number."
