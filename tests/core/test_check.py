@@ -38,7 +38,7 @@ def breaks_after_one(_):
 
 
 def settled(module: RuleModule, language, setting: str = ""):
-    course = COURSE + (f"rules: {{answers-mismatch: {setting}}}\n" if setting else "")
+    course = COURSE + (f"rules: {{duplicate-option: {setting}}}\n" if setting else "")
     return run_files({"course.yaml": course, "words/level-1.csv": LIST, PATH: UNIT}, [module], language)
 
 
@@ -83,7 +83,7 @@ def test_a_finding_in_a_file_that_was_not_read_is_a_break(language):
     ],
 )
 def test_the_courses_word_goes_but_never_above_a_milder_case(language, setting, weights):
-    module = next(module for module in load_rules() if module.rule.name == "answers-mismatch")
+    module = next(module for module in load_rules() if module.rule.name == "duplicate-option")
     module = replace(module, find=says(None, Severity.NOTE, Severity.STOP))
     assert [str(finding.severity) for finding in settled(module, language, setting).findings] == weights
 
@@ -94,14 +94,14 @@ def test_the_courses_word_goes_but_never_above_a_milder_case(language, setting, 
         ("", ["note", "note"]),  # a course that says nothing has adopted 0.1
         ("adopted: 0.1", ["note", "note"]),
         ("adopted: 0.2", ["query", "stop"]),
-        ("rules: {answers-mismatch: query}", ["query", "query"]),  # who names a rule has adopted it
-        ("rules: {answers-mismatch: stop}", ["stop", "stop"]),
-        ("rules: {answers-mismatch: off}", []),
+        ("rules: {duplicate-option: query}", ["query", "query"]),  # who names a rule has adopted it
+        ("rules: {duplicate-option: stop}", ["stop", "stop"]),
+        ("rules: {duplicate-option: off}", []),
         ("rules: {too-many-steps: stop}", ["note", "note"]),
     ],
 )
 def test_a_new_rule_advises_until_the_course_adopts_it(language, line, weights):
-    module = next(module for module in load_rules() if module.rule.name == "answers-mismatch")
+    module = next(module for module in load_rules() if module.rule.name == "duplicate-option")
     module = replace(module, rule=replace(module.rule, since="0.2"), find=says(None, Severity.STOP))
     other = next(module for module in load_rules() if module.rule.name == "too-many-steps")
     files = {"course.yaml": f"{COURSE}{line}\n", "words/level-1.csv": LIST, PATH: UNIT}
