@@ -345,6 +345,35 @@ def test_one_measure_for_this_act_is_enough_and_one_for_another_is_none() -> Non
     assert keys(act % "Cover the desks with newspaper.") == ["knives-and-blades"]
 
 
+@pytest.mark.parametrize(
+    ("note", "weight"),
+    [
+        ("", None),  # a stop
+        ("**Safety:** Cover the desks with newspaper.", Severity.QUERY),
+        ("**Safety:** Table knives only, one adult at each table.", "silent"),
+    ],
+)
+def test_where_a_note_stands_about_another_act_it_is_asked_and_stops_nobody(note, weight) -> None:
+    found = found_in(f"### 1 Slice the banana with a knife. {{.make}}\n\n::: teacher\n{note}\n:::\n")
+    assert [item.severity for item in found if item.key == "knives-and-blades"] == (
+        [] if weight == "silent" else [weight]
+    )
+
+
+@pytest.mark.parametrize(
+    ("materials", "weight"),
+    [
+        ("plates, slices of lemon and pear", None),
+        ("spoons, a bag, picture cards", Severity.NOTE),  # it is mimed
+    ],
+)
+def test_food_that_no_list_of_materials_has_is_asked_about_less(materials, weight) -> None:
+    steps = f"**Materials:** {materials}\n**Steps:** Children taste the fruit one by one and say what it is.\n"
+    found = found_in(f"### 1 Taste and say. {{.speaking}}\n\n::: teacher\n{steps}:::\n")
+    weights = [item.severity for item in found if item.key == "food-tasting-allergy"]
+    assert weights in ([weight], [Severity.QUERY] if weight else [weight]), weights
+
+
 @pytest.mark.parametrize("hazard", hazards().values(), ids=hazards())
 def test_every_message_is_short(hazard: Hazard) -> None:
     passage = next(reading_of("### 1 Do it. {.make}\n\none two three four five six seven\n").unit.activities).part

@@ -182,7 +182,9 @@ RULE = Rule(
         Example(
             "Look at «the the» kite.\n",
             english=(("the the", "MISC", "ENGLISH_WORD_REPEAT_RULE", "Possible typo: you repeated a word."),),
-            why="nobody says the twice for fun", weight=Severity.NOTE),
+            why="nobody says the twice for fun",
+            weight=Severity.NOTE,
+        ),
     ),
     gathers=(
         Gather(Within.COURSE, By.KEY, {_SPACE: _SPACES, _NAME: _NAMES, _UNKNOWN: _WORDS}),

@@ -177,6 +177,12 @@ RULE = Rule(
         Example(_PRICES + _key("1 6 euros\n2 9 euros\n3 6 euros"), why="two bags, and another sum"),
         Example(_HEARD + _key("1 green; 2 red; 3 blue; 4 yellow")),
         Example(_SHOWN + _key("1 dress, 2 hat, 3 sock, 4 coat")),
+        Example(
+            "### 1 Look and write.\n\n::: art\nFour pictures, numbered 1 to 4: 1 Pim walks; 2 ten buns; 3 a small cat; "
+            "4 Tam with a wide smile.\n:::\n\n1. Pim can ____.\n2. ____ buns!\n3. The cat is ____.\n4. Tam is ____.\n"
+            + _key("1 walk, 2 ten, 3 small, 4 happy"),
+            why="the picture says it in its own way",
+        ),
         Example(_STOPPED + _key("1 B 2 B 3 C 4 B"), why="twenty to eight is 7.40"),
         Example(_DRAWN + _key("1 yes; 2 no; 3 no; 4 yes")),
         Example(_HEARD + _key("1 green; 2 the red one; 3 pink; 4 grey"), why="words of its own"),

@@ -13,9 +13,10 @@ A note is enough when it names, in any words, one measure that meets this act: i
 person. It may stand in the activity's Safety field or the lesson's, in the steps, the materials or on the page. A
 note about another act is none; nor, for a serious hazard, are general words; nor, where nuts or sesame are eaten, is
 one that speaks of nobody's allergy. Where there is a note of another act, its author has thought of what can happen:
-that weighs less; so does food that no list of Materials has, for most of it is mimed or only spoken of. What an ideal note would say besides stands in the table. Some hazards only
-suggest a note, and so does what an earlier activity of the lesson has cared for; those are named once a unit. Stops
-are never carried over from an old book, and a stet needs a reason of at least four words.
+that weighs less; so does food that no list of Materials has, for most of it is mimed or only spoken of. What an ideal
+note would say besides stands in the table. Some hazards only suggest a note, and so does what an earlier activity of
+the lesson has cared for; those are named once a unit. Stops are never carried over from an old book, and a stet needs
+a reason of at least four words.
 
 This prompts the usual caution. It is no risk assessment: the school's policy, local rules and licensed practice
 decide. The table of hazards, with the source of every row, is lint_rules/safety/data/hazards.yaml; how well acts and
