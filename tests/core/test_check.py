@@ -90,7 +90,9 @@ def test_the_courses_word_goes_but_never_above_a_milder_case(language, setting, 
 
 def test_a_course_may_ask_for_what_a_rule_only_notes(language):
     module = next(module for module in load_rules() if module.rule.name == "duplicate-option")
-    module = replace(module, rule=replace(module.rule, severity=Severity.NOTE, since="0.1"), find=says(None, Severity.QUERY))
+    module = replace(
+        module, rule=replace(module.rule, severity=Severity.NOTE, since="0.1"), find=says(None, Severity.QUERY)
+    )
     weights = {
         setting: [str(finding.severity) for finding in settled(module, language, setting).findings]
         for setting in ("", "query", "note")

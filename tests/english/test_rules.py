@@ -3,17 +3,20 @@
 import pytest
 
 from lint_rules.engine.check import request_of
+from lint_rules.engine.example import assemble
+from lint_rules.engine.registry import load_rules
 from lint_rules.english.slips import slips_in
 from lint_rules.english.text import wordings
 from lint_rules.finding import Found, Severity
+from lint_rules.house_rules import ToldEnglish
 from lint_rules.language.service import EnglishMatch, Language
 from lint_rules.language.vocabulary.varieties import out_of_place, wrong_as
 from lint_rules.manuscript.model import Unit
-from lint_rules.rule import Reading
+from lint_rules.rule import Example, Reading
 from lint_rules.rules.correct_english import english_error, spelling_variety
 from lint_rules.tables import rows
 from tests.english.pages import course, unit_of
-from tests.support import no_analysis
+from tests.support import no_analysis, run_files
 
 
 def variety_findings(unit: Unit, language: Language, variety: str = "en-GB") -> list[Found]:
@@ -261,3 +264,12 @@ def test_a_slip_in_teachers_notes_is_no_word_of_the_trade(word):
 )
 def test_a_noise_is_cried_again_at_once(line, word, slips):
     assert found_by_the_speller(line, word) == slips
+
+
+def test_what_the_checker_says_of_a_filled_gap_is_a_note(language):
+    page = "1. It is ____ cold here.\n2. We ____ it.\n\n::: answers\n1 to\n2 like\n:::\n"
+    files = assemble(Example(page)).files
+    rules = [module for module in load_rules() if module.rule.name in ("english-error", "key-makes-bad-english")]
+    told = ToldEnglish((("to", "GRAMMAR", "TOO_TO", "Is “too” meant?", "too"),))
+    found = run_files(files, rules, language, english=told).findings
+    assert [(one.rule, one.text, one.severity) for one in found] == [("key-makes-bad-english", "to", Severity.NOTE)]

@@ -87,12 +87,6 @@ RULE = Rule(
         Example("1. She didn't «____». (go)\n2. He can ____. (swim)\n" + _key("1 went 2 swim")),
         Example("1. I am «____» fast. (run)\n2. We ____ a whale. (see)\n" + _key("1 runing 2 have seen")),
         Example("1. I ____ fast. (run)\n2. We «____» a whale. (see)\n" + _key("1 am running 2 have saw")),
-        Example(
-            "1. It is «____» cold here.\n2. We ____ it.\n" + _key("1 to\n2 like"),
-            english=(("to", "GRAMMAR", "TOO_TO", "Is too meant?"),),
-            weight=Severity.NOTE,
-            why="the English checker says so",
-        ),
         Example("1. Look at the «____». (mouse)\n2. They sing very ____. (good)\n" + _key("1 mouses 2 well")),
     ),
 )  # fmt: skip
