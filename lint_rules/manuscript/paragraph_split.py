@@ -118,14 +118,15 @@ def field_leads(plain: InlineText, *, listed: bool = False) -> list[Piece]:
 
 def _run_on(plain: InlineText, *, listed: bool) -> Iterator[Piece]:
     """Usual fields, in bold before a colon wherever they stand (`**Time:** 8 min **Steps:** Play it.`), else wherever a
-    sentence can begin: in bold or italics with a full stop or a colon (`**Time.** 8 minutes. **Steps.** Play it.`),
+    line of the file or a sentence begins: in bold or italics with a full stop or a colon (`**Time.** 8 minutes. **Steps.** Play it.`),
     several so without one (`*Time* 8 minutes. *You need* a ball.`; one at the start of an entry of a list: `- **Need**
     a ball`), and plain before a colon (`45'. Aim: name toys. Mats: paper.`), or in capitals (`AIM Name toys. TIME 8
     minutes.`)."""
     text, unmarked = plain.text, []
     for start, end in sorted((*plain.strong, *plain.emphasis)):
         lead = _LEAD.fullmatch(text, start, end)
-        begins = _SENTENCE_END.search(text[:start]) or text[:start].rstrip().endswith(_PARTING)
+        begins = start - 1 in plain.breaks or _SENTENCE_END.search(text[:start]) is not None
+        begins = begins or text[:start].rstrip().endswith(_PARTING)
         if lead is not None and (start, end) in plain.strong and ":" in (lead[2], text[end : end + 1]):
             begins = True  # **Time:** 10 min **Steps:** Play it.
         if lead is None or not is_usual(lead[1]) or not begins:

@@ -20,7 +20,7 @@ from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, O
 from lint_rules.page.exercises.statements import bare_statement
 from lint_rules.page.heard_numbers import heard_numbers, number_left_out
 from lint_rules.page.number_words import clock_times_in, numbers_in, without_counting
-from lint_rules.tables import words
+from lint_rules.tables import group, words
 from lint_rules.unit_language.option_support import content_words
 from lint_rules.unit_language.places import PLACES, last_word, places_of
 
@@ -232,6 +232,8 @@ def _statement(read: Exercises, source: _Source) -> OutOfStep | None:
         marked = (
             (shown is called, (item, words, statement, shown))
             for item, words, statement, called in _statements(exercise)
+            # The girls may be drawn by their names.
+            if not ((people := words & group("persons")) and not any(people & one for one in sentences))
             if (shown := _is_shown(words, sentences, clauses)) is not None
         )
         found = the_one_out_of_step(marked, _FEWEST)

@@ -22,6 +22,11 @@ def places_of(spot: frozenset[str], sentence: str) -> Iterator[str]:
             yield match[0].casefold()
 
 
+def places_in(text: str) -> Iterator[str]:
+    """The place words of a text, in lower case."""
+    return (match[0].casefold() for match in _PLACE.finditer(text))
+
+
 def last_word(text: str) -> frozenset[str]:
     """The last word of a text, as words are compared; empty where that means nothing by itself."""
     return content_words((_WORD.findall(text) or [""])[-1])

@@ -46,6 +46,10 @@ _HOW = lazy_re.compile(
     rf"(?:questions?\s+(?:with|using)\s+)?how\s+(?P<words>(?:{'|'.join(sorted(_MEASURED))})"
     rf"(?:\s*(?:,|/|&|\band\b|\bor\b)\s*(?:how\s+)?(?:{'|'.join(sorted(_MEASURED))}))*)(?:\s+questions?)?\??"
 )
+_EITHER = lazy_re.compile(
+    rf"(?P<before>(?:{'|'.join(sorted(_QUESTION_WORDS))}) (?:[a-z]+ ){{0,2}})(?P<one>[a-z']+) ?/ ?(?P<other>[a-z']+)"
+    r"(?P<behind>(?: …| [a-z]+)*\??)$"
+)
 _IN_A_GAP = 4  # words that a gap inside a pattern may stand for
 
 
@@ -68,13 +72,22 @@ def patterns_in(label: str) -> tuple[tuple[LabelPattern, ...], str]:
     if how:
         return how, ""
     found, left = [], []
-    for part in _PARTS.split(plain):
+    for part in _PARTS.split(_in_full(plain)):
         one = _pattern(part)
         if one is None:
             left.append(part)
         else:
             found.append(one)
     return (tuple(found), ", ".join(left)) if found else ((), label)
+
+
+def _in_full(plain: str) -> str:
+    """A question with two auxiliaries to choose from as two questions: how much is / are …, how much is / how much are."""
+    match = _EITHER.match(plain)
+    if match is None or not {match["one"], match["other"]} <= _AUXILIARIES.keys():
+        return plain
+    behind = match["behind"] if match["behind"].endswith(("…", "?")) else f"{match['behind']} …"
+    return " / ".join(f"{match['before']}{match[name]}{behind}" for name in ("one", "other"))
 
 
 def _asks_how(plain: str) -> Iterator[LabelPattern]:

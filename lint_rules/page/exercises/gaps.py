@@ -27,7 +27,7 @@ _PIECE = lazy_re.compile(r"[^\W\d_]+|_+|\S")
 _MOST_PIECES = 24
 _VOWEL = lazy_re.compile("[aeiouy]", re.I)
 _FRAGMENT = 4  # letters of the longest piece that is no word by itself
-_DOTS = lazy_re.compile(r"(?<=\s)(?:…|\.{3,})|(?:…{2,}|\.{4,})")
+_DOTS = lazy_re.compile(r"(?<=\s)(?:…|\.{3,})|(?:…{2,}|\.{4,})|^(?:…|\.{3})(?=\s[^.!?]+\?)")  # … Salim have to wait?
 _HINT = lazy_re.compile(r"[ \u00a0]*\(([^()\n]{1,40})\)")
 _HINT_FIRST = lazy_re.compile(r"\(([^()\n]{1,40})\)\s*")
 

@@ -33,7 +33,8 @@ _REPLY = lazy_re.compile(
     r"(?:^|(?<=\s))((?:Yes|No), (?:I|he|she|it|we|they) (?:don['’]t|doesn['’]t|can['’]t|do|does|can))\b"
 )
 _FACES = {"☺": True, "😊": True, "🙂": True, "😀": True, "☹": False, "🙁": False, "😞": False, "😟": False}
-_QUESTION = lazy_re.compile(r"[^.!?\n]*\?")
+# Is it green? Not: And the green bag?
+_QUESTION = lazy_re.compile(r"(?:(?<=[.!?\n])|^)\W*(?:(?:and|but|so|or) )?(?:is|are|was|were|do|does|did|has|have|can)\b[^.!?\n]*\?", re.I)
 
 
 def not_heard(read: Exercises, unit: Unit) -> Answer | None:

@@ -57,7 +57,8 @@ def _kind(parsed: Parsed, other: Group, group: Group) -> str:
         return "complement" if head.lemma in tables.words("verb_to_infinitive") and not between else "purpose"
     if head.lemma in tables.words("motion_verbs") or head.lower == "used":
         return "purpose"
-    return "" if head.lemma == "be" else "complement"
+    # Point to green: no verb that takes one.
+    return "complement" if head.gap or head.lemma in tables.words("verb_to_infinitive") else ""
 
 
 def _is_person(word: Word) -> bool:
