@@ -59,8 +59,10 @@ _BEFORE_A_THING = frozenset({"in", "on", "with", "of", "under", "behind", "over"
 _OF_SENSE = frozenset({"see", "feel", "look", "hear", "smell", "find", "watch", "notice", "show"})
 # Riko and Thembi is washing the plates: two people that are named, and what they do. A title of two words is no subject
 # here (Fish and Chips is a café), nor what stands behind another noun (the song of Tom and Ana is playing).
+_TITLED = r"(?:(?:Mr|Mrs|Ms|Miss|Aunt|Auntie|Uncle|Captain|Granny|Grandma|Grandpa|Doctor|Dr|King|Queen)\.? )?"
 _TWO = lazy_re.compile(
-    r"(?:^|[.!?:]\s+|[\"“‘]|\b(?:and|but|so|now|today),?\s+)[A-Z][a-z]+ and [A-Z][a-z]+ "
+    r"(?:^|[.!?:]\s+|[\"“‘]|\b(?:and|but|so|now|today),?\s+)"
+    rf"{_TITLED}[A-Z][a-z]+ and {_TITLED}[A-Z][a-z]+ "
     r"(?:(?P<be>is|was)(?P<not>n['’]t)? (?:not |very |so |too )?(?:[a-z]+ing\b|(?P<how>[a-z]+)\b(?=\W*[.!?]))"
     r"|(?P<have>has)(?P<no>n['’]t)? got\b|(?P<do>doesn['’]t)\b)"
 )

@@ -23,6 +23,7 @@ _LETTER = lazy_re.compile(r"^[^\w\n]*([a-h])[.):]\s", re.I | re.M)
 _AT_FRONT = lazy_re.compile(r"\W*")
 _ENDED = lazy_re.compile(r"[.!?…][\"”’')]*\s+$")
 _FROM_ONE = lazy_re.compile(r"\W*(?:1|one)[.,:]\s", re.I)
+_FIRST_WORD = lazy_re.compile(r"\W*\w+")
 _FEWEST = 4  # numbers that make a series
 
 
@@ -43,6 +44,8 @@ def heard_numbers(passages: Sequence[Passage], *, rows: bool = False) -> list[He
     in_rows = rows and any(_ROW_OPENS.match(passage.text) for passage in passages)
     pattern = _ROW if in_rows else _NUMBER
     marks = [(passage, mark) for passage in passages for mark in pattern.finditer(passage.text)]
+    if not marks:
+        return _of_list(passages)
     found = []
     for at, (passage, mark) in enumerate(marks):
         to, behind = marks[at + 1] if at + 1 < len(marks) else (None, None)
@@ -58,6 +61,21 @@ def heard_numbers(passages: Sequence[Passage], *, rows: bool = False) -> list[He
         found.append(
             HeardNumber(number, passage, mark.start() if group == 1 else mark.start(group), mark.end(group), rest)
         )
+    return found
+
+
+def _of_list(passages: Sequence[Passage]) -> list[HeardNumber]:
+    """The numbers of a script that is a numbered list: `1. LOU: It's a frog.`"""
+    marks = [at for at, one in enumerate(passages) if one.item is not None and one.item.label.isdecimal()]
+    if len(marks) < _FEWEST:
+        return []
+    found = []
+    for at, to in zip(marks, [*marks[1:], len(passages)], strict=True):
+        passage, item = passages[at], passages[at].item
+        first = _FIRST_WORD.match(passage.text)
+        rest = "\n".join([passage.text, *(f"{one.speaker} {one.text}" for one in passages[at + 1 : to])])
+        number = int(item.label) if item is not None else 0
+        found.append(HeardNumber(number, passage, 0, first.end() if first is not None else 0, rest))
     return found
 
 

@@ -152,6 +152,8 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("It were cold. He runned away.", ["were", "runned"]),
         ("How many leafs? Two big knifes and 3 childs.", ["leafs", "knifes", "childs"]),
         ("Riko and Thembi is washing the plates.", ["is"]),
+        ("Captain Jo and Tuppy is going to the trees. Ana and Mr Tam has got a hat.", ["is", "has"]),
+        ("The song of Captain Jo and Tuppy is playing. Captain Jo and Tuppy are here.", []),
         ("Leni and Jakob is happy. Ana and Bo is here.", ["is"]),
         ("I'm here since three days. I have six years. He didn't believed it.", ["since", "have", "believed"]),
         ("Since two o'clock it rains. I have ten years of stories. We don't need it. He didn't feed them.", []),

@@ -1,31 +1,38 @@
 """Answers in square brackets behind the items themselves, `3. There ____ a cinema. [isn't]`, for the teacher alone.
 
 A hint may stand there too (`She ____ home. [go]`). An answer is what the children choose: one of the options of its
-item, a word of the box or of the instruction, a verdict. All items of an exercise, but for an example, must have one.
+item, a word of the box or of the instruction, a verdict; and where a unit has such answers in one activity, what stands
+behind the blanks of its other activities is an answer as well. All items of an exercise, but for an example, must have
+one.
 """
 
 import re
 from collections.abc import Iterator, Sequence
 
 from lint_rules import lazy_re
-from lint_rules.manuscript.model import Activity, DivKind, Unit
+from lint_rules.manuscript.model import Activity, DivKind, Passage, Unit
 from lint_rules.page.exercises.answers import plain, yes_or_no
 from lint_rules.page.exercises.drafts import Draft, DraftExercise
 from lint_rules.page.exercises.model import Answer, Label, Place
 
-_BEHIND = lazy_re.compile(r"\s*\[([^\[\]\n_|]{1,40})\]\s*$")
+# A page that is read has round ones for those behind a blank: in the file they are square.
+_BEHIND = lazy_re.compile(r"\s*[(\[]([^()\[\]\n_|]{1,40})[)\]]\s*$")
 _FEWEST = 3
+_ROW = lazy_re.compile(r"[^\W\d_][\w'’ ]*(?:\s*[·•|]\s*[\w'’ ]+|\s[–—/]\s[\w'’ ]+){2,}")  # buy · cook · hungry
+_HINTS = lazy_re.compile(r"\bbrackets?\b", re.I)
 _BETWEEN = lazy_re.compile(r"\s+/\s+")
 
 
 def take_bracketed(drafts: Sequence[DraftExercise], activity: Activity, unit: Unit) -> dict[int, tuple[Answer, ...]]:
     """The answers of each exercise (by index) that has them behind its items; they are cut from the drafts."""
-    offered = [activity.heading.passage.text]
-    offered += [one.text for one in activity.part.passages if DivKind.WORDS in unit.div_kinds(one)]
-    given = plain(" , ".join(offered))
+    given = _given(activity, unit)
     found: dict[int, tuple[Answer, ...]] = {}
+    habit: bool | None = None
     for at, one in enumerate(drafts):
-        answers = list(_answers(one.drafts, given))
+        answers = list(_answers(one.drafts, given, unit))
+        if len(answers) < len(one.drafts) - 1 and len(in_blanks := list(_answers(one.drafts, None, unit))) >= _FEWEST:
+            habit = _is_habit(activity, unit) if habit is None else habit
+            answers = in_blanks if habit else answers
         if len(answers) >= _FEWEST and len(answers) >= len(one.drafts) - 1:
             for draft, place, _ in answers:
                 last = draft.places[-1]
@@ -34,18 +41,63 @@ def take_bracketed(drafts: Sequence[DraftExercise], activity: Activity, unit: Un
     return found
 
 
-def _answers(drafts: Sequence[Draft], given: str) -> Iterator[tuple[Draft, Place, Answer]]:
-    """The items that have an answer behind them: each with what is cut, and the answer."""
-    for draft in drafts:
-        last = draft.places[-1] if draft.places else None
-        match = _BEHIND.search(last.passage.text, last.start, last.end) if last is not None else None
-        if last is None or match is None:
+def _given(activity: Activity, unit: Unit) -> str:
+    """The words that an activity gives to choose from, and those of its instruction."""
+    offered = [activity.heading.passage.text]
+    offered += [
+        one.text
+        for one in activity.part.passages
+        if DivKind.WORDS in unit.div_kinds(one) or _ROW.fullmatch(one.text.strip())
+    ]
+    return plain(" , ".join(offered))
+
+
+def _is_habit(activity: Activity, unit: Unit) -> bool:
+    """Say whether another activity of a unit has its answers behind its items, and this one calls them no hints."""
+    if _HINTS.search(activity.heading.passage.text):
+        return False
+    for other in unit.activities:
+        behind = [(one.text, match) for one in other.part.passages if (match := _in_square(one, unit)) is not None]
+        if other is activity or len(behind) < _FEWEST:
             continue
+        given = _given(other, unit)
+        if all(_is_answer(text[: match.start()], match[1], given) for text, match in behind):
+            return True
+    return False
+
+
+def _is_answer(before: str, answer: str, given: str) -> bool:
+    """Whether words in brackets are what children choose: an option before them, a verdict, a word that is given."""
+    chosen = _BETWEEN.search(before) is not None and _has(plain(before), answer)
+    return chosen or yes_or_no(answer) is not None or _has(given, answer)
+
+
+def _answers(drafts: Sequence[Draft], given: str | None, unit: Unit) -> Iterator[tuple[Draft, Place, Answer]]:
+    """The items that have an answer behind them: each with what is cut, and the answer. Without ``given`` whatever
+    stands behind a blank is one, unless it is the same everywhere: [1], a mark each."""
+    said = {match[1] for one in drafts if one.places and (match := _behind(one, unit)) is not None}
+    for draft in drafts:
+        match = _behind(draft, unit) if draft.places else None
+        if match is None:
+            continue
+        last = draft.places[-1]
         before = last.passage.text[last.start : match.start()]
-        chosen = _BETWEEN.search(before) is not None and _has(plain(before), match[1])
-        if chosen or yes_or_no(match[1]) is not None or _has(given, match[1]):
+        blank = len(said) > 1 and any("__" in place.text for place in draft.places)
+        if blank if given is None else _is_answer(before, match[1], given):
             label = Label(draft.label.text, draft.label.span)
             yield draft, Place(last.passage, *match.span()), Answer(Place(last.passage, *match.span(1)), label)
+
+
+def _behind(draft: Draft, unit: Unit) -> "re.Match[str] | None":
+    last = draft.places[-1]
+    return _in_square(last.passage, unit, last.start, last.end)
+
+
+def _in_square(passage: Passage, unit: Unit, start: int = 0, end: int | None = None) -> "re.Match[str] | None":
+    """What stands in square brackets at the end of a range, as the file has it."""
+    match = _BEHIND.search(passage.text, start, len(passage.text) if end is None else end)
+    opening = passage.starts[match.start(1) - 1] if match is not None else 0
+    return match if unit.source.text[opening : opening + 1] == "[" else None
 
 
 def _has(given: str, answer: str) -> bool:

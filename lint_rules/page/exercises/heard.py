@@ -34,7 +34,9 @@ _REPLY = lazy_re.compile(
 )
 _FACES = {"☺": True, "😊": True, "🙂": True, "😀": True, "☹": False, "🙁": False, "😞": False, "😟": False}
 # Is it green? Not: And the green bag?
-_QUESTION = lazy_re.compile(r"(?:(?<=[.!?\n])|^)\W*(?:(?:and|but|so|or) )?(?:is|are|was|were|do|does|did|has|have|can)\b[^.!?\n]*\?", re.I)
+_QUESTION = lazy_re.compile(
+    r"(?:(?<=[.!?\n])|^)\W*(?:(?:and|but|so|or) )?(?:is|are|was|were|do|does|did|has|have|can)\b[^.!?\n]*\?", re.I
+)
 
 
 def not_heard(read: Exercises, unit: Unit) -> Answer | None:
@@ -241,7 +243,7 @@ def _answers(read: Exercises) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]
 
 
 def _ways(answer: Answer, texts: Iterable[str]) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]]:
-    told = [text for text in texts if not is_verdict(text) and not _VERDICT.match(text)]
+    told = [text for text in texts if text.strip().isdigit() or not (is_verdict(text) or _VERDICT.match(text))]
     ways = [[word for word in _words(text) if word not in small_words()] for text in told]
     ways = [[word for word in words if len(word) > 1 or word.isdigit()] for words in ways]
     ways = [words for words in ways if any(len(word) > _LETTERS or word.isdigit() for word in words)]

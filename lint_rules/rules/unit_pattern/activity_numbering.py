@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.finding import Edit, Found, Mend, Severity
-from lint_rules.manuscript.model import Activity, Unit
+from lint_rules.manuscript.model import Activity, Audience, Unit
 from lint_rules.page.cross_references import references_in
 from lint_rules.rule import Example, Gather, Reading, Rule, Within
 from lint_rules.source import Span
@@ -36,6 +36,10 @@ RULE = Rule(
             why="the headings of the test count themselves",
         ),
         Example("### 1. Look.\n\n### 2. Read.\n"),
+        Example(
+            "### 1 Look.\n\n### 2 Read.\n\n### The keys\n\n::: answers\n**Activity 2:** 1 a, 2 b\n:::\n",
+            why="a heading over the keys of the lesson",
+        ),
         Example(
             "## One {.words}\n\n### 1 Look.\n\n### 2 Say.\n\n## Two {.words}\n\n### 3 Read.\n\n### 4 Write.\n",
             why="straight through the unit",
@@ -85,9 +89,13 @@ def find(reading: Reading) -> Iterator[Found]:
 
 
 def _sequences(unit: Unit) -> Iterator[Sequence[Activity]]:
-    yield unit.opening_activities
-    for lesson in unit.lessons:
-        yield lesson.activities
+    for activities in (unit.opening_activities, *(lesson.activities for lesson in unit.lessons)):
+        yield [one for one in activities if one.heading.number or not _holds_keys(one)]
+
+
+def _holds_keys(activity: Activity) -> bool:
+    """Say whether a heading stands only over the keys of a lesson: ### The keys."""
+    return bool(activity.part.passages) and all(one.audience is Audience.KEY for one in activity.part.passages)
 
 
 def _are_told_apart(activities: Sequence[Activity]) -> bool:
