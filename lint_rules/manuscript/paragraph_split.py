@@ -118,10 +118,10 @@ def field_leads(plain: InlineText, *, listed: bool = False) -> list[Piece]:
 
 def _run_on(plain: InlineText, *, listed: bool) -> Iterator[Piece]:
     """Usual fields, in bold before a colon wherever they stand (`**Time:** 8 min **Steps:** Play it.`), else wherever a
-    line of the file or a sentence begins: in bold or italics with a full stop or a colon (`**Time.** 8 minutes. **Steps.** Play it.`),
-    several so without one (`*Time* 8 minutes. *You need* a ball.`; one at the start of an entry of a list: `- **Need**
-    a ball`), and plain before a colon (`45'. Aim: name toys. Mats: paper.`), or in capitals (`AIM Name toys. TIME 8
-    minutes.`)."""
+    line of the file or a sentence begins: in bold or italics with a full stop or a colon (`**Time.** 8 minutes.
+    **Steps.** Play it.`), several so without one (`*Time* 8 minutes. *You need* a ball.`; one at the start of an entry
+    of a list: `- **Need** a ball`), and plain before a colon (`45'. Aim: name toys. Mats: paper.`), or in capitals
+    (`AIM Name toys. TIME 8 minutes.`)."""
     text, unmarked = plain.text, []
     for start, end in sorted((*plain.strong, *plain.emphasis)):
         lead = _LEAD.fullmatch(text, start, end)

@@ -2,10 +2,12 @@
 
 import re
 from collections.abc import Iterator, Mapping
+from functools import cache
 from types import MappingProxyType
 
 from lint_rules import lazy_re
 from lint_rules.page.exercises.small_words import small_words
+from lint_rules.tables import words
 
 # fmt: off
 _WORDS = (
@@ -40,11 +42,14 @@ _NAMES_A_PART = lazy_re.compile(
     re.I,
 )
 _BEFORE = 20  # characters
-# What it counts: the noun behind it, with one word that says how it is (four little ducks).
-_THING = lazy_re.compile(
-    r"\s+(?:(?:little|big|small|large|old|new|red|blue|green|yellow|black|white|brown|more)\s+)?([^\W\d_]{3,})"
-)
 _COUNTING = lazy_re.compile(r"[\s,.!…–-]*(?:and\s+)?")
+
+
+@cache
+def _thing() -> "re.Pattern[str]":
+    """What a number counts: the noun behind it, with two words at most that say how it is (four little green ducks)."""
+    plain = words("plain_adjectives") | words("colours") | {"more", "round", "square"}
+    return re.compile(rf"\s+(?:(?:{'|'.join(sorted(plain))})\s+){{0,2}}([^\W\d_]{{3,}})")
 
 
 def in_words(number: int) -> str:
@@ -69,7 +74,7 @@ def numbers_in(text: str, *, parts: bool = False) -> Iterator[tuple[int, int, in
     for match in _NUMBER.finditer(text):
         if not parts and _NAMES_A_PART.search(text, max(0, match.start() - _BEFORE), match.start()):
             continue  # Look back at Activity 34
-        thing = _THING.match(text, match.end())
+        thing = _thing().match(text, match.end())
         if thing is not None and thing[1].casefold() in small_words():
             thing = None
         yield _value(match), match.start(), match.end(), thing[1] if thing else ""

@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from functools import cache, cached_property
 
 from lint_rules import lazy_re
-from lint_rules.manuscript.model import Audience, Passage, Unit
+from lint_rules.manuscript.model import Passage, Unit
 from lint_rules.page.audio import heard_in
+from lint_rules.page.briefs import briefs_of
 from lint_rules.page.exercises.answers import yes_or_no
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.in_step import the_one_out_of_step
@@ -37,6 +38,7 @@ _LISTEN, _READ = lazy_re.compile(r"\blisten\b", re.I), lazy_re.compile(r"\bread\
 _PRICED = lazy_re.compile(r"\b(?:how much|costs?|prices?|pay|coins?|euros?|pounds?|dollars?|pence|cents?)\b", re.I)
 _IN_OTHER_UNITS = frozenset(["60", "100", "1000"])  # an hour, a metre, a kilo
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
+_GAP = lazy_re.compile(r"_{2,}")
 _CLOCK = lazy_re.compile(r"\d[.:]\d\d")  # 4:00, which the script says in words
 _DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|any|never)\b", re.I)
 _NOT_SO = lazy_re.compile(
@@ -100,7 +102,7 @@ def out_of_step(read: Exercises, unit: Unit) -> OutOfStep | None:
     heard = heard_in(read.activity, unit)
     if number_left_out(heard) is not None:
         return None  # the script's own slip
-    drawn = [one for one in read.activity.part.passages if one.audience is Audience.ARTIST]
+    drawn = briefs_of(read.activity, unit)
     for passages, name in ((heard, "script"), (drawn, "picture")):
         if passages and (passages is heard or not heard):
             source = _Source(passages)
@@ -252,8 +254,10 @@ def _statement(read: Exercises, source: _Source) -> OutOfStep | None:
 def _statements(exercise: Exercise) -> Iterator[tuple[Item, frozenset[str], str, bool]]:
     """Items that the key calls true or false: what is to be drawn for each, the statement, and whether it is so."""
     for item in _answered(exercise):
-        called = yes_or_no(item.answer.text) if item.answer is not None else None
-        statement = bare_statement(item.text)
+        said = item.answer.text.strip(" .") if item.answer is not None else ""
+        called, statement = yes_or_no(said), bare_statement(item.text)
+        if called is None and said.casefold() in PLACES and len(item.gaps) == 1 and _GAP.search(item.text):
+            called, statement = True, _GAP.sub(said, item.text)  # The hen is ____ the table: behind
         words = _drawn(_DENIED.sub(" ", statement))
         if called is not None and words:
             # Zum hasn't got a drum: false, so he has one.

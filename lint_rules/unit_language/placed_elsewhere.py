@@ -11,7 +11,8 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from lint_rules import lazy_re
-from lint_rules.manuscript.model import Audience, Lesson, Unit
+from lint_rules.manuscript.model import Unit
+from lint_rules.page.briefs import briefs_of
 from lint_rules.page.exercises.answers import yes_or_no
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.in_step import the_one_out_of_step
@@ -31,7 +32,6 @@ _STATED = lazy_re.compile(
 )
 _SPOT = lazy_re.compile(rf"\b(?:{_WHERE})\s+(?:{_OWNER}\s+)?((?:[a-z-]+\s+){{0,2}}?[a-z-]+)(?=\W|$)", re.I)
 _CLAUSE = lazy_re.compile(r"[.;:,!?\n]|\b(?:and|but|while|who|which)\b")
-_PICTURE = lazy_re.compile(r"\b(?:picture|look)\b", re.I)
 
 
 class _Placed(NamedTuple):
@@ -43,7 +43,8 @@ class _Placed(NamedTuple):
 
 def placed_elsewhere(read: Exercises, unit: Unit) -> tuple[Item, str] | None:
     """The one item whose answer puts a thing where the picture has it not, and the clause of its brief."""
-    clauses = [clause.strip() for brief in _briefs(read, unit) for clause in _CLAUSE.split(brief) if clause.strip()]
+    briefs = (one.text for one in briefs_of(read.activity, unit))
+    clauses = [clause.strip() for brief in briefs for clause in _CLAUSE.split(brief) if clause.strip()]
     for exercise in read.exercises:
         marked = [
             (found is None, (item, found or ""))
@@ -54,25 +55,6 @@ def placed_elsewhere(read: Exercises, unit: Unit) -> tuple[Item, str] | None:
         if out is not None:
             return out
     return None
-
-
-def _briefs(read: Exercises, unit: Unit) -> list[str]:
-    """The briefs of the pictures that an activity is about: its own, else, where it speaks of a picture, the last one
-    of its lesson before it."""
-    own = [one.text for one in read.activity.part.passages if one.audience is Audience.ARTIST]
-    if own or not _PICTURE.search(read.activity.heading.passage.text):
-        return own
-    lesson = next((one for one in unit.lessons if any(other is read.activity for other in one.activities)), None)
-    return _before(read, lesson) if lesson is not None else []
-
-
-def _before(read: Exercises, lesson: Lesson) -> list[str]:
-    found: list[str] = []
-    for activity in lesson.activities:
-        if activity is read.activity:
-            break
-        found = [one.text for one in activity.part.passages if one.audience is Audience.ARTIST] or found
-    return found
 
 
 def _placed(item: Item, exercise: Exercise) -> _Placed | None:

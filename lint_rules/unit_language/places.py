@@ -8,6 +8,7 @@ from lint_rules.unit_language.option_support import content_words
 
 PLACES = ("in front of", "next to", "behind", "under", "above", "below", "between", "near", "on", "in")
 _PLACE = lazy_re.compile(rf"\b(?:{'|'.join(PLACES)})\b", re.I)
+_ON_TOP = lazy_re.compile(r"\bon top of\b", re.I)
 _WORD = lazy_re.compile(r"[^\W\d_]+")
 _NEAR = 4  # words behind a place word: the, two more, and the spot
 
@@ -15,6 +16,7 @@ _NEAR = 4  # words behind a place word: the, two more, and the spot
 def places_of(spot: frozenset[str], sentence: str) -> Iterator[str]:
     """The place words that stand before a spot (its word as words are compared) in a sentence, with two words between
     at most, in lower case."""
+    sentence = _ON_TOP.sub("on", sentence)
     marks = list(_PLACE.finditer(sentence))
     ends = [*(one.start() for one in marks[1:]), len(sentence)] if marks else []
     for match, end in zip(marks, ends, strict=True):

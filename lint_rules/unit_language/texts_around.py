@@ -8,6 +8,7 @@ from functools import cached_property
 from lint_rules import lazy_re
 from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role, Unit
+from lint_rules.page.briefs import briefs_of
 from lint_rules.page.exercises.model import Exercises, Item
 from lint_rules.page.number_words import numbers_in
 from lint_rules.tables import words
@@ -53,7 +54,8 @@ class Around:
     @cached_property
     def tiers(self) -> tuple[Numbers, Numbers]:
         """What the task tells in numbers, with its picture, and what its lesson does."""
-        near = _told(_texts(self.read.activity.part.passages, self.answered, briefs=True))
+        about = dict.fromkeys((*self.read.activity.part.passages, *briefs_of(self.read.activity, self.of_unit)))
+        near = _told(_texts(about, self.answered, briefs=True))
         return near, _told(_texts(self._lesson, self.answered, briefs=False))
 
     @cached_property

@@ -82,7 +82,7 @@ def patterns_in(label: str) -> tuple[tuple[LabelPattern, ...], str]:
 
 
 def _in_full(plain: str) -> str:
-    """A question with two auxiliaries to choose from as two questions: how much is / are …, how much is / how much are."""
+    """A question with two auxiliaries to choose from as two: how much is / are, how much is … / how much are …"""
     match = _EITHER.match(plain)
     if match is None or not {match["one"], match["other"]} <= _AUXILIARIES.keys():
         return plain

@@ -216,11 +216,31 @@ def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple
             continue  # its own items: a shared key stands behind what it is for, and nobody there has another
         shared.update(beside)
         shared.update(id(passage) for passage, several in zip(keys, heads, strict=True) if several)
+        labels = _labels_over(keys)
         for number, passage, whole in _cut(keys, heads, listed):
             shared.add(id(whole))
             for one in filter(None, number.split(",")):
-                given.setdefault(id(numbers[one]), []).append(passage)
+                label = labels.get((passage.cell.table, passage.cell.column)) if passage.cell is not None else None
+                given.setdefault(id(numbers[one]), []).extend([passage] if label is None else [label, passage])
     return frozenset(shared), {activity: tuple(passages) for activity, passages in given.items()}
+
+
+def _labels_over(keys: Sequence[Passage]) -> dict[tuple[int, int], Passage]:
+    """The heads of tables that have a row for each activity and a column for each item, by table and column:
+    | Activity | 1 | 2 | 3 |, | 4 | six | two | five |."""
+    heads: dict[int, list[Passage]] = {}
+    for one in keys:
+        if one.cell is not None and one.role is Role.HEAD:
+            heads.setdefault(one.cell.table, []).append(one)
+    return {
+        (table, one.cell.column): one
+        for table, (first, *rest) in heads.items()
+        if rest
+        and _ACTIVITY.fullmatch(first.text)
+        and [one.text for one in rest] == [str(at) for at in range(1, len(rest) + 1)]
+        for one in rest
+        if one.cell is not None
+    }
 
 
 def _is_letter(number: str) -> bool:

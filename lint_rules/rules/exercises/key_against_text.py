@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.model import Passage
+from lint_rules.manuscript.model import PICTURE, Passage
 from lint_rules.page.exercises.answers import plain, yes_or_no
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.in_step import the_one_out_of_step
@@ -259,6 +259,7 @@ _HOW_MANY = lazy_re.compile(
     r"\bhow many (?:[a-z]+ )?([a-z]+)(?: of [a-z]+)?\b(?:\s+(?:are|can|has|have|do|does|did|is|were|was)\b|\s*\?)", re.I
 )
 _GAP_OF_THINGS = lazy_re.compile(r"_{2,} ([a-z]{3,})\b")  # There are ____ eggs.
+_THINGS_GAP = lazy_re.compile(rf"\W*([a-z]{{3,}}s)\s+_{{2,}}[\s{PICTURE}]*$")  # buttons ____
 _DENIED = lazy_re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
 _HABIT = 2  # things that key and picture count alike
 
@@ -376,7 +377,7 @@ def _by_thing(
     picture's number; and whether they are the same."""
     near = around.tiers[0].of
     for item in items:
-        asked = _HOW_MANY.search(item.text) or _GAP_OF_THINGS.search(item.text)
+        asked = _HOW_MANY.search(item.text) or _GAP_OF_THINGS.search(item.text) or _THINGS_GAP.match(item.text)
         told = list(numbers_in(item.answer.text)) if item.answer is not None else []
         of = near.get(single(asked[1]), set()) if asked is not None else set()
         if item.answer is not None and asked is not None and len(of) == len(told) == 1:
