@@ -243,7 +243,7 @@ def _statement(read: Exercises, source: _Source) -> OutOfStep | None:
             continue
         item, words, statement, shown = found
         # All but one of its words are drawn together: three lamps on the table, and not four.
-        nearly = any(
+        nearly = yes_or_no(item.answer.text if item.answer is not None else "") is not None and any(
             len(words - sentence) == 1 < len(words) and not _PLACES & (words - sentence) for sentence in sentences
         )
         if shown or nearly or any(_is_placed_otherwise(statement, text) for text in there):
