@@ -54,6 +54,35 @@ def test_hints_and_remarks_are_no_answers(instruction: str, page: str, behind: l
     assert not any(answer for _, answer in read(instruction, page, behind))
 
 
+SHOP = "### {} {}\n\n1. the mango: ____ coins{}\n2. the lime: ____ coins{}\n3. the melon: ____ coins{}\n"
+TOLD = "1. Where is it? ____{}\n2. What is it? ____{}\n3. Who is it? ____{}\n"
+
+
+@pytest.mark.parametrize(
+    ("task", "behind", "answers"),
+    [
+        ("Write the number.", ["4", "2", "8"], ["4", "2", "8"]),
+        ("Write the number.", ["1", "1", "1"], ["", "", ""]),  # a mark each
+        ("Write. The words in brackets help.", ["4", "2", "8"], ["", "", ""]),
+    ],
+)
+def test_in_a_unit_that_answers_behind_its_items_every_blank_has_its_answer_there(task, behind, answers) -> None:
+    first = "### 1 True or false? {.reading}\n\n" + TRUE.format(" [T]", " [F]", " [T]")
+    page = first + "\n" + SHOP.format(2, task, *(f" [{one}]" for one in behind))
+    unit = unit_of(page)
+    activity = list(unit.activities)[1]
+    items = [item for exercise in exercises_in(activity, unit).exercises for item in exercise.items]
+    assert [item.answer.text if item.answer is not None else "" for item in items] == answers
+    alone = unit_of(SHOP.format(1, task, *(f" [{one}]" for one in behind)))
+    (activity,) = alone.activities
+    assert not any(item.answer for exercise in exercises_in(activity, alone).exercises for item in exercise.items)
+
+
+def test_an_answer_straight_behind_its_blank_is_no_hint() -> None:
+    found = read("True or false?", TRUE, [" ____ [T]", " ____ [F]", " ____ [T]"])
+    assert [answer for _, answer in found] == ["T", "F", "T"]
+
+
 def test_the_last_box_to_tick_may_go_on_with_the_sentence() -> None:
     page = "a) The box is ☐ red ☐ blue.\nb) The market is ☐ next to ☐ behind ☐ opposite the library.\n"
     unit = unit_of("### 1 Tick. {.reading}\n\n" + page + "\n::: answers\na blue (1) · b opposite (4)\n:::\n")

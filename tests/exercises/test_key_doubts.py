@@ -329,6 +329,78 @@ POK: No, I don't. It's hot!
 :::
 
 """
+COUNTED = """### 1 Look and count. {.writing}
+
+::: art
+A big red machine with four wheels, six round buttons, two lamps and three small green bells.
+:::
+
+1. wheels ____
+2. buttons ____
+3. lamps ____
+4. bells ____
+
+"""
+GARDEN = """### 1 Look and write. {.writing}
+
+::: art
+A hen is behind the table. A basket is next to the table. A pumpkin is between two pots. A snail sits on top of a big
+leaf. A blue hut; next to it a tent.
+:::
+
+1. The hen is ____ the table.
+2. The basket is ____ the table.
+3. The pumpkin is ____ the two pots.
+4. The snail is ____ the leaf.
+5. The tent is ____ the hut.
+
+"""
+COINS = """### 1 Listen and write the number. {.listening audio=1.1}
+
+1. the mango: ____ coins
+2. the limes: ____ coins
+3. the melon: ____ coins
+4. the onions: ____ coins
+
+::: {.audio track=1.1}
+1. ORO: Good morning. They are four coins.
+2. ORO: Two coins, please.
+3. ORO: It's a big melon. It's six coins.
+4. ORO: Here you are. Three coins.
+:::
+
+"""
+BAGS = """### 1 Listen and choose. {.listening audio=1.1}
+
+1. What is it?  a) a hat  b) a bag  c) a box
+2. Which bag is heavy?  a) the red bag  b) the blue bag  c) the green bag
+3. Where is the cat?  a) in the pot  b) in the box  c) in the bed
+4. Who has got it?  a) Pim  b) Tam  c) Lou
+
+::: {.audio track=1.1}
+A: One. Look, a new bag!
+
+A: Two. The red bag is light, and the blue bag is too. B: And the green bag? A: It's heavy!
+
+A: Three. The cat sleeps in the box.
+
+A: Four. It was Tam.
+:::
+
+"""
+GIRLS = """### 1 Look. Yes or no? {.reading}
+
+::: art
+Ana, Ida and Bo in the snow. Ana wears a red scarf and boots. Ida wears boots. Bo flies a kite. A dog sleeps on a bench.
+:::
+
+1. Ana is wearing a scarf.
+2. Bo flies a kite.
+3. A dog sleeps on a bench.
+4. The girls are wearing boots.
+5. Ida wears boots.
+
+"""
 FOUR = "\nB: Four. Five oranges, please."
 
 
@@ -393,6 +465,16 @@ FOUR = "\nB: Four. Five oranges, please."
         (POCKETS, "Pim: button\nDax: hole\nFenna: pocket", []),
         (ROOM_TWO, "1 on the rug; 2 on the chair; 3 in the box; 4 under the bed", ["on the chair"]),
         (ROOM_TWO, "1 on the rug; 2 under the chair; 3 in the box; 4 under the bed", []),
+        (COUNTED, "1 four; 2 five; 3 two; 4 three", ["five"]),
+        (COUNTED, "1 four; 2 six; 3 two; 4 three", []),
+        (GARDEN, "1 behind; 2 next to; 3 between; 4 under; 5 next to", ["under"]),
+        (GARDEN, "1 behind; 2 next to; 3 between; 4 on; 5 next to", []),
+        (COINS, "1 4; 2 2; 3 8; 4 3", ["8"]),
+        (COINS, "1 4; 2 2; 3 6; 4 3", []),
+        (BAGS, "1 b; 2 c; 3 b; 4 b", []),  # the green bag is asked about, and is it
+        (BAGS, "1 b; 2 c; 3 b; 4 a", ["a"]),
+        (GIRLS, "1 yes; 2 yes; 3 yes; 4 yes; 5 yes", []),  # they are drawn by their names
+        (GIRLS, "1 no; 2 yes; 3 yes; 4 yes; 5 yes", ["no"]),
         (ROOM_TWO, "1 on the rug; 2 on the chair; 3 in the bag; 4 under the bed", ["in the bag"]),
     ],
 )

@@ -48,10 +48,16 @@ def key(text: str) -> str:
         "Exercise 1: 1 red, 2 brown. Exercise 2: 1 a, 2 b.",
         "1: 1 red, 2 brown. 2: 1 a, 2 b.",
         "| Activity | Answers |\n|---|---|\n| 1 | 1 red; 2 brown |\n| 2 | 1 a; 2 b |",
+        "| Activity | 1 | 2 |\n|---|---|---|\n| 1 | red | brown |\n| 2 | a | b |",
     ],
 )
 def test_a_key_at_the_end_of_a_lesson_is_shared_out(text: str) -> None:
     assert answers(end=key(text)) == EXPECTED
+
+
+def test_figures_in_the_columns_of_a_key_are_answers() -> None:
+    table = "| Activity | 1 | 2 |\n|---|---|---|\n| 1 | 4 | 12 |\n| 2 | a | b |"
+    assert answers(end=key(table)) == [[("1", "4"), ("2", "12")], EXPECTED[1]]
 
 
 @pytest.mark.parametrize(

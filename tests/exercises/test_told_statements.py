@@ -72,6 +72,8 @@ def test_a_key_that_the_text_speaks_against_is_told(statement: str, answer: str)
         ("Mina opens the door.", "false"),
         ("Pim carries the eggs.", "false"),
         ("She is happy.", "true"),
+        ("The boat is under the bridge.", "false"),  # at the bridge
+        ("Mina Pim", "false"),  # who is for it, and who against?
         ("Fenna sometimes jumps.", "true"),
         ("The ducks are on the roof of the bus.", "false"),
         ("Why is Fenna sad?", "true"),

@@ -103,6 +103,9 @@ def test_a_name_of_the_houses_own_is_no_usual_field(name):
     [
         ("45'. Aim: name things. Mats: paper.", ["Aim", "Mats"]),
         ("20'. (1) Look at the kites. (2) Fly them. Extra: draw one.", ["Extra"]),
+        ("**Words** gate, tower\n**Materials** a map\n**Time** 40 minutes", ["Words", "Materials", "Time"]),
+        ("**Time** 8 minutes\n**How** Play it twice.", ["Time", "How"]),
+        ("Say it with\n**patience** and\n**words** of your own.", []),
         ("*Time* 10 minutes. *You need* a ball and *patience*.", ["Time", "You need"]),
         ("**Time:** 10 min **Steps:** 1) Play it. 2) Sing it.", ["Time", "Steps"]),
         ("**Time:** 10 min. See the **steps** and **Aim** of lesson 2.", ["Time"]),

@@ -374,6 +374,26 @@ def test_food_that_no_list_of_materials_has_is_asked_about_less(materials, weigh
     assert weights in ([weight], [Severity.QUERY] if weight else [weight]), weights
 
 
+def test_a_counter_that_goes_down_the_street_leaves_no_school() -> None:
+    page = "### 1 Ask the way. {{.speaking}}\n\n::: teacher\n**Steps:** {}\n:::\n"
+    on_map = "Pairs use the map, and the first moves a counter. Strong pairs cross the road and go down the street."
+    assert keys(page.format(on_map)) == []
+    assert keys(page.format("The class crosses the road and walks down the street to the park.")) != []
+
+
+def test_holes_that_children_make_with_scissors_ask_for_care() -> None:
+    page = "### 1 Make it. {.make}\n\n1. Roll the card.\n2. Make two holes in the card with your scissors.\n"
+    assert "sharp-points-and-edges" in keys(page)
+
+
+def test_who_holds_a_paper_toy_up_and_counts_is_in_no_contest() -> None:
+    steps = "1 Hold the helicopter up. 2 One child counts the seconds while it turns. 3 They change places."
+    page = f"### 1 Drop it. {{.game}}\n\n::: teacher\n**Steps:** {steps}\n:::\n"
+    assert "breath-spin-eating-contests" not in keys(page)
+    held = page.replace(steps, "Who can hold their breath for the longest time? Time them.")
+    assert "breath-spin-eating-contests" in keys(held)
+
+
 @pytest.mark.parametrize("hazard", hazards().values(), ids=hazards())
 def test_every_message_is_short(hazard: Hazard) -> None:
     passage = next(reading_of("### 1 Do it. {.make}\n\none two three four five six seven\n").unit.activities).part

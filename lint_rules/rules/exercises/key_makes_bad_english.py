@@ -52,6 +52,10 @@ RULE = Rule(
         Example("1. It is ____ than a duck. (big)\n2. It is ____ than a dog. (small)\n" + _key("1 bigger 2 smaller")),
         Example("1. The bus ____ at eight. (go)\n2. The buses ____ at nine. (go)\n" + _key("1 goes 2 go")),
         Example("1 ____ egg     2 ____ old hat     3 ____ hat\n" + _key("1 an 2 an 3 a")),
+        Example(
+            "1. We … wait.  a) have to  b) has to\n2. … Tam have to wait?  a) Do  b) Does\n" + _key("1 a 2 b"),
+            why="dots that open a question are its blank",
+        ),
         Example("1. ____ your cat sleep here?\n2. ____ they like it?\n" + _key("1 Does 2 Do")),
         Example("1. I can ____.\n2. She didn't ____.\n" + _key("1 swim 2 go")),
         Example("1. Look at the ____.\n2. They sing very ____.\n" + _key("1 mice 2 well")),

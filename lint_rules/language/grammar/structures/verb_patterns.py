@@ -109,7 +109,7 @@ DECLARATIONS = (
         level="A1",
         source=profile("101 A1.2"),
         examples=("I «want to go» home.", "Would you «like to fly» my kite?", "Nela «wants to» ____ a doctor."),
-        decoys=("I go to school.", "I have to go.", "It is easy to make.", "I know how to play."),
+        decoys=("Point to green.", "I go to school.", "I have to go.", "It is easy to make.", "I know how to play."),
         find=find_verb_to_infinitive,
     ),
     StructureDeclaration(
