@@ -38,6 +38,7 @@ _LISTEN, _READ = lazy_re.compile(r"\blisten\b", re.I), lazy_re.compile(r"\bread\
 _PRICED = lazy_re.compile(r"\b(?:how much|costs?|prices?|pay|coins?|euros?|pounds?|dollars?|pence|cents?)\b", re.I)
 _IN_OTHER_UNITS = frozenset(["60", "100", "1000"])  # an hour, a metre, a kilo
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
+_WHAT_DOING = lazy_re.compile(r"\bWhat(?: is| are| was| were|['’]s|['’]re) (.+?) doing\b", re.I)
 _GAP = lazy_re.compile(r"_{2,}")
 _CLOCK = lazy_re.compile(r"\d[.:]\d\d")  # 4:00, which the script says in words
 _DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|any|never)\b", re.I)
@@ -109,7 +110,10 @@ def out_of_step(read: Exercises, unit: Unit) -> OutOfStep | None:
             found = _option(read, source, name) or _number(read, source, name)
             if found is not None:
                 return found
-    return None if heard or not drawn else _statement(read, _Source(drawn)) or _elsewhere(read, _Source(drawn))
+    if heard or not drawn:
+        return None
+    source = _Source(drawn)
+    return _statement(read, source) or _elsewhere(read, source) or _doing(read, source)
 
 
 def _option(read: Exercises, source: _Source, name: str) -> OutOfStep | None:
@@ -298,6 +302,26 @@ def _elsewhere(read: Exercises, source: _Source) -> OutOfStep | None:
             drawn = [clause for clause in clauses if thing and spot and where and thing | spot <= clause]
             if drawn and not where & _BESIDE and all(clause & _PLACES and not clause & where for clause in drawn):
                 return _found(item, "look where it is drawn")
+    return None
+
+
+def _doing(read: Exercises, source: _Source) -> OutOfStep | None:
+    """The one answer to what somebody is doing of which nothing is drawn where he is: He was eating a mango, of who
+    sleeps on a bench."""
+    clauses = [_drawn(one) for passage in source.passages for one in _CLAUSE.split(passage.text)]
+    for exercise in read.exercises:
+        marked: list[tuple[bool, Item]] = []
+        for item in _answered(exercise):
+            asked = _WHAT_DOING.search(item.text)
+            who = _drawn(asked[1]) if asked is not None else frozenset[str]()
+            done = _drawn(item.answer.text) - who if item.answer is not None else frozenset[str]()
+            own = [clause for clause in clauses if who and who <= clause]
+            in_step = any(done <= clause for clause in own)
+            if own and done and (in_step or not any(done & clause for clause in own)):
+                marked.append((in_step, item))
+        found = the_one_out_of_step(marked, _FEWEST - 1)
+        if found is not None:
+            return _found(found, "look at what is drawn")
     return None
 
 

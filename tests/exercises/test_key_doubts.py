@@ -401,6 +401,19 @@ Ana, Ida and Bo in the snow. Ana wears a red scarf and boots. Ida wears boots. B
 5. Ida wears boots.
 
 """
+DOING = """### 1 Look at the picture. Answer. {.writing}
+
+::: art
+A wet evening. Nan is frying fish in the kitchen. Ida is drawing a poster under the roof. Bo is sleeping on a bench. A
+goat is looking in through the door.
+:::
+
+1. What was Nan doing?
+2. What was Ida doing?
+3. What was Bo doing?
+4. What was the goat doing?
+
+"""
 FOUR = "\nB: Four. Five oranges, please."
 
 
@@ -469,6 +482,12 @@ FOUR = "\nB: Four. Five oranges, please."
         (COUNTED, "1 four; 2 six; 3 two; 4 three", []),
         (GARDEN, "1 behind; 2 next to; 3 between; 4 under; 5 next to", ["under"]),
         (GARDEN, "1 behind; 2 next to; 3 between; 4 on; 5 next to", []),
+        (
+            DOING,
+            "1. She was frying fish.\n2. She was drawing a poster.\n3. He was eating a pear.\n4. It was looking in.",
+            ["He was eating a pear."],
+        ),
+        (DOING, "1. She was frying fish.\n2. She was drawing.\n3. He was sleeping.\n4. It was looking in.", []),
         (COINS, "1 4; 2 2; 3 8; 4 3", ["8"]),
         (COINS, "1 4; 2 2; 3 6; 4 3", []),
         (BAGS, "1 b; 2 c; 3 b; 4 b", []),  # the green bag is asked about, and is it
