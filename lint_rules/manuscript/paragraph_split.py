@@ -95,6 +95,8 @@ def bold_label(plain: InlineText, start: int, end: int) -> Piece | None:
 def usual_field(text: str) -> str:
     """The usual field that a cell of a table names (`Aim`, `Materials:`), as written; '' where it names none."""
     name = text.strip().removesuffix(":").rstrip()
+    if name.casefold() == "how":
+        return ""  # | What | How |: the heads of a table of fields
     return name if len(name) <= _LABEL_LIMIT and is_usual(name) else ""
 
 

@@ -12,7 +12,7 @@ _WRITTEN = rf"\d{{1,2}}|{'|'.join(NUMBER_WORDS)}"
 _NUMBER = lazy_re.compile(
     rf"\b(?:number|question|picture)\s+({_WRITTEN})\b"
     rf"|^[^\w\n]*({_WRITTEN})(?:[.!:](?=\s|$)|\s*(?:…|\.{{3}})|[^\w\n]*$)"  # Three. Look! · 3 … Look!
-    r"|^[^\w\n]*(\d{1,2})\s+(?=[“‘\"']?(?-i:[A-Z]))"  # 3 She made a knot.
+    r"|^[^\w\n]*(\d{1,2})\s+(?:[–—-]\s+)?(?=[“‘\"']?(?-i:[A-Z]))"  # 3 She made a knot. 3 – It's red.
     r"|(?<=[.!?]\s)(\d{1,2})\.(?=\s+[“‘\"']?(?-i:[A-Z]))",  # 1. Apple. 2. Egg.
     re.I | re.M,
 )
@@ -92,7 +92,7 @@ def number_left_out(passages: Sequence[Passage]) -> tuple[int, HeardNumber] | No
     if any(one.number == left_out[0] for one in spoken):
         return None  # Hello, Tilla! Number 2. This is my basket.
     before = next(one for one in heard if one.number == left_out[0] - 1)
-    if any(number == left_out[0] for number, *_ in numbers_in(before.behind, parts=True)):
+    if any(number == left_out[0] and not thing for number, _, _, thing in numbers_in(before.behind, parts=True)):
         return None  # OK, four. A hen.
     return left_out[0], next(one for one in heard if one.number == left_out[0] + 1)
 

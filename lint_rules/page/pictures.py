@@ -23,6 +23,11 @@ _DRAWING = lazy_re.compile(
 )
 
 
+_TAUGHT = frozenset(
+    {"draw", "colour", "color", "black", "white", "large", "small", "new", "old", "line", "in", "on"}
+)  # words to learn
+
+
 def names_nothing(alt: str, target: str) -> bool:
     """Say whether an alternative text tells nobody what must be seen: `image`, `picture1`, a file's name."""
     text = alt.strip()
@@ -33,6 +38,8 @@ def names_nothing(alt: str, target: str) -> bool:
         return False  # a number or a letter to learn
     if own == ["fig"] and "." not in text:
         return False  # the fruit; Fig. 3 is none
+    if len(own) == 1 and own[0] in _TAUGHT:
+        return False
     if not own or all(word in words("empty_picture_words") for word in own):
         return True
     stem = posixpath.basename(unquote(target)).rpartition(".")[0].casefold()

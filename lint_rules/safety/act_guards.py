@@ -17,6 +17,9 @@ from lint_rules.tables import alternatives, rows
 
 _MIMED = lazy_re.compile(r"\b(?:mime[sd]?|miming|pretend(?:s|ing)?|invisible)\b", re.I)
 _NOTHING_REAL = lazy_re.compile(r"\b(?:no|not|without) (?:\w+ )?real (?:food|tools?|things?|objects?|knives)\b", re.I)
+_EMPTY_HANDS = lazy_re.compile(
+    r"\b(?:mime|act|do)\w*\b[^.!?]*\b(?:empty hands|nothing in (?:their|your) hands)\b", re.I
+)
 _TOOLS = lazy_re.compile(
     r"\b(?:scissors|kni(?:fe|ves)|needles?|candles?|match(?:es)?|kettles?|irons?|hammers?|nails?|skewers?|peelers?|graters?"
     r"|ovens?|pans?)\b",
@@ -27,6 +30,7 @@ _TEACHER_DOES = lazy_re.compile(
     r"(?:then |now |first )?(?:you|the teacher|an? (?:adult|grown-up|helper))\s+(?!can\b|may\b|need\b)\w+",
     re.I,
 )
+_READY_CUT = lazy_re.compile(r"\b(?:an?|the|some|two|three|four|\d+) (?:\w+ )?\w+ cut (?:from|out of)\b", re.I)
 _OTHERS = lazy_re.compile(
     r"\b(?:child(?:ren)?|pupils?|students?|learners?|class|groups?|pairs?|teams?|partners?|they|them|each|every\w*)\b",
     re.I,
@@ -102,9 +106,11 @@ def does_it_herself(passage: Passage, sentence: Sentence) -> bool:
 
 
 def is_ruled_out(text: str, start: int, end: int) -> bool:
-    """Say whether nobody is to do what some words tell: the stair is flat; nobody climbs on chairs."""
+    """Say whether nobody is to do what some words tell: the stair is flat; nobody climbs on chairs; a key cut from paper
+    is there already."""
     clause = max(text.rfind(mark, 0, start) for mark in ".!?;:\n") + 1
-    return _NOBODY.search(text, clause, end) is not None
+    ready = any(match.start() < end and start < match.end() for match in _READY_CUT.finditer(text))
+    return ready or _NOBODY.search(text, clause, end) is not None
 
 
 def is_on_cards(text: str, start: int) -> bool:
@@ -168,7 +174,9 @@ def is_mimed(text: ActivityText) -> bool:
     done = [one.passage.text for one in text.said if one.place in DONE]
     if "make" in text.kinds or any(_TOOLS.search(one) for one in done):
         return False
-    return any(map(_NOTHING_REAL.search, done)) and any(map(_MIMED.search, done))
+    return any(map(_EMPTY_HANDS.search, done)) or (
+        any(map(_NOTHING_REAL.search, done)) and any(map(_MIMED.search, done))
+    )
 
 
 @cache

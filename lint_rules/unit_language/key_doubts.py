@@ -119,6 +119,7 @@ def _numbered(answer: Answer) -> str:
 def _asked(item: Item) -> str:
     blank = item.text.rstrip(" .?!_")
     whole = item.text if "_" in blank else bare_statement(item.text)  # There are ____ jars on the shelf.
+    whole = whole.partition("☐")[0] if whole.partition("☐")[0].strip() else whole  # It is red. ☐ yes ☐ no
     said = whole.replace(PICTURE, "").replace("☐", "").strip()
     short = any(len(word) > 1 for word in said.split()) and len(said.split()) <= _SHORT
     said = said.strip(" ·|•")

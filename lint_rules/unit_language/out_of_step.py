@@ -259,7 +259,7 @@ def _statements(exercise: Exercise) -> Iterator[tuple[Item, frozenset[str], str,
     """Items that the key calls true or false: what is to be drawn for each, the statement, and whether it is so."""
     for item in _answered(exercise):
         said = item.answer.text.strip(" .") if item.answer is not None else ""
-        called, statement = yes_or_no(said), bare_statement(item.text)
+        called, statement = yes_or_no(said), bare_statement(item.text).partition("☐")[0].strip()
         if called is None and said.casefold() in PLACES and len(item.gaps) == 1 and _GAP.search(item.text):
             called, statement = True, _GAP.sub(said, item.text)  # The hen is ____ the table: behind
         words = _drawn(_DENIED.sub(" ", statement))

@@ -23,7 +23,7 @@ from lint_rules.unit_language.option_support import content_in_order, content_wo
 from lint_rules.unit_language.places import PLACES
 
 _FEWEST = 2
-_WHERE = "|".join((*PLACES, "inside", "opposite"))
+_WHERE = "|".join((*PLACES, "inside", "opposite", "by", "at"))
 _OWNER = r"(?:the|an?|his|her|its|my|your|our|their|[A-Z]\w+['’]s)"
 _STATED = lazy_re.compile(
     rf"(?:there\s+(?:is|are|was|were)\s+)?(?P<thing>[a-z’' -]+?)\s+(?:(?:is|are|was|were)\s+(?:[a-z]+ing\s+)?)?"
@@ -31,6 +31,7 @@ _STATED = lazy_re.compile(
     re.I,
 )
 _SPOT = lazy_re.compile(rf"\b(?:{_WHERE})\s+(?:{_OWNER}\s+)?((?:[a-z-]+\s+){{0,2}}?[a-z-]+)(?=\W|$)", re.I)
+_WHERE_IS = lazy_re.compile(r"\bWhere(?: is| are|['’]s) (?:the|my|your|his|her|our|their) ([a-z ]+)\?", re.I)
 _CLAUSE = lazy_re.compile(r"[.;:,!?\n]|\b(?:and|but|while|who|which)\b")
 
 
@@ -51,7 +52,8 @@ def placed_elsewhere(read: Exercises, unit: Unit) -> tuple[Item, str] | None:
             for item in exercise.items
             if (placed := _placed(item, exercise)) is not None and (found := _against(placed, clauses)) != ""
         ]
-        out = the_one_out_of_step(marked, _FEWEST)
+        questions = any(_WHERE_IS.search(item.text) for item in exercise.items)  # a few among others
+        out = the_one_out_of_step(marked, _FEWEST - 1 if questions else _FEWEST)
         if out is not None:
             return out
     return None
@@ -59,10 +61,13 @@ def placed_elsewhere(read: Exercises, unit: Unit) -> tuple[Item, str] | None:
 
 def _placed(item: Item, exercise: Exercise) -> _Placed | None:
     """Where an item's answer puts something; None where it does not."""
-    if item.answer is None or item.example or "?" in item.text:
+    asked = _WHERE_IS.search(item.text)
+    if item.answer is None or item.example or ("?" in item.text and asked is None):
         return None
     said = yes_or_no(item.answer.text)
     statement = bare_statement(item.text) if said is not None else _done(item, exercise)
+    if asked is not None and "__" not in item.text:
+        statement = f"the {asked[1]} is {item.answer.text}"  # Where is the can? On the step.
     match = _STATED.fullmatch(statement.strip())
     if said is False or match is None or DENIED.search(statement):
         return None

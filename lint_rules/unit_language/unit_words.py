@@ -152,6 +152,9 @@ def _told_on_page(passage: Passage) -> Iterator[str]:
                 yield passage.text[start:end]
 
 
+_GLOSSED = lazy_re.compile(r"\s[–—-]\s|\s?[:=]\s")  # jackdaw – a black and grey bird
+
+
 class UnitWords:
     """The words of one unit's passages: each passage is looked up once, however many rules ask."""
 
@@ -169,7 +172,7 @@ class UnitWords:
         words: list[str] = []
         for passage in self._unit.passages:
             if passage.role is Role.PANEL or DivKind.WORDS in self._unit.div_kinds(passage):
-                words.append(passage.text)
+                words += [passage.text, _GLOSSED.split(passage.text)[0]]
             elif passage.role is Role.FIELD and field_key(passage.field) == "word":
                 words += [word for line in passage.text.splitlines() for word in line.replace(";", ",").split(",")]
         words += [*spellings_of(self._unit), *foreign_words(self._unit)]

@@ -13,7 +13,7 @@ from lint_rules.page.audio import heard_in, tracks_played
 from lint_rules.page.exercises.answers import OWN, alternatives, is_verdict, yes_or_no
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.in_step import the_one_out_of_step
-from lint_rules.page.exercises.model import Answer, Exercises
+from lint_rules.page.exercises.model import Answer, Exercises, Option
 from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.heard_numbers import heard_numbers
 from lint_rules.page.number_words import numbers_in
@@ -41,7 +41,8 @@ _QUESTION = lazy_re.compile(
 
 def not_heard(read: Exercises, unit: Unit) -> Answer | None:
     """The one answer of a key that the script does not say under its number, where it says all the others."""
-    return _not_among(_by_number(heard_in(read.activity, unit)), read)
+    said = _by_number(heard_in(read.activity, unit))
+    return _not_among(said, read) or _other_option(said, read)
 
 
 def not_word_for_word(read: Exercises, unit: Unit) -> Answer | None:
@@ -101,10 +102,17 @@ def _other_option(drawn: Mapping[str, frozenset[str]], read: Exercises) -> Answe
             if item.answer is None or item.example or there is None or len(item.choices) != 1:
                 continue
             chosen = [option for option in completed(item, exercise).chosen if option is not None]
-            shown = [option for option in item.choices[0].options if _is_drawn(option.text, there)]
+            shown = [option for option in item.choices[0].options if _is_drawn(_shown(option), there)]
             if len(chosen) == len(shown) == 1:
                 marked.append((chosen == shown, item.answer))
     return the_one_out_of_step(marked, _FEWEST - 1)
+
+
+def _shown(option: Option) -> str:
+    """The words of an option, or what its picture shows."""
+    place = option.place
+    pictures = [one.alt for one in place.passage.pictures if place.start <= one.at < place.end]
+    return pictures[0] if len(pictures) == 1 and not _WORD.search(option.text) else option.text
 
 
 def _is_drawn(text: str, drawn: frozenset[str]) -> bool:

@@ -200,7 +200,7 @@ _WHERE = {
     Audience.KEY: "In the answers",
     Audience.TEACHER: "In the teacher's notes",
 }
-_LETTERED = "A a"  # A a board game or B a card game
+_NEXT_LETTER = lazy_re.compile(r"\s[bB][.)]?\s")
 _TWICE = "ENGLISH_WORD_REPEAT_RULE"
 _SAID_SECOND = frozenset({"INFORMATIONS"})  # the first sentence of their message is about another sense
 # White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
@@ -248,8 +248,17 @@ def _is_let_alone(passage: Passage, match: EnglishMatch, reading: Reading, spell
         or is_left_alone(passage, match, spellings.vouch_for)
         or any(end + 1 == match.start and passage.text[start:end].isdigit() for start, end in filled_ranges(passage))
         or (spelt and _is_right(match, passage, reading, spellings))
-        or (match.rule == _TWICE and (words == _LETTERED or _may_stand_twice(words.casefold().split(), reading)))
+        or (
+            match.rule == _TWICE
+            and (_is_lettered(passage, match) or _may_stand_twice(words.casefold().split(), reading))
+        )
     )
+
+
+def _is_lettered(passage: Passage, match: EnglishMatch) -> bool:
+    """Say whether an article stands behind the letter of an option: A a board game or B a card game."""
+    twice = passage.text[match.start : match.end].casefold() == "a a"
+    return twice and _NEXT_LETTER.search(passage.text, match.end) is not None
 
 
 def _may_stand_twice(said: Sequence[str], reading: Reading) -> bool:

@@ -139,6 +139,7 @@ _NEEDED = lazy_re.compile(
     r"\b(?:you|we|they|children|pupils|(?:each|every) \w+)(?:'ll| will)? needs?\b(?! to\b)|\bbring\b", re.I
 )
 _OF_AIR = lazy_re.compile(r"\s+(?:of|in the) air\b")
+_IS_KEY = lazy_re.compile(r"\W*(?:keys?|answers?)\s*:", re.I)  # [Key: 1 string, 2 glue]
 _SENTENCE = lazy_re.compile(r"[^.!?]+")
 _MAKES = lazy_re.compile(
     r"\b(?:makes?|made|making|build|design|create|invent|draw|paint)\s+"
@@ -163,11 +164,15 @@ def find(reading: Reading) -> Iterator[Found]:
         first: dict[str, tuple[Passage, Used]] = {}
         printed = _has_box(unit, found.part)
         for passage in found.actions:
+            if _IS_KEY.match(passage.text):
+                continue
             for use in used_in(passage.text, reading.analyse(passage)):
                 if any(start <= use.start < end for start, end in passage.emphasis):
                     continue  # a word set in italics is a word, no thing: the children spell *toys*
                 if printed and use.thing.name == "box":
                     continue  # the box of words on the page
+                if passage.text[use.start : use.end] in reading.course.names:
+                    continue  # Button, the goat
                 before = first.get(use.thing.name)
                 if before is None or (use.named and not before[1].named):
                     first[use.thing.name] = (passage, use)
