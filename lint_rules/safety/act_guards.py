@@ -106,8 +106,8 @@ def does_it_herself(passage: Passage, sentence: Sentence) -> bool:
 
 
 def is_ruled_out(text: str, start: int, end: int) -> bool:
-    """Say whether nobody is to do what some words tell: the stair is flat; nobody climbs on chairs; a key cut from paper
-    is there already."""
+    """Say whether nobody is to do what some words tell: the stair is flat; nobody climbs on chairs; a key cut from
+    paper is there already."""
     clause = max(text.rfind(mark, 0, start) for mark in ".!?;:\n") + 1
     ready = any(match.start() < end and start < match.end() for match in _READY_CUT.finditer(text))
     return ready or _NOBODY.search(text, clause, end) is not None
