@@ -32,6 +32,7 @@ from lint_rules.english.prepositions import wrong_prepositions
         ("They laughed of him.", "of", "at"),
         ("Knock to the door.", "to", ""),
         ("We waited on the bus stop.", "on", "at"),
+        ("They live in the top floor.", "in", "on"),
         ("They want to go to home.", "to", ""),
         ("We visited to the museum.", "to", ""),
         ("What can you see on the picture?", "on", "in"),

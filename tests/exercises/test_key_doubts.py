@@ -414,6 +414,31 @@ goat is looking in through the door.
 4. What was the goat doing?
 
 """
+SPADE = """### 1 Look at the picture. Answer. {.speaking}
+
+::: art
+Two snails on a big leaf. Three hens by the fence. The spade leans on the barrow, which is empty. The ball lies on the
+step of the shed.
+:::
+
+1. How many snails are there?
+2. Where are the hens?
+3. Where is the ball?
+4. Where is the spade?
+
+"""
+SCARF = """### 1 Look and tick. {.reading}
+
+::: art
+It is wet. Nan has a blue coat and a green scarf. Tam has a red hat and brown boots. Odi has a yellow coat.
+:::
+
+1. Nan is wearing a red scarf. ☐ yes ☐ no
+2. Tam is wearing a hat. ☐ yes ☐ no
+3. Odi is wearing a coat. ☐ yes ☐ no
+4. It is wet. ☐ yes ☐ no
+
+"""
 FOUR = "\nB: Four. Five oranges, please."
 
 
@@ -488,6 +513,10 @@ FOUR = "\nB: Four. Five oranges, please."
             ["He was eating a pear."],
         ),
         (DOING, "1. She was frying fish.\n2. She was drawing.\n3. He was sleeping.\n4. It was looking in.", []),
+        (SPADE, "1 two\n2 by the fence\n3 in the barrow\n4 on the barrow", ["in the barrow"]),
+        (SPADE, "1 two\n2 by the fence\n3 on the step\n4 on the barrow", []),
+        (SCARF, "1 yes; 2 yes; 3 yes; 4 yes", ["yes"]),
+        (SCARF, "1 no; 2 yes; 3 yes; 4 yes", []),
         (COINS, "1 4; 2 2; 3 8; 4 3", ["8"]),
         (COINS, "1 4; 2 2; 3 6; 4 3", []),
         (BAGS, "1 b; 2 c; 3 b; 4 b", []),  # the green bag is asked about, and is it

@@ -137,6 +137,11 @@ def test_houses_set_their_own_names_off_as_well(notes, names):
     assert all("Look at it" not in text for _, texts in fields for text in texts if len(texts) > 1)
 
 
+def test_the_heads_of_a_table_of_fields_are_none():
+    table = "| What | How |\n|---|---|\n| **Aim** | Name toys. |\n| **Time** | 40 minutes |"
+    assert [name for name, _ in fields_of(table)] == ["Aim", "Time"]
+
+
 @pytest.mark.parametrize("notes", ["**Well done!**\n\nThey clap.", "**Hello, kite**\n\nThey clap.", "TV — no, a kite."])
 def test_a_cry_in_bold_is_no_field(notes):
     assert fields_of(notes) == []

@@ -381,6 +381,19 @@ def test_a_counter_that_goes_down_the_street_leaves_no_school() -> None:
     assert keys(page.format("The class crosses the road and walks down the street to the park.")) != []
 
 
+@pytest.mark.parametrize(
+    "body",
+    [
+        "### 1 Hide it. {.game}\n\n::: teacher\n**Materials:** a key cut from paper for each group\n:::\n",
+        "### 1 Do it! {.game}\n\nCut the paper! Fold the card!\n\n::: teacher\n**Steps:** Give an order; the children "
+        "mime it with empty hands.\n:::\n",
+        "### 1 Play. {.game}\n\n::: teacher\n**Steps:** Call *Hay for the pony!* and throw the bag.\n:::\n",
+    ],
+)
+def test_what_is_ready_mimed_or_only_called_is_no_act(body: str) -> None:
+    assert not {"scissors-cutting", "animals"} & set(keys(body))
+
+
 def test_holes_that_children_make_with_scissors_ask_for_care() -> None:
     page = "### 1 Make it. {.make}\n\n1. Roll the card.\n2. Make two holes in the card with your scissors.\n"
     assert "sharp-points-and-edges" in keys(page)

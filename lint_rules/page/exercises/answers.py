@@ -9,7 +9,9 @@ from lint_rules.page.exercises.model import Option
 
 _LETTER = lazy_re.compile(r"[(\[]?([a-z]|[ivx]+)[)\]]?", re.IGNORECASE)
 _LETTER_FIRST = lazy_re.compile(r"[(\[]?([a-z])[.)\]](?:\s|$)", re.IGNORECASE)
-_EXPLAINED = lazy_re.compile(r"\s+(?:–|—|-|\()\s*(?=\S).*$|\s*→.*$", re.S)
+_EXPLAINED = lazy_re.compile(
+    r"\s+(?:–|—|-|\()\s*(?=\S).*$|\s*→.*$|(?<=[.!?])\s+(?-i:Accept)\s+(?:any|other|all|every)\b.*$", re.S
+)
 _OPTIONAL = lazy_re.compile(r"\(([^()\s][^()]*)\)")
 _BETWEEN = lazy_re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*")
 _OR = lazy_re.compile(r"\sor\s")
