@@ -21,6 +21,7 @@ _NUMBERED = lazy_re.compile(r"([0-9]{1,2})[ \t\u00a0]+(?=\S)")
 _NAME_WORD = r"(?:[^\W\d_][\w.'’-]*|[0-9]{1,2})"
 _NAME = lazy_re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)")
 _NAME_DASHED = lazy_re.compile(rf"({_NAME_WORD}(?: {_NAME_WORD}){{0,2}}) ?[–—-] +(?=\S)")
+_STAMP = lazy_re.compile(r"[\[(]\d{1,2}[:.]\d{2}(?:[:.]\d{2})?[\])]\s*")
 _TASK = lazy_re.compile(
     r"(?:question|answer|sentence|item|number|task|clue|riddle|activity|exercise|part|ex\.|act\.)\s+[0-9]{1,2}", re.I
 )
@@ -207,8 +208,11 @@ def is_task(label: str) -> bool:
 
 
 def script_speaker(plain: InlineText, start: int, end: int) -> Piece | None:
-    """`MINA:` at the start of a line of an audio script; before a dash in capitals, bold or italics (`*Mina* — `)."""
-    first, _ = trimmed(plain.text, start, end)
+    """`MINA:` at the start of a line of an audio script, or behind its time ([00:05] MINA:); before a dash in capitals,
+    bold or italics (`*Mina* — `)."""
+    begin, _ = trimmed(plain.text, start, end)
+    stamp = _STAMP.match(plain.text, begin, end)
+    first = begin if stamp is None else stamp.end()
     match = _NAME.match(plain.text, first, end)
     if match is None and (match := _NAME_DASHED.match(plain.text, first, end)) is not None:
         at, until = match.span(1)
@@ -216,7 +220,7 @@ def script_speaker(plain: InlineText, start: int, end: int) -> Piece | None:
         match = match if marked or (match[1].isupper() and until - at > 1) else None
     if match is None or not is_name(match[1]):
         return None
-    return Piece(match.end(), end, match[1], match.start(1), match.end(1))
+    return Piece(match.end(), end, match[1], match.start(1) if stamp is None else begin, match.end(1))
 
 
 def is_told_line_by_line(plain: InlineText) -> bool:

@@ -14,7 +14,7 @@ def briefs_of(activity: Activity, unit: Unit) -> list[Passage]:
     it names (*Look at the picture in Activity 1*), else the last ones of its lesson before it."""
     own = _own(activity)
     task = activity.heading.passage.text
-    if own or not _LOOKS_BACK.search(task):
+    if own or activity.part.pictures or not _LOOKS_BACK.search(task):
         return own
     lesson = next((one for one in unit.lessons if any(other is activity for other in one.activities)), None)
     if lesson is None:

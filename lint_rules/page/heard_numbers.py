@@ -18,6 +18,7 @@ _NUMBER = lazy_re.compile(
 )
 # One, rain. Two, dad. Three, train.
 _ROW = lazy_re.compile(rf"(?:^|(?<=[.!?]\s))({_WRITTEN})[.,:]\s+(?=\w)", re.I)
+_ONE_WORD = lazy_re.compile(rf"(?:{_WRITTEN}),\s+\w+[.!?]*", re.I)
 _ROW_OPENS = lazy_re.compile(r"\W*(?:one|1)[.,:]\s[^.!?]+[.!?]\s+(?:two|2)[.,:]\s", re.I)
 _LETTER = lazy_re.compile(r"^[^\w\n]*([a-h])[.):]\s", re.I | re.M)
 _AT_FRONT = lazy_re.compile(r"\W*")
@@ -41,7 +42,9 @@ class HeardNumber:
 def heard_numbers(passages: Sequence[Passage], *, rows: bool = False) -> list[HeardNumber]:
     """The numbers that a script speaks before its parts, in their order; with ``rows`` those of a turn that counts
     words off as well: One, rain. Two, dad."""
-    in_rows = rows and any(_ROW_OPENS.match(passage.text) for passage in passages)
+    # NILO: One, street. TALA: Two, tree.
+    in_turns = rows and len(passages) >= _FEWEST and all(_ONE_WORD.fullmatch(one.text.strip()) for one in passages)
+    in_rows = in_turns or (rows and any(_ROW_OPENS.match(passage.text) for passage in passages))
     pattern = _ROW if in_rows else _NUMBER
     marks = [(passage, mark) for passage in passages for mark in pattern.finditer(passage.text)]
     if not marks:

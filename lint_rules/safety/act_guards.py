@@ -59,6 +59,11 @@ _OTHER_NEEDLE = lazy_re.compile(r"\bcompass(?! with| points?)\b|\bdials?\b|\b(?:
 _NEEDLE = lazy_re.compile(r"\bneedles?\b", re.I)
 _PRICKS = lazy_re.compile(r"\b(?:thread|sew|stitch|pins?|nails?|skewers?|scissors|prick|pierce)", re.I)
 _MAP = lazy_re.compile(r"\b(?:map|board game)\b", re.I)
+_OF_DESKS = lazy_re.compile(
+    r"\b(?:streets?|roads?|rivers?|towns?|markets?|shops?)\b[^.!?]{0,40}\b(?:desks?|tables?|tape|chalk|boxes|cards?)\b"
+    r"|\b(?:desks?|tables?|tape|chalk|boxes)\b[^.!?]{0,30}\b(?:streets?|roads?|rivers?)\b",
+    re.I,
+)
 _MOVED = lazy_re.compile(r"\bmov(?:es?|ed|ing)\b[^.!?]{0,30}\b(?:counters?|fingers?|figures?|pieces?)\b", re.I)
 _OUT = lazy_re.compile(
     r"\b(?:out(?:side|doors?)?|streets?|roads?|pavements?|kerb|trips?|outings?|visit|yard|playground|grounds|park|"
@@ -139,6 +144,8 @@ def is_only_shut(text: ActivityText) -> bool:
 def is_on_a_map(text: ActivityText) -> bool:
     """Say whether a walk, a bus or a van goes over a map, a board or a table, and nobody out of doors."""
     said = [one.passage.text for one in text.said if one.place in DONE]
+    if any(_OF_DESKS.search(one) for one in said):
+        return True  # the street is two desks
     moved = any(_MOVED.search(one) for one in said)  # a counter goes down the street
     return any(_MAP.search(one) for one in said) and (moved or not any(_OUT.search(one) for one in said))
 

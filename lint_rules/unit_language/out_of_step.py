@@ -352,7 +352,8 @@ def _told(text: str) -> frozenset[str]:
 
 def _drawn(text: str) -> frozenset[str]:
     """What a brief or a statement has to draw: things, numbers, and where they are."""
-    return (_told(text) - _UNDRAWN) | _PLACES.intersection(_WORD.findall(text.casefold()))
+    told = {"go" if word == "going" else word for word in _told(text)}  # no thing here
+    return (frozenset(told) - _UNDRAWN) | _PLACES.intersection(_WORD.findall(text.casefold()))
 
 
 def _has_number(words: frozenset[str]) -> bool:

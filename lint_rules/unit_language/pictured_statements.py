@@ -20,7 +20,8 @@ def against_its_picture(items: Sequence[Item], called_true: Sequence[bool | None
         shown = list(_shown(item))
         if called is None or len(shown) != 1 or not shown[0]:
             return None
-        marked.append(((shown[0] <= content_words(item.text)) is called, item))
+        said = content_words(item.text)  # ten tins, of a picture of ten tins in two rows
+        marked.append(((shown[0] <= said or (bool(said) and said <= shown[0])) is called, item))
     return the_one_out_of_step(marked, _FEWEST)
 
 

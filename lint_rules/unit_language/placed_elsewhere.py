@@ -27,11 +27,11 @@ _WHERE = "|".join((*PLACES, "inside", "opposite", "by", "at"))
 _OWNER = r"(?:the|an?|his|her|its|my|your|our|their|[A-Z]\w+['’]s)"
 _STATED = lazy_re.compile(
     rf"(?:there\s+(?:is|are|was|were)\s+)?(?P<thing>[a-z’' -]+?)\s+(?:(?:is|are|was|were)\s+(?:[a-z]+ing\s+)?)?"
-    rf"(?:{_WHERE})\s+{_OWNER}\s+(?P<spot>[a-z ]+?)\s*[.?!]?",
+    rf"(?:{_WHERE})\s+{_OWNER}\s+(?P<spot>(?:[a-z]+ ){{0,2}}?[a-z]+)\s*[.?!]?",
     re.I,
 )
 _SPOT = lazy_re.compile(rf"\b(?:{_WHERE})\s+(?:{_OWNER}\s+)?((?:[a-z-]+\s+){{0,2}}?[a-z-]+)(?=\W|$)", re.I)
-_WHERE_IS = lazy_re.compile(r"\bWhere(?: is| are|['’]s) (?:the|my|your|his|her|our|their) ([a-z ]+)\?", re.I)
+_WHERE_IS = lazy_re.compile(r"Where(?: is| are|['’]s) (?:the|my|your|his|her|our|their) ([a-z ]+)\?", re.I)
 _CLAUSE = lazy_re.compile(r"[.;:,!?\n]|\b(?:and|but|while|who|which)\b")
 
 
@@ -52,7 +52,7 @@ def placed_elsewhere(read: Exercises, unit: Unit) -> tuple[Item, str] | None:
             for item in exercise.items
             if (placed := _placed(item, exercise)) is not None and (found := _against(placed, clauses)) != ""
         ]
-        questions = any(_WHERE_IS.search(item.text) for item in exercise.items)  # a few among others
+        questions = any(_WHERE_IS.fullmatch(item.text.strip(" _")) for item in exercise.items)  # a few among others
         out = the_one_out_of_step(marked, _FEWEST - 1 if questions else _FEWEST)
         if out is not None:
             return out
@@ -61,7 +61,7 @@ def placed_elsewhere(read: Exercises, unit: Unit) -> tuple[Item, str] | None:
 
 def _placed(item: Item, exercise: Exercise) -> _Placed | None:
     """Where an item's answer puts something; None where it does not."""
-    asked = _WHERE_IS.search(item.text)
+    asked = _WHERE_IS.fullmatch(item.text.strip(" _"))
     if item.answer is None or item.example or ("?" in item.text and asked is None):
         return None
     said = yes_or_no(item.answer.text)

@@ -23,6 +23,7 @@ _COLOUR_OF = lazy_re.compile(r"\bwhat colou?r (?:is|are) ([^?]+)\?", re.I)
 _BESIDE = frozenset(["near", "next to", "in front of", "behind", "between"])  # several may be true at once
 _FACING = frozenset(["in front of", "behind"])  # but never both of these
 _PRONOUN = lazy_re.compile(r"\s*(?:his|her|its|their|the)\b", re.I)
+_NAME_INSIDE = lazy_re.compile(r"(?<=\w )[A-Z][a-z]+")
 _BETWEEN = 2  # words that may stand between a colour and its thing: blue rubber boots
 
 
@@ -36,7 +37,7 @@ def another_word(read: Exercises) -> tuple[Item, str] | None:
             chosen = _chosen(item, exercise) if item.answer is not None and not item.example else None
             if not shown or chosen is None:
                 continue
-            fit = [option for option in options if (said := content_words(option.text)) and said <= shown]
+            fit = [option for option in options if (said := _unnamed(option.text)) and said <= shown]
             if chosen in fit:
                 right.append(chosen)
             elif len(fit) == 1:
@@ -45,6 +46,11 @@ def another_word(read: Exercises) -> tuple[Item, str] | None:
         if len(right) >= _FEWEST and len(wrong) == 1:
             return wrong[0][0], wrong[0][1].text
     return None
+
+
+def _unnamed(text: str) -> frozenset[str]:
+    """The words of an option that mean something, without the names in it: Who's Tiro."""
+    return content_words(_NAME_INSIDE.sub(" ", text))
 
 
 def another_colour(read: Exercises) -> tuple[Item, str] | None:

@@ -33,6 +33,8 @@ from lint_rules.english.prepositions import wrong_prepositions
         ("Knock to the door.", "to", ""),
         ("We waited on the bus stop.", "on", "at"),
         ("They live in the top floor.", "in", "on"),
+        ("Everybody was laughing to Pasha.", "to", "at"),
+        ("He waits the school bus.", "waits", "waits for"),
         ("They want to go to home.", "to", ""),
         ("We visited to the museum.", "to", ""),
         ("What can you see on the picture?", "on", "in"),

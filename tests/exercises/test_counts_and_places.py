@@ -101,6 +101,8 @@ def test_what_the_script_counts_and_the_picture_places_otherwise(page: str, answ
         (["One, rain. Two, dad. Three, train. Four, play. Five, tail."], None),
         (["One. It's windy today. Two. She's wet. Three. It's sunny. Five. He's hot. Six. It's rainy."], 4),
         (["1. Apple. 2. Egg. 3. Jam. 5. Carrot. 6. Bag."], 4),
+        (["One, street.", "Two, tree.", "Three, grey.", "Five, two.", "Six, see."], 4),
+        (["One, street.", "Two, tree.", "Three, grey.", "Four, two.", "Five, see."], None),
         (["1 – It's red.", "2 – It's big.", "3 – Four buttons.", "5 – It's a hat."], 4),
         (["1 – It's red.", "2 – It's big.", "3 – A bag. OK, four. A hen.", "5 – It's a hat."], None),
         (["One: light. Two: how.", "Three: night. Four: wet.", "Five: my."], None),

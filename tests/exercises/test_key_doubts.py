@@ -439,6 +439,29 @@ It is wet. Nan has a blue coat and a green scarf. Tam has a red hat and brown bo
 4. It is wet. ☐ yes ☐ no
 
 """
+TINS = """### 1 Look at the pictures. Count. {.writing}
+
+1. ![seven sticks](a.svg){.drawing} How many sticks? ____
+2. ![ten tins in two rows](b.svg){.drawing} How many tins? ____
+3. ![six drums](c.svg){.drawing} How many drums? ____
+
+"""
+ROWS = """### 1 Look. Yes or no? {.reading}
+
+1. ![a black drum](a.svg){.drawing} It's a black drum.
+2. ![a white spoon](b.svg){.drawing} It's a pink spoon.
+3. ![a green box](c.svg){.drawing} It's a green box.
+4. ![ten tins in two rows](d.svg){.drawing} ten tins
+
+"""
+CHEST = """### 1 Read and circle. {.reading}
+
+1. ![Zama's mum with braids](a.svg){.drawing} This is my mum / dad.
+2. ![Grandad Moss with a hat](b.svg){.drawing} This is my granny / grandad.
+3. ![Tiro points to his chest](c.svg){.drawing} I'm / Who's Tiro.
+4. ![Lulu, the baby](d.svg){.drawing} This is the baby / mum.
+
+"""
 FOUR = "\nB: Four. Five oranges, please."
 
 
@@ -517,6 +540,11 @@ FOUR = "\nB: Four. Five oranges, please."
         (SPADE, "1 two\n2 by the fence\n3 on the step\n4 on the barrow", []),
         (SCARF, "1 yes; 2 yes; 3 yes; 4 yes", ["yes"]),
         (SCARF, "1 no; 2 yes; 3 yes; 4 yes", []),
+        (TINS, "1 seven; 2 ten; 3 six", []),
+        (ROWS, "1 yes; 2 no; 3 yes; 4 yes", []),
+        (ROWS, "1 yes; 2 yes; 3 yes; 4 yes", ["yes"]),
+        (CHEST, "1 mum; 2 grandad; 3 I'm; 4 baby", []),
+        (CHEST, "1 mum; 2 granny; 3 I'm; 4 baby", ["granny"]),
         (COINS, "1 4; 2 2; 3 8; 4 3", ["8"]),
         (COINS, "1 4; 2 2; 3 6; 4 3", []),
         (BAGS, "1 b; 2 c; 3 b; 4 b", []),  # the green bag is asked about, and is it

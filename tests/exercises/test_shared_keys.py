@@ -55,6 +55,12 @@ def test_a_key_at_the_end_of_a_lesson_is_shared_out(text: str) -> None:
     assert answers(end=key(text)) == EXPECTED
 
 
+def test_a_list_with_an_item_for_each_activity_may_have_remarks_among_them() -> None:
+    told = "1. 1 red, 2 brown\n2. 1 a, 2 b\n3. The children sing; no written answers.\n4. A game.\n5. The same."
+    more = "".join(f"### {number} Sing. {{.song}}\n\nLa la.\n\n" for number in (3, 4, 5))
+    assert answers(end=more + key(told))[:2] == EXPECTED
+
+
 def test_figures_in_the_columns_of_a_key_are_answers() -> None:
     table = "| Activity | 1 | 2 |\n|---|---|---|\n| 1 | 4 | 12 |\n| 2 | a | b |"
     assert answers(end=key(table)) == [[("1", "4"), ("2", "12")], EXPECTED[1]]

@@ -394,6 +394,11 @@ def test_what_is_ready_mimed_or_only_called_is_no_act(body: str) -> None:
     assert not {"scissors-cutting", "animals"} & set(keys(body))
 
 
+def test_a_street_of_desks_is_no_street() -> None:
+    steps = "**Materials:** two desks for the street\n**Steps:** Put the shops on the street. Go down the street."
+    assert "outdoor-trips-roads" not in keys(f"### 1 Play. {{.game}}\n\n::: teacher\n{steps}\n:::\n")
+
+
 def test_holes_that_children_make_with_scissors_ask_for_care() -> None:
     page = "### 1 Make it. {.make}\n\n1. Roll the card.\n2. Make two holes in the card with your scissors.\n"
     assert "sharp-points-and-edges" in keys(page)

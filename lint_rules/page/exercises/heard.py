@@ -42,7 +42,7 @@ _QUESTION = lazy_re.compile(
 def not_heard(read: Exercises, unit: Unit) -> Answer | None:
     """The one answer of a key that the script does not say under its number, where it says all the others."""
     said = _by_number(heard_in(read.activity, unit))
-    return _not_among(said, read) or _other_option(said, read)
+    return _not_among(said, read) or _other_option(said, read, pictured=True)
 
 
 def not_word_for_word(read: Exercises, unit: Unit) -> Answer | None:
@@ -92,9 +92,9 @@ def _is_rivalled(answer: Answer, drawn: Mapping[str, frozenset[str]], read: Exer
     return same_kind or completed_otherwise or bool(there & (boxed | answered) - own - small_words())
 
 
-def _other_option(drawn: Mapping[str, frozenset[str]], read: Exercises) -> Answer | None:
+def _other_option(drawn: Mapping[str, frozenset[str]], read: Exercises, *, pictured: bool = False) -> Answer | None:
     """The one answer of whose options another is drawn under its number (eight eggs, and not nine), where two others
-    are drawn as they are chosen."""
+    are drawn as they are chosen; ``pictured``: only where the options are pictures."""
     marked: list[tuple[bool, Answer]] = []
     for exercise in read.exercises:
         for item in exercise.items:
@@ -102,6 +102,8 @@ def _other_option(drawn: Mapping[str, frozenset[str]], read: Exercises) -> Answe
             if item.answer is None or item.example or there is None or len(item.choices) != 1:
                 continue
             chosen = [option for option in completed(item, exercise).chosen if option is not None]
+            if pictured and any(_WORD.search(option.text) for option in item.choices[0].options):
+                continue
             shown = [option for option in item.choices[0].options if _is_drawn(_shown(option), there)]
             if len(chosen) == len(shown) == 1:
                 marked.append((chosen == shown, item.answer))

@@ -44,6 +44,7 @@ _PART = lazy_re.compile(r"\W*(?:part|round|section|mission)\s+[0-9]{1,2}\b", re.
 _FIGURE = lazy_re.compile(r"[0-9]{1,3}")
 _NUMBER = lazy_re.compile(r"\s*(?P<number>[0-9]{1,3}[A-Za-z]?)[.):]?\s*")
 _LETTERED = lazy_re.compile(r"(?P<number>[0-9]{1,2}[A-Z])[.):]?\s+(?=[A-Z])")  # ### 5D Complete the map.
+_ONE_AND_TWO = lazy_re.compile(r"1[.):]?\s+\S[^\n]*?[,;.]?\s2[.):]?\s+\S")
 _FROM_ONE = lazy_re.compile(
     r"\s*(?:1[.):]?\s+\S.*?\s*[,;.·|/]\s+2[.):]?\s+\S|a[.):]?\s+\S.*?\s*[,;.·|/]\s+b[.):]?\s+\S)"
 )
@@ -310,7 +311,8 @@ def _numbered_lists(keys: Sequence[Passage], known: Collection[str] = ()) -> dic
     from_one = sum(_FROM_ONE.match(one.text) is not None for one in items)
     rising = [int(one) for one in labels] == sorted({int(one) for one in labels})
     of_activities = rising and set(labels) <= {*known} and labels != [str(at) for at in range(1, len(labels) + 1)]
-    if from_one and of_activities and len(items) > 1:
+    counted = rising and set(labels) <= {*known} and sum(_ONE_AND_TWO.match(one.text) is not None for one in items) > 1
+    if (from_one and of_activities and len(items) > 1) or counted:
         return dict(zip(map(id, items), labels, strict=True))
     if from_one < _FEWEST or from_one * 2 <= len(items):
         return {}

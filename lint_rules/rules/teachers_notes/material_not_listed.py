@@ -171,8 +171,8 @@ def find(reading: Reading) -> Iterator[Found]:
                     continue  # a word set in italics is a word, no thing: the children spell *toys*
                 if printed and use.thing.name == "box":
                     continue  # the box of words on the page
-                if passage.text[use.start : use.end] in reading.course.names:
-                    continue  # Button, the goat
+                if passage.text[use.start : use.end] in reading.course.names or _is_in_a_name(passage.text, use):
+                    continue  # Button, the goat; Button Street
                 before = first.get(use.thing.name)
                 if before is None or (use.named and not before[1].named):
                     first[use.thing.name] = (passage, use)
@@ -185,6 +185,13 @@ def find(reading: Reading) -> Iterator[Found]:
                 continue  # your teacher cuts, and in the notes is a knife
             if not is_listed(use.thing, lists if use.named else (*lists, *named)):
                 yield _found(passage, use, (found.part, lesson))
+
+
+def _is_in_a_name(text: str, use: Used) -> bool:
+    """Say whether a word is part of a name of two: Button Street."""
+    before, behind = text[: use.start].split()[-1:], text[use.end :].split()[:1]
+    inside = bool(before) and before[0][-1:].isalpha()
+    return text[use.start].isupper() and inside and bool(behind) and behind[0][0].isupper()
 
 
 def _has_box(unit: Unit, part: Part) -> bool:

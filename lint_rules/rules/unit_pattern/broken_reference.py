@@ -87,6 +87,11 @@ _ORDER = lazy_re.compile(
 )
 
 
+def _counted(track: str) -> tuple[tuple[int, str], ...]:
+    """Tracks in the order that people count: 1.9 before 1.10."""
+    return tuple((int(part) if part.isdigit() else -1, part) for part in re.split(r"(\d+)", track))
+
+
 def find(reading: Reading) -> Iterator[Found]:
     """Report references of a unit that can be judged by the unit and the course's plan."""
     unit = reading.unit
@@ -174,7 +179,7 @@ def _judge(reference: CrossReference, lesson: Lesson | None, reading: Reading) -
         scripted = scripted_tracks(reading.unit)
         if reference.number in scripted or not is_own_track(reference.number, reading.unit.front.unit):
             return None
-        has = f"This unit has {', '.join(sorted(scripted))}." if scripted else "This unit has no scripts."
+        has = f"This unit has {', '.join(sorted(scripted, key=_counted))}." if scripted else "This unit has no scripts."
         return None, f"There is no script for track {reference.number}. {has}"
     if reference.kind == "lesson":
         return _lesson(number, reading.unit)
