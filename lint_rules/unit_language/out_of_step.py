@@ -177,9 +177,15 @@ def _number(read: Exercises, source: _Source, name: str) -> OutOfStep | None:
         found = None if _is_numbering(exercise) else the_one_out_of_step(_by_word(exercise, source), _FEWEST)
         if found is not None:
             item, one = found
-            there = " there" if item.label.key in source.by_number and one.isdigit() else ""
+            there = " there" if _said_there(item, exercise, source) is not None and one.isdigit() else ""
             return _found(item, f"the {name} has no {one}{there}")
     return None
+
+
+def _said_there(item: Item, exercise: Exercise, source: _Source) -> frozenset[str] | None:
+    """The numbers that are said under an item's own number; None where the script counts its lines, and not the
+    items."""
+    return source.by_number.get(item.label.key) if len(source.by_number) <= len(exercise.items) else None
 
 
 def _by_word(exercise: Exercise, source: _Source) -> Iterator[tuple[bool, tuple[Item, str]]]:
@@ -188,7 +194,7 @@ def _by_word(exercise: Exercise, source: _Source) -> Iterator[tuple[bool, tuple[
         said = _BRACKETED.sub("", _said_by_key(item, exercise))
         if not said or _OPEN.search(said) or _CLOCK.search(said) or _RECKONED.search(item.text):
             continue
-        known = source.by_number.get(item.label.key)
+        known = _said_there(item, exercise, source)
         missing = {
             one for one in _told(said) if one not in (known if known is not None and one.isdigit() else source.words)
         }
