@@ -98,6 +98,8 @@ _DID_IRREGULAR = lazy_re.compile(
     r"(?!\s+(?:\w+\s+){0,2}(?:wood|logs?|planks?|boards?|branch(?:es)?|trees?)\b)",  # she didn't saw the wood
     re.I,
 )
+# Does Tilla sleeps in the box?
+_DOES_S = lazy_re.compile(r"\b(?:[Dd]oes|[Dd]id)(?:n['’]t)? (?:[A-Z][a-z]+|he|she|it) ([a-z]{2,}s)\b")
 # Verbs themselves, but hardly ever in a book for children: to saw, to fell, to felt, to found.
 _PASTS_RATHER = {"saw": "see", "fell": "fall", "felt": "feel", "found": "find"}
 # I have got a new boots; everybody were quiet.
@@ -194,6 +196,9 @@ def slips_in(text: str) -> Iterator[Slip]:
     for match in _DID_IRREGULAR.finditer(text):
         if base := _bases_meant().get(match[1].casefold()):
             yield Slip(*match.span(1), "After “did” or “do” comes the plain verb.", base)
+    for match in _DOES_S.finditer(text):
+        if base := _base_of_third(match[1]):
+            yield Slip(*match.span(1), "After “did” or “do” comes the plain verb.", base)
     for match in _A_PLURAL.finditer(text):
         if _is_one_of_several(match[2].casefold(), match[3].casefold()):
             yield Slip(*match.span(), "One thing or several?")
@@ -236,6 +241,13 @@ def _base_meant(past: str) -> str | None:
     if past in bases():
         return None
     return next((one for one in (past[:-2], past[:-1], past[:-3], f"{past[:-3]}y") if one in bases()), None)
+
+
+def _base_of_third(verb: str) -> str:
+    """The verb that a form in -s is of: sleeps → sleep; '' for what is a verb itself (cross)."""
+    if verb in bases():
+        return ""
+    return next((one for one in (verb[:-1], verb[:-2], f"{verb[:-3]}y") if one in bases()), "")
 
 
 def _is_comparative(word: str) -> bool:

@@ -21,6 +21,7 @@ _NUMBERED = lazy_re.compile(r"([0-9]{1,2})[ \t\u00a0]+(?=\S)")
 _NAME_WORD = r"(?:[^\W\d_][\w.'’-]*|[0-9]{1,2})"
 _NAME = lazy_re.compile(rf"({_NAME_WORD}(?: (?:&|\+|{_NAME_WORD})){{0,3}}) ?:(?=\s|$)")
 _NAME_DASHED = lazy_re.compile(rf"({_NAME_WORD}(?: {_NAME_WORD}){{0,2}}) ?[–—-] +(?=\S)")
+_COUNTED_NAME = lazy_re.compile(r"\d{1,2} [A-Z]{2,}(?: [A-Z]+)*")
 _STAMP = lazy_re.compile(r"[\[(]\d{1,2}[:.]\d{2}(?:[:.]\d{2})?[\])]\s*")
 _TASK = lazy_re.compile(
     r"(?:question|answer|sentence|item|number|task|clue|riddle|activity|exercise|part|ex\.|act\.)\s+[0-9]{1,2}", re.I
@@ -193,12 +194,13 @@ def bold_head(plain: InlineText) -> Piece | None:
 
 
 def is_name(label: str) -> bool:
-    """Whether a label can be a speaker: one to four words that begin with capitals or are numbers."""
+    """Whether a label can be a speaker: one to four words that begin with capitals or are numbers; behind its number
+    a name in capitals (1 MISI)."""
     words = label.split()
     return (
         0 < len(words) <= 4
         and all(word in _LINKS or word[0].isupper() or word.isdigit() for word in words)
-        and not words[0].isdigit()
+        and (not words[0].isdigit() or _COUNTED_NAME.fullmatch(label) is not None)
     )
 
 

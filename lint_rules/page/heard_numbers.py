@@ -24,6 +24,7 @@ _LETTER = lazy_re.compile(r"^[^\w\n]*([a-h])[.):]\s", re.I | re.M)
 _AT_FRONT = lazy_re.compile(r"\W*")
 _ENDED = lazy_re.compile(r"[.!?…][\"”’')]*\s+$")
 _FROM_ONE = lazy_re.compile(r"\W*(?:1|one)[.,:]\s", re.I)
+_BEFORE_NAME = lazy_re.compile(r"(\d{1,2})\s+\w")
 _FIRST_WORD = lazy_re.compile(r"\W*\w+")
 _FEWEST = 4  # numbers that make a series
 
@@ -68,18 +69,24 @@ def heard_numbers(passages: Sequence[Passage], *, rows: bool = False) -> list[He
 
 
 def _of_list(passages: Sequence[Passage]) -> list[HeardNumber]:
-    """The numbers of a script that is a numbered list: `1. LOU: It's a frog.`"""
-    marks = [at for at, one in enumerate(passages) if one.item is not None and one.item.label.isdecimal()]
+    """The numbers of a script that is a numbered list: `1. LOU: It's a frog.`, `1 LOU: It's a frog.`"""
+    marks = [at for at, one in enumerate(passages) if _listed(one)]
     if len(marks) < _FEWEST:
         return []
     found = []
     for at, to in zip(marks, [*marks[1:], len(passages)], strict=True):
-        passage, item = passages[at], passages[at].item
+        passage = passages[at]
         first = _FIRST_WORD.match(passage.text)
         rest = "\n".join([passage.text, *(f"{one.speaker} {one.text}" for one in passages[at + 1 : to])])
-        number = int(item.label) if item is not None else 0
-        found.append(HeardNumber(number, passage, 0, first.end() if first is not None else 0, rest))
+        found.append(HeardNumber(int(_listed(passage)), passage, 0, first.end() if first is not None else 0, rest))
     return found
+
+
+def _listed(passage: Passage) -> str:
+    """The number of an entry of a list, or before who speaks; '' for none."""
+    before = _BEFORE_NAME.match(passage.speaker)
+    label = passage.item.label if passage.item is not None else before[1] if before is not None else ""
+    return label if label.isdecimal() else ""
 
 
 def number_left_out(passages: Sequence[Passage]) -> tuple[int, HeardNumber] | None:

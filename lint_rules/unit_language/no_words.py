@@ -24,8 +24,8 @@ def is_no_word(met: Met) -> bool:
         return True
     if word.text.casefold().endswith(("n't", "n’t")):
         return True  # mustn't: grammar
-    if word.text in _CONTRACTED and text[: word.start].endswith(("'", "’")):
-        return True  # 've got, to be put behind a name
+    if is_contracted(met):
+        return True
     if _SPELT.fullmatch(word.text) or _ODD.search(word.text) or (word.text.isupper() and is_coded(text)):
         return True
     if len(word.text) <= _LETTERS:
@@ -33,6 +33,11 @@ def is_no_word(met: Met) -> bool:
         if set_off or text[: word.start].rstrip().endswith(("→", "+")):
             return True
     return word.entry is None and word.text[:1].isupper() and _HOUSE.search(text[: word.start]) is not None
+
+
+def is_contracted(met: Met) -> bool:
+    """Say whether a word is what is left of one, to be put behind a name: 've got."""
+    return met.word.text in _CONTRACTED and met.passage.text[: met.word.start].endswith(("'", "’"))
 
 
 def begins_a_compound(met: Met) -> bool:

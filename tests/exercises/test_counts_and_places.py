@@ -126,6 +126,15 @@ def test_a_script_that_is_a_numbered_list_leaves_a_number_out(labels: tuple[int,
     assert (left_out[0] if left_out is not None else None) == missing
 
 
+@pytest.mark.parametrize(("labels", "missing"), [((1, 2, 3, 5), 4), ((1, 2, 3, 4), None)])
+def test_a_number_before_who_speaks_counts(labels: tuple[int, ...], missing: int | None) -> None:
+    script = "\n".join(f"{label} ODO: Where is it?\nIDA: It is there." for label in labels)
+    page = f"### 1 Listen. {{.listening audio=1.1}}\n\n::: {{.audio track=1.1}}\n{script}\n:::\n"
+    (activity,) = unit_of(page).activities
+    left_out = number_left_out([one for one in activity.part.passages if one.speaker])
+    assert (left_out[0] if left_out is not None else None) == missing
+
+
 @pytest.mark.parametrize(("fourth", "missing"), [("", True), ("NARRATOR: 4 He hurt his knee.\n\n", False)])
 def test_a_dictation_that_leaves_a_number_out(fourth: str, missing: bool) -> None:
     (activity,) = unit_of(DICTATION.replace("{}", fourth)).activities

@@ -24,7 +24,7 @@ from lint_rules.language.vocabulary.word_index import Origin, canonical, classro
 from lint_rules.manuscript.counting import ends_sentence, is_title
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
-from lint_rules.unit_language.no_words import is_spelling
+from lint_rules.unit_language.no_words import is_contracted, is_spelling
 from lint_rules.unit_language.off_list import off_list_severity, what_the_reference_says
 from lint_rules.unit_language.unit_words import Met, has_picture, listed
 
@@ -139,7 +139,7 @@ def _judge(met: Met, reading: Reading) -> str | None:
     word, level = met.word, reading.level
     if word.free or len(word.text.rstrip(".")) == 1 or _is_part_of_word(met) or _is_score(met):  # `Write L or Q.`
         return None
-    if is_spelling(met) or _is_of_letters(met):
+    if is_spelling(met) or _is_of_letters(met) or is_contracted(met):
         return None
     if word.part_of_speech == "noun" and _is_made(met):
         return None  # Make a wind spinner: the steps show what it is

@@ -250,7 +250,7 @@ def _severity(text: ActivityText, act: "Act", *, noted: bool) -> Severity:
     if severity is Severity.STOP and (text.whole_lesson or not sure):
         severity = Severity.QUERY
     if (noted and severity is not Severity.NOTE) or (act.hazard == _TASTING and _lists_no_food(text)):
-        return Severity.QUERY if sure else Severity.NOTE
+        return Severity.QUERY if sure or act.plain else Severity.NOTE
     return severity
 
 
