@@ -99,7 +99,10 @@ _DID_IRREGULAR = lazy_re.compile(
     re.I,
 )
 # Does Tilla sleeps in the box?
-_DOES_S = lazy_re.compile(r"\b(?:[Dd]oes|[Dd]id)(?:n['’]t)? (?:[A-Z][a-z]+|he|she|it) ([a-z]{2,}s)\b")
+_DOES_S = lazy_re.compile(
+    r"(?:(?:^|[.!?:“\"]\s*)(?:Does|Did)|\b(?:[Ww]hat|[Ww]here|[Ww]hen|[Ww]hy|[Hh]ow) (?:\w+ ){0,2}(?:does|did))"
+    r" (?:[A-Z][a-z]+|he|she|it) ([a-z]{2,}s)\b(?=[^.!?\n]*\?)"
+)
 # Verbs themselves, but hardly ever in a book for children: to saw, to fell, to felt, to found.
 _PASTS_RATHER = {"saw": "see", "fell": "fall", "felt": "feel", "found": "find"}
 # I have got a new boots; everybody were quiet.

@@ -26,9 +26,10 @@ _TEXT = r"(?:talk|text|story|song|chant|poem|rhyme|dialogue|words?|script|comic|
 _ELSEWHERE = (
     r"\bas\s+(?:(?:it|they)\s+(?:is|are|stands?)\s+)?"
     r"(?:printed|written|above|below|before|(?:on|in)\s+(?:(?:the|this)\s+)?(?:\w+['’]s?\s+)?(?:page|book|activity))\b"
-    r"|\bon\s+(?:the|this)\s+page\b"
+    r"|\bon\s+(?:the|this)\s+page\b(?=\s*[,.;]|\s+with\b|\W*$)"
     r"|\b(?:is|are)\s+(?:read|sung|said|spoken|told|acted)(?:\s+(?:aloud|out|twice|once|again|slowly))*"
-    r"(?=\s*[,.;]|\s+(?:with|from)\b)"
+    r"(?=\s*[,.;]|\s+from\s+(?:the\s+)?(?:page|book)|\s+as\b"
+    r"|\s+with\b[^.!?]*\b(?:pause|sound|music|drum|bell|effect|beat|tap|click|silence|gong|note|voice)s?\b)"
     r"|\bto\s+(?:come|follow|be\s+(?:written|added|confirmed))\W*$"
 )
 _PLACEHOLDER = lazy_re.compile(

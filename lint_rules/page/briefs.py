@@ -5,7 +5,7 @@ import re
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Audience, Passage, Unit
 
-_LOOKS_BACK = lazy_re.compile(r"\b(?:picture|look)\b", re.I)
+_LOOKS_BACK = lazy_re.compile(r"\bpictures?\b|\blook (?:again|back)\b", re.I)
 _AT_ACTIVITY = lazy_re.compile(r"\b(?:activity|exercise|task)\s+(\d{1,2}|[A-H])\b", re.I)
 
 

@@ -38,6 +38,7 @@ class HeardNumber:
     start: int
     end: int
     behind: str
+    spoken: bool = True  # not only the number of an entry, which may count turns
 
 
 def heard_numbers(passages: Sequence[Passage], *, rows: bool = False) -> list[HeardNumber]:
@@ -78,7 +79,9 @@ def _of_list(passages: Sequence[Passage]) -> list[HeardNumber]:
         passage = passages[at]
         first = _FIRST_WORD.match(passage.text)
         rest = "\n".join([passage.text, *(f"{one.speaker} {one.text}" for one in passages[at + 1 : to])])
-        found.append(HeardNumber(int(_listed(passage)), passage, 0, first.end() if first is not None else 0, rest))
+        found.append(
+            HeardNumber(int(_listed(passage)), passage, 0, first.end() if first is not None else 0, rest, False)
+        )
     return found
 
 

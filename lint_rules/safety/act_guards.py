@@ -18,7 +18,7 @@ from lint_rules.tables import alternatives, rows
 _MIMED = lazy_re.compile(r"\b(?:mime[sd]?|miming|pretend(?:s|ing)?|invisible)\b", re.I)
 _NOTHING_REAL = lazy_re.compile(r"\b(?:no|not|without) (?:\w+ )?real (?:food|tools?|things?|objects?|knives)\b", re.I)
 _EMPTY_HANDS = lazy_re.compile(
-    r"\b(?:mime|act|do)\w*\b[^.!?]*\b(?:empty hands|nothing in (?:their|your) hands)\b", re.I
+    r"\bmim(?:e|es|ed|ing)\b[^.!?]*\b(?:empty hands|nothing in (?:their|your) hands)\b", re.I
 )
 _TOOLS = lazy_re.compile(
     r"\b(?:scissors|kni(?:fe|ves)|needles?|candles?|match(?:es)?|kettles?|irons?|hammers?|nails?|skewers?|peelers?|graters?"
@@ -30,7 +30,9 @@ _TEACHER_DOES = lazy_re.compile(
     r"(?:then |now |first )?(?:you|the teacher|an? (?:adult|grown-up|helper))\s+(?!can\b|may\b|need\b)\w+",
     re.I,
 )
-_READY_CUT = lazy_re.compile(r"\b(?:an?|the|some|two|three|four|\d+) (?:\w+ )?\w+ cut (?:from|out of)\b", re.I)
+_READY_CUT = lazy_re.compile(
+    r"\ban? (?:\w+ )?\w+ cut (?:from|out of) (?:\w+ )?(?:paper|card|cardboard|felt|cloth|foam|foil)\b", re.I
+)
 _OTHERS = lazy_re.compile(
     r"\b(?:child(?:ren)?|pupils?|students?|learners?|class|groups?|pairs?|teams?|partners?|they|them|each|every\w*)\b",
     re.I,
@@ -60,9 +62,14 @@ _NEEDLE = lazy_re.compile(r"\bneedles?\b", re.I)
 _PRICKS = lazy_re.compile(r"\b(?:thread|sew|stitch|pins?|nails?|skewers?|scissors|prick|pierce)", re.I)
 _MAP = lazy_re.compile(r"\b(?:map|board game)\b", re.I)
 _OF_DESKS = lazy_re.compile(
-    r"\b(?:streets?|roads?|rivers?|towns?|markets?|shops?)\b[^.!?]{0,40}\b(?:desks?|tables?|tape|chalk|boxes|cards?)\b"
-    r"|\b(?:desks?|tables?|tape|chalk|boxes)\b[^.!?]{0,30}\b(?:streets?|roads?|rivers?)\b",
+    r"\b(?:streets?|roads?|rivers?|towns?)\s+(?:is|are|of|from|made of)\s+(?:\w+ ){0,2}"
+    r"(?:desks?|tables?|boxes|tape|chalk)\b"
+    r"|\b(?:desks?|tables?|boxes|tape|chalk)\s+(?:for|as|are|is|make)\s+(?:the|an?|your)\s+(?:\w+ )?"
+    r"(?:streets?|roads?|rivers?|towns?)\b",
     re.I,
+)
+_LEAVES = lazy_re.compile(
+    r"\b(?:take|takes|go|goes|going|walk|walks|lead|leads)\b[^.!?]*\b(?:out|outside|outdoors)\b", re.I
 )
 _MOVED = lazy_re.compile(r"\bmov(?:es?|ed|ing)\b[^.!?]{0,30}\b(?:counters?|fingers?|figures?|pieces?)\b", re.I)
 _OUT = lazy_re.compile(
@@ -144,6 +151,8 @@ def is_only_shut(text: ActivityText) -> bool:
 def is_on_a_map(text: ActivityText) -> bool:
     """Say whether a walk, a bus or a van goes over a map, a board or a table, and nobody out of doors."""
     said = [one.passage.text for one in text.said if one.place in DONE]
+    if any(_LEAVES.search(one) for one in said):
+        return False
     if any(_OF_DESKS.search(one) for one in said):
         return True  # the street is two desks
     moved = any(_MOVED.search(one) for one in said)  # a counter goes down the street

@@ -38,6 +38,7 @@ _LISTEN, _READ = lazy_re.compile(r"\blisten\b", re.I), lazy_re.compile(r"\bread\
 _PRICED = lazy_re.compile(r"\b(?:how much|costs?|prices?|pay|coins?|euros?|pounds?|dollars?|pence|cents?)\b", re.I)
 _IN_OTHER_UNITS = frozenset(["60", "100", "1000"])  # an hour, a metre, a kilo
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
+_DOES = lazy_re.compile(r"\b(?:is|are|was|were)\s+\w+ing\b", re.I)
 _WHAT_DOING = lazy_re.compile(r"\bWhat(?: is| are| was| were|['’]s|['’]re) (.+?) doing\b", re.I)
 _GAP = lazy_re.compile(r"_{2,}")
 _CLOCK = lazy_re.compile(r"\d[.:]\d\d")  # 4:00, which the script says in words
@@ -314,7 +315,8 @@ def _elsewhere(read: Exercises, source: _Source) -> OutOfStep | None:
 def _doing(read: Exercises, source: _Source) -> OutOfStep | None:
     """The one answer to what somebody is doing of which nothing is drawn where he is: He was eating a mango, of who
     sleeps on a bench."""
-    clauses = [_drawn(one) for passage in source.passages for one in _CLAUSE.split(passage.text)]
+    parts = [one for passage in source.passages for one in _CLAUSE.split(passage.text)]
+    clauses = [_drawn(one) for one in parts if _DOES.search(one)]
     for exercise in read.exercises:
         marked: list[tuple[bool, Item]] = []
         for item in _answered(exercise):
@@ -325,7 +327,7 @@ def _doing(read: Exercises, source: _Source) -> OutOfStep | None:
             in_step = any(done <= clause for clause in own)
             if own and done and (in_step or not any(done & clause for clause in own)):
                 marked.append((in_step, item))
-        found = the_one_out_of_step(marked, _FEWEST - 1)
+        found = the_one_out_of_step(marked, _FEWEST)
         if found is not None:
             return _found(found, "look at what is drawn")
     return None

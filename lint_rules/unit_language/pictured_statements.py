@@ -4,12 +4,16 @@ Nothing is known of a picture but its alternative text. Only where all other sta
 when they name what their picture shows, and false when not, is one that is called otherwise worth a question.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Item
 from lint_rules.unit_language.option_support import content_words
 
+# Ten tins in two rows are ten tins.
+_IN_ROWS = lazy_re.compile(r"\s+in (?:an?|two|three|four) (?:rows?|lines?|piles?|circles?|groups?)\W*$", re.I)
 _FEWEST = 3  # statements that go with their pictures, before one that does not is a slip
 
 
@@ -20,8 +24,7 @@ def against_its_picture(items: Sequence[Item], called_true: Sequence[bool | None
         shown = list(_shown(item))
         if called is None or len(shown) != 1 or not shown[0]:
             return None
-        said = content_words(item.text)  # ten tins, of a picture of ten tins in two rows
-        marked.append(((shown[0] <= said or (bool(said) and said <= shown[0])) is called, item))
+        marked.append(((shown[0] <= content_words(item.text)) is called, item))
     return the_one_out_of_step(marked, _FEWEST)
 
 
@@ -30,4 +33,4 @@ def _shown(item: Item) -> Iterator[frozenset[str]]:
     for place in item.prompt:
         for picture in place.passage.pictures:
             if place.start <= picture.at < place.end:
-                yield content_words(picture.alt)
+                yield content_words(_IN_ROWS.sub("", picture.alt))

@@ -23,11 +23,11 @@ from lint_rules.unit_language.option_support import content_in_order, content_wo
 from lint_rules.unit_language.places import PLACES
 
 _FEWEST = 2
-_WHERE = "|".join((*PLACES, "inside", "opposite", "by", "at"))
+_WHERE = "|".join((*PLACES, "inside", "opposite"))
 _OWNER = r"(?:the|an?|his|her|its|my|your|our|their|[A-Z]\w+['’]s)"
 _STATED = lazy_re.compile(
     rf"(?:there\s+(?:is|are|was|were)\s+)?(?P<thing>[a-z’' -]+?)\s+(?:(?:is|are|was|were)\s+(?:[a-z]+ing\s+)?)?"
-    rf"(?:{_WHERE})\s+{_OWNER}\s+(?P<spot>(?:[a-z]+ ){{0,2}}?[a-z]+)\s*[.?!]?",
+    rf"(?:{_WHERE}|by|at)\s+{_OWNER}\s+(?P<spot>(?:[a-z]+ ){{0,2}}?[a-z]+)\s*[.?!]?",
     re.I,
 )
 _SPOT = lazy_re.compile(rf"\b(?:{_WHERE})\s+(?:{_OWNER}\s+)?((?:[a-z-]+\s+){{0,2}}?[a-z-]+)(?=\W|$)", re.I)
@@ -52,8 +52,7 @@ def placed_elsewhere(read: Exercises, unit: Unit) -> tuple[Item, str] | None:
             for item in exercise.items
             if (placed := _placed(item, exercise)) is not None and (found := _against(placed, clauses)) != ""
         ]
-        questions = any(_WHERE_IS.fullmatch(item.text.strip(" _")) for item in exercise.items)  # a few among others
-        out = the_one_out_of_step(marked, _FEWEST - 1 if questions else _FEWEST)
+        out = the_one_out_of_step(marked, _FEWEST)
         if out is not None:
             return out
     return None

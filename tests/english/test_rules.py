@@ -153,6 +153,7 @@ def test_a_very_long_text_is_no_trouble(piece):
         ("How many leafs? Two big knifes and 3 childs.", ["leafs", "knifes", "childs"]),
         ("Riko and Thembi is washing the plates.", ["is"]),
         ("Does Tilla sleeps in the box? Did he flies home?", ["sleeps", "flies"]),
+        ("Ana did English exercises with her dad. She does Irish dances. Every day Lila does Yoga moves.", []),
         ("Does Tilla cross the road? Did she miss it? Does Tilla always sleep? Did the school buses come?", []),
         ("Captain Jo and Tuppy is going to the trees. Ana and Mr Tam has got a hat.", ["is", "has"]),
         ("The song of Captain Jo and Tuppy is playing. Captain Jo and Tuppy are here.", []),

@@ -64,10 +64,11 @@ TOLD = "1. Where is it? ____{}\n2. What is it? ____{}\n3. Who is it? ____{}\n"
         ("Write the number.", ["4", "2", "8"], ["4", "2", "8"]),
         ("Write the number.", ["1", "1", "1"], ["", "", ""]),  # a mark each
         ("Write. The words in brackets help.", ["4", "2", "8"], ["", "", ""]),
+        ("Write the verbs in the past.", ["go", "see", "eat"], ["", "", ""]),
     ],
 )
 def test_in_a_unit_that_answers_behind_its_items_every_blank_has_its_answer_there(task, behind, answers) -> None:
-    first = "### 1 True or false? {.reading}\n\n" + TRUE.format(" [T]", " [F]", " [T]")
+    first = "### 1 Write is, are or isn't. {.writing}\n\n" + BE.format(" [is]", " [are]", " [isn't]", " [are]")
     page = first + "\n" + SHOP.format(2, task, *(f" [{one}]" for one in behind))
     unit = unit_of(page)
     activity = list(unit.activities)[1]

@@ -462,6 +462,34 @@ CHEST = """### 1 Read and circle. {.reading}
 4. ![Lulu, the baby](d.svg){.drawing} This is the baby / mum.
 
 """
+COOK = """### 1 Look at the picture. Answer. {.writing}
+
+::: art
+Tam is reading a book. Mina is painting a wall. Lou stands at the stove with a big pot. Bo is singing on a box.
+:::
+
+1. What is Tam doing?
+2. What is Mina doing?
+3. What is Lou doing?
+4. What is Bo doing?
+
+"""
+TURNS = """### 1 Listen and answer. {.listening audio=1.1}
+
+1. What is on the bed?
+2. What is on the table?
+3. What is in the box?
+4. What colour is it?
+5. What have they got?
+
+::: {.audio track=1.1}
+1. MILO: My hat is on the bed.
+2. TARA: My cup is on the table.
+3. MILO: The red bag is in the box.
+4. TARA: Yes, and we have cake.
+:::
+
+"""
 FOUR = "\nB: Four. Five oranges, please."
 
 
@@ -543,6 +571,13 @@ FOUR = "\nB: Four. Five oranges, please."
         (TINS, "1 seven; 2 ten; 3 six", []),
         (ROWS, "1 yes; 2 no; 3 yes; 4 yes", []),
         (ROWS, "1 yes; 2 yes; 3 yes; 4 yes", ["yes"]),
+        (
+            ROWS.replace("ten tins in two rows", "a pencil case").replace("ten tins", "It's a pencil."),
+            "1 yes; 2 no; 3 yes; 4 no",
+            [],
+        ),
+        (COOK, "1 reading a book; 2 painting a wall; 3 She is cooking soup; 4 He is singing.", []),
+        (TURNS, "1 a hat; 2 a cup; 3 a bag; 4 red; 5 cake", []),
         (CHEST, "1 mum; 2 grandad; 3 I'm; 4 baby", []),
         (CHEST, "1 mum; 2 granny; 3 I'm; 4 baby", ["granny"]),
         (COINS, "1 4; 2 2; 3 8; 4 3", ["8"]),

@@ -34,6 +34,10 @@ def test_a_text_that_is_elsewhere_is_no_script(script: str) -> None:
         "The picture is red, as red as the sea above.",
         "The children act the play on Friday.",
         "This is a story to follow with your finger.",
+        "The words on the page dance. A tiger jumps out.",
+        "The song is sung from the top of the hill.",
+        "The story is told with puppets every summer.",
+        "The words are said with a smile, and everybody laughs.",
     ],
 )
 def test_what_is_said_of_a_text_is_heard(script: str) -> None:

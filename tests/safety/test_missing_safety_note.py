@@ -399,6 +399,25 @@ def test_a_street_of_desks_is_no_street() -> None:
     assert "outdoor-trips-roads" not in keys(f"### 1 Play. {{.game}}\n\n::: teacher\n{steps}\n:::\n")
 
 
+@pytest.mark.parametrize(
+    ("body", "hazard"),
+    [
+        (
+            "**Steps:** Take the class out with a map. Walk along the street. Move a finger along the map.",
+            "outdoor-trips-roads",
+        ),
+        ("**Steps:** Take the class out to the street and draw with chalk.", "outdoor-trips-roads"),
+        (
+            "**Materials:** peanut butter\n**Steps:** Sit down with empty hands. Children taste the peanut butter.",
+            "food-tasting-allergy",
+        ),
+        ("**Materials:** scissors\n**Steps:** Two children cut from the edge to the line.", "scissors-cutting"),
+    ],
+)
+def test_what_looks_like_a_guards_words_is_still_an_act(body: str, hazard: str) -> None:
+    assert hazard in keys(f"### 1 Do it. {{.speaking}}\n\n::: teacher\n{body}\n:::\n")
+
+
 def test_holes_that_children_make_with_scissors_ask_for_care() -> None:
     page = "### 1 Make it. {.make}\n\n1. Roll the card.\n2. Make two holes in the card with your scissors.\n"
     assert "sharp-points-and-edges" in keys(page)

@@ -18,8 +18,9 @@ from lint_rules.page.exercises.model import Answer, Label, Place
 # A page that is read has round ones for those behind a blank: in the file they are square.
 _BEHIND = lazy_re.compile(r"\s*[(\[]([^()\[\]\n_|]{1,40})[)\]]\s*$")
 _FEWEST = 3
-_ROW = lazy_re.compile(r"[^\W\d_][\w'’ ]*(?:\s*[·•|]\s*[\w'’ ]+|\s[–—/]\s[\w'’ ]+){2,}")  # buy · cook · hungry
-_HINTS = lazy_re.compile(r"\bbrackets?\b", re.I)
+_WORDS = r"[\w'’]+(?: [\w'’]+)*"
+_ROW = lazy_re.compile(rf"{_WORDS}(?:\s*[·•|]\s*{_WORDS}|\s[–—/]\s{_WORDS}){{2,}}")  # buy · cook · hungry
+_HINTS = lazy_re.compile(r"\b(?:brackets?|past|verbs?|forms?|tense|plurals?|correct)\b", re.I)
 _BETWEEN = lazy_re.compile(r"\s+/\s+")
 
 
@@ -61,7 +62,8 @@ def _is_habit(activity: Activity, unit: Unit) -> bool:
         if other is activity or len(behind) < _FEWEST:
             continue
         given = _given(other, unit)
-        if all(_is_answer(text[: match.start()], match[1], given) for text, match in behind):
+        words = any(yes_or_no(match[1]) is None for _, match in behind)  # [yes], [no] say nothing of [go]
+        if words and all(_is_answer(text[: match.start()], match[1], given) for text, match in behind):
             return True
     return False
 

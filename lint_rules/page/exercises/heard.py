@@ -35,7 +35,9 @@ _REPLY = lazy_re.compile(
 _FACES = {"☺": True, "😊": True, "🙂": True, "😀": True, "☹": False, "🙁": False, "😞": False, "😟": False}
 # Is it green? Not: And the green bag?
 _QUESTION = lazy_re.compile(
-    r"(?:(?<=[.!?\n])|^)\W*(?:(?:and|but|so|or) )?(?:is|are|was|were|do|does|did|has|have|can)\b[^.!?\n]*\?", re.I
+    r"(?:(?<=[.!?\n])|^)\W*(?:(?:and|but|so|or) |\w+, )?"
+    r"(?:is|are|was|were|do|does|did|has|have|can)(?:n['’]t)?\b[^.!?\n]*\?",
+    re.I,
 )
 
 
@@ -186,6 +188,8 @@ def beyond_the_script(read: Exercises, unit: Unit) -> tuple[Answer, int] | None:
     first = next((one for one in unit.activities if tracks & set(tracks_played(one))), read.activity)
     if len(heard) < _FEWEST or heard != list(range(1, len(heard) + 1)) or first.span != read.activity.span:
         return None
+    if not all(one.spoken for one in marks):
+        return None  # turns may be counted, and not items
     if str(len(heard) + 1) in _words(marks[-1].behind):
         return None  # And five: it's me!
     for exercise in read.exercises:

@@ -44,7 +44,7 @@ _PART = lazy_re.compile(r"\W*(?:part|round|section|mission)\s+[0-9]{1,2}\b", re.
 _FIGURE = lazy_re.compile(r"[0-9]{1,3}")
 _NUMBER = lazy_re.compile(r"\s*(?P<number>[0-9]{1,3}[A-Za-z]?)[.):]?\s*")
 _LETTERED = lazy_re.compile(r"(?P<number>[0-9]{1,2}[A-Z])[.):]?\s+(?=[A-Z])")  # ### 5D Complete the map.
-_ONE_AND_TWO = lazy_re.compile(r"1[.):]?\s+\S[^\n]*?[,;.]?\s2[.):]?\s+\S")
+_ONE_AND_TWO = lazy_re.compile(r"1[.):]?\s+\S[^\n]*?[,;.]\s*2[.):]?\s+\S")
 _FROM_ONE = lazy_re.compile(
     r"\s*(?:1[.):]?\s+\S.*?\s*[,;.·|/]\s+2[.):]?\s+\S|a[.):]?\s+\S.*?\s*[,;.·|/]\s+b[.):]?\s+\S)"
 )
