@@ -1,5 +1,7 @@
 """Answers that stand in square brackets behind their items, and hints, which stand there too."""
 
+from time import perf_counter
+
 import pytest
 
 from lint_rules.page.exercises.completed import completed, is_option
@@ -101,3 +103,12 @@ def test_an_option_that_only_begins_with_an_answer_is_another_one() -> None:
     (exercise,) = exercises_in(activity, unit).exercises
     chosen = [option for item in exercise.items for option in completed(item, exercise).chosen]
     assert not any(chosen)
+
+
+def test_a_long_row_of_words_is_read_at_once() -> None:
+    row = " · ".join("abcdefghijklmnopqrstuvwxyz" * 20)
+    unit = unit_of(f"### 1 Say it. {{.sounds}}\n\n{row} (one is extra).\n\n1. one\n2. two\n3. three\n")
+    began = perf_counter()
+    for activity in unit.activities:
+        exercises_in(activity, unit)
+    assert perf_counter() - began < 5

@@ -57,6 +57,10 @@ RULE = Rule(
         Example(_TWO + "::: teacher\n**Steps:** Sing the song of «lesson 4».\n:::\n"),
         Example(_TWO + "Look at «lesson 1, activity 3».\n"),
         Example(_TRACK + "::: teacher\n**Steps:** Play «track 1.4».\n:::\n"),
+        Example(
+            _TRACK.replace("1.1", "1²") + "::: teacher\n**Steps:** Play «track 1.4».\n:::\n",
+            why="odd numbers break nothing",
+        ),
         Example(_TRACK + "::: teacher\n**Steps:** Play «track 2.4».\n:::\n", why="no unit of the level has it"),
         Example("::: teacher\n**Steps:** See «page 12».\n:::\n", why="a note: no pages yet", weight=Severity.NOTE),
         Example(
