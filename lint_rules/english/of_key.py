@@ -4,11 +4,10 @@ from collections.abc import Iterable, Iterator
 
 from lint_rules.english.alarms import is_listened_to
 from lint_rules.english.left_alone import SPELLER, is_left_alone
+from lint_rules.english.said_twice import TWICE
 from lint_rules.language.service import EnglishMatch
 from lint_rules.manuscript.model import Audience, Passage
 from lint_rules.page.exercises.edits import filled_ranges
-
-_NO_GRAMMAR = "ENGLISH_WORD_REPEAT_RULE"
 
 
 def slips_of_key(passage: Passage, matches: Iterable[EnglishMatch]) -> Iterator[tuple[EnglishMatch, tuple[int, int]]]:
@@ -16,7 +15,7 @@ def slips_of_key(passage: Passage, matches: Iterable[EnglishMatch]) -> Iterator[
     that no dictionary has may be a name: those are told as such."""
     filled = filled_ranges(passage) if passage.audience is Audience.PUPIL else ()
     for match in matches if filled else ():
-        if match.rule.startswith((SPELLER, _NO_GRAMMAR)) or not is_listened_to(match):
+        if match.rule.startswith((SPELLER, TWICE)) or not is_listened_to(match):
             continue
         if is_left_alone(passage, match, lambda _: False):
             continue

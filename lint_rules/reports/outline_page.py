@@ -54,7 +54,7 @@ def _activity(activity: Activity, unit: Unit, time: StatedTime | None) -> Iterat
         yield "      key: the children's own answers"
     elif read.loose:
         yield f"      {_cut('key, given to no item: ' + '; '.join(_plain(one.text) for one in read.loose), 6)}"
-    elif not read.keys and read.exercises:
+    elif not read.keys and not any(item.answer for one in read.exercises for item in one.items) and read.exercises:
         yield "      no key"
 
 

@@ -9,7 +9,7 @@ from lint_rules import lazy_re
 from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role, Unit
 from lint_rules.page.briefs import briefs_of
-from lint_rules.page.exercises.model import Exercises, Item
+from lint_rules.page.exercises.model import Exercises, Item, Place
 from lint_rules.page.number_words import numbers_in
 from lint_rules.tables import words
 from lint_rules.unit_language.option_support import Told, told_in
@@ -129,6 +129,13 @@ def _told(texts: Iterable[str]) -> Numbers:
                 if _AND_MORE.search(text, 0, start):
                     of[single(thing)].add(number + 1)  # Piku and two small birds are two birds, or three
     return Numbers(of, numbers)
+
+
+def numbers_pictured(place: Place) -> Iterator[int]:
+    """The numbers that the pictures of a range show, by their alternative texts: ten tins in two rows."""
+    for picture in place.passage.pictures:
+        if place.start <= picture.at < place.end:
+            yield from (number for number, *_ in numbers_in(picture.alt))
 
 
 _AND_MORE = lazy_re.compile(r"\b[A-Z][a-z]+ and (?:the )?(?:other )?$")

@@ -94,6 +94,13 @@ def test_what_the_script_counts_and_the_picture_places_otherwise(page: str, answ
     assert [words for words, _ in found] == wrong
 
 
+def left_out_of(script: str) -> int | None:
+    page = f"### 1 Listen. {{.listening audio=1.1}}\n\n::: {{.audio track=1.1}}\n{script}\n:::\n"
+    (activity,) = unit_of(page).activities
+    left_out = number_left_out([one for one in activity.part.passages if one.speaker])
+    return left_out[0] if left_out is not None else None
+
+
 @pytest.mark.parametrize(
     ("turns", "missing"),
     [
@@ -111,28 +118,19 @@ def test_what_the_script_counts_and_the_picture_places_otherwise(page: str, answ
 )
 def test_words_that_are_counted_off_in_a_row(turns: list[str], missing: int | None) -> None:
     script = "\n\n".join(f"ODO: {turn}" for turn in turns)
-    page = f"### 1 Listen. {{.listening audio=1.1}}\n\n::: {{.audio track=1.1}}\n{script}\n:::\n"
-    (activity,) = unit_of(page).activities
-    left_out = number_left_out([one for one in activity.part.passages if one.speaker])
-    assert (left_out[0] if left_out is not None else None) == missing
+    assert left_out_of(script) == missing
 
 
 @pytest.mark.parametrize(("labels", "missing"), [((1, 2, 3, 5), 4), ((1, 2, 3, 4), None), ((1, 2, 4), None)])
 def test_a_script_that_is_a_numbered_list_leaves_a_number_out(labels: tuple[int, ...], missing: int | None) -> None:
     script = "\n".join(f"{label}. ODO: Where is my key? It's on the box." for label in labels)
-    page = f"### 1 Listen. {{.listening audio=1.1}}\n\n::: {{.audio track=1.1}}\n{script}\n:::\n"
-    (activity,) = unit_of(page).activities
-    left_out = number_left_out([one for one in activity.part.passages if one.speaker])
-    assert (left_out[0] if left_out is not None else None) == missing
+    assert left_out_of(script) == missing
 
 
 @pytest.mark.parametrize(("labels", "missing"), [((1, 2, 3, 5), 4), ((1, 2, 3, 4), None)])
 def test_a_number_before_who_speaks_counts(labels: tuple[int, ...], missing: int | None) -> None:
     script = "\n".join(f"{label} ODO: Where is it?\nIDA: It is there." for label in labels)
-    page = f"### 1 Listen. {{.listening audio=1.1}}\n\n::: {{.audio track=1.1}}\n{script}\n:::\n"
-    (activity,) = unit_of(page).activities
-    left_out = number_left_out([one for one in activity.part.passages if one.speaker])
-    assert (left_out[0] if left_out is not None else None) == missing
+    assert left_out_of(script) == missing
 
 
 @pytest.mark.parametrize(("fourth", "missing"), [("", True), ("NARRATOR: 4 He hurt his knee.\n\n", False)])

@@ -28,6 +28,7 @@ from lint_rules.english.alarms import is_listened_to, is_slip, weight_of
 from lint_rules.english.left_alone import SPELLER, is_left_alone
 from lint_rules.english.of_key import slips_of_key
 from lint_rules.english.prepositions import wrong_prepositions
+from lint_rules.english.said_twice import TWICE, may_stand_twice
 from lint_rules.english.slips import Slip, is_cited, slips_in
 from lint_rules.english.spellings import LETTERS, Spellings, doubtful, is_of_the_trade, spellings_for
 from lint_rules.english.text import passages_to_check
@@ -44,7 +45,6 @@ from lint_rules.page.exercises.edits import filled_ranges
 from lint_rules.page.mentions import foreign_words, is_shown_as_wrong
 from lint_rules.plain_words import PART
 from lint_rules.rule import By, Example, Gather, Need, Reading, Rule, Within
-from lint_rules.tables import entries
 from lint_rules.unit_language.page_slips import PageSlip, page_slips
 from lint_rules.unit_language.unit_words import spellings_of
 
@@ -200,8 +200,6 @@ _WHERE = {
     Audience.KEY: "In the answers",
     Audience.TEACHER: "In the teacher's notes",
 }
-_NEXT_LETTER = lazy_re.compile(r"\s[bB][.)]?\s")
-_TWICE = "ENGLISH_WORD_REPEAT_RULE"
 _SAID_SECOND = frozenset({"INFORMATIONS"})  # the first sentence of their message is about another sense
 # White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
 _LOOSE = lazy_re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
@@ -238,9 +236,8 @@ def find(reading: Reading) -> Iterator[Found]:
 
 def _is_let_alone(passage: Passage, match: EnglishMatch, reading: Reading, spellings: Spellings) -> bool:
     """Say whether an alarm is none here: its check is not listened to, or what it flags is meant so."""
-    words = passage.text[match.start : match.end]
     spelt = match.rule.startswith(SPELLER)
-    if passage.audience is Audience.TEACHER and not spelt and match.rule != _TWICE:
+    if passage.audience is Audience.TEACHER and not spelt and match.rule != TWICE:
         return True  # notes are written short: of some forty judged alarms of its grammar there none was right
     return (
         not is_listened_to(match)
@@ -248,22 +245,8 @@ def _is_let_alone(passage: Passage, match: EnglishMatch, reading: Reading, spell
         or is_left_alone(passage, match, spellings.vouch_for)
         or any(end + 1 == match.start and passage.text[start:end].isdigit() for start, end in filled_ranges(passage))
         or (spelt and _is_right(match, passage, reading, spellings))
-        or (
-            match.rule == _TWICE
-            and (_is_lettered(passage, match) or _may_stand_twice(words.casefold().split(), reading))
-        )
+        or (match.rule == TWICE and may_stand_twice(passage, match, spellings_of(reading.unit)))
     )
-
-
-def _is_lettered(passage: Passage, match: EnglishMatch) -> bool:
-    """Say whether an article stands behind the letter of an option: A a board game or B a card game."""
-    twice = passage.text[match.start : match.end].casefold() == "a a"
-    return twice and _NEXT_LETTER.search(passage.text, match.end) is not None
-
-
-def _may_stand_twice(said: Sequence[str], reading: Reading) -> bool:
-    """Say whether a word is said twice for fun, or is letters that the unit teaches the sound of: Write or or o."""
-    return frozenset(entries("never_twice.txt")).isdisjoint(said) or not {*said}.isdisjoint(spellings_of(reading.unit))
 
 
 def _is_right(match: EnglishMatch, passage: Passage, reading: Reading, spellings: Spellings) -> bool:

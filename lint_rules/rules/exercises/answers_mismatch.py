@@ -3,10 +3,8 @@
 A teacher marks thirty books by the key in a break; a key that is one short, or says "c" where there are a and b, makes
 thirty wrong marks. Items and answers are held together by their labels; an answer must be one of the item's options, of
 the column to match, or of the word box; an order must have each step once. "Children's own answers" answers any item.
-An activity without a key is left alone; `hornbook outline FILE` shows how a key was read.
-
-An answer that is not in its word box is asked about. The rest is noted: in courses that nobody had tuned on, two such
-in a hundred were slips, and the others keys laid out in a way that was not read (DEVELOPERS.md has the figures).
+An activity without a key is left alone; `hornbook outline FILE` shows how a key was read. An answer outside its word
+box is asked about. The rest is noted: in fresh courses two of some ninety were slips, the others keys misread.
 """
 
 import re

@@ -17,14 +17,14 @@ from lint_rules.manuscript.model import PICTURE, Passage
 from lint_rules.page.exercises.answers import plain, yes_or_no
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.in_step import the_one_out_of_step
-from lint_rules.page.exercises.model import Answer, Exercise, Item, Place
+from lint_rules.page.exercises.model import Answer, Exercise, Item
 from lint_rules.page.exercises.statements import bare_statement, is_said, told_of
 from lint_rules.page.number_words import numbers_in
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.tables import words
 from lint_rules.unit_language.key_doubts import Doubt, doubts, doubts_of_texts
 from lint_rules.unit_language.option_support import better_option
-from lint_rules.unit_language.texts_around import LARGE, Around, around_each, other_number, single
+from lint_rules.unit_language.texts_around import LARGE, Around, around_each, numbers_pictured, other_number, single
 
 _BEHIND_GAP = lazy_re.compile(r"(?<=__) ([a-z]+)")
 _COUNTED = "### 1 Count. {.writing}\n\n::: art\nDrawing: four ducks on a pond.\n:::\n\n1. How many ducks? ____\n\n"
@@ -308,7 +308,7 @@ def _item(item: Item, around: Around) -> Iterator[Found]:
     if not told or _DENIED.search(answer.text):  # She didn't sell it for fifty. She sold it for twenty.
         return
     number, start, end, thing = told[0]
-    if any(number == shown for place in item.prompt for shown in _pictured(place)):
+    if any(number == shown for place in item.prompt for shown in numbers_pictured(place)):
         return
     behind = _BEHIND_GAP.search(item.text)
     if behind is not None and single(behind[1]) in words("measures"):
@@ -317,13 +317,6 @@ def _item(item: Item, around: Around) -> Iterator[Found]:
     if other is not None and (asked or number >= LARGE):
         at = answer.place.start + answer.place.text.index(answer.text)
         yield _found(answer.place.passage, at + start, at + end, number, asked[1] if asked else thing, other)
-
-
-def _pictured(place: Place) -> Iterator[int]:
-    """The numbers that the pictures of a range show, by their alternative texts: ten tins in two rows."""
-    for picture in place.passage.pictures:
-        if place.start <= picture.at < place.end:
-            yield from (number for number, *_ in numbers_in(picture.alt))
 
 
 def _statement(item: Item, around: Around) -> Iterator[Found]:

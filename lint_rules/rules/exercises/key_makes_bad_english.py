@@ -120,7 +120,7 @@ def _by_checker(done: Activity, reading: Reading, told: set[Span]) -> Iterator[F
                 better = f" Perhaps “{match.replacements[0]}”?" if match.replacements else ""
                 words = passage.text[match.start : match.end]
                 whole = _around(passage.text, min(start, match.start), max(end, match.end))
-                # Of eleven such that judges saw none was right: it is the gap that was filled otherwise than meant.
+                # None of the four that judges saw with a proposal was right: the gap was filled otherwise than meant.
                 message = f"With the key this reads “{whole}”: “{words}” is wrong.{better}"
                 yield Found(span, passage.text[start:end], message, Severity.NOTE)
 

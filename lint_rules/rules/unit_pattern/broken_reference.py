@@ -92,8 +92,8 @@ _ORDER = lazy_re.compile(
 
 
 def _counted(track: str) -> tuple[tuple[int, str], ...]:
-    """Tracks in the order that people count: 1.9 before 1.10."""
-    return tuple((int(part) if part.isdecimal() else -1, part) for part in re.split(r"(\d+)", track))
+    """Tracks in the order that people count: 1.9 before 1.10, shorter numbers first."""
+    return tuple((len(part), part) for part in re.split(r"(\d+)", track))
 
 
 def find(reading: Reading) -> Iterator[Found]:
