@@ -49,6 +49,9 @@ TESTS = {
     "unit_language/grammar_uses": "grammar/test_uses.py grammar/test_standing.py",
     "unit_language/swapped_meanings": "meanings/test_swapped_meanings.py",
     "unit_language/placed_elsewhere": "exercises/test_counts_and_places.py exercises/test_key_doubts.py",
+    "page/briefs": "exercises/test_briefs.py exercises/test_counts_and_places.py",
+    "page/heard_numbers": "exercises/test_heard_numbers.py exercises/test_counts_and_places.py",
+    "english/said_twice": "english/test_said_twice.py english/test_rules.py",
     "unit_language/counted_statements": "exercises/test_counts_and_places.py exercises/test_key_doubts.py",
 }
 # Modules of exercises have tests of their own, which are done in a second; then all of them, and the rules' examples.
