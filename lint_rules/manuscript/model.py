@@ -11,10 +11,12 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 from enum import StrEnum
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.field_names import field_key
 from lint_rules.source import Source, Span
 
 PICTURE = "\ufffc"  # stands in a passage's text for an inline picture (Unicode: OBJECT REPLACEMENT CHARACTER)
+_FIGURE = lazy_re.compile(r"(?:[0-9]{1,2}\.)?([0-9]{1,3}[A-Za-z]?)")
 
 
 class Audience(StrEnum):
@@ -191,6 +193,13 @@ class Heading:
     attributes: Attributes
     number: str = ""
     number_span: Span = Span(0, 0)
+
+    @property
+    def figure(self) -> str:
+        """The number of an activity in its lesson or unit, without that of the lesson or unit before it (2 of 1.2) and
+        with a letter behind it (2a); '' for none."""
+        found = _FIGURE.search(self.number)
+        return found[1].casefold() if found is not None else ""
 
 
 @dataclass(frozen=True, slots=True, eq=False)

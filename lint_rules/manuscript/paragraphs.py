@@ -24,7 +24,7 @@ _LESSON_NUMBER = lazy_re.compile(
     rf"{_SHORT_LESSON}|(?i:lesson)\s+(?:[0-9]+[a-z]?|[A-Z]|[ivx]+|{_NUMBER_WORDS})\s*(?:[:.)]|[-–—](?=\s)|(?=\s*$))\s*"
 )
 _ACTIVITY_NUMBER = lazy_re.compile(
-    r"(?:(?i:activity|exercise|task)\s+)?[0-9]{1,3}[a-z]?(?:[.):](?=\s|$)|(?=\s|$))(?:\s*[-–—](?=\s))?\s*"
+    r"(?:(?i:activity|exercise|task)\s+)?(?:[0-9]{1,2}\.)?[0-9]{1,3}[a-z]?(?:[.):](?=\s|$)|(?=\s|$))(?:\s*[-–—](?=\s))?\s*"
 )
 _UNIT_NUMBER = lazy_re.compile(rf"(?i:unit)\s+(?:[0-9]+|{_NUMBER_WORDS})\s*(?:[:.)]|[-–—](?=\s))\s*")
 _NUMBER = {1: _UNIT_NUMBER, 2: _LESSON_NUMBER, 3: _ACTIVITY_NUMBER}

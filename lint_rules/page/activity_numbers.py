@@ -7,7 +7,8 @@ from lint_rules.manuscript.model import Lesson, Unit
 
 def numbers_of(lesson: Lesson) -> frozenset[int]:
     """The numbers of a lesson's activities: as written, else by place."""
-    written = {int(found[0]) for a in lesson.activities if (found := re.search(r"\d+", a.heading.number))}
+    figures = (re.match(r"\d+", activity.heading.figure) for activity in lesson.activities)
+    written = {int(figure[0]) for figure in figures if figure is not None}
     return frozenset(written or range(1, len(lesson.activities) + 1))
 
 

@@ -6,7 +6,7 @@ from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Audience, Passage, Unit
 
 _LOOKS_BACK = lazy_re.compile(r"\bpictures?\b|\blook (?:again|back)\b", re.I)
-_AT_ACTIVITY = lazy_re.compile(r"\b(?:activity|exercise|task)\s+(\d{1,2}|[A-H])\b", re.I)
+_AT_ACTIVITY = lazy_re.compile(r"\b(?:activity|exercise|task)\s+(?:\d{1,2}\.)?(\d{1,3}|[A-H])\b", re.I)
 
 
 def briefs_of(activity: Activity, unit: Unit) -> list[Passage]:
@@ -22,7 +22,9 @@ def briefs_of(activity: Activity, unit: Unit) -> list[Passage]:
     before = lesson.activities[: next(at for at, one in enumerate(lesson.activities) if one is activity)]
     named = _AT_ACTIVITY.search(task)
     if named is not None:
-        numbers = {one.heading.number.rstrip(".)").casefold() or str(at): one for at, one in enumerate(before, 1)}
+        numbers = {
+            one.heading.figure or one.heading.number.casefold() or str(at): one for at, one in enumerate(before, 1)
+        }
         return _own(numbers[named[1].casefold()]) if named[1].casefold() in numbers else []
     return next((found for one in reversed(before) if (found := _own(one))), [])
 

@@ -10,7 +10,9 @@ from lint_rules.manuscript.model import Activity, Audience, Lesson, Part, Passag
 from lint_rules.page.times import Minutes, NumberedTime, StatedTime, add_up, line_plan, read_time, stated_time
 
 _TOTAL = lazy_re.compile(r"\b(?:total|in all|sum|whole lesson)\b|^\W*(?:all\s+)?together\b", re.I)  # not: sing together
-_NUMBER = lazy_re.compile(r"(?:(?:activity|exercise|task|no\.?|nr\.?)\s*)?([0-9]{1,3}[a-z]?)(?![\w%])", re.I)
+_NUMBER = lazy_re.compile(
+    r"(?:(?:activity|exercise|task|no\.?|nr\.?)\s*)?(?:[0-9]{1,2}\.)?([0-9]{1,3}[a-z]?)(?![\w%])", re.I
+)
 _STAGE = lazy_re.compile(
     r"\s*(?:stage|phase|part|step)\s+(?P<number>\d{1,2})\b\s*(?:[(:,–—-]\s*(?P<time>[^()–—:.]{1,20}))?", re.I
 )
@@ -237,8 +239,8 @@ def _has_own_numbers(activities: Sequence[Activity], rows: Sequence[str]) -> boo
 def _numbered(activities: Sequence[Activity], what: str) -> int | None:
     """Which activity has the number that a row begins with."""
     number = _NUMBER.match(what.strip())
-    own = [_NUMBER.match(activity.heading.number) for activity in activities]
-    return next((at for at, one in enumerate(own) if one and number and one[1] == number[1]), None)
+    own = [activity.heading.figure for activity in activities]
+    return next((at for at, one in enumerate(own) if one and number and one == number[1].casefold()), None)
 
 
 def _called(activities: Sequence[Activity], what: str) -> list[int]:

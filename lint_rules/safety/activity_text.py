@@ -49,11 +49,12 @@ _PAGE_ROLES = {
 
 
 _OF_ACTIVITY = lazy_re.compile(
-    r"\W*(?:activity|exercise|task)\s+(?P<number>[0-9]{1,3}[a-z]?)\s*[.:,;(–—-]+\s*(?=\w)", re.I
+    r"\W*(?:activity|exercise|task)\s+(?:[0-9]{1,2}\.)?(?P<number>[0-9]{1,3}[a-z]?)\s*[.:,;(–—-]+\s*(?=\w)", re.I
 )
-_NUMBER = lazy_re.compile(r"(?P<number>[0-9]{1,3}[a-z]?)")
 _CARE = lazy_re.compile(r"\b(?:safety|take care|careful|watch out|caution)\s*[:–—]\s*(?=\w)", re.I)
-_ROW = lazy_re.compile(r"\W*(?:activity |exercise |task )?(?P<number>[0-9]{1,3}[a-z]?)(?:[.:)]|\s|$)", re.I)
+_ROW = lazy_re.compile(
+    r"\W*(?:activity |exercise |task )?(?:[0-9]{1,2}\.)?(?P<number>[0-9]{1,3}[a-z]?)(?:[.:)]|\s|$)", re.I
+)
 _FEWEST = 2  # paragraphs: one alone may only speak of an activity
 _OF_LESSON = {Place.SAFETY: Place.LESSON_SAFETY, Place.MATERIALS: Place.LESSON_MATERIALS}
 
@@ -113,10 +114,7 @@ def _by_activity(lesson: Lesson) -> Iterator[tuple[Passage, Activity]]:
         for passage in lesson.part.passages
         if passage.audience is Audience.TEACHER and (match := _OF_ACTIVITY.match(passage.text)) is not None
     ]
-    numbers = {
-        found["number"] if (found := _NUMBER.search(activity.heading.number)) else str(at): activity
-        for at, activity in enumerate(lesson.activities, 1)
-    }
+    numbers = {activity.heading.figure or str(at): activity for at, activity in enumerate(lesson.activities, 1)}
     if len(headed) >= _FEWEST:
         yield from ((passage, numbers[number]) for passage, number in headed if number in numbers)
     for rows in _tables(lesson.part):

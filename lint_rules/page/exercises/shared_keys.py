@@ -59,7 +59,7 @@ def keys_of(activity: Activity, unit: Unit) -> tuple[Passage, ...]:
     if id(activity) in named.given:
         beside = (one for one in keys_in(activity.part.passages) if id(one) not in moved | named.passages)
         return (*beside, *named.given[id(activity)])
-    own = tuple(passage for passage in keys_in(activity.part.passages) if id(passage) not in moved)
+    own = tuple(one for one in keys_in(activity.part.passages) if id(one) not in moved | named.passages)
     lesson = next((one for one in unit.lessons if any(other is activity for other in one.activities)), None)
     if lesson is None:
         return own
@@ -257,8 +257,8 @@ def _has_parts(activity: Activity) -> bool:
 def _number(activity: Activity, place: int) -> str:
     if _is_letter(activity.heading.number):
         return activity.heading.number.casefold()
-    match = _NUMBER.search(activity.heading.number) or _LETTERED.match(activity.heading.passage.text)
-    return match["number"].casefold() if match is not None else str(place)
+    lettered = _LETTERED.match(activity.heading.passage.text)
+    return activity.heading.figure or (lettered["number"].casefold() if lettered is not None else str(place))
 
 
 def _beside_the_key(keys: Sequence[Passage]) -> frozenset[int]:

@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Lesson, Passage, Role, Unit
+from lint_rules.page.exercises.decimal_keys import headed_by_decimals
 from lint_rules.page.exercises.key_places import keys_in, part_of
 
 _HEADS = (
@@ -63,6 +64,11 @@ def unit_keys_of(unit: Unit) -> UnitKeys:
         lessons[id(whole)] = lesson
         if headed is not None and rest is not None:
             given.setdefault(id(headed), []).append(rest)
+    for lesson, activity, whole, rest in headed_by_decimals(unit):
+        passages.add(id(whole))
+        lessons[id(whole)] = lesson
+        if rest is not None:
+            given.setdefault(id(activity), []).append(rest)
     return UnitKeys(frozenset(passages), {activity: tuple(several) for activity, several in given.items()}, lessons)
 
 
@@ -167,5 +173,4 @@ def _numbers(text: str) -> Iterator[str]:
 
 
 def _number(activity: Activity, place: int) -> str:
-    match = _NUMBERS.search(activity.heading.number)
-    return match[3].casefold() if match is not None and match[3] else str(place)
+    return activity.heading.figure or str(place)
