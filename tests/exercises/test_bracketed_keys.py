@@ -56,6 +56,33 @@ def test_hints_and_remarks_are_no_answers(instruction: str, page: str, behind: l
     assert not any(answer for _, answer in read(instruction, page, behind))
 
 
+DAYS = "1. What day was it? a. Friday b. Saturday [{}]\n2. Where was she? a. home b. school [{}]\n3. Who? a. Odo b. Ilo [{}]\n"
+
+
+def test_the_letter_of_an_option_is_the_answer_and_no_part_of_the_last_option() -> None:
+    unit = unit_of("### 1 Listen and choose. {.listening}\n\n" + DAYS.format("b", "a", "b"))
+    (activity,) = unit.activities
+    (exercise,) = exercises_in(activity, unit).exercises
+    chosen = [option.text for item in exercise.items for option in completed(item, exercise).chosen if option]
+    assert chosen == ["Saturday", "home", "Ilo"]
+    assert [option.text for option in exercise.items[0].choices[0].options] == ["Friday", "Saturday"]
+
+
+def test_a_mark_behind_options_is_no_answer() -> None:
+    unit = unit_of("### 1 Listen and choose. {.listening}\n\n" + DAYS.format("1", "1", "1"))
+    (activity,) = unit.activities
+    assert not any(item.answer for one in exercises_in(activity, unit).exercises for item in one.items)
+
+
+@pytest.mark.parametrize(
+    ("behind", "answers"), [("213", ["2", "1", "3"]), ("123", ["", "", ""]), ("113", ["", "", ""])]
+)
+def test_the_order_of_sentences_may_stand_behind_them(behind: str, answers: list[str]) -> None:
+    page = "a) Then he tied it.\nb) First he found a rope.\nc) At last he slept.\n"
+    lines = [f"{line} [{number}]" for line, number in zip(page.splitlines(), behind, strict=True)]
+    assert [answer for _, answer in read("Put the day in order.", "\n".join(lines), [])] == answers
+
+
 SHOP = "### {} {}\n\n1. the mango: ____ coins{}\n2. the lime: ____ coins{}\n3. the melon: ____ coins{}\n"
 TOLD = "1. Where is it? ____{}\n2. What is it? ____{}\n3. Who is it? ____{}\n"
 
@@ -112,3 +139,17 @@ def test_a_long_row_of_words_is_read_at_once() -> None:
     for activity in unit.activities:
         exercises_in(activity, unit)
     assert perf_counter() - began < 5
+
+
+@pytest.mark.parametrize(("behind", "answers"), [("two, in a tub, a snail", True), ("2, 2, 2", False)])
+def test_what_stands_behind_questions_is_their_answer_in_such_a_unit(behind: str, answers: bool) -> None:
+    first = "### 1 Write is, are or isn't. {.writing}\n\n" + BE.format(" [is]", " [are]", " [isn't]", " [are]")
+    asked = "### {} Look and answer. {{.speaking}}\n\n1. How many hens? [{}]\n2. Where is it? [{}]\n3. What is it? [{}]\n"
+    said = behind.split(", ")
+    unit = unit_of(first + "\n" + asked.format(2, *said))
+    activity = list(unit.activities)[1]
+    items = [item for exercise in exercises_in(activity, unit).exercises for item in exercise.items]
+    assert [item.answer.text if item.answer is not None else "" for item in items] == (said if answers else [""] * 3)
+    alone = unit_of(asked.format(1, *said))
+    (activity,) = alone.activities
+    assert not any(item.answer for exercise in exercises_in(activity, alone).exercises for item in exercise.items)

@@ -1,13 +1,14 @@
 """Answers in square brackets behind the items themselves, `3. There ____ a cinema. [isn't]`, for the teacher alone.
 
 A hint may stand there too (`She ____ home. [go]`). An answer is what the children choose: one of the options of its
-item, a word of the box or of the instruction, a verdict; and where a unit has such answers in one activity, what stands
-behind the blanks of its other activities is an answer as well. All items of an exercise, but for an example, must have
+item or its letter, a word of the box or of the instruction, a verdict; and where a unit has such answers in one
+activity, what stands behind the blanks and the questions of its other activities is an answer as well. All items of an exercise, but for an example, must have
 one.
 """
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, DivKind, Passage, Unit
@@ -36,8 +37,7 @@ def take_bracketed(drafts: Sequence[DraftExercise], activity: Activity, unit: Un
             answers = in_blanks if habit else answers
         if len(answers) >= _FEWEST and len(answers) >= len(one.drafts) - 1:
             for draft, place, _ in answers:
-                last = draft.places[-1]
-                draft.places[-1] = Place(last.passage, last.start, place.start)
+                _cut(draft, place)
             found[at] = tuple(answer for *_, answer in answers)
     return found
 
@@ -77,22 +77,42 @@ def _is_answer(before: str, answer: str, given: str) -> bool:
 def _answers(drafts: Sequence[Draft], given: str | None, unit: Unit) -> Iterator[tuple[Draft, Place, Answer]]:
     """The items that have an answer behind them: each with what is cut, and the answer. Without ``given`` whatever
     stands behind a blank is one, unless it is the same everywhere: [1], a mark each."""
-    said = {match[1] for one in drafts if one.places and (match := _behind(one, unit)) is not None}
+    every = [match[1] for one in drafts if one.places and (match := _behind(one, unit)) is not None]
+    said = set(every)
+    in_order = [str(at) for at in range(1, len(drafts) + 1)]
+    ordered = sorted(every) == sorted(in_order) and every != in_order  # b) Then he ran. [1]: not the marks that it has
     for draft in drafts:
         match = _behind(draft, unit) if draft.places else None
         if match is None:
             continue
-        last = draft.places[-1]
+        last = _last(draft)
         before = last.passage.text[last.start : match.start()]
-        blank = len(said) > 1 and any("__" in place.text for place in draft.places)
-        if blank if given is None else _is_answer(before, match[1], given):
+        asks = before.rstrip().endswith("?") or any("__" in place.text for place in draft.places)
+        blank = len(said) > 1 and asks
+        lettered = any(option.label is not None and match[1] == option.label.text for option in draft.options)
+        if ordered or lettered or (blank if given is None else _is_answer(before, match[1], given)):
             label = Label(draft.label.text, draft.label.span)
             yield draft, Place(last.passage, *match.span()), Answer(Place(last.passage, *match.span(1)), label)
 
 
 def _behind(draft: Draft, unit: Unit) -> "re.Match[str] | None":
-    last = draft.places[-1]
+    last = _last(draft)
     return _in_square(last.passage, unit, last.start, last.end)
+
+
+def _last(draft: Draft) -> Place:
+    """Where an item ends: with its last option, if it has any below or behind it."""
+    return draft.options[-1].place if draft.options else draft.places[-1]
+
+
+def _cut(draft: Draft, answer: Place) -> None:
+    """Takes an answer away from the end of an item."""
+    last = _last(draft)
+    rest = Place(last.passage, last.start, answer.start)
+    if draft.options:
+        draft.options[-1] = replace(draft.options[-1], place=rest)
+    else:
+        draft.places[-1] = rest
 
 
 def _in_square(passage: Passage, unit: Unit, start: int = 0, end: int | None = None) -> "re.Match[str] | None":
