@@ -114,9 +114,11 @@ def _below_thousand(words: str) -> int:
 
 
 _MINUTES = {"half": 30, "quarter": 15, "a quarter": 15, "five": 5, "ten": 10, "twenty": 20, "twenty-five": 25}
+_SPOKEN_MINUTES = ("fifteen", "thirty", "forty-five", "forty five", "fifty")
 _CLOCK = lazy_re.compile(
     r"\b(?P<minutes>half|(?:a )?quarter|five|ten|twenty[- ]five|twenty)(?: minutes)? (?P<side>past|to) "
     rf"(?P<hour>\d{{1,2}}|{'|'.join(_WORDS[1:13])})\b"
+    rf"|\b(?P<spoken>{'|'.join(_WORDS[1:13])}) (?P<past>{'|'.join(_SPOKEN_MINUTES)})\b"
     r"|(?<![\w.:,£€$])(?P<figures>\d{1,2})[.:](?P<rest>[0-5]\d)(?![\w:]|[.,]\d)",
     re.I,
 )
@@ -128,7 +130,9 @@ def clock_times_in(text: str) -> frozenset[str]:
 
 
 def _time(match: re.Match[str]) -> str | None:
-    if match["figures"] is not None:
+    if match["spoken"] is not None:  # seven fifteen
+        hour, minutes = NUMBER_WORDS[match["spoken"].casefold()], _ALL[match["past"].casefold()]
+    elif match["figures"] is not None:
         hour, minutes = int(match["figures"]), int(match["rest"])
     else:
         said = match["hour"].casefold()

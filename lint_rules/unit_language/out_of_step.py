@@ -41,7 +41,8 @@ _BRACKETED = lazy_re.compile(r"\([^()]*\)")
 _DOES = lazy_re.compile(r"\b(?:is|are|was|were)\s+\w+ing\b", re.I)
 _WHAT_DOING = lazy_re.compile(r"\bWhat(?: is| are| was| were|['’]s|['’]re) (.+?) doing\b", re.I)
 _GAP = lazy_re.compile(r"_{2,}")
-_CLOCK = lazy_re.compile(r"\d[.:]\d\d")  # 4:00, which the script says in words
+_CLOCK = lazy_re.compile(r"\d[.:]\d\d")
+_FULL_HOUR = lazy_re.compile(r"\d[.:]00")  # 4:00, which the script says in words
 _DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|any|never)\b", re.I)
 _NOT_SO = lazy_re.compile(
     r"[^.!?,;:\n]*(?:\b(?:not|nobody|nothing|never)\b|n['’]t\b)[^.!?,;:\n]*", re.I
@@ -93,6 +94,11 @@ class _Source:
             return {}
         said = {str(one.number): without_counting(one.behind) for one in heard}
         return {number: frozenset(word for word in _told(text) if word.isdigit()) for number, text in said.items()}
+
+    @cached_property
+    def has_times(self) -> bool:
+        """Whether times of day are told that are no full hours."""
+        return any(":" in word for word in self.words)
 
     def says(self, words: frozenset[str]) -> bool:
         """Whether a sentence has all these words."""
@@ -170,7 +176,7 @@ def _said(options: Sequence[str], told: Sequence[frozenset[str]], source: _Sourc
 
 
 def _number(read: Exercises, source: _Source, name: str) -> OutOfStep | None:
-    """The one number, colour or day that is not said, where all words of at least three other answers are."""
+    """The one number, time, colour or day that is not said, where all words of at least three other answers are."""
     heading = read.activity.heading.passage.text
     if name == "script" and _LISTEN.search(heading) and _READ.search(heading):
         return None  # a test of which only a part is heard
@@ -190,10 +196,10 @@ def _said_there(item: Item, exercise: Exercise, source: _Source) -> frozenset[st
 
 
 def _by_word(exercise: Exercise, source: _Source) -> Iterator[tuple[bool, tuple[Item, str]]]:
-    """Items all whose words are said, and each number, colour or day of the others that is not."""
+    """Items all whose words are said, and each number, time, colour or day of the others that is not."""
     for item in _answered(exercise):
         said = _BRACKETED.sub("", _said_by_key(item, exercise))
-        if not said or _OPEN.search(said) or _CLOCK.search(said) or _RECKONED.search(item.text):
+        if not said or _OPEN.search(said) or _FULL_HOUR.search(said) or _RECKONED.search(item.text):
             continue
         known = _said_there(item, exercise, source)
         missing = {
@@ -201,8 +207,10 @@ def _by_word(exercise: Exercise, source: _Source) -> Iterator[tuple[bool, tuple[
         }
         if not missing:
             yield True, (item, "")
-        for one in missing:
-            if _PRICED.search(f"{item.text} {said}") and _is_product(one, source.words):
+        times = {one for one in missing if ":" in one}
+        for one in times if times and source.has_times else missing - times:  # half past eight, and not eight as well
+            priced, timed = _PRICED.search(f"{item.text} {said}") is not None, ":" in one
+            if priced and (timed or _is_product(one, source.words)):
                 continue  # four mangoes at twenty coins
             if is_one_of_few(one) and one not in _IN_OTHER_UNITS:
                 yield False, (item, one)
@@ -227,8 +235,8 @@ def _said_by_key(item: Item, exercise: Exercise) -> str:
 
 
 def is_one_of_few(word: str) -> bool:
-    """Say whether a word is one of few that exclude each other: a number in figures, a colour, a day."""
-    return word.isdigit() or word in _few()
+    """Say whether a word is one of few that exclude each other: a number in figures, a time (7:40), a colour, a day."""
+    return word.isdigit() or ":" in word or word in _few()
 
 
 @cache

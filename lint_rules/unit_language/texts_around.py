@@ -74,8 +74,11 @@ class Around:
     @cached_property
     def has_figures(self) -> bool:
         """Whether a table of the lesson has numbers: children reckon with them."""
-        cells = [one for one in self._lesson if one.cell is not None and any(char.isdigit() for char in one.text)]
-        return len(cells) >= _FIGURES
+        return _has_figures(self._lesson)
+
+    def shows_one_number(self, thing: str) -> bool:
+        """Whether the task tells one number of a thing, in its picture or its text, and has no table to reckon with."""
+        return len(self.tiers[0].of.get(single(thing), ())) == 1 and not _has_figures(self.read.activity.part.passages)
 
     @cached_property
     def telling(self) -> Sequence[Passage]:
@@ -86,6 +89,11 @@ class Around:
     def texts(self) -> Sequence[str]:
         """The texts of the lesson."""
         return [passage.text for passage in self.telling]
+
+
+def _has_figures(passages: Iterable[Passage]) -> bool:
+    cells = [one for one in passages if one.cell is not None and any(char.isdigit() for char in one.text)]
+    return len(cells) >= _FIGURES
 
 
 def around_each(unit: Unit, readings: Sequence[Exercises]) -> Iterator[Around]:

@@ -23,6 +23,7 @@ _WORDS = r"[\w'’]+(?: [\w'’]+)*"
 _ROW = lazy_re.compile(rf"{_WORDS}(?:\s*[·•|]\s*{_WORDS}|\s[–—/]\s{_WORDS}){{2,}}")  # buy · cook · hungry
 _HINTS = lazy_re.compile(r"\b(?:brackets?|past|verbs?|forms?|tense|plurals?|correct)\b", re.I)
 _BETWEEN = lazy_re.compile(r"\s+/\s+")
+_OPTION = lazy_re.compile(r"(?<!\w)([a-h])[.)]? \S")  # a. Friday b. Saturday
 
 
 def take_bracketed(drafts: Sequence[DraftExercise], activity: Activity, unit: Unit) -> dict[int, tuple[Answer, ...]]:
@@ -69,9 +70,11 @@ def _is_habit(activity: Activity, unit: Unit) -> bool:
 
 
 def _is_answer(before: str, answer: str, given: str) -> bool:
-    """Whether words in brackets are what children choose: an option before them, a verdict, a word that is given."""
-    chosen = _BETWEEN.search(before) is not None and _has(plain(before), answer)
-    return chosen or yes_or_no(answer) is not None or _has(given, answer)
+    """Whether words in brackets are what children choose: an option before them or its letter, a verdict, a word that
+    is given."""
+    lettered = [match[1] for match in _OPTION.finditer(before)]
+    chosen = (len(lettered) > 1 and answer in lettered) or (_BETWEEN.search(before) and _has(plain(before), answer))
+    return bool(chosen) or yes_or_no(answer) is not None or _has(given, answer)
 
 
 def _answers(drafts: Sequence[Draft], given: str | None, unit: Unit) -> Iterator[tuple[Draft, Place, Answer]]:

@@ -294,9 +294,11 @@ def _item(item: Item, around: Around) -> Iterator[Found]:
     if answer is None:
         return
     prompt = " ".join(place.text for place in item.prompt)
-    if _SUM.search(prompt) or _OPEN.search(answer.text) or _OF_THE_CHILD.search(prompt) or around.has_figures:
+    if _SUM.search(prompt) or _OPEN.search(answer.text) or _OF_THE_CHILD.search(prompt):
         return
     asked = _HOW_MANY.search(prompt)
+    if around.has_figures and not (asked and around.shows_one_number(asked[1])):
+        return
     if yes_or_no(answer.text):
         for place in item.prompt:
             for number, start, end, thing in numbers_in(place.text):
