@@ -122,7 +122,8 @@ def _telling(passages: Iterable[Passage], items: Sequence[Item], *, briefs: bool
         told = is_for_children(passage) and passage.role not in (Role.INSTRUCTION, Role.ALT)
         if passage.block in asked or not (told or (briefs and passage.audience is Audience.ARTIST)):
             continue
-        if len(passage.text.split()) >= _LONG or passage.audience is not Audience.PUPIL:
+        said = passage.role is Role.TURN or passage.audience is not Audience.PUPIL
+        if said or len(passage.text.split()) >= _LONG:
             yield passage
 
 

@@ -39,10 +39,12 @@ _SMALL = lazy_re.compile(r"(?<![\w’'])[a-z]{3,}(?![\w’'])")
 _OFTEN = 2  # times that a name is said
 _FIRST = lazy_re.compile(r"\W*(?:(?:and|but|so|then|now|oh|yes|no)\b\W*)*([\w’']+)", re.I)
 _UNSURE = lazy_re.compile(
-    r"\b(?:if|perhaps|maybe|thinks?|thought|wants?|wanted|would|like|pretend|dreams?|wish|than|or|can you|always|never"
-    r"|sometimes|often|usually)\b|/",
+    r"\b(?:if|perhaps|maybe|thinks?|thought|wants?|wanted|would|pretend|dreams?|wish|than|or|can you|always|never"
+    r"|sometimes|often|usually)\b|/|(?<!n['’]t )(?<!\bnot )(?<!\bI )(?<!\bwe )(?<!\byou )(?<!\bthey )\blike\b",
     re.I,
 )
+_LABEL = lazy_re.compile(r"([A-Z][a-z]+): ")  # Goat: I like bees.
+_LIKE = lazy_re.compile(r"(?:(?<=n['’]t )|(?<=\bnot )|(?<=\bI )|(?<=\bwe )|(?<=\byou )|(?<=\bthey ))like\b", re.I)
 _SHORT = lazy_re.compile(r"\W*(yes|no), (?:[a-z]+ ){1,3}[a-z'’]+\W*$", re.I)  # Yes, she can.
 _ASKED = lazy_re.compile(r"\W*(?:is|are|was|were|can|could|has|have|does|do|did)(?:n['’]t)?\s+", re.I)
 _SHORTENED = lazy_re.compile(r"['’](?:s|ve|re|m|ll|d)\b|\b(?:[a-z]{2,5}n['’]t|cannot)\b", re.I)
@@ -142,7 +144,9 @@ class _Texts:
     @classmethod
     def of(cls, statements: Sequence[str], texts: Sequence[Passage]) -> "_Texts":
         """What some texts tell."""
-        names = _names([*statements, *(passage.text for passage in texts)])
+        speakers = {passage.speaker.casefold() for passage in texts if passage.speaker}
+        labels = {match[1].casefold() for one in statements if (match := _LABEL.match(one)) is not None}
+        names = _names([*statements, *(passage.text for passage in texts)]) | (speakers & labels)
         told = [one for passage in texts for one in _clauses(passage, names)]
         sentences = [frozenset(_words(one)) for passage in texts for one in SENTENCE.findall(passage.text)]
         return cls(told, sentences, names)
@@ -173,9 +177,15 @@ class _Texts:
         return said.popitem() if len(said) == 1 else None
 
     def _is_of_another(self, one: _Told, wanted: tuple[str, ...]) -> bool:
-        """Whether somebody else does the very thing: Teo pushed the green button."""
+        """Whether somebody else does the very thing: Teo pushed the green button. What one likes, others may."""
         who, told = wanted[0], one.words[0]
-        return len(wanted) > _LEAST + 1 and {who, told} <= self.names and who != told and one.words[1:] == wanted[1:]
+        return (
+            "like" not in wanted
+            and len(wanted) > _LEAST + 1
+            and {who, told} <= self.names
+            and who != told
+            and one.words[1:] == wanted[1:]
+        )
 
 
 def _same_place(statement: str, sentence: str) -> bool:
@@ -300,7 +310,8 @@ def _named(text: str) -> list[str]:
 
 def _words(text: str) -> tuple[str, ...]:
     """The words that mean something, in their order, numbers in figures."""
-    rest = _SHORTENED.sub("", _HAS_GOT.sub("have", _OWNER.sub(rf"\1{_OWNING} ", text)))
+    liked = _LIKE.sub("likes", text)  # the verb: like alone is a small word
+    rest = _SHORTENED.sub("", _HAS_GOT.sub("have", _OWNER.sub(rf"\1{_OWNING} ", liked)))
     for number, start, end, _ in reversed(list(numbers_in(rest, parts=True))):
         rest = f"{rest[:start]}{_COUNTED}{number}{rest[end:]}"
     return tuple(word.removeprefix(_COUNTED) for word in content_in_order(rest))

@@ -144,7 +144,9 @@ def test_a_long_row_of_words_is_read_at_once() -> None:
 @pytest.mark.parametrize(("behind", "answers"), [("two, in a tub, a snail", True), ("2, 2, 2", False)])
 def test_what_stands_behind_questions_is_their_answer_in_such_a_unit(behind: str, answers: bool) -> None:
     first = "### 1 Write is, are or isn't. {.writing}\n\n" + BE.format(" [is]", " [are]", " [isn't]", " [are]")
-    asked = "### {} Look and answer. {{.speaking}}\n\n1. How many hens? [{}]\n2. Where is it? [{}]\n3. What is it? [{}]\n"
+    asked = (
+        "### {} Look and answer. {{.speaking}}\n\n1. How many hens? [{}]\n2. Where is it? [{}]\n3. What is it? [{}]\n"
+    )
     said = behind.split(", ")
     unit = unit_of(first + "\n" + asked.format(2, *said))
     activity = list(unit.activities)[1]

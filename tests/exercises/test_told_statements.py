@@ -24,6 +24,8 @@ STORY = """### 1 Read. {.story .reading}
 
 **7** “Hush has the drum,” says Pim. “Hush is a big cat. He likes a quiet river.”
 
+**8** Kiri tastes the soup. Kiri doesn't like the soup, but Mina sings like a bird.
+
 ### 2 True or false? {.reading}
 
 1. Pim is a goat.
@@ -47,6 +49,8 @@ STORY = """### 1 Read. {.story .reading}
         ("Mina pushed the green button.", "true"),
         ("Hush likes a loud river.", "true"),
         ("Is the boat at the bridge?", "No, it isn't."),
+        ("Kiri likes the soup.", "true"),
+        ("Kiri doesn't like the soup.", "false"),
     ],
 )
 def test_a_key_that_the_text_speaks_against_is_told(statement: str, answer: str) -> None:
@@ -77,6 +81,10 @@ def test_a_key_that_the_text_speaks_against_is_told(statement: str, answer: str)
         ("Fenna sometimes jumps.", "true"),
         ("The ducks are on the roof of the bus.", "false"),
         ("Why is Fenna sad?", "true"),
+        ("Kiri likes the soup.", "false"),
+        ("Kiri doesn't like the soup.", "true"),
+        ("Mina likes a bird.", "false"),  # sings like one
+        ("Mina likes a quiet river.", "true"),  # as Hush does
     ],
 )
 def test_a_key_that_the_text_does_not_speak_against_is_let_alone(statement: str, answer: str) -> None:
@@ -100,3 +108,27 @@ def test_she_may_be_somebody_else() -> None:
         "\n\n"
     )
     assert said_of(RULE, page + key("1 no\n2 yes\n3 no")) == []
+
+
+PLAY = """### 1 Read. {.story .reading}
+
+**Otto:** Look! A pea.
+
+**Goat:** I like peas. I don't like bees! Go, bees!
+
+**Sen:** I like plums, Kip!
+
+### 2 Yes or no? {.reading}
+
+1 Goat: I like peas. ____
+
+2 Goat: I like bees. ____
+
+3 Otto: I like plums. ____
+
+"""
+
+
+@pytest.mark.parametrize(("second", "wrong"), [("yes", ["yes"]), ("no", [])])
+def test_what_somebody_says_of_himself_is_held_against_his_own_words(second: str, wrong: list[str]) -> None:
+    assert [words for words, _ in said_of(RULE, PLAY + key(f"1 yes\n2 {second}\n3 yes"))] == wrong

@@ -2,8 +2,8 @@
 
 A hint may stand there too (`She ____ home. [go]`). An answer is what the children choose: one of the options of its
 item or its letter, a word of the box or of the instruction, a verdict; and where a unit has such answers in one
-activity, what stands behind the blanks and the questions of its other activities is an answer as well. All items of an exercise, but for an example, must have
-one.
+activity, what stands behind the blanks and the questions of its other activities is an answer as well. All items of an
+exercise, but for an example, must have one.
 """
 
 import re
