@@ -24,7 +24,7 @@ STORY = """### 1 Read. {.story .reading}
 
 **7** “Hush has the drum,” says Pim. “Hush is a big cat. He likes a quiet river.”
 
-**8** Kiri tastes the soup. Kiri doesn't like the soup, but Mina sings like a bird.
+**8** Kiri tastes the soup. Kiri doesn't like the soup. Mina sings like a bird.
 
 ### 2 True or false? {.reading}
 

@@ -35,6 +35,7 @@ _NOBODY = _POINTING | {"number", "picture", "question", "part", "page", "now", "
 _OPENING = " *“‘\"'"
 _PERSONS = frozenset(["he", "she"])
 _LEAST_TURNED = 5  # words of a statement whose two parts may have changed places
+_SHARED = frozenset(["like", "likes", "liked", "love", "loves", "loved"])  # of one, and of others too
 _LEAST_DONE = 4  # words of what somebody does
 _IN_PLACE = lazy_re.compile(  # prepositions of which one alone is true of a thing and a place
     r"(?:the (?P<the>(?:[a-z]+ ){0,2}?[a-z]+) (?:is|are|was|were)"
@@ -73,6 +74,7 @@ def told_of(statement: str, texts: Iterable[str]) -> str:
         who is None
         or _POINTING.intersection(_words(who[0]))
         or len(done) < _LEAST_DONE
+        or done[0] in _SHARED
         or not _DENIALS.isdisjoint(done)
     ):
         return ""
