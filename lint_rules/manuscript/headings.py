@@ -19,6 +19,7 @@ _A_LESSON = 2  # activities: the notes of the only one are its own
 _OF_ONE = lazy_re.compile(  # 15 minutes: no lesson is so short
     r"\W*(?:about |ca\.? )?[12]?[0-9]\s*(?:[-–]\s*[12]?[0-9]\s*)?(?:m|['′’])", re.I
 )
+_OF_EACH = lazy_re.compile(r"(?<!\w)([0-9]{1,2})\s*[–—:=-]\s*[0-9]{1,2}\s*(?:m|['′’])", re.I)  # 2 – 8 min
 _KEY = lazy_re.compile(
     r"(?:the )?(?:answer key|keys?|answers?|solutions?)"
     r"(?: (?:to|for|of|[–—-]) (?:the )?(?:lesson|unit|activit|exercise|all)[^.!?]*)?\W*",
@@ -140,25 +141,34 @@ def _with(part: Part, other: Part) -> Part:
 
 
 def _take_notes_behind(contents: Contents, lesson: _OpenLesson) -> None:
-    """Notes for the whole lesson that stand behind its last activity: they have an Aim, and only notes and keys follow.
-    They are the lesson's where no activity before has any."""
-    if len(lesson.activities) < _A_LESSON or _has_notes(contents, lesson.part):
+    """Notes for the whole lesson that stand behind its last activity: they have an Aim, where the lesson has no notes
+    before, or a time for each of its activities, and only notes and keys follow. They are the lesson's where no
+    activity before has any."""
+    if len(lesson.activities) < _A_LESSON:
         return
     *before, last = lesson.activities
     if any(_has_notes(contents, activity.part) for activity in before):
         return
-    aims = [field.span.start for field in last.part.fields if field_key(field.name) == "aim"]
+    usual = "time" if _has_notes(contents, lesson.part) else "aim"
+    places = [field.span.start for field in last.part.fields if field_key(field.name) == usual]
     notes = [contents.divs[index].span for index in last.part.divs if contents.divs[index].kind is DivKind.TEACHER]
-    cut = next((span.start for span in notes for aim in aims if span.start <= aim < span.end), None)
-    if cut is None:
+    cut = next((span.start for span in notes for place in places if span.start <= place < span.end), None)
+    if cut is None or (usual == "time" and not _times_each(last.part, len(lesson.activities))):
         return
     behind = _part(contents, cut, last.span.end + 1)
-    if any(_OF_ONE.match(p.text) for p in behind.passages if field_key(p.field) == "time"):
+    if usual == "aim" and any(_OF_ONE.match(p.text) for p in behind.passages if field_key(p.field) == "time"):
         return  # its own
     if all(passage.audience in (Audience.TEACHER, Audience.KEY) for passage in behind.passages):
         own = _part(contents, last.heading.span.start, cut)
         lesson.activities[-1] = Activity(last.heading, own, Span(last.span.start, max(last.heading.span.end, cut)))
         lesson.part = _with(lesson.part, behind)
+
+
+def _times_each(part: Part, count: int) -> bool:
+    """Whether a field of notes has a time for each of some activities: 1 – 8 min; 2 – 8 min; 3 – 6 min."""
+    times = (one.text for one in part.passages if one.audience is Audience.TEACHER and field_key(one.field) == "time")
+    wanted = [str(at) for at in range(1, count + 1)]
+    return any([match[1] for match in _OF_EACH.finditer(text)] == wanted for text in times)
 
 
 def _has_notes(contents: Contents, part: Part) -> bool:

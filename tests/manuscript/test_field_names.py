@@ -213,3 +213,25 @@ def test_a_section_that_is_all_scripts_is_no_lesson(head):
     assert len(unit.lessons) == 1
     assert any(passage.text == "Hello!" for passage in unit.lessons[0].part.passages)
     assert len(read_unit(Source("u.md", f"{FRONT}{ONE}## {head}\n\nWe read it.\n\n{script}")).lessons) == 2
+
+
+EACH = "::: teacher\n**Time:** 1 – 8 min; 2 – 10 min\n\n**Steps:**\n\n1. Look.\n2. Sing.\n\n**Safety:** Take care.\n:::\n"
+
+
+def test_notes_with_a_time_for_each_activity_are_the_lessons_though_it_has_notes_before():
+    lesson = lesson_of(NOTES + ONE + TWO + EACH)
+    assert [field.name for field in lesson.part.fields] == ["Aim", "Time", "Time", "Steps", "Safety"]
+    assert lesson.activities[-1].part.fields == ()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        NOTES + ONE + TWO + EACH.replace("; 2 – 10 min", ""),  # of the last one alone
+        NOTES + ONE + TWO + EACH.replace("2 – 10", "3 – 10"),
+        NOTES + ONE + NOTES + TWO + EACH,
+        NOTES + ONE + TWO + EACH + "Bye.\n",
+    ],
+)
+def test_a_time_for_other_activities_makes_no_notes_of_a_lesson(text):
+    assert [field.name for field in lesson_of(text).activities[-1].part.fields] == ["Time", "Steps", "Safety"]

@@ -234,7 +234,11 @@ def _by_number(passages: Sequence[Passage]) -> dict[str, frozenset[str]]:
     heard = heard_numbers(passages)
     if not heard or [one.number for one in heard] != list(range(1, len(heard) + 1)):
         return {}
-    return {str(one.number): frozenset(_words(one.behind)) - _only_asked(one.behind) for one in heard}
+    # MRS DULL: Three. I was so proud! It is she who is proud there.
+    return {
+        str(one.number): frozenset(_words(f"{one.passage.speaker} {one.behind}")) - _only_asked(one.behind)
+        for one in heard
+    }
 
 
 def _only_asked(text: str) -> frozenset[str]:
