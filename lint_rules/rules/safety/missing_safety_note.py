@@ -159,6 +159,13 @@ RULE = Rule(
             weight=Severity.NOTE,
         ),
         Example(
+            "## A {.words}\n\n### 1 Make a kebab. «Eat» it. {.make}\n\n1. Put the fruit on a straw.\n\n"
+            "### 2 Taste the juice. {.make}\n\n::: teacher\n**Safety:** Ask families about allergies and diets first.\n"
+            ":::\n",
+            why="cared for in the same lesson",
+            weight=Severity.NOTE,
+        ),
+        Example(
             "### 1 «Paint the mask with poster paint». {.make}\n\n### 2 Paint the box with poster paint. {.make}\n",
             why="a hazard that only suggests a note is named once a unit",
             weight=Severity.NOTE,
@@ -199,27 +206,29 @@ def find(reading: Reading) -> Iterator[Found]:
 
     suggested: dict[str, list[_Open]] = {}
     in_lesson: set[tuple[int, str]] = set()
-    earlier: list[tuple[ActivityText, frozenset[str]]] = []  # with the hazards of what is done
     names = frozenset(form for name in reading.course.names for form in (name, name.upper()))
     texts = list(activity_texts(reading.unit))
-    for text, done in zip(texts, acts_of(texts, names), strict=True):
+    every = list(zip(texts, acts_of(texts, names), strict=True))
+    hazards_of = [(text, frozenset(act.hazard for act in done)) for text, done in every]
+    for text, done in every:
         acts = done
         if text.whole_lesson:  # what is only listed or planned must be surer, and was said where it is done
             sure = (act for act in done if act.plain or act.score >= sureness().stop)
             acts = [act for act in sure if (text.lesson, act.hazard) not in in_lesson]
         in_lesson.update((text.lesson, act.hazard) for act in acts)
         for item in _open(text, acts):
-            # What a lesson has just cared for, the teacher still has in mind: the tasted fruit is eaten now; not
-            # a nail, where scissors were cared for.
+            # What a lesson cares for elsewhere, the teacher has in mind who prepares it: the tasted fruit is eaten
+            # now; not a nail, where scissors were cared for.
             points = item.hazard.id == _POINTS
-            before = (
-                one for one, acted in earlier if one.lesson == text.lesson and (not points or item.hazard.id in acted)
+            beside = (
+                one
+                for one, acted in hazards_of
+                if one is not text and one.lesson == text.lesson and (not points or item.hazard.id in acted)
             )
-            if item.severity is Severity.NOTE or any(_cares(one, item.hazard) for one in before):
+            if item.severity is Severity.NOTE or any(_cares(one, item.hazard) for one in beside):
                 suggested.setdefault(item.hazard.id, []).append(replace(item, severity=Severity.NOTE))
             else:
                 yield _found(reading, item, others=0)
-        earlier.append((text, frozenset(act.hazard for act in done)))
     for items in suggested.values():
         yield _found(reading, items[0], others=len(items) - 1)
 
