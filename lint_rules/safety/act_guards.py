@@ -20,6 +20,8 @@ _NOTHING_REAL = lazy_re.compile(r"\b(?:no|not|without) (?:\w+ )?real (?:food|too
 _EMPTY_HANDS = lazy_re.compile(
     r"\bmim(?:e|es|ed|ing)\b[^.!?]*\b(?:empty hands|nothing in (?:their|your) hands)\b", re.I
 )
+_ACTED = lazy_re.compile(r"\b(?:actions|mim(?:e|es|ing)|acts? (?:it |them )?out|do(?:es)? (?:it|them)\b)", re.I)
+_TO_END = lazy_re.compile(r"[^.!?\n]*[.!?]")
 _TOOLS = lazy_re.compile(
     r"\b(?:scissors|kni(?:fe|ves)|needles?|candles?|match(?:es)?|kettles?|irons?|hammers?|nails?|skewers?|peelers?|graters?"
     r"|ovens?|pans?)\b",
@@ -193,6 +195,15 @@ def is_mimed(text: ActivityText) -> bool:
     return any(map(_EMPTY_HANDS.search, done)) or (
         any(map(_NOTHING_REAL.search, done)) and any(map(_MIMED.search, done))
     )
+
+
+def is_called_out(text: ActivityText, said: Said, start: int) -> bool:
+    """Say whether an order is called out for children to act, in a game of actions with nothing to make: Dig the soil!
+    Plant a seed! Be a noisy hen!"""
+    own = _TO_END.match(said.passage.text, start)
+    called = said.place in (Place.PAGE, Place.LIST) and own is not None and own[0].endswith("!")
+    told = (one.passage.text for one in text.said if one.place in DONE and one is not said)
+    return called and "make" not in text.kinds and any(map(_ACTED.search, told))
 
 
 @cache

@@ -25,6 +25,7 @@ from lint_rules.safety.act_guards import (
     is_a_model,
     is_another_needle,
     is_at_the_door,
+    is_called_out,
     is_imitated,
     is_mimed,
     is_on_a_map,
@@ -181,6 +182,8 @@ def _acts(
                 continue
             if is_ruled_out(passage.text, start, end) or is_on_cards(passage.text, start):
                 continue
+            if is_called_out(text, said[sentence.of], start):
+                continue
             if hazard == _SHARP and is_another_needle(passage.text):
                 continue
             if hazard in _BY_TEACHER and said[sentence.of].place is Place.STEPS and does_it_herself(passage, sentence):
@@ -197,6 +200,9 @@ def _acts(
                 passage, start, end = shown.passage, shown.start, shown.end  # said in so many words
             found.append(Act(hazard, float(scores[at, column]), passage, start, end, shown is not None))
     for act in plain.values():
+        own = next((one for one in said if one.passage is act.passage), None)
+        if own is not None and is_called_out(text, own, act.start):
+            continue
         if act.hazard == _BLINDFOLD and _SEATED.search(act.passage.text):
             continue
         hazard = _hazard_of(act.hazard, act.passage.text, act.start, text)

@@ -12,6 +12,7 @@ from lint_rules.tables import words
 # What the list of foods has not, for it names no food by itself.
 _OF_FOOD = ("food", "fruit", "nut", "seed", "berry", "snack", "sweet", "meal", "recipe", "drink", "kitchen")
 _OF_EATING = ("feast", "mouth")
+_DONE_WITH_FOOD = frozenset(["chew", "bite", "swallow"])  # in the list as sweets and mouthfuls
 _LISTED = lazy_re.compile(r"[,;:\n]|\band\b")
 _ASKED = lazy_re.compile(
     r"allerg|intoleran|\bdiet|nut[- ]free|\bmedical\b"
@@ -54,6 +55,6 @@ def leaves_allergens_open(done: Sequence[str], said: Sequence[str]) -> bool:
 def has_real_food(text: str) -> bool:
     """Whether a list of things has food among them that is no picture, no toy and no empty box: bread, a tomato."""
     return any(
-        not foods().isdisjoint(WORD.findall(part.casefold())) and _IMITATION.search(part) is None
+        not foods().isdisjoint({*WORD.findall(part.casefold())} - _DONE_WITH_FOOD) and _IMITATION.search(part) is None
         for part in _LISTED.split(text)
     )

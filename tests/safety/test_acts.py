@@ -279,3 +279,17 @@ def test_the_steps_of_a_song_are_done() -> None:
         "**Steps:** The third time the children stand on their chairs and jump down to the floor.\n:::\n"
     )
     assert [act.hazard for act in acts_in(song)] == ["climbing-standing-on-furniture"]
+
+
+@pytest.mark.parametrize(
+    ("kind", "page", "steps", "seen"),
+    [
+        ("game", "Dig the soil! Plant a seed! Be a noisy hen!", "Say a line and do it with the class.", False),
+        ("game", "Dig the soil! Plant a seed! Be a noisy hen!", "Give out the pots and the spades.", True),
+        ("game", "Dig the soil. Plant a seed. Water it.", "Say a line and do it with the class.", True),
+        ("make", "Dig the soil! Plant a seed! Water it!", "Say a line and do it with the class.", True),
+    ],
+)
+def test_orders_that_are_called_out_to_be_acted_are_no_acts(kind: str, page: str, steps: str, seen: bool) -> None:
+    acts = acts_in(f"### 1 Garden. {{.{kind}}}\n\n{page}\n\n::: teacher\n**Steps:** {steps}\n:::\n")
+    assert any(act.hazard == "plants-soil-insects" for act in acts) is seen

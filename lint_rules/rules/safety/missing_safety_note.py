@@ -258,7 +258,10 @@ def _severity(text: ActivityText, act: "Act", *, noted: bool) -> Severity:
     sure = act.score >= sureness().stop or both
     if severity is Severity.STOP and (text.whole_lesson or not sure):
         severity = Severity.QUERY
-    if (noted and severity is not Severity.NOTE) or (act.hazard == _TASTING and _lists_no_food(text)):
+    no_food = act.hazard == _TASTING and _lists_no_food(text)
+    if no_food and not has_real_food(act.passage.text[act.start : act.end]):
+        return Severity.NOTE  # Children chew and say: eat, eat, eat!
+    if (noted and severity is not Severity.NOTE) or no_food:
         return Severity.QUERY if sure or act.plain else Severity.NOTE
     return severity
 
