@@ -56,7 +56,10 @@ def test_hints_and_remarks_are_no_answers(instruction: str, page: str, behind: l
     assert not any(answer for _, answer in read(instruction, page, behind))
 
 
-DAYS = "1. What day was it? a. Friday b. Saturday [{}]\n2. Where was she? a. home b. school [{}]\n3. Who? a. Odo b. Ilo [{}]\n"
+DAYS = (
+    "1. What day was it? a. Friday b. Saturday [{}]\n2. Where was she? a. home b. school [{}]\n"
+    "3. Who? a. Odo b. Ilo [{}]\n"
+)
 
 
 def test_the_letter_of_an_option_is_the_answer_and_no_part_of_the_last_option() -> None:

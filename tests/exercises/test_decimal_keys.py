@@ -12,10 +12,9 @@ SECOND = "### {} Write. {{.writing}}\n\n1. one: ____\n2. two: ____\n\n"
 
 
 def answers_of(unit: Unit) -> list[list[str]]:
-    return [
-        [item.answer.text if item.answer is not None else "" for one in exercises_in(activity, unit).exercises for item in one.items]
-        for activity in unit.activities
-    ]  # fmt: skip
+    read = [exercises_in(activity, unit).exercises for activity in unit.activities]
+    items = [[item for exercise in exercises for item in exercise.items] for exercises in read]
+    return [[item.answer.text if item.answer is not None else "" for item in several] for several in items]
 
 
 @pytest.mark.parametrize(

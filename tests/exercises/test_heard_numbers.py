@@ -58,9 +58,8 @@ def test_words_counted_off_are_numbers_only_where_they_are_asked_for() -> None:
 
 
 def test_turns_of_one_word_each_are_counted_off_from_four() -> None:
-    assert [one.number for one in heard_numbers(said("One, tree.", "Two, bee.", "Three, sea.", "Four, key."), rows=True)] == [
-        1, 2, 3, 4,
-    ]  # fmt: skip
+    four = said("One, tree.", "Two, bee.", "Three, sea.", "Four, key.")
+    assert [one.number for one in heard_numbers(four, rows=True)] == [1, 2, 3, 4]
     assert heard_numbers(said("One, tree.", "Two, bee.", "Three, sea."), rows=True) == []
     assert heard_numbers(said("Two, tree.", "Two, bee.", "Three, sea hens.", "Four, key."), rows=True) == []
 

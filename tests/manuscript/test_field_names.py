@@ -215,7 +215,9 @@ def test_a_section_that_is_all_scripts_is_no_lesson(head):
     assert len(read_unit(Source("u.md", f"{FRONT}{ONE}## {head}\n\nWe read it.\n\n{script}")).lessons) == 2
 
 
-EACH = "::: teacher\n**Time:** 1 – 8 min; 2 – 10 min\n\n**Steps:**\n\n1. Look.\n2. Sing.\n\n**Safety:** Take care.\n:::\n"
+EACH = (
+    "::: teacher\n**Time:** 1 – 8 min; 2 – 10 min\n\n**Steps:**\n\n1. Look.\n2. Sing.\n\n**Safety:** Take care.\n:::\n"
+)
 
 
 def test_notes_with_a_time_for_each_activity_are_the_lessons_though_it_has_notes_before():

@@ -2,7 +2,8 @@
 
 For a child who cannot read yet the picture is the meaning of the word. So each picture needs an alternative text that
 names what must be seen: the artist draws by it, the screen reader speaks it. `image`, a file's name, or another word
-than the one beside it help nobody; an art brief must say what it shows, and in a unit with photos whether it is drawn.
+than the one beside it help nobody; a jacket that is green in the brief and yellow in the story is drawn green; an art
+brief must say what it shows, and in a unit with photos whether it is drawn.
 And a photo shows too much: a child who sees a dog on grass may take *dog* for the word for grass. For a word that the
 unit teaches, a drawing is clearer (common practice, no source; a note). While the art is still to come (`art: briefs`,
 the default), a picture without a file is no finding, but for a slip in its name; with `art: files` every file must be
@@ -31,10 +32,15 @@ from lint_rules.page.pictures import (
 )
 from lint_rules.rule import By, Example, Gather, Limit, Reading, Rule, Within
 from lint_rules.source import Span
+from lint_rules.unit_language.drawn_otherwise import drawn_otherwise
 from lint_rules.unit_language.picture_sentences import names_of_picture, nouns_of_picture
 
 _WORDS = "apple,noun,food,1\ndog,noun,animals,1\ncat,noun,animals,1\nhill,noun,places,2\nanimal,noun,animals,1\n"
 _ART_IS_THERE = "art: files\n"
+_STORY = (
+    "### 1 Read. {{.story}}\n\nPim has a green hat and a bag. He looks for eggs.\n\nHe puts four eggs into the green "
+    "hat.\n\n::: art\nDrawing: Pim with {}.\n:::\n"
+)
 _FILES = ("art/apple.svg", "art/a cat.svg", "art/hill.jpg")
 
 RULE = Rule(
@@ -58,6 +64,10 @@ RULE = Rule(
             "::: art\nA crossword grid.\n:::\n",
             why="nobody photographs a diagram",
         ),
+        Example(_STORY.format("a green hat and four eggs"), why="as the story has them"),
+        Example(_STORY.format("a green hat and a red hat"), why="one of two hats"),
+        Example(_STORY.format("the red hats of other people"), why="other hats than Pim's"),
+        Example(_STORY.format("a red bag"), why="the story does not say what it is like"),
         Example("::: art\nMina waves from the ferry.\n:::\n", why="no photo in this unit: all is drawn"),
         Example("![a pear](../art/pear.svg){.drawing}\n", files=_FILES, why="the art is still to come"),
         Example("![a pear]()\n", why="the art is still to come"),
@@ -104,6 +114,8 @@ RULE = Rule(
             weight=Severity.NOTE,
         ),
         Example("«::: {.art .drawing}»\n:::\n\n::: art\n«A full-page drawing.»\n:::\n", why="of what?"),
+        Example(_STORY.format("a «red hat»"), why="the story has it green"),
+        Example(_STORY.format("a green hat and «five eggs»"), why="four in the story"),
         Example("::: art\n«Photo: a red apple»\n:::\n", words=_WORDS, weight=Severity.NOTE),
     ),
     limits=(Limit("a drawing, not a photo, for a word that the unit teaches", "common practice, no source"),),
@@ -150,6 +162,11 @@ def find(reading: Reading) -> Iterator[Found]:
     )
     for div in briefs:
         yield from _brief(div, reading, topics, must_say_how=some_photo)
+    for drawn, told in drawn_otherwise(unit):
+        message = (
+            f"The picture has “{drawn.text}”, and the story “{told.text}”. Make them the same: artists draw by this."
+        )
+        yield Found(drawn.passage.span(drawn.start, drawn.end), drawn.text, message)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,118 @@
+"""Things that the art of a story has in another colour or number than its text: a green jacket, and a yellow one.
+
+Only what one brief or another has in one way alone, and the whole story in one other way alone: a story in which the
+five eggs become four, or that has two hats, tells nothing. On 266 courses there were 15 such things, every one a slip.
+"""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cache
+
+from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
+from lint_rules.page.exercises.small_words import small_words
+from lint_rules.page.number_words import numbers_in
+from lint_rules.tables import group, words
+
+_STORY = "story"
+_NAME = re.compile(r"(?<![^\W_])[A-Z][a-z]+")
+# What has a colour or a number without being a thing of the story.
+_NO_THINGS = frozenset(
+    [
+        "light",
+        "lights",
+        "time",
+        "times",
+        "minutes",
+        "frames",
+        "pictures",
+        "drawings",
+        "parts",
+        "pages",
+        "panels",
+        "boxes",
+    ]
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A thing as some words have it: its colour or its number, and where the words stand in a passage."""
+
+    thing: str  # as written: of one jacket and of two the colours may differ
+    value: str
+    passage: Passage
+    start: int
+    end: int
+
+    @property
+    def text(self) -> str:
+        """The words: green jacket."""
+        return self.passage.text[self.start : self.end]
+
+
+def drawn_otherwise(unit: Unit) -> Iterator[tuple[Shown, Shown]]:
+    """What a unit's art has otherwise than the story of its lesson, and how the story has it, each thing once."""
+    for lesson in unit.lessons:
+        story = list(_story(lesson))
+        art = [
+            one for activity in lesson.activities for one in activity.part.passages if one.audience is Audience.ARTIST
+        ]
+        if story and art:
+            for read in (_coloured, _counted):
+                drawn, told = read(art), read(story)
+                for thing in sorted(drawn.keys() & told.keys()):
+                    one, other = drawn[thing], told[thing]
+                    if one.value != other.value and _may_be_one(one.passage, other.passage):
+                        yield one, other
+
+
+def _story(lesson: Lesson) -> Iterator[Passage]:
+    for activity in lesson.activities:
+        if _STORY in activity.kinds:
+            for one in activity.part.passages:
+                if one.audience in (Audience.PUPIL, Audience.LISTENER) and one.role not in (Role.ALT, Role.INSTRUCTION):
+                    yield one
+
+
+def _may_be_one(drawn: Passage, told: Passage) -> bool:
+    """Say whether two passages may speak of one thing: not of Tam's hat the one, and of Nell's the other."""
+    own, other = (_names(f"{one.speaker} {one.text}") for one in (drawn, told))
+    return not own or not other or bool(own & other)
+
+
+def _names(text: str) -> frozenset[str]:
+    return frozenset(name for name in _NAME.findall(text) if name.casefold() not in small_words())
+
+
+def _coloured(passages: Sequence[Passage]) -> dict[str, Shown]:
+    return _only_ones(
+        Shown(match[2].casefold(), match[1].casefold().replace("gray", "grey"), passage, *match.span())
+        for passage in passages
+        for match in _colours().finditer(passage.text)
+    )
+
+
+def _counted(passages: Sequence[Passage]) -> dict[str, Shown]:
+    found = (
+        (passage, number, start, thing, passage.text.index(thing, end) + len(thing))
+        for passage in passages
+        for number, start, end, thing in numbers_in(passage.text)
+        if number > 1 and thing.endswith("s")
+    )
+    return _only_ones(Shown(thing.casefold(), str(number), one, start, end) for one, number, start, thing, end in found)
+
+
+def _only_ones(every: Iterable[Shown]) -> dict[str, Shown]:
+    """The first place of each thing that has one colour or number alone."""
+    found: dict[str, list[Shown]] = {}
+    for one in every:
+        if one.thing not in _NO_THINGS and one.thing not in small_words() and one.thing not in group("persons"):
+            found.setdefault(one.thing, []).append(one)
+    return {thing: several[0] for thing, several in found.items() if len({one.value for one in several}) == 1}
+
+
+@cache
+def _colours() -> "re.Pattern[str]":
+    colours, plain = ("|".join(sorted(words(name), key=len, reverse=True)) for name in ("colours", "plain_adjectives"))
+    return re.compile(rf"\b({colours})\s+(?:(?:{plain})\s+)?([a-z]{{3,}})\b", re.I)

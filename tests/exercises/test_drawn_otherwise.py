@@ -1,0 +1,57 @@
+"""Things that the art of a story has otherwise than its text; and the like that is right. Invented sentences."""
+
+import pytest
+
+from lint_rules.unit_language.drawn_otherwise import drawn_otherwise
+from tests.exercises.test_layouts import unit_of
+
+STORY = "### 1 Read. {{.story}}\n\n**1** {}\n\n**2** {}\n\n::: art\n{}\n:::\n"
+
+
+def differing(first: str, second: str, art: str) -> list[tuple[str, str]]:
+    return [(one.text, other.text) for one, other in drawn_otherwise(unit_of(STORY.format(first, second, art)))]
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "art", "found"),
+    [
+        ("Pim has a green hat.", "He runs.", "Drawing: Pim with a red hat.", [("red hat", "green hat")]),
+        ("Pim has a small grey hat.", "He runs.", "Drawing: Pim with a big red hat.", [("red hat", "grey hat")]),
+        ("Here are six carrots.", "Pim eats.", "1 Pim with five carrots. 2 A bowl.", [("five carrots", "six carrots")]),
+        ("A red bag.", "Two kites.", "A blue bag, 3 kites.", [("blue bag", "red bag"), ("3 kites", "Two kites")]),
+        ("Pim has a gray hat.", "He runs.", "Drawing: Pim with a red hat.", [("red hat", "gray hat")]),
+    ],
+)  # fmt: skip
+def test_what_is_drawn_otherwise_is_told(first: str, second: str, art: str, found: list[tuple[str, str]]) -> None:
+    assert sorted(differing(first, second, art)) == sorted(found)
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "art"),
+    [
+        ("Pim has a green hat.", "He runs.", "Drawing: Pim with a green hat."),
+        ("Pim has a gray hat.", "He runs.", "Drawing: Pim with a grey hat."),
+        ("Pim has a green hat.", "Nell has a red hat.", "Drawing: Nell with a red hat."),  # one of two
+        ("Pim has a green hat.", "He runs.", "1 Pim with a green hat. 2 A red hat in a shop."),
+        ("Pim has a green hat.", "He runs.", "Drawing: Nell with a red hat."),  # hers
+        ("Look, a yellow sock!", "It runs.", "Drawing: green socks."),  # of two, and of one
+        ("There are five eggs.", "Now there are four eggs.", "Drawing: six eggs."),
+        ("One egg is here.", "It runs.", "Drawing: two eggs."),
+        ("Four children come.", "They run.", "Drawing: three children."),  # the others are outside it
+        ("He sees a green light.", "He runs.", "Drawing: a street in yellow light."),
+        ("Pim has a hat.", "It is green.", "Drawing: a red hat."),  # needs understanding
+    ],
+)
+def test_what_may_be_drawn_so_is_let_alone(first: str, second: str, art: str) -> None:
+    assert differing(first, second, art) == []
+
+
+def test_only_a_story_is_held_against_its_art() -> None:
+    unit = unit_of("### 1 Look. {.reading}\n\nPim has a green hat.\n\n::: art\nDrawing: Pim with a red hat.\n:::\n")
+    assert list(drawn_otherwise(unit)) == []
+
+
+def test_the_art_may_stand_in_another_activity_of_the_lesson() -> None:
+    look = "### 1 Look. {.speaking}\n\n::: art\nDrawing: Pim with a red hat.\n:::\n\n"
+    unit = unit_of(look + "### 2 Read. {.story}\n\nPim has a green hat.\n")
+    assert [one.text for one, _ in drawn_otherwise(unit)] == ["red hat"]
