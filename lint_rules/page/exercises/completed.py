@@ -72,6 +72,26 @@ def _several(text: str | None, item: Item) -> tuple[str | None, ...]:
     return tuple(parts) if len(parts) == len(item.gaps) else (None,) * len(item.gaps)
 
 
+def completed_sentence(item: Item, exercise: Exercise) -> str:
+    """An item of one place as the key completes it; '' where it is not known, or nothing is said in its blanks."""
+    done = completed(item, exercise)
+    if len(item.prompt) != 1 or not done.known or not any(map(_is_of_sentence, done.filled)):
+        return ""
+    (place,) = item.prompt
+    sentence = place.text
+    for gap, text in reversed(list(zip(item.gaps, done.filled, strict=True))):
+        start, end = gap.place.start - place.start, gap.place.end - place.start
+        if gap.place.passage is not place.passage or start < 0 or end > len(place.text):
+            return ""
+        sentence = f"{sentence[:start]}{text}{sentence[end:]}"
+    return sentence.strip()
+
+
+def _is_of_sentence(text: str | None) -> bool:
+    """Say whether what fills a blank is part of the sentence, and no verdict or letter behind it."""
+    return text is not None and len(text) > 1 and not is_verdict(text)
+
+
 def chosen_option(choice: Choice, said: str, *, crossed: bool = False) -> Option | None:
     """The option that an answer chooses, by its letter or its words; None where it chooses none or several."""
     if not said:

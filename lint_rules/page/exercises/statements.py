@@ -19,6 +19,7 @@ _CIRCLED = lazy_re.compile(
 _WORD = lazy_re.compile(r"[^\W_]+")
 _LEAST = 3  # words of a statement
 _POINTING = frozenset(["i", "you", "he", "she", "it", "we", "they", "this", "that", "these", "those", "there", "here"])
+_RULES = frozenset([("you", "must"), ("you", "should"), ("you", "can")])  # of anybody
 _TURNED = frozenset(["is", "are", "was", "were", "can", "has"])
 _DENIALS = frozenset(["not", "never", "no", "nobody", "nothing"])
 _ARTICLES = frozenset(["a", "an", "the"])
@@ -51,9 +52,9 @@ def bare_statement(text: str) -> str:
     return _CIRCLED.sub("", text).strip()
 
 
-def is_said(statement: str, texts: Iterable[str]) -> bool | None:
+def is_said(statement: str, texts: Iterable[str], *, places: bool = True) -> bool | None:
     """Say whether texts say what a statement or a question says: True where they do, False where they deny it, None
-    where neither or both.
+    where neither or both. With ``places`` a text that has the thing in another place denies it, too.
 
     What points (*It is red*) is never known: it may be about anything.
     """
@@ -61,7 +62,7 @@ def is_said(statement: str, texts: Iterable[str]) -> bool | None:
     wanteds = list(_turned(stated)) if statement.rstrip().endswith("?") else [stated]
     who = _NAME.match(statement)
     name = who[0] if who is not None and not _POINTING.intersection(_words(who[0])) else ""
-    said = {one for wanted in wanteds for one in _answers(wanted, texts, name)}
+    said = {one for wanted in wanteds for one in _answers(wanted, texts, name, places=places)}
     return said.pop() if len(said) == 1 else None
 
 
@@ -128,11 +129,12 @@ def _turned(asked: Sequence[str]) -> Iterator[list[str]]:
             yield [*asked[1:at], asked[0], *asked[at:]]
 
 
-def _answers(wanted: Sequence[str], texts: Iterable[str], name: str) -> Iterator[bool]:
+def _answers(wanted: Sequence[str], texts: Iterable[str], name: str, *, places: bool) -> Iterator[bool]:
     """Each time that a clause of the texts says a statement (True), or that it is not so (False)."""
     there = wanted[:1] == ["there"] and len(wanted) > _LEAST + 1  # there is an owl in the tree
     bare = _positive(wanted)
-    if len(wanted) < _LEAST or (wanted[0] in _POINTING and not there) or not _DENIALS.isdisjoint(bare):
+    rule = tuple(wanted[:2]) in _RULES  # you must not run here
+    if len(wanted) < _LEAST or (wanted[0] in _POINTING and not (there or rule)) or not _DENIALS.isdisjoint(bare):
         return
     denied = len(bare) == len(wanted) - 1
     for text in texts:
@@ -150,7 +152,7 @@ def _answers(wanted: Sequence[str], texts: Iterable[str], name: str) -> Iterator
                 elif (
                     (denied and told == bare)
                     or (told.count("not") == 1 and _positive(told) == list(wanted))
-                    or (not denied and _is_elsewhere(wanted, told))
+                    or (places and not denied and _is_elsewhere(wanted, told))
                 ):
                     yield False
 

@@ -15,7 +15,7 @@ from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import PICTURE, Passage
 from lint_rules.page.exercises.answers import plain, yes_or_no
-from lint_rules.page.exercises.completed import completed
+from lint_rules.page.exercises.completed import completed, completed_sentence
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercise, Item
 from lint_rules.page.exercises.statements import bare_statement, is_said, told_of
@@ -110,6 +110,12 @@ _STOPPED = (
 )
 
 
+_CURTAIN = (
+    "You mustn't eat on the stage. You mustn't pull the curtain.\n\n### 1 Write must or mustn't. {.writing}\n\n"
+    "1. You ____ run here.\n2. You ____ pull the curtain.\n"
+)
+
+
 def _key(text: str) -> str:
     return f"\n::: answers\n{text}\n:::\n"
 
@@ -193,6 +199,7 @@ RULE = Rule(
         Example(_AT_THE_END, why="the lesson's scripts stand at its end: this one is Activity 1's"),
         Example(_FLOUR + _key("1 eight, 2 five, 3 four")),
         Example(_ROOM + _key("1 T; 2 F; 3 T; 4 F")),
+        Example(_CURTAIN + _key("1 mustn't\n2 mustn't")),
         Example(_MATCHED + _key("1 b; 2 d; 3 a; 4 c")),
     ),
     fails=(
@@ -218,6 +225,7 @@ RULE = Rule(
         Example(_ROOM + _key("1 T; 2 «T»; 3 T; 4 F"), why="three lamps are drawn"),
         Example(_MATCHED + _key("1 b; 2 d; 3 «c»; 4 a"), why="two pictures have changed places: told once"),
         Example("Where is the hut? It's on a hill.\n\n### 1 True?\n\n1. The hut is on a hill.\n" + _key("1 «no»")),
+        Example(_CURTAIN + _key("1 mustn't\n2 «must»"), why="the text has mustn't"),
         Example(_TREE + "1. The tree is in the school.\n" + _key("1 «T»"), why="it is behind it"),
         Example(_ASKED + _key("1 «Pip»\n2 Tam"), why="Nell asks"),
         Example(
@@ -278,7 +286,7 @@ def find(reading: Reading) -> Iterator[Found]:
             items = [item for item in one.items if item.answer and not item.example and id(item.answer) not in told]
             for item in items:
                 numbers = list(_item(item, around))
-                yield from numbers or (() if of_letters else _statement(item, around))
+                yield from numbers or (() if of_letters else [*_statement(item, around), *_filled(item, one, around)])
             yield from _options(one, items, around)
             yield from _counted(items, around)
 
@@ -338,6 +346,16 @@ def _statement(item: Item, around: Around) -> Iterator[Found]:
     text = "says that it is so" if said else "says that it is not so"
     message = f"The key says “{answer.text}” to “{statement}”, and the text of this lesson {text}. Which is right?"
     yield Found(answer.place.passage.span(at, at + len(answer.text)), answer.text, message)
+
+
+def _filled(item: Item, exercise: Exercise, around: Around) -> Iterator[Found]:
+    """A sentence as the key completes it, which the text denies word for word: you must, and you mustn't."""
+    sentence = completed_sentence(item, exercise)
+    if item.answer is not None and sentence and is_said(sentence, around.texts, places=False) is False:
+        message = (
+            f"With the key this reads “{sentence}”, and the text of this lesson says the contrary. Which is right?"
+        )
+        yield Found(item.answer.place.span, item.answer.text, message)
 
 
 def _options(exercise: Exercise, items: Sequence[Item], around: Around) -> Iterator[Found]:
