@@ -14,7 +14,7 @@ from lint_rules.language.inflection.forms import every_form
 from lint_rules.language.vocabulary.house_words import house_spellings, spelling_of
 from lint_rules.language.vocabulary.noises import DRAWN_OUT
 from lint_rules.language.vocabulary.reference import common, common_words, lowest
-from lint_rules.language.vocabulary.varieties import out_of_place
+from lint_rules.language.vocabulary.varieties import out_of_place, spelt_either_way
 from lint_rules.plain_words import PART
 from lint_rules.tables import entries
 
@@ -54,6 +54,7 @@ def spellings_for(course: Course, more: Iterable[str]) -> Spellings:
     """The spellings of a course, and ``more`` that a unit has (letters of its sounds, words of another language)."""
     house = house_spellings(course) | _listed("sound_words.txt") | _listed("trade_words.txt")
     house |= {spelling_of(word) for word in (*PART.findall(course.title), *more)}
+    house |= spelt_either_way(course.variety)  # pyjamas in Canada
     return Spellings(house, out_of_place(course.variety))
 
 

@@ -35,6 +35,7 @@ _HINT_BEHIND = lazy_re.compile(r"(?<=[.!?”\"])\s*\(\s*([^()\n]{1,40})\)\s*$")
 _HINT_BETWEEN = lazy_re.compile(r"(?<=[.!?”\"])\s*\(\s*([^()\n]{1,40})\)\s+(?=[A-Z“\"_])")
 _CAPITALS = lazy_re.compile(r"(?:(?<=[.!?”\"]\s)|(?<=[.!?”\"]))\s*([A-Z]{2,})(?=\s|$)")
 _SPEAKER = lazy_re.compile(r"(?:^|(?<=\s))[A-Z][A-Z’'.-]+(?:\s[A-Z][A-Z’'.-]+){0,2}:\s")
+_PARAGRAPH = lazy_re.compile(r"\s*[A-Z][\w’']*(?:,? [\w’'-]+){4}")  # behind the place of its title
 _LETTERS_ALONE = lazy_re.compile(r"[^\W\d_]{1,2}(?:[\s,.·→–-]+[^\W\d_]{1,2})*")
 _BLANKS = lazy_re.compile(r"_{2,}(?:\s*_{2,})*")
 _SNAKE = 12  # letters of the shortest run of words without spaces
@@ -231,7 +232,7 @@ class _Activity:
                 for part in item.prompt:
                     for blank in _BLANKS.finditer(part.passage.text, part.start, part.end):
                         self._of(part.passage).drop(*blank.span())
-            if stands_in_sentence(item, gap):
+            if stands_in_sentence(item, gap) or (done.matched is not None and _heads(gap)):
                 edits.drop(gap.place.start, gap.place.end)
                 continue
             place = (gap.place.start, gap.place.end)
@@ -382,6 +383,13 @@ def _letters_of(text: str) -> str:
 
 def _said(item: Item) -> str:
     return plain(item.answer.text) if item.answer is not None else ""
+
+
+def _heads(gap: Gap) -> bool:
+    """Say whether a blank is the place of a title before a paragraph: **1** ____ Listen to the forecast every day."""
+    text = gap.place.passage.text
+    before = text[: gap.place.start].rpartition("\n")[2]
+    return not any(char.isalpha() for char in before) and _PARAGRAPH.match(text, gap.place.end) is not None
 
 
 def _with(part: Part, passages: tuple[Passage, ...]) -> Part:

@@ -9,13 +9,14 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 
+from lint_rules import lazy_re
 from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
 from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.number_words import numbers_in
 from lint_rules.tables import group, words
 
 _STORY = "story"
-_NAME = re.compile(r"(?<![^\W_])[A-Z][a-z]+")
+_NAME = lazy_re.compile(r"(?<![^\W_])[A-Z][a-z]+")
 # What has a colour or a number without being a thing of the story.
 _NO_THINGS = frozenset(
     [

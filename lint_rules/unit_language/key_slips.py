@@ -57,7 +57,8 @@ def degrees(sentence: KeySentence) -> Iterator[KeySlip]:
         low, after = sentence.low(at), sentence.low(at + 1)
         if low in ("more", "most") and sentence.touches(at, at + 1):
             compared = sentence.low(at + 2) == "than" or (low == "most" and sentence.low(at - 1) == "the")
-            if after in words("short_adjectives") and compared:
+            many = low == "most" and at + 2 < len(sentence.tokens) and sentence.tokens[at + 2].tag == "NNS"
+            if after in words("short_adjectives") and compared and not many:  # the most rainy days: most of them
                 yield sentence.slip(at, at + 1)
             elif after in _comparatives() and low == "more":
                 yield sentence.slip(at, at + 1, after)

@@ -34,6 +34,13 @@ def out_of_place(variety: str) -> Mapping[str, str]:
 
 
 @cache
+def spelt_either_way(variety: str) -> frozenset[str]:
+    """The spellings of the table, where a variety may have either; none for one that has its own."""
+    pairs = rows(TABLE) if not spelt_as(variety) else ()
+    return frozenset(spelling for american, british, _ in pairs for spelling in (american, british))
+
+
+@cache
 def wrong_as(variety: str) -> Mapping[tuple[str, str], str]:
     """Spelling and part of speech that do not go together in a variety → the right spelling (lower case)."""
     if spelt_as(variety) != BRITISH:

@@ -250,6 +250,9 @@ class _Reader:
             return self._found(listing, at, at + 1, free=free)
         if name or (any(item.origin is Origin.NAME for item in candidates) and lowest(token.lemma) in {"", "C2"}):
             return self._made(at, at + 1, Origin.NAME, free=True)  # a name in lower case: p is for pom
+        listed = next((item for item in candidates if item.entry is not None), None)
+        if listed is not None and not name and token.reference.level in {"", "C2"} and lowest(token.text) in {"", "C2"}:
+            return self._found(listed, at, at + 1)  # the other llamas ____ her: no word but the listed one is spelt so
         return self._unlisted(token, at, elsewhere)
 
     def _swaps(self, listing: Listing, token: Token, at: int) -> bool:

@@ -101,7 +101,7 @@ def _keys(text: str, lemma: str, pos: str) -> tuple[str, ...]:
     keys = [word, canonical(lemma)]
     if pos in {"NOUN", "ADJ"} and word.endswith(("ing", "ed")):
         keys.append(_verb(text))
-    elif pos in {"NOUN", "PROPN", "VERB"} and word.endswith("s") and not word.endswith("ss"):
+    elif pos in {"NOUN", "PROPN", "VERB", "ADJ", "X"} and word.endswith("s") and not word.endswith("ss"):
         keys += [canonical(lemma_of(text, "NNS", "NOUN", "")), word[:-1]]
     if pos == "NOUN" and word == canonical(lemma):
         keys += sorted(noun_forms(word) - {word})  # a list may have the plural: boots

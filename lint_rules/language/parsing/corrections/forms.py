@@ -27,6 +27,8 @@ def what_the_form_can_carry(text: Text) -> None:
     for word in text.words:
         if word.tag in VERB and any(char.isdigit() for char in word.lower):
             word.retag("NN", "NOUN")  # You have R4.
+        elif word.tag in VERB and not any(char.isalpha() for char in word.lower):
+            word.retag("SYM", "SYM")  # It is black. 🙂 ☹
         if word.tag not in VERB or word.tag == "MD" or word.pos == "AUX" or not word.lower.isalpha():
             continue
         if word.lower in verb_forms.only_past() and word.tag != "VBD":
