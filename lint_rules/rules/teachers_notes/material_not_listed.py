@@ -37,6 +37,11 @@ RULE = Rule(
         "where that is sure."
     ),
     passes=(
+        Example(
+            _activity("Play. {.game}", "Play it again for the string. Teams choose a letter.")
+            + "1. What should you use for a broken ear?\n   a. water\n   b. glue\n",
+            why="a row of a table, and an option",
+        ),
         Example(_activity("Cut out a kite. {.make}", "Children cut with scissors.", "scissors, paper")),
         Example(_activity("Listen and point. {.listening}", "Hand out the word cards.", "flashcards, a paper bag")),
         Example(_activity("Point to the scissors. {.listening}", "Children point to the dice and the ball.")),
@@ -138,6 +143,8 @@ RULE = Rule(
 _NEEDED = lazy_re.compile(
     r"\b(?:you|we|they|children|pupils|(?:each|every) \w+)(?:'ll| will)? needs?\b(?! to\b)|\bbring\b", re.I
 )
+_ATTENDED = lazy_re.compile(r"\b(?:play|listen|look|read|check|watch)s?\b[^.!?\n]{0,20}\bfor (?:the |an? )?$", re.I)
+_OPTION = lazy_re.compile(r"\?[^?]*(?<!\w)[a-h][.)]\s+(?:an? |the )?$")
 _OF_AIR = lazy_re.compile(r"\s+(?:of|in the) air\b")
 _IS_KEY = lazy_re.compile(r"\W*(?:keys?|answers?)\s*:", re.I)  # [Key: 1 string, 2 glue]
 _SENTENCE = lazy_re.compile(r"[^.!?]+")
@@ -171,6 +178,8 @@ def find(reading: Reading) -> Iterator[Found]:
                     continue  # a word set in italics is a word, no thing: the children spell *toys*
                 if printed and use.thing.name == "box":
                     continue  # the box of words on the page
+                if _ATTENDED.search(passage.text, 0, use.start) or _OPTION.search(passage.text, 0, use.start):
+                    continue  # play it again for the string: the row of a table; b. glue
                 if passage.text[use.start : use.end] in reading.course.names or _is_in_a_name(passage.text, use):
                     continue  # Button, the goat; Button Street
                 before = first.get(use.thing.name)
