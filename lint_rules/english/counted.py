@@ -37,6 +37,8 @@ def is_counted_elsewhere(passage: Passage, match: EnglishMatch) -> bool:
         return True  # the ten twenty-five train
     if number.isdigit() and passage.audience is Audience.KEY:
         return True  # 2 milk, 3 hill
+    if number.isdigit() and len(before) == 1 and not passage.text[match.end :].strip(" .!"):
+        return True  # FERRYMAN: 2 river: the number of an item
     counted = [int(one[1]) for one in _NUMBERED.finditer(passage.text)]
     rising = [first for first, second in pairwise(counted) if second == first + 1]
     listed = 1 in rising or len(rising) > 1  # 1 hill, 2 town; 5 ladder. 6 staircase. 7 tunnel.

@@ -37,7 +37,9 @@ _TEXTED = lazy_re.compile(r"(?<![\w'’-])[ru](?![\w'’-])")
 _LONGEST = 18  # letters of a word: longer ones are words run together, to be found
 _MOST_WORDS = 3  # of something that is spoken of as a word: in front of
 _PATTERN = 4  # letters of a spelling pattern: eigh
-_NAMES_WORDS = lazy_re.compile(r"\b(?:words?|use|with)\b(?: \w+,?){0,4} (?:and |or )?$", re.I)
+_NAMES_WORDS = lazy_re.compile(
+    r"\b(?:words?|use|with|circle|choose|write|underline|tick)\b(?: [\w’']+,?){0,4} (?:and |or )?$", re.I
+)
 _LETTERS = 3  # of a sound, an ending, a sign
 _AS_WORD = lazy_re.compile(
     r"\b(?:words?|letters?|say|says|use|uses|write|with|to|of|or|and|spell|than|after|before|say the word)\s+[\"“‘']?$",
