@@ -37,6 +37,18 @@ RULE = Rule(
         ),
         Example("### 1. Look.\n\n### 2. Read.\n"),
         Example(
+            "## One {.words}\n\n### 1.1 Look.\n\n### 1.2 Say.\n\n## Two {.words}\n\n### 2.1 Read.\n",
+            why="with the number of the lesson",
+        ),
+        Example(
+            "## One {.words}\n\n### 2.1 Look.\n\n### 2.2 Say.\n\n## Two {.words}\n\n### 2.3 Read.\n\n### 2.4 Say.\n",
+            why="with the number of the unit, straight through it",
+        ),
+        Example(
+            "## One {.words}\n\n### 1a Look.\n\n### 1b Say.\n\n## Two {.words}\n\n### 2a Read.\n\n### 2b Say.\n",
+            why="the number of the lesson, and letters",
+        ),
+        Example(
             "### 1 Look.\n\n### 2 Read.\n\n### The keys\n\n::: answers\n**Activity 2:** 1 a, 2 b\n:::\n",
             why="a heading over the keys of the lesson",
         ),
@@ -51,6 +63,8 @@ RULE = Rule(
     ),
     fails=(
         Example("### 1 Look.\n\n### «3» Read.\n"),
+        Example("### 1.1 Look.\n\n### «1.3» Read.\n"),
+        Example("### 1a Look.\n\n### «1c» Read.\n"),
         Example("### 1 Look.\n\n### «1» Read.\n\n### «2» Write.\n"),
         Example("### 1 Look.\n\n### «Read.»\n", why="this one has no number"),
         Example("### 1 Look.\n\n### «A cat is here.»\n", why="an article is no letter of a part"),
@@ -72,7 +86,7 @@ def find(reading: Reading) -> Iterator[Found]:
     unit = reading.unit
     if not any(char.isdigit() for activity in unit.activities for char in activity.heading.number):
         return  # none is numbered, or all have letters
-    numbers = [re.sub(r"\D", "", activity.heading.number) for activity in unit.activities]
+    numbers = [_figure(activity) for activity in unit.activities]
     if len(numbers) > _MANY and numbers == [str(place) for place in range(1, len(numbers) + 1)]:
         return  # straight through the unit
     # Other places may speak of an activity by its number: then only the author knows which number is meant.
@@ -80,11 +94,10 @@ def find(reading: Reading) -> Iterator[Found]:
         reference.kind == "activity" for passage in unit.passages for reference in references_in(passage.text)
     )
     for activities in _sequences(unit):
-        if _are_told_apart(activities):
+        if _are_told_apart(activities) or _are_lettered(activities):
             continue
         for place, activity in enumerate(activities, start=1):
-            written = re.sub(r"\D", "", activity.heading.number)
-            if written != str(place):
+            if _figure(activity) != str(place):
                 yield _found(activity, place, safe=safe)
 
 
@@ -96,6 +109,18 @@ def _sequences(unit: Unit) -> Iterator[Sequence[Activity]]:
 def _holds_keys(activity: Activity) -> bool:
     """Say whether a heading stands only over the keys of a lesson: ### The keys."""
     return bool(activity.part.passages) and all(one.audience is Audience.KEY for one in activity.part.passages)
+
+
+def _figure(activity: Activity) -> str:
+    """The number of an activity in its lesson or unit: 2 of 1.2, and of 2a."""
+    return re.sub(r"\D", "", activity.heading.figure)
+
+
+def _are_lettered(activities: Sequence[Activity]) -> bool:
+    """Say whether a lesson's activities have its number and letters: 3a, 3b, 3c."""
+    figures = [activity.heading.figure for activity in activities]
+    number = figures[0].rstrip("a") if figures else ""
+    return len(figures) > 1 and figures == [f"{number}{chr(ord('a') + place)}" for place in range(len(figures))]
 
 
 def _are_told_apart(activities: Sequence[Activity]) -> bool:
@@ -119,7 +144,7 @@ def _found(activity: Activity, place: int, *, safe: bool) -> Found:
         mend = Mend(f"number the activity {place}", (Edit(Span(span.start, span.start), f"{place} "),))
         message = f"This activity has no number; in its lesson it is activity {place}."
         return Found(span, heading.passage.text, message, mend=mend if safe and heading.passage.text else None)
-    number = re.sub(r"\d+", str(place), heading.number, count=1)
+    number = re.sub(r"\d+(?=\D*$)", str(place), heading.number)
     mend = Mend(f"number the activity {place}", (Edit(heading.number_span, number),))
     message = f"This is activity {place} of its lesson, but its number is {heading.number.rstrip('.)')}."
     return Found(heading.number_span, heading.number, message, mend=mend if safe else None)
