@@ -78,6 +78,11 @@ RULE = Rule(
             "Activity B. Is activity A good?\n:::\n",
             why="activities with letters",
         ),
+        Example(
+            "### 2.1 Look.\n\n### 2.2 Write.\n\n::: teacher\n**Steps:** Use the cards from «2.9» and 2.1. It goes "
+            "on from 2.30 to 2.40, in 2.5 minutes.\n:::\n",
+            why="the activities are numbered so",
+        ),
         Example("Look at the song in «unit 9».\n", course="levels:\n  - units: 3\n"),
     ),
     gathers=(Gather(Within.UNIT, By.WORDS),),
@@ -114,6 +119,7 @@ def find(reading: Reading) -> Iterator[Found]:
                 severity, message = judged
                 words = passage.text[reference.start : reference.end]
                 yield Found(passage.span(reference.start, reference.end), words, message, severity)
+        yield from _bare(passage, unit)
 
 
 def find_in_book(book: Book) -> Iterator[Found]:
@@ -142,6 +148,14 @@ def find_in_book(book: Book) -> Iterator[Found]:
 
 
 _TWO_PARTS = lazy_re.compile(r"\d+(?:\.\d+|[A-H])")
+_DECIMAL = lazy_re.compile(r"\d{1,2}\.\d{1,2}")
+# The picture in 2.7, the cards from 2.7; not: from 2.30 to 3.15, in 2.5 minutes.
+_BARE = lazy_re.compile(
+    r"\b(?:in|from|of|see|to|with|as in)\s+(\d{1,2}\.\d{1,2})(?![\w:,.]*\d|\s*[–-]\s*\d|\s*(?:to|until|[ap]\.?m)\b"
+    r"|\s+[a-z]*(?:minutes?|hours?|metres?|meters?|litres?|euros?|pounds?|dollars?|grams?|kilos?|m|cm|km|kg|l|ml)\b|\s*[%€£$])",
+    re.I,
+)
+_NEAR = 20  # numbers beyond the last: later ones are times and prices
 _WHOLE = lazy_re.compile(r"\d+")
 _SEVERAL = 2  # activities so numbered
 
@@ -231,6 +245,26 @@ def _lettered(reference: CrossReference, here: Lesson | None, unit: Unit) -> tup
         return None  # here, or in a lesson that goes on lettering
     which = f"Lesson {reference.lesson}" if reference.lesson else "This lesson"
     return None, f"{which} has no activity {reference.number}: it has activities {letters[0]} to {letters[-1]}."
+
+
+def _bare(passage: Passage, unit: Unit) -> Iterator[Found]:
+    """Numbers of two parts that only a preposition makes a reference, where activities are numbered so: from 2.34."""
+    if passage.audience is not Audience.TEACHER and passage.role is not Role.INSTRUCTION:
+        return
+    for match in _BARE.finditer(passage.text):
+        whole, part = map(int, match[1].split("."))
+        every = _in_two_parts(unit)
+        own = [int(one.partition(".")[2]) for one in every if one.startswith(f"{whole}.")]
+        if match[1] in every or match[1] in scripted_tracks(unit) or len(own) < _SEVERAL or part > max(own) + _NEAR:
+            continue
+        message = f"This unit has no activity {match[1]}: it has {whole}.{min(own)} to {whole}.{max(own)} there."
+        yield Found(passage.span(*match.span(1)), match[1], message)
+
+
+def _in_two_parts(unit: Unit) -> frozenset[str]:
+    """The numbers of activities that are numbered 2.7; none where one is numbered otherwise."""
+    numbers = [found[0] if (found := _DECIMAL.search(one.heading.number)) else "" for one in unit.activities]
+    return frozenset(numbers) if all(numbers) else frozenset()
 
 
 def _part_number(reference: CrossReference, unit: Unit) -> tuple[Severity | None, str] | None:
