@@ -21,7 +21,8 @@ _TOLD = lazy_re.compile(
     r"\((?:[A-Za-z ]{0,30}[:–—]\s*)?(?P<bracketed>(?:1|a)\b[^()]*)\)"
     r"|\b(?:answers?|key|solutions?|check|(?:they|pupils|children|pairs|groups)\s+(?:write|say|tick|choose|circle|put))\b"
     r"[^.:;()\n]{0,40}[:–—]\s*"
-    r"(?P<open>(?:1|a)\b(?:(?!\b(?:answers?|key|solutions?)\b)[^()\n])*)",
+    r"(?P<open>(?:1|a)\b(?:(?!\b(?:answers?|key|solutions?)\b)[^()\n])*)"
+    r"|(?:^|(?<=\s))[→⇒►▶]\s*(?P<arrowed>(?:1|a)\b[^()\n]*)",  # They colour it. → 1 red · 2 blue · 3 green
     re.I,
 )
 _NEXT = lazy_re.compile(r"\s*[,;|·]\s*(?=\d|[a-z]\b)|\.\s+(?=\d|[a-z]\b)")
@@ -91,7 +92,7 @@ def _says_so(passage: Passage) -> bool:
 def told_answers(text: str) -> Iterator[tuple[int, int]]:
     """The ranges of a text of the notes that hold labelled answers, from 1 or a on: Check (1 milk, 2 eggs, 3 salt)."""
     for match in _TOLD.finditer(text):
-        start, end = match.span("bracketed" if match["bracketed"] else "open")
+        start, end = match.span(match.lastgroup or "open")
         run = ascii_lowercase if text[start] == "a" else _NUMBERS
         labels = [0]
         for piece_start, piece_end in _pieces(text, start, end):

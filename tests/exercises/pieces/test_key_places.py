@@ -76,3 +76,17 @@ def test_keys_of_their_own():
 )
 def test_a_key_goes_on_behind_its_name(text, rest):
     assert text[behind_lead(text) :] == rest
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("They colour it. → 1 red · 2 blue · 3 green", ["1 red · 2 blue · 3 green"]),
+        ("→ 1 ☺ · 2 ☹ · 3 ☺", ["1 ☺ · 2 ☹ · 3 ☺"]),
+        ("They look for: 1 → red, 2 → blue", []),
+        ("Go on. → 1 more minute", []),
+        ("They go from here → 2 steps, 3 steps, 4 steps", []),
+    ],
+)
+def test_answers_behind_an_arrow(text: str, told: list[str]) -> None:
+    assert [text[start:end] for start, end in told_answers(text)] == told
