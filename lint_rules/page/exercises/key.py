@@ -20,6 +20,7 @@ from lint_rules.page.exercises.key_rows import (
     numbered_letters,
     numbered_numbers,
     without_is,
+    without_sentence,
 )
 from lint_rules.page.exercises.key_sentences import lists_nothing, tells_of_answers, told
 from lint_rules.page.exercises.key_tables import tabled
@@ -112,7 +113,7 @@ def read_key(
     behind = tuple(answers_before(lines)) if Kind.NUMBER in kinds else tuple(numbered_letters(lines)) if kinds else ()
     behind = behind or (tuple(numbered_numbers(lines)) if Kind.NUMBER in kinds else ())
     rows = (behind,) if behind else _rows(marks, kinds, lines, _steps(page))
-    rows = (*in_tables, *map(in_brackets, without_is(rows, source)))
+    rows = (*in_tables, *map(in_brackets, without_sentence(without_is(rows, source))))
     entries = () if rows or order or own else tuple(_entries(lines))
     return ReadKey(rows, order, entries, own, tuple(passages), crossed, tuple(lines))
 

@@ -76,6 +76,15 @@ def numbered_numbers(lines: Sequence[Line]) -> Iterator[Answer]:
             yield Answer(said, Label(match["label"], at.span, at))
 
 
+_FEWEST_TOLD = 2
+_SENTENCE = lazy_re.compile(
+    r"(?:The (?:answer|odd one(?: out)?) is (?:[(“\"]?(?P<word>[a-z][\w’' -]{0,30}?)[)”\"]?)"
+    r"|(?:(?:The|A|An|It|In|On|[A-Z][\w’']+) )?[^.;:]{0,40}?\b(?:is|are) \(?(?P<letter>[a-h])\)?)"
+    r"(?:\s*[.;:,].*)?",
+    re.S,
+)
+
+
 def without_is(rows: Sequence[tuple[Answer, ...]], source: Source) -> tuple[tuple[Answer, ...], ...]:
     """Answers without the verb that ties them to their numbers, in a unit whose keys are written so: 1 is c, 2 is b.
     A row stays as it is where the verb is a part of the answers: 1 is sleeping, 2 is happy, 3 are late."""
@@ -83,6 +92,24 @@ def without_is(rows: Sequence[tuple[Answer, ...]], source: Source) -> tuple[tupl
     if not any(tied) or len(_TIED.findall(source.text)) < _SERIES:
         return tuple(rows)
     return tuple(tuple(map(_untied, row)) if is_tied else row for row, is_tied in zip(rows, tied, strict=True))
+
+
+def without_sentence(rows: Sequence[tuple[Answer, ...]]) -> tuple[tuple[Answer, ...], ...]:
+    """Answers that a key tells in sentences without what leads to them, where it tells all of a row so: The queen is c.
+    The eggs are d. · The answer is b: it is light. · The odd one out is sky; the others fly."""
+    found: list[tuple[Answer, ...]] = []
+    for row in rows:
+        told = [_SENTENCE.fullmatch(answer.text.strip()) for answer in row]
+        if len(row) >= _FEWEST_TOLD and all(told):
+            row = tuple(_within(answer, match) for answer, match in zip(row, told, strict=True) if match is not None)
+        found.append(row)
+    return tuple(found)
+
+
+def _within(answer: Answer, match: "re.Match[str]") -> Answer:
+    start = answer.place.start + answer.place.text.index(answer.text.strip())
+    group = "letter" if match["letter"] is not None else "word"
+    return replace(answer, place=Place(answer.place.passage, start + match.start(group), start + match.end(group)))
 
 
 def _untied(answer: Answer) -> Answer:

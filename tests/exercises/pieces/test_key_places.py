@@ -2,7 +2,7 @@
 
 import pytest
 
-from lint_rules.page.exercises.key_places import behind_lead, keys_in
+from lint_rules.page.exercises.key_places import behind_lead, keys_in, told_answers
 from tests.exercises.test_layouts import ACTIVITY, unit_of
 
 PAGE = "1. The hen is ____.\n2. The cow is ____.\n\n"

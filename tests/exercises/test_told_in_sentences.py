@@ -1,0 +1,37 @@
+# ruff: noqa: E501 - each row is one key
+"""Keys that tell each answer in a sentence: what is the answer, and what only leads to it."""
+
+import pytest
+
+from lint_rules.page.exercises.reading import exercises_in
+from tests.exercises.test_layouts import unit_of
+
+ITEMS = {
+    "letters": "1. queen ____\n2. eggs ____\n3. leaf ____\n",
+    "odd": "1. hat, bag, sky\n2. hen, cow, pen\n3. red, run, blue\n",
+    "options": "1. What is it?\n   a. a kite\n   b. a hat\n2. Where is it?\n   a. here\n   b. there\n",
+    "told": "1. The hen ____ fly.\n2. The cow ____ eat.\n",
+}
+
+
+def answers(kind: str, key: str) -> list[str]:
+    unit = unit_of(f"### 1 Write. {{.reading}}\n\n{ITEMS[kind]}\n::: teacher\n**Answers:** {key}\n:::\n")
+    (activity,) = unit.activities
+    (exercise,) = exercises_in(activity, unit).exercises
+    return [item.answer.text if item.answer is not None else "" for item in exercise.items]
+
+
+@pytest.mark.parametrize(
+    ("kind", "key", "told"),
+    [
+        ("letters", "1 The queen is c. 2 The eggs are d. 3 The leaf is a.", ["c", "d", "a"]),
+        ("letters", "1 The queen is (c). 2 The eggs are (d). 3 The leaf is (a).", ["c", "d", "a"]),
+        ("odd", "1 The odd one out is sky; the others are things. 2 The odd one is pen. 3 The odd one out is run.", ["sky", "pen", "run"]),
+        ("options", "1 The answer is b: it is on a head. 2 The answer is a.", ["b", "a"]),
+        # Leave alone: sentences that are the answers, and a row that is told so only in part.
+        ("told", "1 The hen can't fly. 2 The cow can eat.", ["The hen can't fly.", "The cow can eat."]),
+        ("letters", "1 The queen is big. 2 The eggs are d. 3 The leaf is a.", ["The queen is big.", "The eggs are d.", "The leaf is a."]),
+    ],
+)  # fmt: skip
+def test_what_leads_to_an_answer_is_no_part_of_it(kind: str, key: str, told: list[str]) -> None:
+    assert [one.rstrip(".") for one in answers(kind, key)] == [one.rstrip(".") for one in told]
