@@ -48,7 +48,7 @@ _COUNTING = lazy_re.compile(r"[\s,.!…–-]*(?:and\s+)?")
 @cache
 def _thing() -> "re.Pattern[str]":
     """What a number counts: the noun behind it, with two words at most that say how it is (four little green ducks)."""
-    plain = words("plain_adjectives") | words("colours") | {"more", "round", "square"}
+    plain = words("plain_adjectives") | words("colours") | {"more", "round", "square", "little", "tiny", "young"}
     return re.compile(rf"\s+(?:(?:{'|'.join(sorted(plain))})\s+){{0,2}}([^\W\d_]{{3,}})")
 
 

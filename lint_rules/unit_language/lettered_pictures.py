@@ -23,6 +23,7 @@ _MOST = 2  # letters out of step: they have changed places
 _MANY, _HALF = 2, 0.5  # words of a picture, or half of them, that are said: goes out of the door is not *go home*
 _LETTER = lazy_re.compile(r"(?:^|(?<=[\s(;,.]))\(?(?:picture |drawing )?([a-h])[):]\s+", re.I)
 _BARE_LETTER = lazy_re.compile(r"(?:^|(?<=[\s(;,.:]))([a-h])[):]?\s+(?=[a-z])")
+_SET_OFF = lazy_re.compile(r"(?:^|(?<=[;:,.(]\s)|(?<=[\n(]))([a-h])\s+(?=[a-z])")  # in a row: a a sock; b a glove
 _NUMBER = lazy_re.compile(
     r"(?:^|(?<=[\s(;,.]))(?:row |picture )?(\d{1,2})(?:[:.)]\s+|\s+(?=a[):]?\s+(?:an?|the|two|three|four|some)\s))",
     re.I,
@@ -41,7 +42,7 @@ def wrong_letters(read: Exercises, unit: Unit) -> list[tuple[Item, str]]:
     briefs = [one for one in read.activity.part.passages if one.audience is Audience.ARTIST]
     brief = "\n".join(one.text for one in briefs) if len({one.div for one in briefs}) == 1 else ""
     rows = dict(_rows(brief))
-    pictures = {} if rows else _lettered(brief, _LETTER)
+    pictures = {} if rows else _lettered(brief, _LETTER) or _lettered(brief, _SET_OFF)
     parts = {str(one.number): one.behind for one in heard_numbers(heard_in(read.activity, unit))}
     found: list[tuple[Item, str]] = []
     for exercise in read.exercises:
@@ -127,9 +128,11 @@ def _fitting(pictures: Pictures, words: frozenset[str], own: str) -> Sequence[st
 
 
 def _is_shown(drawn: frozenset[str], words: frozenset[str], item: Item) -> bool:
-    """Whether a picture has all words of an item, or much of it is said: goes out of the door is no *go home*."""
+    """Whether a picture has all words of an item, or much of it is said: goes out of the door is no *go home*; of what
+    is only heard more, for a script speaks of other things as well (I put soil in this. I planted a seed)."""
     said = content_words(item.text)
-    return (bool(said) and said <= drawn) or len(drawn & words) >= min(_MANY, len(drawn) * _HALF)
+    part = _HALF if said else 1
+    return (bool(said) and said <= drawn) or len(drawn & words) >= min(_MANY, len(drawn) * part)
 
 
 def _rows(brief: str) -> Iterator[tuple[str, Pictures]]:
