@@ -51,8 +51,8 @@ def test_an_article_is_no_letter_of_a_picture() -> None:
 
 
 HEARD = (
-    "### 1 Listen. Write the letters. {.listening audio=1.1}\n\n::: art\nA a pair of gloves, b a watering can, c a jar of "
-    "honey, d an empty clay pot, e a plant's roots.\n:::\n\n1 ____ 2 ____ 3 ____ 4 ____\n\n::: {.audio track=1.1}\n"
+    "### 1 Listen. Write the letters. {.listening audio=1.1}\n\n::: art\nA a pair of gloves, b a watering can, c a jar "
+    "of honey, d an empty clay pot, e a plant's roots.\n:::\n\n1 ____ 2 ____ 3 ____ 4 ____\n\n::: {.audio track=1.1}\n"
     "ODO: One. My hands are cold: where are my gloves?\n\nILO: Two. The can is full of water.\n\nODO: Three. Bees made "
     "the honey in this jar.\n\nILO: Four. I put soil in this. Then I planted a seed.\n:::\n"
 )

@@ -289,7 +289,8 @@ def _item(item: Item, around: Around) -> Iterator[Found]:
     if _SUM.search(prompt) or _OPEN.search(answer.text) or _OF_THE_CHILD.search(prompt):
         return
     asked = _HOW_MANY.search(prompt)
-    if around.has_figures and not (asked and around.shows_one_number(asked[1])):
+    counted = [asked[1]] if asked else [thing for place in item.prompt for *_, thing in numbers_in(place.text) if thing]
+    if around.has_figures and not any(map(around.shows_one_number, counted)):
         return
     if yes_or_no(answer.text):
         for place in item.prompt:
