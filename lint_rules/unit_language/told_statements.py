@@ -195,9 +195,12 @@ def _same_place(statement: str, sentence: str) -> bool:
 
 
 def _replaces(one: _Told, wanted: tuple[str, ...]) -> bool:
-    """Whether all words of a statement but one are told, and in the place of that one another of its kind; not where
-    the text goes on to tell of it as well."""
+    """Whether all words of a statement but one are told, and in the place of that one another of its kind, or its thing
+    with another for each of the others (*small and white*, of a big black cat); not where the text goes on to tell of
+    it as well."""
     missing = [at for at, word in enumerate(wanted) if word not in one.words]
+    if len(missing) == len(wanted) - 1 >= _LEAST and wanted[0] in one.words:
+        return all(any(_exclude_each_other(wanted[at], other) for other in one.words) for at in missing)
     if len(wanted) <= _LEAST or len(missing) != 1 or wanted[missing[0]] in one.after:
         return False
     (at,) = missing
