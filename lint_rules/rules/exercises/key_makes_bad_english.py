@@ -23,6 +23,7 @@ from lint_rules.source import Span
 from lint_rules.unit_language.hinted_forms import hinted_slip
 from lint_rules.unit_language.key_sentence import PLURAL, SINGULAR
 from lint_rules.unit_language.key_slips import key_slips
+from lint_rules.unit_language.now_or_every_day import other_time
 
 _SENTENCE = 3  # words
 _WORD = 2  # words of an entry: bus stop
@@ -58,6 +59,9 @@ RULE = Rule(
         ),
         Example("1. ____ your cat sleep here?\n2. ____ they like it?\n" + _key("1 Does 2 Do")),
         Example("1. I can ____.\n2. She didn't ____.\n" + _key("1 swim 2 go")),
+        Example(
+            "1. Listen! It *rings / is ringing*.\n2. It *rings / is ringing* every day.\n" + _key("1 is ringing\n2 rings")
+        ),
         Example("1. Look at the ____.\n2. They sing very ____.\n" + _key("1 mice 2 well")),
         Example(
             "### 1 Find the mistakes. {.mistakes}\n\n1. He ____ home.\n2. We ____ home.\n" + _key("1 go 2 goes"),
@@ -91,6 +95,10 @@ RULE = Rule(
         Example("1. She didn't «____». (go)\n2. He can ____. (swim)\n" + _key("1 went 2 swim")),
         Example("1. I am «____» fast. (run)\n2. We ____ a whale. (see)\n" + _key("1 runing 2 have seen")),
         Example("1. I ____ fast. (run)\n2. We «____» a whale. (see)\n" + _key("1 am running 2 have saw")),
+        Example(
+            "1. Listen! It *rings / is ringing*.\n2. It *rings / is ringing* every day.\n" + _key("1 «rings»\n2 rings"),
+            why="it is ringing now",
+        ),
         Example("1. Look at the «____». (mouse)\n2. They sing very ____. (good)\n" + _key("1 mouses 2 well")),
     ),
 )  # fmt: skip
@@ -181,6 +189,11 @@ def _item(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> I
     hinted = _hinted(item, exercise)
     if hinted is not None:
         yield hinted
+        return
+    right = other_time(item, exercise)
+    if right and item.answer is not None:
+        message = f"The words of this item ask for “{right}”, and the key has “{item.answer.text}”."
+        yield Found(item.answer.place.span, item.answer.text, message)
         return
     for span in _spans(item, exercise):
         for passage in done.part.passages:
