@@ -60,7 +60,8 @@ RULE = Rule(
         Example("1. ____ your cat sleep here?\n2. ____ they like it?\n" + _key("1 Does 2 Do")),
         Example("1. I can ____.\n2. She didn't ____.\n" + _key("1 swim 2 go")),
         Example(
-            "1. Listen! It *rings / is ringing*.\n2. It *rings / is ringing* every day.\n" + _key("1 is ringing\n2 rings")
+            "1. Listen! It *rings / is ringing*.\n2. It *rings / is ringing* every day.\n" + _key("1 is ringing\n2 rings"),
+            why="now",
         ),
         Example("1. Look at the ____.\n2. They sing very ____.\n" + _key("1 mice 2 well")),
         Example(
