@@ -74,6 +74,9 @@ _NEAR = 60  # characters
 _NOTHING = frozenset({"nothing", "none", "nobody"})
 
 
+_BY_THE = lazy_re.compile(r"\b(?:with|use|take) (?:the|a|an|your|their) $", re.I)
+
+
 @dataclass(frozen=True, slots=True)
 class Thing:
     """A row of the table."""
@@ -128,7 +131,8 @@ def used_in(text: str, analysis: Analysis) -> list[Used]:
         if handled and _is_drawn(tokens, head):
             drawn.add(thing.name)
             continue
-        if _is_used(tokens, head, forms[hit.end : hit.end + 1], handled=handled):
+        by_means = hit.end - hit.start > 1 and _BY_THE.search(text, 0, start) is not None  # with the hole punch
+        if by_means or _is_used(tokens, head, forms[hit.end : hit.end + 1], handled=handled):
             found.append(Used(thing, start, end, named=True))
     for index, token in enumerate(tokens):
         if token.pos == "VERB" and token.tag in _ACTIVE and not any(low <= token.start < high for low, high in quoted):
