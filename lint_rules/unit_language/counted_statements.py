@@ -25,6 +25,7 @@ _RECKONED = lazy_re.compile(
 )
 _HOUR = lazy_re.compile(r"\b([a-z]+|\d{1,2}) o['’]clock\b", re.I)
 _WHY = lazy_re.compile(r"(?<=\S)\s+\(.*\)\W*$")  # F (one goat)
+_LARGE = 100  # a number that is reckoned with, and counts nothing that children see
 _FEWEST = 3  # statements, so that the answers are verdicts
 
 
@@ -38,6 +39,8 @@ def miscounted(exercise: Exercise, script: Sequence[Passage], page: Sequence[Pas
     own_passages = {id(place.passage) for item in items for place in item.prompt}
     read = {one[:2] for passage in page if id(passage) not in own_passages for one in _counts(passage.text)}
     heard = [one for passage in script for one in _counts(passage.text)]
+    large = {number for one in script for number, *_ in numbers_in(one.text, parts=True) if number >= _LARGE}
+    apart = {abs(one - other) for one in large for other in large}  # from 1452 to 1460
     found = []
     for item, is_so in zip(items, called, strict=True):
         statement = bare_statement(item.text)
@@ -45,7 +48,11 @@ def miscounted(exercise: Exercise, script: Sequence[Passage], page: Sequence[Pas
         if is_so and len(own) == 1 and not DENIED.search(statement) and not _RECKONED.search(statement):
             number, thing, _ = own[0]
             told = {other: words for other, of, words in heard if of == thing}
-            found += [(item, told.popitem()[1])] if told and number not in told and (number, thing) not in read else []
+            found += (
+                [(item, told.popitem()[1])]
+                if told and not {number} & {*told, *apart} and (number, thing) not in read
+                else []
+            )
     return found[0] if len(found) == 1 else None
 
 

@@ -237,3 +237,13 @@ def test_the_picture_of_a_lesson_is_the_last_one_before_the_task(page: str, wron
     heading, rest = page.split("\n", 1)
     found = said_of(RULE, rest.lstrip("\n"), heading.removeprefix("### 1 "))
     assert [words for words, _ in found] == wrong
+
+
+@pytest.mark.parametrize(("years", "wrong"), [("eight", []), ("seven", ["T"]), ("nine", [])])
+def test_years_that_are_reckoned_from_two_dates_are_none_of_the_script(years: str, wrong: list[str]) -> None:
+    page = (
+        "### 1 Listen. Write T or F. {.listening audio=1.1}\n\n1. Odo is here. ____\n2. It is old. ____\n"
+        f"3. They built it in {years} years. ____\n\n::: {{.audio track=1.1}}\n"
+        "ODO: I'm Odo. They began in 1452 and ended in 1460. It is old. I have worked here for nine years.\n:::\n"
+    )
+    assert [words for words, _ in said_of(RULE, page + key("1 T\n2 T\n3 T"))] == wrong

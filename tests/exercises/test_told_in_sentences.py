@@ -35,3 +35,13 @@ def answers(kind: str, key: str) -> list[str]:
 )  # fmt: skip
 def test_what_leads_to_an_answer_is_no_part_of_it(kind: str, key: str, told: list[str]) -> None:
     assert [one.rstrip(".") for one in answers(kind, key)] == [one.rstrip(".") for one in told]
+
+
+@pytest.mark.parametrize("lead", ["Key:", "Answers:", "**Key:**", "The answers are:"])
+def test_the_last_of_numbered_steps_may_be_the_key(lead: str) -> None:
+    steps = f"1. They look.\n2. They write. Help them.\n3. {lead} 1 c, 2 d, 3 a."
+    unit = unit_of(f"### 1 Write. {{.reading}}\n\n{ITEMS['letters']}\n::: teacher\n**Steps:**\n\n{steps}\n:::\n")
+    (activity,) = unit.activities
+    (exercise,) = exercises_in(activity, unit).exercises
+    found = [item.answer.text.rstrip(".") if item.answer is not None else "" for item in exercise.items]
+    assert found == ["c", "d", "a"]

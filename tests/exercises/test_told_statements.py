@@ -68,6 +68,8 @@ def test_a_key_that_the_text_speaks_against_is_told(statement: str, answer: str)
         ("Kiri pushed the green button.", "true"),
         ("Fenna can jump.", "false"),
         ("Fenna can sing.", "true"),
+        ("Fenna can sing. yes no", "true"),
+        ("Fenna can sing. **yes** · **no**", "true"),
         ("The flower is yellow.", "true"),
         ("The old woman is heavy.", "false"),
         ("Tocko's bag is small.", "false"),

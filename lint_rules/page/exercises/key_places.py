@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from string import ascii_lowercase
 
 from lint_rules import lazy_re
@@ -31,6 +32,7 @@ _LABELLED = lazy_re.compile(
     re.I,
 )
 _ENDS = lazy_re.compile(r"[.;](?=\s+[A-Z“‘\"'])")  # 6 yes. Play the track twice.
+_ONE_TWO = lazy_re.compile(r"\s*1[.):]?\s+\S[^\n]*?[,;·|.]\s*2[.):]?\s+\S")  # 1 c, 2 d
 _NUMBERS = tuple(map(str, range(1, 100)))
 _FEWEST = 3  # numbered answers in a row are a key; two may be anything
 
@@ -65,6 +67,13 @@ def behind_lead(text: str) -> int:
     headed = _CHECK_IT.match(text)
     behind = _SET_OFF.match(text, lead.end()) if lead is not None else None
     return behind.end() if behind is not None else headed.end() if headed is not None else 0
+
+
+def out_of_steps(passage: Passage) -> Passage:
+    """A key that is the last of some numbered steps, without the number of its step: 3. Key: 1 drum, 2 hat."""
+    is_key = behind_lead(passage.text) > 0 or (_names_key(passage.field) and _ONE_TWO.match(passage.text) is not None)
+    of_step = passage.item is not None and passage.audience is Audience.TEACHER and is_key
+    return replace(passage, item=None) if of_step else passage
 
 
 def _says_so(passage: Passage) -> bool:

@@ -13,7 +13,8 @@ from lint_rules.plain_words import SENTENCE
 from lint_rules.tables import words
 
 _CIRCLED = lazy_re.compile(
-    r"[(\[]?\b(?:yes\s*[/·•|]\s*no|true\s*[/·•|]\s*false|t\s*[/·•|]\s*f|right\s*[/·•|]\s*wrong)\b.*$|_{2,}.*$",
+    r"[(\[]?\b(?:yes\s*[/·•|]\s*no|true\s*[/·•|]\s*false|t\s*[/·•|]\s*f|right\s*[/·•|]\s*wrong)\b.*$|_{2,}.*$"
+    r"|\s(?:yes\s+no|true\s+false)\s*$",
     re.I | re.S,
 )
 _WORD = lazy_re.compile(r"[^\W_]+")
