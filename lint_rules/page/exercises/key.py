@@ -100,7 +100,7 @@ def read_key(
 ) -> ReadKey:
     """Read a key; ``kinds`` are those that the page's items count with, the likeliest first, and ``page`` are their
     labels, exercise by exercise: in a crossword they go up by more than one."""
-    passages = [out_of_steps(passage) for passage in passages]
+    passages = [out_of_steps(passage) for passage in passages] if len(passages) == 1 else passages
     in_tables, left = tabled(passages)
     lines = [_without_lead(line) for line in lines_of(left, source)]
     own = any(OWN.search(passage.text) for passage in passages)

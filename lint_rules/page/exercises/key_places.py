@@ -72,7 +72,8 @@ def behind_lead(text: str) -> int:
 def out_of_steps(passage: Passage) -> Passage:
     """A key that is the last of some numbered steps, without the number of its step: 3. Key: 1 drum, 2 hat."""
     is_key = behind_lead(passage.text) > 0 or (_names_key(passage.field) and _ONE_TWO.match(passage.text) is not None)
-    of_step = passage.item is not None and passage.audience is Audience.TEACHER and is_key
+    in_notes = passage.audience is Audience.TEACHER or passage.role is Role.FIELD
+    of_step = passage.item is not None and in_notes and is_key
     return replace(passage, item=None) if of_step else passage
 
 
