@@ -17,6 +17,8 @@ from lint_rules.tables import group, words
 
 _STORY = "story"
 _NAME = lazy_re.compile(r"(?<![^\W_])[A-Z][a-z]+")
+_ENDS = lazy_re.compile(r"[.!?;:\n]")
+_OF_ART = frozenset(["Drawing", "Drawings", "Photo", "Photos", "Picture", "Pictures", "Frame", "Frames"])
 # What has a colour or a number without being a thing of the story.
 _NO_THINGS = frozenset(
     [
@@ -47,6 +49,12 @@ class Shown:
     end: int
 
     @property
+    def sentence(self) -> str:
+        """The sentence that has them, or the frame: 1 Pim with a red hat; 2 …"""
+        before, behind = self.passage.text[: self.start], self.passage.text[self.end :]
+        return f"{_ENDS.split(before)[-1]}{self.text}{_ENDS.split(behind)[0]}"
+
+    @property
     def text(self) -> str:
         """The words: green jacket."""
         return self.passage.text[self.start : self.end]
@@ -64,7 +72,7 @@ def drawn_otherwise(unit: Unit) -> Iterator[tuple[Shown, Shown]]:
                 drawn, told = read(art), read(story)
                 for thing in sorted(drawn.keys() & told.keys()):
                     one, other = drawn[thing], told[thing]
-                    if one.value != other.value and _may_be_one(one.passage, other.passage):
+                    if one.value != other.value and _may_be_one(one, other):
                         yield one, other
 
 
@@ -76,14 +84,17 @@ def _story(lesson: Lesson) -> Iterator[Passage]:
                     yield one
 
 
-def _may_be_one(drawn: Passage, told: Passage) -> bool:
-    """Say whether two passages may speak of one thing: not of Tam's hat the one, and of Nell's the other."""
-    own, other = (_names(f"{one.speaker} {one.text}") for one in (drawn, told))
-    return not own or not other or bool(own & other)
+def _may_be_one(drawn: Shown, told: Shown) -> bool:
+    """Say whether two words may be of one thing: not of Tam's hat the one, and of Nell's the other. The names of their
+    sentences say so, or those of their frames."""
+    own, other = _names(drawn.sentence), _names(told.sentence)
+    around = (_names(f"{one.passage.speaker} {one.passage.text}") for one in (drawn, told))
+    return not own or not other or bool(own & other) or bool(frozenset.intersection(*around))
 
 
 def _names(text: str) -> frozenset[str]:
-    return frozenset(name for name in _NAME.findall(text) if name.casefold() not in small_words())
+    found = frozenset(name for name in _NAME.findall(text) if name.casefold() not in small_words())
+    return found - _OF_ART
 
 
 def _coloured(passages: Sequence[Passage]) -> dict[str, Shown]:
