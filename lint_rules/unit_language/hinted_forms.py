@@ -12,6 +12,7 @@ from lint_rules import lazy_re
 from lint_rules.language.inflection.forms import every_form, ing_form, regular_past
 from lint_rules.language.inflection.irregular import IrregularVerb, irregular_verbs
 from lint_rules.language.inflection.verb_forms import bases
+from lint_rules.language.vocabulary.reference import lowest
 
 _WORD = lazy_re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
 _HAVE = frozenset({"have", "has", "haven't", "hasn't", "'ve", "hadn't"})
@@ -86,10 +87,11 @@ def hinted_slip(hint: str, said: str, before: str = "") -> str | None:
 
 
 def _longer_adjective(hint: str, said: Sequence[str]) -> str | None:
-    """`dangerouser`: no adjective of three beats and more takes an ending."""
+    """`dangerouser`: no adjective of three beats and more takes an ending; a photographer is somebody."""
     beats = len(re.findall(r"[aeiouy]+", hint.removesuffix("e")))
     for ending, instead in (("er", "more"), ("est", "most")):
-        if said and beats > 2 and said[-1] == hint.removesuffix("e") + ending:
+        made = hint.removesuffix("e") + ending
+        if said and beats > 2 and said[-1] == made and lowest(made) in {"", "C2"}:
             return f"{instead} {hint}"
     return None
 

@@ -40,6 +40,7 @@ def test_a_form_that_the_verb_has_is_left_alone(hint, said):
         ("can't", "swim", "swims", "swim"),
         ("is", "open", "open", None),
         ("usually", "go", "goes", None),
+        ("our", "PHOTOGRAPH", "photographer", None),
         ("to", "go", "go", None),
     ],
 )
