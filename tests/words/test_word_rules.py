@@ -231,3 +231,23 @@ def test_the_messages_on_a_draft(language):
         f"{finding.severity}, line {finding.start.line}: {finding.message}" for finding in findings(files, language)
     ]
     assert "\n".join(told) + "\n" == (HERE / "messages.txt").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("script", "told"),
+    [
+        ("TOM: Gadd. That's G, A, double D.", []),
+        ("TOM: Vozz. It's V, O, Z, Z.", []),
+        ("TOM: Gadd. That's V, O, Z.", ["Gadd"]),
+        ("TOM: Gadd. Look!", ["Gadd"]),
+    ],
+)
+def test_what_is_spelt_out_is_a_name(script, told, language):
+    page = f"### 1 Listen. {{.listening audio=1.1}}\n\n::: {{.audio track=1.1}}\n{script}\n:::\n"
+    assert [one.text for one in read(page, language) if one.text in ("Gadd", "Vozz")] == told
+
+
+def test_a_listed_word_is_known_by_its_plural_whatever_the_parser_takes_it_for(language):
+    page = "Nube is big. The other llamas ____ (follow) her.\n\n- [ ] tortillas / ten cents\n"
+    found = read(page, language, words="llama,noun,animals,1\ntortilla,noun,food,1\n")
+    assert not {one.text for one in found} & {"llamas", "tortillas"}

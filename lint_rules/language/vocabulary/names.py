@@ -7,6 +7,7 @@ from lint_rules.language.vocabulary.word_index import canonical, parts_of
 from lint_rules.language.vocabulary.word_shapes import in_title_case
 
 LONGEST = 4  # words of a name
+_NEAR = 6  # words before the letters
 _ARTICLES = frozenset({"a", "an", "the"})
 
 
@@ -22,7 +23,7 @@ def names_in(analysis: Analysis) -> frozenset[str]:
     single = {
         canonical(token.text) for at, token in enumerate(tokens) if token.text and inside[at] and _is_named(tokens, at)
     }
-    return frozenset(single | set(_runs(tokens, inside)))
+    return frozenset(single | set(_runs(tokens, inside)) | set(_spelt(tokens)))
 
 
 def names_of_title(title: str) -> frozenset[str]:
@@ -53,6 +54,22 @@ def _has_capital(token: Token) -> bool:
 def _is_named(tokens: Sequence[Token], at: int) -> bool:
     """Say whether a capital inside a sentence makes a name."""
     return tokens[at].pos == "PROPN" or (tokens[at].pos in ("NOUN", "ADJ") and tokens[at - 1].text.isalpha())
+
+
+def _spelt(tokens: Sequence[Token]) -> Iterator[str]:
+    """Names that are spelt out behind themselves: Gadd. That's G, A, double D."""
+    letters, at = "", 0
+    for place, token in enumerate(tokens):
+        letter = token.text.rstrip(".")
+        if len(letter) == 1 and letter.isupper():
+            at = at if letters else place
+            doubled = place > 0 and tokens[place - 1].text.casefold() == "double"
+            letters += letter * (2 if doubled else 1)
+            before = (one.text for one in tokens[max(0, at - _NEAR) : at])
+            if len(letters) > 1 and any(one.upper() == letters and one[1:].islower() for one in before):
+                yield letters.casefold()
+        elif token.text.isalnum() and token.text.casefold() != "double":
+            letters = ""
 
 
 def _runs(tokens: Sequence[Token], inside: Sequence[bool]) -> Iterator[str]:
