@@ -46,6 +46,13 @@ def test_an_activity_that_only_holds_the_key_of_others_has_none_of_its_own() -> 
     assert answers_of(unit)[2] == [""]
 
 
+def test_a_key_without_a_number_belongs_to_its_own_activity() -> None:
+    first = FIRST.format("2.1") + "::: answers\n**2.1** 1 boat, 2 cow\n:::\n\n"
+    second = SECOND.format("2.2") + "::: answers\n1 owl, 2 pig\n:::\n\n"
+    third = FIRST.format("2.3") + "::: answers\n**2.3** 1 bag, 2 hen\n:::\n\n::: answers\nAny order will do.\n:::\n"
+    assert answers_of(unit_of(first + second + third)) == [["boat", "cow"], ["owl", "pig"], ["bag", "hen"]]
+
+
 @pytest.mark.parametrize(
     ("first", "second", "key"),
     [

@@ -37,8 +37,8 @@ _OF_LESSON = lazy_re.compile(
 )
 _HEAD_OF_LESSON = lazy_re.compile(r"\W*lesson\s+(\d{1,2})\W*(?:[:.–—-]\s*[^\n.]{1,60}\.?)?", re.I)
 _LINE_OF_LESSON = lazy_re.compile(r"\W*lesson\s+(\d{1,2})\W+(?=(?:activity\s+)?\d{1,2}\s*:\s)", re.I)
-_TELLS = lazy_re.compile(r"\b(?:answers?|keys?|check|solutions?|order|goes|is|are)\b", re.I)
 _LESSON = lazy_re.compile(r"\W*lesson\s+\d{1,2}\W*", re.I)
+_SAID_ALOUD = lazy_re.compile(r"\b(?:says?|sings?|chants?|counts?|repeats?|shouts?|whispers?)\b[^.!?\n]{0,20}$", re.I)
 _MENTIONED = lazy_re.compile(r"\b(?:activity|exercise|ex\.)\s+(?P<number>[0-9]{1,3}[a-z]?)\b", re.I)
 _PART = lazy_re.compile(r"\W*(?:part|round|section|mission)\s+[0-9]{1,2}\b", re.I)
 _FIGURE = lazy_re.compile(r"[0-9]{1,3}")
@@ -153,14 +153,18 @@ def _of_unit(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]
 
 def _told_in_steps(activity: Activity) -> Iterator[Passage]:
     """The answers that the notes of an activity without a key tell on the way: Compare in pairs. Check (1 milk, 2 eggs,
-    3 butter). It goes *1 milk, 2 eggs, 3 butter*."""
+    3 butter). On the board you want *1 milk, 2 eggs, 3 butter*."""
     for passage in activity.part.passages:
         if passage.audience is Audience.TEACHER and passage.role is not Role.TITLE:
-            yield from (part_of(passage, start, end) for start, end in told_answers(passage.text))
-            for first, last in sorted({*passage.emphasis, *passage.strong}):  # It goes *1 milk, 2 eggs, 3 butter*.
-                told = told_answers(f"({passage.text[first:last]})") if _TELLS.search(passage.text, 0, first) else ()
-                for start, end in told:
-                    yield part_of(passage, first + start - 1, first + end - 1)
+            said = list(told_answers(passage.text))
+            for first, last in sorted({*passage.emphasis, *passage.strong}):
+                spoken = _SAID_ALOUD.search(passage.text, 0, first) is not None
+                if not spoken and not any(start < last and first < end for start, end in said):
+                    said += [
+                        (first + start - 1, first + end - 1)
+                        for start, end in told_answers(f"({passage.text[first:last]})")
+                    ]
+            yield from (part_of(passage, start, end) for start, end in said)
 
 
 def _told_in_lesson(lesson: Lesson, activity: Activity) -> tuple[Passage, ...]:
