@@ -42,6 +42,20 @@ _NAMES_A_PART = lazy_re.compile(
     re.I,
 )
 _BEFORE = 20  # characters
+_FIRST_TWENTY = (
+    "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth "
+    "sixteenth seventeenth eighteenth nineteenth twentieth"
+)
+_ORDINALS = {word: at for at, word in enumerate(_FIRST_TWENTY.split(), 1)}
+_ORDINALS |= {f"twenty-{word}": 20 + at for word, at in [*_ORDINALS.items()][:9]} | {
+    "thirtieth": 30,
+    "thirty-first": 31,
+}
+_DAY = lazy_re.compile(
+    rf"\b({'|'.join(sorted(_ORDINALS, key=len, reverse=True))}|\d{{1,2}}(?:st|nd|rd|th))"
+    r"\s+(?:of\s+)?(?:january|february|march|april|may|june|july|august|september|october|november|december)\b",
+    re.I,
+)
 _COUNTING = lazy_re.compile(r"[\s,.!…–-]*(?:and\s+)?")
 
 
@@ -78,6 +92,12 @@ def numbers_in(text: str, *, parts: bool = False) -> Iterator[tuple[int, int, in
         if thing is not None and thing[1].casefold() in small_words():
             thing = None
         yield _value(match), match.start(), match.end(), thing[1] if thing else ""
+
+
+def days_in(text: str) -> frozenset[str]:
+    """The days of a month that a text tells by their place, in figures: the thirtieth of June, 3rd May."""
+    told = (match[1].casefold() for match in _DAY.finditer(text))
+    return frozenset(str(_ORDINALS[one]) if one in _ORDINALS else one.rstrip("stndrh") for one in told)
 
 
 def without_counting(text: str) -> str:

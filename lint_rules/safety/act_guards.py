@@ -32,6 +32,9 @@ _TEACHER_DOES = lazy_re.compile(
     r"(?:then |now |first )?(?:you|the teacher|an? (?:adult|grown-up|helper))\s+(?!can\b|may\b|need\b)\w+",
     re.I,
 )
+_FOR_THEM = lazy_re.compile(
+    r"(?!(?:children|pupils|students|they)\b)[a-z]+ (?:\w+ ){1,4}for (?:them|the children|the pupils|the class)\b", re.I
+)
 _READY_CUT = lazy_re.compile(
     r"\ban? (?:\w+ )?\w+ cut (?:from|out of) (?:\w+ )?(?:paper|card|cardboard|felt|cloth|foam|foil)\b", re.I
 )
@@ -116,7 +119,13 @@ def does_it_herself(passage: Passage, sentence: Sentence) -> bool:
     """Say whether steps tell the teacher herself to use a tool, and nobody else: You make the holes with the hole
     punch; but: You give out the knives and the children cut the bread."""
     start, end = sentence.words[0].start, sentence.words[-1].end
-    return _TEACHER_DOES.match(passage.text, start, end) is not None and not _OTHERS.search(passage.text, start, end)
+    told = _TEACHER_DOES.match(passage.text, start, end) is not None and not _OTHERS.search(passage.text, start, end)
+    return told or is_done_for_them(passage.text, start)
+
+
+def is_done_for_them(text: str, start: int) -> bool:
+    """Say whether the teacher is told to do something in the children's place: Cut the thread for them."""
+    return _FOR_THEM.match(text, start) is not None
 
 
 def is_ruled_out(text: str, start: int, end: int) -> bool:

@@ -26,6 +26,7 @@ from lint_rules.safety.act_guards import (
     is_another_needle,
     is_at_the_door,
     is_called_out,
+    is_done_for_them,
     is_imitated,
     is_mimed,
     is_on_a_map,
@@ -202,6 +203,8 @@ def _acts(
     for act in plain.values():
         own = next((one for one in said if one.passage is act.passage), None)
         if own is not None and is_called_out(text, own, act.start):
+            continue
+        if act.hazard in _BY_TEACHER and is_done_for_them(act.passage.text, act.start):
             continue
         if act.hazard == _BLINDFOLD and _SEATED.search(act.passage.text):
             continue

@@ -57,7 +57,9 @@ def agreement(sentence: KeySentence) -> Iterator[KeySlip]:
 
 def _is_unsure(sentence: KeySentence, subject: int, at: int) -> bool:
     """Whether subject and verb may agree in a way that they do not show: an amount (twenty degrees is warm), a piece of
-    a question whose do stands elsewhere (… the guest bring?), a letter (B Come in!)."""
+    a question whose do stands elsewhere (… the guest bring?), a letter (B Come in!), what is not real (If I were)."""
+    if sentence.low(at) == "were" and {"if", "wish", "though"} & {sentence.low(subject - 1), sentence.low(subject - 2)}:
+        return True
     amount = sentence.low(subject).removesuffix("s") in words("measures") and sentence.low(at) in ("is", "was")
     counted = amount and sentence.low(subject - 1) not in ("the", "these", "those", "my", "your", "our", "their")
     piece = sentence.tokens[-1].text == "?" and sentence.low(at) not in _BE_HAVE_DO and subject < at

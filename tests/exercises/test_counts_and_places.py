@@ -247,3 +247,12 @@ def test_years_that_are_reckoned_from_two_dates_are_none_of_the_script(years: st
         "ODO: I'm Odo. They began in 1452 and ended in 1460. It is old. I have worked here for nine years.\n:::\n"
     )
     assert [words for words, _ in said_of(RULE, page + key("1 T\n2 T\n3 T"))] == wrong
+
+
+@pytest.mark.parametrize(("asked", "wrong"), [("are there", ["six"]), ("are green", []), ("are not green", [])])
+def test_some_of_the_things_of_a_picture_are_no_count_of_it(asked: str, wrong: list[str]) -> None:
+    page = (
+        "### 1 Count. {.writing}\n\n::: art\nDrawing: nine stones on a beach.\n:::\n\n"
+        f"1. How many stones {asked}? ____\n\n"
+    )
+    assert [words for words, _ in said_of(RULE, page + key("1 six"))] == wrong

@@ -293,3 +293,16 @@ def test_the_steps_of_a_song_are_done() -> None:
 def test_orders_that_are_called_out_to_be_acted_are_no_acts(kind: str, page: str, steps: str, seen: bool) -> None:
     acts = acts_in(f"### 1 Garden. {{.{kind}}}\n\n{page}\n\n::: teacher\n**Steps:** {steps}\n:::\n")
     assert any(act.hazard == "plants-soil-insects" for act in acts) is seen
+
+
+@pytest.mark.parametrize(
+    ("step", "cut"),
+    [
+        ("Cut the thread for them.", False),
+        ("Cut the strips for the children before they come.", False),
+        ("They cut the strips for the frame.", True),
+        ("Children cut out the strips for them.", True),
+    ],
+)
+def test_what_is_done_for_the_children_they_do_not_do(step: str, cut: bool) -> None:
+    assert any(act.hazard == "scissors-cutting" for act in acts_in(told(step))) is cut

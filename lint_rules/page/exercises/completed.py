@@ -14,7 +14,7 @@ from lint_rules.page.exercises.sums import sum_in
 
 # The child's own answer; any room.
 _OPEN = lazy_re.compile(
-    r"^\W*open\s*[.:;]|\b(?:child|children|pupil|student|learner)s?['’]?s?['’]? own\b"
+    r"^\W*open\s*[.:;(]|\b(?:child|children|pupil|student|learner)s?['’]?s?['’]? own\b"
     r"|\bown (?:\w+ )?(?:answers?|ideas?|words?|names?|choice|sentences?|examples?|opinions?)\b"
     r"|^\W*any (?!more\b|time\b)\w+|^\W*(?:any|some)(?:thing|body|one)\s+(?:\w+\s+){1,}\w+",
     re.I,

@@ -47,6 +47,7 @@ RULE = Rule(
     ),
     needs=frozenset({Need.LANGUAGE}),
     passes=(
+        Example("### 1 Write T (true) or NG (not given). {.reading}\n", why="what the capitals stand for is said"),
         Example("### 1 Listen. Write L or Q. {.listening}\n", why="letters to write"),
         Example("### 1 Listen and write. (5 merits) {.listening}\n", why="what there is to win"),
         Example("### 1 Write the adverbs. {.writing}\n\nA cat.\n", why="a term of grammar: another rule's"),
@@ -108,7 +109,7 @@ def find(reading: Reading) -> Iterator[Found]:
     elsewhere = {canonical(met.word.lemma) for met in in_texts}
     for met in reading.words.met(_is_instruction, presented=True):
         judged = _judge(met, reading)
-        if judged is not None and met.word.text.casefold() not in terms and not _is_quoted(met):
+        if judged is not None and met.word.text.casefold() not in terms and not (_is_quoted(met) or _is_code(met)):
             span = met.passage.span(met.word.start, met.word.end)
             lemma = canonical(met.word.lemma)
             told = Severity.NOTE if lemma in elsewhere else None  # word-above-level has it
@@ -124,6 +125,11 @@ def _is_of_letters(met: Met) -> bool:
     """Say whether a word is letters that children write or read as a sound: Write ea or ee."""
     beside = _LETTERS.search(met.passage.text)
     return beside is not None and beside.start() <= met.word.start and met.word.end <= beside.end()
+
+
+def _is_code(met: Met) -> bool:
+    """Say whether a word is capitals that an instruction explains: NG (not given)."""
+    return met.word.text.isupper() and met.passage.text[met.word.end :].lstrip().startswith(("(", "="))
 
 
 def _is_quoted(met: Met) -> bool:

@@ -42,6 +42,10 @@ RULE = Rule(
             + "1. What should you use for a broken ear?\n   a. water\n   b. glue\n",
             why="a row of a table, and an option",
         ),
+        Example(
+            _activity("Match. {.reading}", "They use the words below (1 thread; 2 bank; 3 price)."),
+            why="the numbered answers of the key",
+        ),
         Example(_activity("Cut out a kite. {.make}", "Children cut with scissors.", "scissors, paper")),
         Example(_activity("Listen and point. {.listening}", "Hand out the word cards.", "flashcards, a paper bag")),
         Example(_activity("Point to the scissors. {.listening}", "Children point to the dice and the ball.")),
@@ -145,6 +149,7 @@ _NEEDED = lazy_re.compile(
 )
 _ATTENDED = lazy_re.compile(r"\b(?:play|listen|look|read|check|watch)s?\b[^.!?\n]{0,20}\bfor (?:the |an? )?$", re.I)
 _OPTION = lazy_re.compile(r"\?[^?]*(?<!\w)[a-h][.)]\s+(?:an? |the )?$")
+_KEYED = lazy_re.compile(r"\((?:[^();\n]*\d[^();\n]*;){2,}[^();\n]*\)")  # answers by number
 _OF_AIR = lazy_re.compile(r"\s+(?:of|in the) air\b")
 _IS_KEY = lazy_re.compile(r"\W*(?:keys?|answers?)\s*:", re.I)  # [Key: 1 string, 2 glue]
 _SENTENCE = lazy_re.compile(r"[^.!?]+")
@@ -173,9 +178,12 @@ def find(reading: Reading) -> Iterator[Found]:
         for passage in found.actions:
             if _IS_KEY.match(passage.text):
                 continue
+            keyed = [match.span() for match in _KEYED.finditer(passage.text)]
             for use in used_in(passage.text, reading.analyse(passage)):
                 if any(start <= use.start < end for start, end in passage.emphasis):
                     continue  # a word set in italics is a word, no thing: the children spell *toys*
+                if any(start <= use.start < end for start, end in keyed):
+                    continue  # (1 thread; 2 bank; 3 price)
                 if printed and use.thing.name == "box":
                     continue  # the box of words on the page
                 if _ATTENDED.search(passage.text, 0, use.start) or _OPTION.search(passage.text, 0, use.start):

@@ -2,7 +2,7 @@
 
 import pytest
 
-from lint_rules.page.number_words import clock_times_in, numbers_in
+from lint_rules.page.number_words import days_in, clock_times_in, numbers_in
 
 
 @pytest.mark.parametrize(
@@ -48,4 +48,29 @@ def test_what_is_no_number(text: str) -> None:
     ],
 )
 def test_times_of_day_have_one_form(text: str, times: set[str]) -> None:
+    assert clock_times_in(text) == times
+
+
+@pytest.mark.parametrize(
+    ("text", "days"),
+    [
+        ("The party is on the thirtieth of June.", {"30"}),
+        ("It begins on 3rd May and ends on the twenty-first of August.", {"3", "21"}),
+        ("The first duck is in the second picture.", set()),
+        ("It may be the third.", set()),
+    ],
+)
+def test_days_of_a_month_by_their_place(text: str, days: set[str]) -> None:
+    assert days_in(text) == days
+
+
+@pytest.mark.parametrize(
+    ("text", "times"),
+    [
+        ("It is ready at seven fifteen.", {"7:15"}),
+        ("At half past nine.", {"9:30"}),
+        ("Seven ducks and fifteen hens.", set()),
+    ],
+)
+def test_times_that_are_spoken(text: str, times: set[str]) -> None:
     assert clock_times_in(text) == times
