@@ -83,6 +83,9 @@ def test_a_key_goes_on_behind_its_name(text, rest):
     [
         ("They colour it. → 1 red · 2 blue · 3 green", ["1 red · 2 blue · 3 green"]),
         ("→ 1 ☺ · 2 ☹ · 3 ☺", ["1 ☺ · 2 ☹ · 3 ☺"]),
+        ("They write the times (1 8:30; 2 8:45; 3 ten).", ["1 8:30; 2 8:45; 3 ten"]),
+        ("Check: 1 12, 2 8, 3 40.", ["1 12, 2 8, 3 40"]),
+        ("Look at pages (1, 2, 3).", []),
         ("They look for: 1 → red, 2 → blue", []),
         ("Go on. → 1 more minute", []),
         ("They go from here → 2 steps, 3 steps, 4 steps", []),
