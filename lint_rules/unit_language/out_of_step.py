@@ -42,6 +42,7 @@ _DOES = lazy_re.compile(r"\b(?:is|are|was|were)\s+\w+ing\b", re.I)
 _WHAT_DOING = lazy_re.compile(r"\bWhat(?: is| are| was| were|['’]s|['’]re) (.+?) doing\b", re.I)
 _GAP = lazy_re.compile(r"_{2,}")
 _CLOCK = lazy_re.compile(r"\d[.:]\d\d")
+_LONG = lazy_re.compile(r"\d[\d ]{4,}\d")  # a number to phone, which is said figure by figure
 _FULL_HOUR = lazy_re.compile(r"\d[.:]00")  # 4:00, which the script says in words
 _DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|any|never)\b", re.I)
 _NOT_SO = lazy_re.compile(
@@ -199,7 +200,13 @@ def _by_word(exercise: Exercise, source: _Source) -> Iterator[tuple[bool, tuple[
     """Items all whose words are said, and each number, time, colour or day of the others that is not."""
     for item in _answered(exercise):
         said = _BRACKETED.sub("", _said_by_key(item, exercise))
-        if not said or _OPEN.search(said) or _FULL_HOUR.search(said) or _RECKONED.search(item.text):
+        if (
+            not said
+            or _LONG.search(said)
+            or _OPEN.search(said)
+            or _FULL_HOUR.search(said)
+            or _RECKONED.search(item.text)
+        ):
             continue
         known = _said_there(item, exercise, source)
         missing = {

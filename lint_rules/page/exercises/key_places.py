@@ -28,7 +28,8 @@ _TOLD = lazy_re.compile(
 )
 _NEXT = lazy_re.compile(r"\s*[,;|·]\s*(?=\d|[a-z]\b)|\.\s+(?=\d|[a-z]\b)")
 _LABELLED = lazy_re.compile(
-    r"(?P<label>\d{1,2}|[a-z]\b)(?:[.):]?\s+(?:[=–—-]\s*)?|\s*[=–—-]\s*|(?=[a-z]\b))(?:(?=[^\s\d])|(?<=[a-z0-9] )(?=\d))",
+    r"(?P<label>\d{1,2}|[a-z]\b)(?:[.):]?\s+(?:[=–—-]\s*)?|\s*[=–—-]\s*|(?=[a-z]\b))"
+    r"(?:(?=[^\s\d])|(?<=[a-z0-9] )(?=\d))",
     re.I,
 )
 _ENDS = lazy_re.compile(r"[.;](?=\s+[A-Z“‘\"'])")  # 6 yes. Play the track twice.

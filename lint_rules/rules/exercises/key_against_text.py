@@ -246,13 +246,11 @@ _SUM = lazy_re.compile(
     r"\b(?:add|sums?|plus|minus|more|left|altogether|total|count on|maths|double|half)\b|[+×÷=]", re.I
 )
 _OPEN = lazy_re.compile(r"\bown\b|\be\.?g\b|\bor\b|/|\bexample\b", re.I)  # another answer may be right
-_OF_THE_CHILD = lazy_re.compile(r"\byour?\b", re.I)
-_HOW_MANY = lazy_re.compile(
+_OF_THE_CHILD = lazy_re.compile(r"\byour\b|(?<!\bcan )\byou\b", re.I)  # not: How many coins can you see?
+_HOW_MANY = lazy_re.compile(  # not of some of them: How many stones are (not) green?
     r"\bhow many (?:[a-z]+ )?([a-z]+)(?: of [a-z]+)?\b(?:\s+(?:are|can|has|have|do|does|did|is|were|was)\b|\s*\?)"
-    # Some of them: How many stones are (not) green?
-    r"(?!\s+(?:not|big|small|red|blue|green|yellow|black|white|brown|gr[ae]y|orange|pink|purple)\b)",
-    re.I,
-)
+    r"(?!\s+(?:not|big|small|red|blue|green|yellow|black|white|brown|gr[ae]y|orange|pink|purple)\b)", re.I
+)  # fmt: skip
 _GAP_OF_THINGS = lazy_re.compile(r"_{2,} ([a-z]{3,})\b")  # There are ____ eggs.
 _THINGS_GAP = lazy_re.compile(rf"\W*([a-z]{{3,}}s)\s+_{{2,}}[\s{PICTURE}]*$")  # buttons ____
 _DENIED = lazy_re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
