@@ -259,7 +259,9 @@ def test_some_of_the_things_of_a_picture_are_no_count_of_it(asked: str, wrong: l
 
 
 def test_what_can_be_seen_is_of_the_picture_and_what_you_have_is_not() -> None:
-    page = "### 1 Look. {.speaking}\n\n::: art\nDrawing: four coins on a table.\n:::\n\n1. How many coins PEOPLE? ____\n\n"
+    page = (
+        "### 1 Look. {.speaking}\n\n::: art\nDrawing: four coins on a table.\n:::\n\n1. How many coins PEOPLE? ____\n\n"
+    )
     assert [words for words, _ in said_of(RULE, page.replace("PEOPLE", "can you see") + key("1 three"))] == ["three"]
     assert said_of(RULE, page.replace("PEOPLE", "have you got") + key("1 three")) == []
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from lint_rules.page.number_words import days_in, clock_times_in, numbers_in
+from lint_rules.page.number_words import clock_times_in, days_in, numbers_in
 
 
 @pytest.mark.parametrize(
