@@ -269,7 +269,7 @@ def test_what_can_be_seen_is_of_the_picture_and_what_you_have_is_not() -> None:
 def test_a_number_to_phone_is_said_figure_by_figure() -> None:
     page = (
         "### 1 Listen. {.listening audio=1.1}\n\n1. It is ____ metres.\n2. They need ____ ropes.\n3. And ____ planks.\n"
-        "4. It has ____ lamps.\n5. The number is ____.\n\n::: {.audio track=1.1}\nTEO: It's twenty-eight metres. We need "
-        "forty ropes and fifteen planks. It has six lamps. The number is seven three zero, four four one.\n:::\n"
+        "4. It has ____ lamps.\n5. The number is ____.\n\n::: {.audio track=1.1}\nTEO: It's twenty-eight metres. We "
+        "need forty ropes and fifteen planks. It has six lamps. The number is seven three zero, four four one.\n:::\n"
     )
     assert [words for words, _ in said_of(RULE, page + key("1 38\n2 40\n3 15\n4 6\n5 730441"))] == ["38"]
