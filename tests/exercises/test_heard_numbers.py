@@ -86,6 +86,11 @@ def test_spoken_numbers_come_before_those_of_a_list() -> None:
     [
         (["One. A cow. Two. A hen. Three. A pig. Five. A cat."], 4, 5),
         (["Number one. Red. Number two. Blue. Number four. Pink. Number five. Green."], 3, 4),
+        (["“One. A cow.”", "“Two. A hen.”", "“Three. A pig.”", "“Five. A cat.”"], 4, 5),
+        (["Number one. Red. It's wet. Number two. Blue.", "Number four. Pink. Oh no! Number five. Green."], 3, 4),
+        # Spoken of in the middle of a sentence, or what is not called and stands behind no stop.
+        (["Number one. Red. Number two. Blue. Look at number three. Number four. Pink. Number five: red."], None, None),
+        (["1. Apple, 2. egg", "2. Egg. 4. Ham", "5. Jam."], None, None),
         (["One. A cow.", "Two. A hen.", "Three. A pig.", "Four. A cat."], None, None),
         (["One. A cow.", "Two. A hen.", "Four. A pig."], None, None),  # three numbers are no series
         (["Two. A cow.", "Three. A hen.", "Five. A pig.", "Six. A cat."], None, None),  # does not begin with one
