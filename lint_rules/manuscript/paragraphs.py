@@ -23,10 +23,12 @@ _SHORT_LESSON = (
 _LESSON_NUMBER = lazy_re.compile(
     rf"{_SHORT_LESSON}|(?i:lesson)\s+(?:[0-9]+[a-z]?|[A-Z]|[ivx]+|{_NUMBER_WORDS})\s*(?:[:.)]|[-–—](?=\s)|(?=\s*$))\s*"
 )
-_ACTIVITY_NUMBER = lazy_re.compile(
-    r"(?:(?i:activity|exercise|task)\s+)?(?:[0-9]{1,2}\.)?[0-9]{1,3}[a-z]?(?:[.):](?=\s|$)|(?=\s|$))(?:\s*[-–—](?=\s))?\s*"
-)
+_BEHIND_NUMBER = r"[0-9]{1,3}[a-z]?(?:[.):](?=\s|$)|(?=\s|$))(?:\s*[-–—](?=\s))?\s*"
+_ACTIVITY_NUMBER = lazy_re.compile(rf"(?:(?i:activity|exercise|task)\s+)?{_BEHIND_NUMBER}")
+# Where several activities are numbered so: 1.2 Match the halves; alone it is a time, an amount (2.5 kilos of apples).
+_OF_TWO_PARTS = lazy_re.compile(rf"(?:(?i:activity|exercise|task)\s+)?(?:[0-9]{{1,2}}\.)?{_BEHIND_NUMBER}")
 _UNIT_NUMBER = lazy_re.compile(rf"(?i:unit)\s+(?:[0-9]+|{_NUMBER_WORDS})\s*(?:[:.)]|[-–—](?=\s))\s*")
+_ACTIVITY = 3  # the level of its heading
 _NUMBER = {1: _UNIT_NUMBER, 2: _LESSON_NUMBER, 3: _ACTIVITY_NUMBER}
 _HEADING_ROLE = {1: Role.UNIT_TITLE, 2: Role.LESSON_TITLE, 3: Role.INSTRUCTION}
 _BROKEN_BRACES = (
@@ -61,7 +63,8 @@ def read_heading(state: ReaderState, opening: Token, token: Token, plain: Inline
     attributes = placed_braces(braces, token.meta.get("braces_start", len(token.content)), places)
     start, end = paragraph_split.trimmed(plain.text, 0, plain.length)
     number, number_span = "", Span(span.start, span.start)
-    if level in _NUMBER and (match := _NUMBER[level].match(plain.text, start, end)):
+    pattern = _OF_TWO_PARTS if level == _ACTIVITY and state.decimals else _NUMBER.get(level)
+    if pattern is not None and (match := pattern.match(plain.text, start, end)):
         number = match[0].strip()
         number_span = Span(plain.starts[start], plain.ends[start + len(number) - 1])
         start = match.end() if match.end() < end else start  # a number alone is all the title there is

@@ -1,5 +1,6 @@
 """Walk over Markdown's tokens and sort out who each text is for and where it stands."""
 
+import re
 from collections.abc import Callable
 
 from markdown_it.token import Token
@@ -34,13 +35,15 @@ _PLAIN_TAG = lazy_re.compile(
 _STROKES = lazy_re.compile(r"[\s|+/\\_=<>^-]+|[\s\u2500-\u257f]+")
 _PROSE = lazy_re.compile(r"(?<![^\W\d_])[^\W\d_]+[,;:]? [^\W\d_]+[,;:]? [^\W\d_]+")  # three words in a row
 _WORD = lazy_re.compile(r"[^\W\d_]{2}")
+_DECIMAL = lazy_re.compile(r"^### +(?:(?:activity|exercise|task) +)?\d{1,2}\.\d{1,3}[.:)]?\s", re.I | re.M)
+_SEVERAL = 2  # headings that make a habit
 UNCLOSED_COMMENT = "This comment is not closed: what follows it would vanish. End it with -->."
 
 
 def read_contents(source: Source, document: Document) -> Contents:
     """Everything a file holds, in file order."""
     hidden = frozenset(line for comment in document.comments for line in range(*comment.lines))
-    state = ReaderState(source, hidden)
+    state = ReaderState(source, hidden, decimals=len(_DECIMAL.findall(source.text)) >= _SEVERAL)
     opening: Token | None = None
     for token in document.tokens:
         if token.type == "heading_open":

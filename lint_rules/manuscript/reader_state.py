@@ -68,6 +68,7 @@ class ReaderState:
 
     source: Source
     hidden: frozenset[int]  # lines (0-based) that hold nothing but comments
+    decimals: bool = False  # several activities are numbered 1.2
     contents: Contents = field(default_factory=Contents)
     divs: list[OpenDiv] = field(default_factory=list)
     lists: list[OpenList] = field(default_factory=list)

@@ -134,11 +134,23 @@ def _below_thousand(words: str) -> int:
 
 
 _MINUTES = {"half": 30, "quarter": 15, "a quarter": 15, "five": 5, "ten": 10, "twenty": 20, "twenty-five": 25}
-_SPOKEN_MINUTES = ("fifteen", "thirty", "forty-five", "forty five", "fifty")
+_SPOKEN_MINUTES = (
+    "|".join(
+        sorted(
+            (f"{tens}{sep}five" for tens in ("twenty", "thirty", "forty", "fifty") for sep in "- "),
+            key=len,
+            reverse=True,
+        )
+    )
+    + "|ten|fifteen|twenty|thirty|forty|fifty"
+)
+# Two fifty pounds; ten fifteen twenty: what is paid or counted is no time.
+_PAID = lazy_re.compile(rf"[\s,]*(?:euros?|dollars?|pounds?|pesos?|cents?|pence|coins?|{'|'.join(_WORDS)})\b", re.I)
+_COUNTED_ON = lazy_re.compile(rf"\b(?:{'|'.join((*_WORDS, *_TENS))})[\s,-]*$", re.I)
 _CLOCK = lazy_re.compile(
     r"\b(?P<minutes>half|(?:a )?quarter|five|ten|twenty[- ]five|twenty)(?: minutes)? (?P<side>past|to) "
     rf"(?P<hour>\d{{1,2}}|{'|'.join(_WORDS[1:13])})\b"
-    rf"|\b(?P<spoken>{'|'.join(_WORDS[1:13])}) (?P<past>{'|'.join(_SPOKEN_MINUTES)})\b"
+    rf"|\b(?P<spoken>{'|'.join(_WORDS[1:13])}) (?P<past>{_SPOKEN_MINUTES})(?![\w-])"
     r"|(?<![\w.:,£€$])(?P<figures>\d{1,2})[.:](?P<rest>[0-5]\d)(?![\w:]|[.,]\d)",
     re.I,
 )
@@ -149,8 +161,15 @@ def clock_times_in(text: str) -> frozenset[str]:
     return frozenset(time for match in _CLOCK.finditer(text) if (time := _time(match)) is not None)
 
 
+def _is_counted(match: re.Match[str]) -> bool:
+    before = match.string[max(0, match.start() - _BEFORE) : match.start()]
+    return _PAID.match(match.string, match.end()) is not None or _COUNTED_ON.search(before) is not None
+
+
 def _time(match: re.Match[str]) -> str | None:
     if match["spoken"] is not None:  # seven fifteen
+        if _is_counted(match):
+            return None
         hour, minutes = NUMBER_WORDS[match["spoken"].casefold()], _ALL[match["past"].casefold()]
     elif match["figures"] is not None:
         hour, minutes = int(match["figures"]), int(match["rest"])

@@ -7,6 +7,7 @@ import re
 from functools import cache
 
 from lint_rules import lazy_re
+from lint_rules.language.inflection.verb_forms import bases
 from lint_rules.manuscript.model import Passage, Role
 from lint_rules.plain_words import WORD
 from lint_rules.safety.activity_text import DONE, ActivityText, Place, Said
@@ -20,7 +21,8 @@ _NOTHING_REAL = lazy_re.compile(r"\b(?:no|not|without) (?:\w+ )?real (?:food|too
 _EMPTY_HANDS = lazy_re.compile(
     r"\bmim(?:e|es|ed|ing)\b[^.!?]*\b(?:empty hands|nothing in (?:their|your) hands)\b", re.I
 )
-_ACTED = lazy_re.compile(r"\b(?:actions|mim(?:e|es|ing)|acts? (?:it |them )?out|do(?:es)? (?:it|them)\b)", re.I)
+_ACTED = lazy_re.compile(r"\b(?:actions|mim(?:e|es|ing)|acts? (?:it |them )?out|do it with the class)\b", re.I)
+_CALLED = frozenset(["game", "song", "speaking"])
 _TO_END = lazy_re.compile(r"[^.!?\n]*[.!?]")
 _TOOLS = lazy_re.compile(
     r"\b(?:scissors|kni(?:fe|ves)|needles?|candles?|match(?:es)?|kettles?|irons?|hammers?|nails?|skewers?|peelers?|graters?"
@@ -32,9 +34,8 @@ _TEACHER_DOES = lazy_re.compile(
     r"(?:then |now |first )?(?:you|the teacher|an? (?:adult|grown-up|helper))\s+(?!can\b|may\b|need\b)\w+",
     re.I,
 )
-_FOR_THEM = lazy_re.compile(
-    r"(?!(?:children|pupils|students|they)\b)[a-z]+ (?:\w+ ){1,4}for (?:them|the children|the pupils|the class)\b", re.I
-)
+_FOR_THEM = lazy_re.compile(r"([a-z]+) (?:\w+ ){1,4}for (?:them|the children|the pupils)\b", re.I)
+_LETS = frozenset(["let", "have", "ask", "help", "get", "make", "watch"])
 _READY_CUT = lazy_re.compile(
     r"\ban? (?:\w+ )?\w+ cut (?:from|out of) (?:\w+ )?(?:paper|card|cardboard|felt|cloth|foam|foil)\b", re.I
 )
@@ -124,8 +125,13 @@ def does_it_herself(passage: Passage, sentence: Sentence) -> bool:
 
 
 def is_done_for_them(text: str, start: int) -> bool:
-    """Say whether the teacher is told to do something in the children's place: Cut the thread for them."""
-    return _FOR_THEM.match(text, start) is not None
+    """Say whether a sentence orders the teacher to do something in the children's place: Cut the thread for them; not:
+    The children cut it for them."""
+    before = text[:start]
+    opens = not before[max(before.rfind(mark) for mark in ".!?\n") + 1 :].strip(" *_)–-0123456789")
+    match = _FOR_THEM.match(text, start) if opens else None
+    verb = match[1].casefold() if match is not None else ""
+    return verb in bases() and verb not in _LETS
 
 
 def is_ruled_out(text: str, start: int, end: int) -> bool:
@@ -212,7 +218,8 @@ def is_called_out(text: ActivityText, said: Said, start: int) -> bool:
     own = _TO_END.match(said.passage.text, start)
     called = said.place in (Place.PAGE, Place.LIST) and own is not None and own[0].endswith("!")
     told = (one.passage.text for one in text.said if one.place in DONE and one is not said)
-    return called and "make" not in text.kinds and any(map(_ACTED.search, told))
+    plays = not _CALLED.isdisjoint(text.kinds) and "make" not in text.kinds
+    return called and plays and any(map(_ACTED.search, told))
 
 
 @cache

@@ -1,7 +1,7 @@
 """Things that the art of a story has in another colour or number than its text: a green jacket, and a yellow one.
 
 Only what one brief or another has in one way alone, and the whole story in one other way alone: a story in which the
-five eggs become four, or that has two hats, tells nothing. On 266 courses there were 15 such things, every one a slip.
+five eggs become four, or that has two hats, tells nothing. On 288 courses there were 16 such things, every one a slip.
 """
 
 import re
@@ -14,11 +14,13 @@ from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
 from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.number_words import numbers_in
 from lint_rules.tables import group, words
+from lint_rules.unit_language.texts_around import single
 
 _STORY = "story"
 _NAME = lazy_re.compile(r"(?<![^\W_])[A-Z][a-z]+")
 _ENDS = lazy_re.compile(r"[.!?;:\n]")
 _OF_ART = frozenset(["Drawing", "Drawings", "Photo", "Photos", "Picture", "Pictures", "Frame", "Frames"])
+_FRUIT = frozenset([("orange", "tree"), ("orange", "trees"), ("orange", "juice")])
 # What has a colour or a number without being a thing of the story.
 _NO_THINGS = frozenset(
     [
@@ -64,16 +66,16 @@ def drawn_otherwise(unit: Unit) -> Iterator[tuple[Shown, Shown]]:
     """What a unit's art has otherwise than the story of its lesson, and how the story has it, each thing once."""
     for lesson in unit.lessons:
         story = list(_story(lesson))
+        own = {id(one) for activity in lesson.activities if _STORY in activity.kinds for one in activity.part.passages}
         art = [
             one for activity in lesson.activities for one in activity.part.passages if one.audience is Audience.ARTIST
         ]
-        if story and art:
-            for read in (_coloured, _counted):
-                drawn, told = read(art), read(story)
-                for thing in sorted(drawn.keys() & told.keys()):
-                    one, other = drawn[thing], told[thing]
-                    if one.value != other.value and _may_be_one(one, other):
-                        yield one, other
+        for read in (_coloured, _counted) if story and art else ():
+            drawn, told = read(art), read(story)
+            for thing in sorted(drawn.keys() & told.keys()):
+                one, other = drawn[thing], told[thing]
+                if one.value != other.value and _may_be_one(one, other, sure=id(one.passage) in own):
+                    yield one, other
 
 
 def _story(lesson: Lesson) -> Iterator[Passage]:
@@ -84,12 +86,13 @@ def _story(lesson: Lesson) -> Iterator[Passage]:
                     yield one
 
 
-def _may_be_one(drawn: Shown, told: Shown) -> bool:
+def _may_be_one(drawn: Shown, told: Shown, *, sure: bool) -> bool:
     """Say whether two words may be of one thing: not of Tam's hat the one, and of Nell's the other. The names of their
-    sentences say so, or those of their frames."""
+    sentences say so, or those of their frames; the art of another activity (not ``sure``) must have one of theirs."""
     own, other = _names(drawn.sentence), _names(told.sentence)
     around = (_names(f"{one.passage.speaker} {one.passage.text}") for one in (drawn, told))
-    return not own or not other or bool(own & other) or bool(frozenset.intersection(*around))
+    unnamed = sure and (not own or not other)
+    return unnamed or bool(own & other) or bool(frozenset.intersection(*around))
 
 
 def _names(text: str) -> frozenset[str]:
@@ -119,12 +122,21 @@ def _only_ones(every: Iterable[Shown]) -> dict[str, Shown]:
     """The first place of each thing that has one colour or number alone."""
     found: dict[str, list[Shown]] = {}
     for one in every:
-        if one.thing not in _NO_THINGS and one.thing not in small_words() and one.thing not in group("persons"):
+        measured = single(one.thing) in words("measures") or (one.value, one.thing) in _FRUIT
+        if (
+            not measured
+            and one.thing not in _NO_THINGS
+            and one.thing not in small_words()
+            and one.thing not in group("persons")
+        ):
             found.setdefault(one.thing, []).append(one)
     return {thing: several[0] for thing, several in found.items() if len({one.value for one in several}) == 1}
 
 
 @cache
 def _colours() -> "re.Pattern[str]":
-    colours, plain = ("|".join(sorted(words(name), key=len, reverse=True)) for name in ("colours", "plain_adjectives"))
+    colours, plain = (
+        "|".join(sorted(names, key=len, reverse=True))
+        for names in (words("colours") | {"gray"}, words("plain_adjectives"))
+    )
     return re.compile(rf"\b({colours})\s+(?:(?:{plain})\s+)?([a-z]{{3,}})\b", re.I)

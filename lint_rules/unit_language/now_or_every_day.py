@@ -11,6 +11,7 @@ import re
 from lint_rules import lazy_re
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.model import Exercise, Item
+from lint_rules.tables import words
 
 _NOW = lazy_re.compile(r"^\W*(?:listen|look|sh+)\b[^.!?]{0,15}!|\b(?:at the moment|right now)\b", re.I)
 _OFTEN = lazy_re.compile(
@@ -31,6 +32,11 @@ def other_time(item: Item, exercise: Exercise) -> str:
     habits = [one for one in options if one not in going_on and _HABIT.fullmatch(one) and not one.endswith("ing")]
     (chosen,) = completed(item, exercise).chosen or (None,)
     now, often = (cue.search(item.text) is not None for cue in (_NOW, _OFTEN))
+    said = {
+        form for word in (habits[0].casefold().split() if habits else ()) for form in (word, word.removesuffix("s"))
+    }
+    if now and not said.isdisjoint(words("state_verbs")):
+        return ""  # Look! He has a new hat.
     if chosen is None or len(options) != 2 or not (len(going_on) == len(habits) == 1) or now is often:
         return ""
     right = going_on[0] if now else habits[0]

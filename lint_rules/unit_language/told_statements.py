@@ -32,7 +32,7 @@ _FEWEST = 3  # statements of an exercise
 _LEAST = 2  # words of a statement that mean something
 _EXTRA = 2  # words of a clause that a statement of more may leave out
 _CLAUSE = lazy_re.compile(
-    r"[;:–—“”\"]|,?\s+\b(?:and|but|because|so|while|when|who|which|that|than|before|after|until)\b\s+|,\s+", re.I
+    r"[;:–—“”\"]|(?<!\s),?\s+\b(?:and|but|because|so|while|when|who|which|that|than|before|after|until)\b\s+|,\s+", re.I
 )
 _NAME = lazy_re.compile(r"(?<![^\W_])[A-Z][a-z][\w’']*")
 _SMALL = lazy_re.compile(r"(?<![\w’'])[a-z]{3,}(?![\w’'])")
@@ -200,7 +200,8 @@ def _replaces(one: _Told, wanted: tuple[str, ...]) -> bool:
     it as well."""
     missing = [at for at, word in enumerate(wanted) if word not in one.words]
     if len(missing) == len(wanted) - 1 >= _LEAST and wanted[0] in one.words:
-        return all(any(_exclude_each_other(wanted[at], other) for other in one.words) for at in missing)
+        alone = all(word == wanted[0] or _is_quality(word) for word in one.words)  # not: the dog chased a big cat
+        return alone and all(any(_exclude_each_other(wanted[at], other) for other in one.words) for at in missing)
     if len(wanted) <= _LEAST or len(missing) != 1 or wanted[missing[0]] in one.after:
         return False
     (at,) = missing

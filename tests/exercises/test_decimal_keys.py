@@ -77,10 +77,19 @@ def test_other_numbers_are_read_as_before(first: str, second: str, key: str) -> 
     ],
 )
 def test_the_number_of_an_activity(heading: str, number: str, figure: str, text: str) -> None:
-    (activity,) = unit_of(f"### {heading} {{.reading}}\n\nYes.\n").activities
+    # Two headings make a habit: a number of two parts alone is a time, an amount.
+    *_, activity = unit_of(
+        f"### 1.1 Look.\n\nYes.\n\n### 1.9 Say.\n\nYes.\n\n### {heading} {{.reading}}\n\nYes.\n"
+    ).activities
     assert (activity.heading.number, activity.heading.figure, activity.heading.passage.text) == (number, figure, text)
 
 
 def test_a_lesson_s_activities_are_known_by_their_place_in_it() -> None:
     unit = unit_of(FIRST.format("3.1") + SECOND.format("3.2"))
     assert numbers_of(unit.lessons[0]) == {1, 2}
+
+
+@pytest.mark.parametrize("heading", ["7.30 Getting up", "2.5 kilos of apples"])
+def test_a_time_or_an_amount_that_opens_one_heading_is_no_number(heading: str) -> None:
+    first, _ = unit_of(f"### {heading} {{.reading}}\n\nYes.\n\n### Look and say.\n\nYes.\n").activities
+    assert (first.heading.number, first.heading.passage.text) == ("", heading)

@@ -40,10 +40,17 @@ def test_what_is_drawn_otherwise_is_told(first: str, second: str, art: str, foun
         ("Four children come.", "They run.", "Drawing: three children."),  # the others are outside it
         ("He sees a green light.", "He runs.", "Drawing: a street in yellow light."),
         ("Pim has a hat.", "It is green.", "Drawing: a red hat."),  # needs understanding
+        ("The house is fifty years old.", "He runs.", "Drawing: a boy of about eight years."),
+        ("There is a green tree.", "He runs.", "Drawing: an orange tree."),
     ],
 )
 def test_what_may_be_drawn_so_is_let_alone(first: str, second: str, art: str) -> None:
     assert differing(first, second, art) == []
+
+
+def test_the_art_of_another_activity_is_of_other_things_unless_it_names_somebody() -> None:
+    look = "### 1 Look and say. {.speaking}\n\n::: art\nPhoto: a red hat on a table.\n:::\n\n"
+    assert list(drawn_otherwise(unit_of(look + "### 2 Read. {.story}\n\nPim has a green hat.\n"))) == []
 
 
 def test_only_a_story_is_held_against_its_art() -> None:

@@ -35,6 +35,9 @@ def test_the_words_of_the_item_decide(sentence: str, answer: str, right: str) ->
     ("sentence", "answer"),
     [
         ("The bell *rings / is ringing*.", "rings"),  # nothing decides
+        ("Look! Tam *has / is having* a new hat.", "has"),  # states
+        ("Listen! I *know / am knowing* this song.", "know"),
+        ("Look! That man *teaches / is teaching* at our school.", "teaches"),
         ("Look at the sky: it *rains / is raining*.", "rains"),  # an order to look somewhere
         ("Listen! He always *sings / is singing*.", "sings"),  # both cues
         ("Look! It is *red / blue*.", "red"),

@@ -302,6 +302,8 @@ def test_orders_that_are_called_out_to_be_acted_are_no_acts(kind: str, page: str
         ("Cut the strips for the children before they come.", False),
         ("They cut the strips for the frame.", True),
         ("Children cut out the strips for them.", True),
+        ("The children cut the strips for the class with scissors.", True),
+        ("Let them cut the strips for the others.", True),
     ],
 )
 def test_what_is_done_for_the_children_they_do_not_do(step: str, cut: bool) -> None:

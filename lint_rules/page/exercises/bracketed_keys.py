@@ -17,7 +17,7 @@ from lint_rules.page.exercises.drafts import Draft, DraftExercise
 from lint_rules.page.exercises.model import Answer, Label, Place
 
 # A page that is read has round ones for those behind a blank: in the file they are square.
-_BEHIND = lazy_re.compile(r"\s*[(\[]([^()\[\]\n_|]{1,40})[)\]]\s*$")
+_BEHIND = lazy_re.compile(r"(?<!\s)\s*[(\[]([^()\[\]\n_|]{1,40})[)\]]\s*$")
 _FEWEST = 3
 _WORDS = r"[\w'’]+(?: [\w'’]+)*"
 _ROW = lazy_re.compile(rf"{_WORDS}(?:\s*[·•|]\s*{_WORDS}|\s[–—/]\s{_WORDS}){{2,}}")  # buy · cook · hungry

@@ -26,7 +26,7 @@ _TOLD = lazy_re.compile(
     r"|(?:^|(?<=\s))[→⇒►▶]\s*(?P<arrowed>(?:1|a)\b[^()\n]*)",  # They colour it. → 1 red · 2 blue · 3 green
     re.I,
 )
-_NEXT = lazy_re.compile(r"\s*[,;|·]\s*(?=\d|[a-z]\b)|\.\s+(?=\d|[a-z]\b)")
+_NEXT = lazy_re.compile(r"(?<!\s)\s*[,;|·]\s*(?=\d|[a-z]\b)|\.\s+(?=\d|[a-z]\b)")
 _LABELLED = lazy_re.compile(
     r"(?P<label>\d{1,2}|[a-z]\b)(?:[.):]?\s+(?:[=–—-]\s*)?|\s*[=–—-]\s*|(?=[a-z]\b))"
     r"(?:(?=[^\s\d])|(?<=[a-z0-9] )(?=\d))",

@@ -149,7 +149,7 @@ _NEEDED = lazy_re.compile(
 )
 _ATTENDED = lazy_re.compile(r"\b(?:play|listen|look|read|check|watch)s?\b[^.!?\n]{0,20}\bfor (?:the |an? )?$", re.I)
 _OPTION = lazy_re.compile(r"\?[^?]*(?<!\w)[a-h][.)]\s+(?:an? |the )?$")
-_KEYED = lazy_re.compile(r"\((?:[^();\n]*\d[^();\n]*;){2,}[^();\n]*\)")  # answers by number
+_KEYED = lazy_re.compile(r"\((?:[^();\n\d]*\d[^();\n]*;){2,}[^();\n]*\)")  # answers by number
 _OF_AIR = lazy_re.compile(r"\s+(?:of|in the) air\b")
 _IS_KEY = lazy_re.compile(r"\W*(?:keys?|answers?)\s*:", re.I)  # [Key: 1 string, 2 glue]
 _SENTENCE = lazy_re.compile(r"[^.!?]+")

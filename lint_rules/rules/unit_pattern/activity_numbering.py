@@ -120,7 +120,7 @@ def _are_lettered(activities: Sequence[Activity]) -> bool:
     """Say whether a lesson's activities have its number and letters: 3a, 3b, 3c."""
     figures = [activity.heading.figure for activity in activities]
     number = figures[0].rstrip("a") if figures else ""
-    return len(figures) > 1 and figures == [f"{number}{chr(ord('a') + place)}" for place in range(len(figures))]
+    return bool(number) and figures == [f"{number}{chr(ord('a') + place)}" for place in range(len(figures))]
 
 
 def _are_told_apart(activities: Sequence[Activity]) -> bool:

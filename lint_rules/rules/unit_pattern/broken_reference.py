@@ -149,13 +149,13 @@ def find_in_book(book: Book) -> Iterator[Found]:
 
 _TWO_PARTS = lazy_re.compile(r"\d+(?:\.\d+|[A-H])")
 _DECIMAL = lazy_re.compile(r"\d{1,2}\.\d{1,2}")
-# The picture in 2.7, the cards from 2.7; not: from 2.30 to 3.15, in 2.5 minutes.
+# The picture in 2.7, the cards from 2.7 and 2.8; not: from 2.30 to 3.15, in 2.5 minutes, see 2.8 in the Workbook.
 _BARE = lazy_re.compile(
-    r"\b(?:in|from|of|see|to|with|as in)\s+(\d{1,2}\.\d{1,2})(?![\w:,.]*\d|\s*[–-]\s*\d|\s*(?:to|until|[ap]\.?m)\b"
-    r"|\s+[a-z]*(?:minutes?|hours?|metres?|meters?|litres?|euros?|pounds?|dollars?|grams?|kilos?|m|cm|km|kg|l|ml)\b|\s*[%€£$])",
+    r"\b(?:in|from|of|see|to|with|as in)\s+(\d{1,2}\.\d{1,2})(?=\s*(?:[.,;:)!?](?!\d)|$|\b(?:and|or|again)\b))"
+    r"(?!\W*\b(?:in|of) (?:the|your|their) \w*[Bb]ooks?\b)",
     re.I,
 )
-_NEAR = 20  # numbers beyond the last: later ones are times and prices
+_NEAR = 8  # numbers beyond the last: later ones are times and prices
 _WHOLE = lazy_re.compile(r"\d+")
 _SEVERAL = 2  # activities so numbered
 
@@ -251,9 +251,10 @@ def _bare(passage: Passage, unit: Unit) -> Iterator[Found]:
     """Numbers of two parts that only a preposition makes a reference, where activities are numbered so: from 2.34."""
     if passage.audience is not Audience.TEACHER and passage.role is not Role.INSTRUCTION:
         return
-    for match in _BARE.finditer(passage.text):
+    matches = list(_BARE.finditer(passage.text))
+    every = _in_two_parts(unit) if matches else frozenset()
+    for match in matches:
         whole, part = map(int, match[1].split("."))
-        every = _in_two_parts(unit)
         own = [int(one.partition(".")[2]) for one in every if one.startswith(f"{whole}.")]
         if match[1] in every or match[1] in scripted_tracks(unit) or len(own) < _SEVERAL or part > max(own) + _NEAR:
             continue
