@@ -22,5 +22,5 @@ WORD = lazy_re.compile(rf"\d+(?:[.,:]\d+)+[^\W\d_]*|{_RUN}(?:['’ʼ‐‑-]{_RU
 PART = lazy_re.compile(rf"{_LETTERS}(?:['’ʼ]{_LETTERS})*|\d+")
 LETTERS = lazy_re.compile(r"[^\W\d_]+")
 TOGETHER = lazy_re.compile(r"[\w’'-]+")
-SENTENCE = lazy_re.compile(r"[^.!?\n]+[.!?]*")
+SENTENCE = lazy_re.compile(r"(?:[^.!?\n]|(?<=\d)\.(?=\d))+[.!?]*")  # at 6.45 is one
 DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|never|nobody|nothing|cannot|without)\b", re.I)

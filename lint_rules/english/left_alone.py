@@ -21,6 +21,7 @@ from lint_rules.manuscript.model import Audience, Passage, Role
 from lint_rules.page.mentions import is_made_up, is_shown_as_wrong, spoken_of
 from lint_rules.plain_words import PART
 from lint_rules.tables import entries
+from lint_rules.tables import words as words_in
 
 SPELLER = "MORFOLOGIK"  # the dictionary's own alarms; others of its category are grammar (its for it's)
 
@@ -37,9 +38,8 @@ _TEXTED = lazy_re.compile(r"(?<![\w'’-])[ru](?![\w'’-])")
 _LONGEST = 18  # letters of a word: longer ones are words run together, to be found
 _MOST_WORDS = 3  # of something that is spoken of as a word: in front of
 _PATTERN = 4  # letters of a spelling pattern: eigh
-_NAMES_WORDS = lazy_re.compile(
-    r"\b(?:words?|use|with|circle|choose|write|underline|tick)\b(?: [\w’']+,?){0,4} (?:and |or )?$", re.I
-)
+_NAMES_WORDS = lazy_re.compile(r"\b(?:words?|use|with)\b(?: \w+,?){0,4} (?:and |or )?$", re.I)
+_TO_CHOOSE = lazy_re.compile(r"\b(?:circle|choose|write|underline|tick) (?:[\w’']+,? ){0,3}?(?P<or>or )?$", re.I)
 _LETTERS = 3  # of a sound, an ending, a sign
 _AS_WORD = lazy_re.compile(
     r"\b(?:words?|letters?|say|says|use|uses|write|with|to|of|or|and|spell|than|after|before|say the word)\s+[\"“‘']?$",
@@ -126,11 +126,13 @@ def _is_spoken_of(passage: Passage, match: EnglishMatch) -> bool:
 
 
 def _is_named_in_rubric(passage: Passage, match: EnglishMatch) -> bool:
-    """Use one word and than. Use the words than or the.: a rubric that names a word without italics."""
+    """Use one word and than. Circle its or it's.: a rubric that names a word without italics."""
     if passage.role is not Role.INSTRUCTION or not function_bands(_words(passage, match).casefold()):
         return False
-    named = _NAMES_WORDS.search(passage.text[: match.start]) is not None
-    return named and re.match(r"\s*(?:[.,;]|and\b|or\b|/)", passage.text[match.end :]) is not None
+    before, behind = passage.text[: match.start], passage.text[match.end :]
+    named = _NAMES_WORDS.search(before) is not None and re.match(r"\s*(?:[.,;]|and\b|or\b|/)", behind) is not None
+    chosen = _TO_CHOOSE.search(before)  # Circle its or it's; not: Write about he.
+    return named or (chosen is not None and (chosen["or"] is not None or re.match(r",?\s+or\b", behind) is not None))
 
 
 def _is_word_by_itself(passage: Passage, start: int, end: int) -> bool:
@@ -257,6 +259,12 @@ def _is_of_a_row(passage: Passage, match: EnglishMatch) -> bool:
     return inside and passage.text[:1].islower() and not match.rule.startswith(SPELLER)
 
 
+def _is_signal(passage: Passage, match: EnglishMatch) -> bool:
+    """Green is go! Red is stop: what a light or a card means."""
+    before = passage.text[: match.start].casefold().split()[-2:]
+    return len(before) > 1 and before[1] == "is" and before[0].strip("“\"‘'") in words_in("colours")
+
+
 def _is_done(passage: Passage, match: EnglishMatch) -> bool:
     """Do steps 1, 2 and 3: things that are done, by their numbers, and no question."""
     ordered = re.search(r"(?:^|[.!?:]\s+)Do\s+$", passage.text[: match.start]) is not None
@@ -373,6 +381,7 @@ _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
     _is_rest_of_a_word,
     _is_of_a_row,
     _is_done,
+    _is_signal,
     _is_owned,
     _is_somebodys,
     _is_only_somebodys,

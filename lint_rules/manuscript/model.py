@@ -16,6 +16,7 @@ from lint_rules.manuscript.field_names import field_key
 from lint_rules.source import Source, Span
 
 PICTURE = "\ufffc"  # stands in a passage's text for an inline picture (Unicode: OBJECT REPLACEMENT CHARACTER)
+_TWO_PARTS = lazy_re.compile(r"[0-9]{1,2}\.[0-9]{1,3}")
 _FIGURE = lazy_re.compile(r"(?:[0-9]{1,2}\.)?([0-9]{1,3}[A-Za-z]?)")
 
 
@@ -193,6 +194,12 @@ class Heading:
     attributes: Attributes
     number: str = ""
     number_span: Span = Span(0, 0)
+
+    @property
+    def two_parts(self) -> str:
+        """The number of an activity with that of its lesson or unit before it (1.2); '' where it has none."""
+        found = _TWO_PARTS.search(self.number)
+        return found[0] if found is not None else ""
 
     @property
     def figure(self) -> str:

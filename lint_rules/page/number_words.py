@@ -51,11 +51,12 @@ _ORDINALS |= {f"twenty-{word}": 20 + at for word, at in [*_ORDINALS.items()][:9]
     "thirtieth": 30,
     "thirty-first": 31,
 }
-_DAY = lazy_re.compile(
-    rf"\b({'|'.join(sorted(_ORDINALS, key=len, reverse=True))}|\d{{1,2}}(?:st|nd|rd|th))"
-    r"\s+(?:of\s+)?(?:january|february|march|april|may|june|july|august|september|october|november|december)\b",
+_ORDINAL = lazy_re.compile(
+    rf"\b({'|'.join(sorted(_ORDINALS, key=len, reverse=True))}|\d{{1,2}}(?:st|nd|rd|th))\b(\s+(?:of\s+)?"
+    r"(?:january|february|march|april|may|june|july|august|september|october|november|december)\b)?",
     re.I,
 )
+_ENDINGS = {1: "st", 2: "nd", 3: "rd", 21: "st", 22: "nd", 23: "rd", 31: "st"}
 _COUNTING = lazy_re.compile(r"[\s,.!…–-]*(?:and\s+)?")
 
 
@@ -94,10 +95,17 @@ def numbers_in(text: str, *, parts: bool = False) -> Iterator[tuple[int, int, in
         yield _value(match), match.start(), match.end(), thing[1] if thing else ""
 
 
-def days_in(text: str) -> frozenset[str]:
-    """The days of a month that a text tells by their place, in figures: the thirtieth of June, 3rd May."""
-    told = (match[1].casefold() for match in _DAY.finditer(text))
-    return frozenset(str(_ORDINALS[one]) if one in _ORDINALS else one.rstrip("stndrh") for one in told)
+def ordinals_in(text: str) -> frozenset[str]:
+    """The ordinals of a text in figures (the third: 3rd), and without their endings where they name the day of a month
+    (the thirtieth of June: 30 as well)."""
+    found: set[str] = set()
+    for match in _ORDINAL.finditer(text):
+        written = match[1].casefold()
+        number = _ORDINALS[written] if written in _ORDINALS else int(written[:-2])
+        found.add(f"{number}{_ENDINGS.get(number, 'th')}")
+        if match[2]:
+            found.add(str(number))
+    return frozenset(found)
 
 
 def without_counting(text: str) -> str:

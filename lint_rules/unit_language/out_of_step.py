@@ -20,7 +20,7 @@ from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Option
 from lint_rules.page.exercises.statements import bare_statement
 from lint_rules.page.heard_numbers import heard_numbers, number_left_out
-from lint_rules.page.number_words import clock_times_in, days_in, numbers_in, without_counting
+from lint_rules.page.number_words import clock_times_in, numbers_in, ordinals_in, without_counting
 from lint_rules.tables import group, words
 from lint_rules.unit_language.option_support import content_words
 from lint_rules.unit_language.places import PLACES, last_word, places_of
@@ -370,7 +370,7 @@ def _told(text: str) -> frozenset[str]:
     for _, start, end, _ in reversed(numbers):
         rest = f"{rest[:start]} {rest[end:]}"
     rest = _CLOCK.sub(" ", rest)
-    return content_words(rest) | {str(number) for number, *_ in numbers} | clock_times_in(text) | days_in(text)
+    return content_words(rest) | {str(number) for number, *_ in numbers} | clock_times_in(text) | ordinals_in(text)
 
 
 def _drawn(text: str) -> frozenset[str]:

@@ -272,7 +272,8 @@ def _verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
         before = {sentence.low(index) for index in range(at[-1])}
         parted = any(sentence.low(index) in _PARTS or sentence.low(index) == "'s" for index in at)
         ordered = at[0] > 0 and sentence.tokens[at[0] - 1].tag == "VB"
-        if _is_play_food(sentence, at) or _is_labelled(sentence, at[-1]):
+        named = at[-1] > 0 and sentence.tokens[at[-1]].text[:1].isupper()  # to Rose Town
+        if named or _is_play_food(sentence, at) or _is_labelled(sentence, at[-1]):
             continue
         if not (parted or ordered or before & {*_ASKING, "as"}):
             yield slip

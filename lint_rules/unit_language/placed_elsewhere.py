@@ -14,7 +14,7 @@ from lint_rules import lazy_re
 from lint_rules.manuscript.model import Unit
 from lint_rules.page.briefs import briefs_of
 from lint_rules.page.exercises.answers import yes_or_no
-from lint_rules.page.exercises.completed import completed
+from lint_rules.page.exercises.completed import completed_sentence
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Exercise, Exercises, Item
 from lint_rules.page.exercises.statements import bare_statement
@@ -64,7 +64,7 @@ def _placed(item: Item, exercise: Exercise) -> _Placed | None:
     if item.answer is None or item.example or ("?" in item.text and asked is None):
         return None
     said = yes_or_no(item.answer.text)
-    statement = bare_statement(item.text) if said is not None else _done(item, exercise)
+    statement = bare_statement(item.text) if said is not None else completed_sentence(item, exercise)
     if asked is not None and "__" not in item.text:
         statement = f"the {asked[1]} is {item.answer.text}"  # Where is the can? On the step.
     match = _STATED.fullmatch(statement.strip())
@@ -72,14 +72,6 @@ def _placed(item: Item, exercise: Exercise) -> _Placed | None:
         return None
     thing, spot = content_words(match["thing"]), content_in_order(match["spot"])
     return _Placed(thing, spot[-1]) if thing and spot and spot[-1] not in thing else None
-
-
-def _done(item: Item, exercise: Exercise) -> str:
-    """The sentence of an item with what the key puts into its blank."""
-    done = completed(item, exercise)
-    chosen = [option.text for option in done.chosen if option is not None]
-    said = chosen[0] if len(chosen) == 1 else item.answer.text if item.answer is not None else ""
-    return re.sub(r"_{2,}", said.strip(" ."), item.text, count=1) if item.text.count("__") and not done.matched else ""
 
 
 def _against(placed: _Placed, clauses: Sequence[str]) -> str | None:

@@ -63,6 +63,7 @@ def notes(text: str) -> str:
         ("write 's", GRAMMAR, notes("Show how to write 's with a name.")),
         ("rainfoot", SPELLING, notes("Draw a silly new word (a *rainfoot*).")),
         ("the?", GRAMMAR, "Write: an or the?"),
+        ("go", GRAMMAR, "Green is go! Red is stop!"),
         ("river", "CD_NN", "::: {.audio track=1.1}\nODO: 2 river\n:::"),
         ("a", "A_IS", notes("Tell them: a is number four.")),
         ("you doing", GRAMMAR, "| What | were | you doing? |\n|---|---|---|\n| Where | were | you doing it? |"),

@@ -24,7 +24,7 @@ STORY = """### 1 Read. {.story .reading}
 
 **7** “Hush has the drum,” says Pim. “Hush is a big cat. He likes a quiet river.”
 
-**8** Kiri tastes the soup. Kiri doesn't like the soup. Mina sings like a bird. The goat chased a big black cat.
+**8** Kiri tastes the soup. Kiri doesn't like the soup. Mina sings like a bird. The goat chased a big black cat. At 6.45 the bus stopped. It left at 7.00.
 
 ### 2 True or false? {.reading}
 
@@ -87,6 +87,7 @@ def test_a_key_that_the_text_speaks_against_is_told(statement: str, answer: str)
         ("Kiri doesn't like the soup.", "true"),
         ("Mina likes a bird.", "false"),  # sings like one
         ("Mina likes a quiet river.", "true"),  # as Hush does
+        ("The bus left at 7.00.", "true"),  # not: 45 the bus
         ("The goat is small and white.", "true"),  # another is big and black
     ],
 )

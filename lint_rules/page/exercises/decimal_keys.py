@@ -11,7 +11,6 @@ from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Lesson, Passage, Unit
 from lint_rules.page.exercises.key_places import keys_in, part_of
 
-_DECIMAL = lazy_re.compile(r"[0-9]{1,2}\.[0-9]{1,3}")
 _HEAD = lazy_re.compile(
     r"(?:^|(?<=\n))[^\w\n]*(?:(?:activity|exercise|ex\.|task)\s+)?([0-9]{1,2}\.[0-9]{1,3})(?![\w.]*[0-9])[.:)]?(?:\s+|$)",
     re.I,
@@ -26,10 +25,10 @@ def headed_by_decimals(unit: Unit) -> Iterator[tuple[Lesson, Activity, Passage, 
     several = 0
     for lesson in unit.lessons:
         for activity in lesson.activities:
-            found = _DECIMAL.search(activity.heading.number)
-            if found is not None:
+            number = activity.heading.two_parts
+            if number:
                 several += 1
-                homes[found[0]] = (lesson, activity)
+                homes[number] = (lesson, activity)
     if len(homes) < _FEWEST or len(homes) < several:
         return
     for lesson in unit.lessons:

@@ -16,7 +16,7 @@ from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercises, Option
 from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.heard_numbers import heard_numbers
-from lint_rules.page.number_words import days_in, numbers_in
+from lint_rules.page.number_words import numbers_in, ordinals_in
 from lint_rules.tables import words as word_table
 
 _STEM = 4  # letters that a word begins with in another form
@@ -279,7 +279,7 @@ def _is_heard(word: str, heard: frozenset[str]) -> bool:
 
 def _words(text: str) -> list[str]:
     """The words of a text, its numbers in figures: fifty metres, 50 metres."""
-    days = sorted(days_in(text))
+    ordinals = sorted(ordinals_in(text))
     for number, start, end, _ in reversed(list(numbers_in(text, parts=True))):
         text = f"{text[:start]} {number} {text[end:]}"
-    return [*_WORD.findall(text.casefold()), *days]
+    return [*_WORD.findall(text.casefold()), *ordinals]

@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
-from lint_rules.manuscript.model import PICTURE, Passage
+from lint_rules.manuscript.model import Passage
 from lint_rules.page.exercises.answers import plain, yes_or_no
 from lint_rules.page.exercises.completed import completed, completed_sentence
 from lint_rules.page.exercises.in_step import the_one_out_of_step
@@ -22,6 +22,7 @@ from lint_rules.page.exercises.statements import bare_statement, is_said, told_o
 from lint_rules.page.number_words import numbers_in
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.tables import words
+from lint_rules.unit_language.asked_items import how_many, thing_counted
 from lint_rules.unit_language.key_doubts import Doubt, doubts, doubts_of_texts
 from lint_rules.unit_language.option_support import better_option
 from lint_rules.unit_language.texts_around import LARGE, Around, around_each, numbers_pictured, other_number, single
@@ -247,12 +248,6 @@ _SUM = lazy_re.compile(
 )
 _OPEN = lazy_re.compile(r"\bown\b|\be\.?g\b|\bor\b|/|\bexample\b", re.I)  # another answer may be right
 _OF_THE_CHILD = lazy_re.compile(r"\byour\b|(?<!\bcan )\byou\b", re.I)  # not: How many coins can you see?
-_HOW_MANY = lazy_re.compile(  # not of some of them: How many stones are (not) green?
-    r"\bhow many (?:[a-z]+ )?([a-z]+)(?: of [a-z]+)?\b(?:\s+(?:are|can|has|have|do|does|did|is|were|was)\b|\s*\?)"
-    r"(?!\s+(?:not|big|small|red|blue|green|yellow|black|white|brown|gr[ae]y|orange|pink|purple)\b)", re.I
-)  # fmt: skip
-_GAP_OF_THINGS = lazy_re.compile(r"_{2,} ([a-z]{3,})\b")  # There are ____ eggs.
-_THINGS_GAP = lazy_re.compile(rf"\W*([a-z]{{3,}}s)\s+_{{2,}}[\s{PICTURE}]*$")  # buttons ____
 _DENIED = lazy_re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
 _HABIT = 2  # things that key and picture count alike
 
@@ -289,8 +284,8 @@ def _item(item: Item, around: Around) -> Iterator[Found]:
     prompt = " ".join(place.text for place in item.prompt)
     if _SUM.search(prompt) or _OPEN.search(answer.text) or _OF_THE_CHILD.search(prompt):
         return
-    asked = _HOW_MANY.search(prompt)
-    counted = [asked[1]] if asked else [thing for place in item.prompt for *_, thing in numbers_in(place.text) if thing]
+    asked = how_many(prompt)
+    counted = [asked] if asked else [thing for place in item.prompt for *_, thing in numbers_in(place.text) if thing]
     if around.has_figures and not any(map(around.shows_one_number, counted)):
         return
     if yes_or_no(answer.text):
@@ -309,10 +304,10 @@ def _item(item: Item, around: Around) -> Iterator[Found]:
     behind = _BEHIND_GAP.search(item.text)
     if behind is not None and single(behind[1]) in words("measures"):
         return  # a dime and a nickel ____ cents: a sum
-    other = other_number(number, asked[1] if asked else thing, around, asked=asked is not None)
+    other = other_number(number, asked or thing, around, asked=bool(asked))
     if other is not None and (asked or number >= LARGE):
         at = answer.place.start + answer.place.text.index(answer.text)
-        yield _found(answer.place.passage, at + start, at + end, number, asked[1] if asked else thing, other)
+        yield _found(answer.place.passage, at + start, at + end, number, asked or thing, other)
 
 
 def _statement(item: Item, around: Around) -> Iterator[Found]:
@@ -385,12 +380,12 @@ def _by_thing(
     picture's number; and whether they are the same."""
     near = around.tiers[0].of
     for item in items:
-        asked = _HOW_MANY.search(item.text) or _GAP_OF_THINGS.search(item.text) or _THINGS_GAP.match(item.text)
+        asked = thing_counted(item.text)
         told = list(numbers_in(item.answer.text)) if item.answer is not None else []
-        of = near.get(single(asked[1]), set()) if asked is not None else set()
-        if item.answer is not None and asked is not None and len(of) == len(told) == 1:
+        of = near.get(single(asked), set()) if asked else set()
+        if item.answer is not None and len(of) == len(told) == 1:
             number, start, end, _ = told[0]
-            yield number in of, (item.answer, (number, start, end), asked[1], next(iter(of)))
+            yield number in of, (item.answer, (number, start, end), asked, next(iter(of)))
 
 
 def _found(passage: Passage, start: int, end: int, number: int, thing: str, other: int) -> Found:

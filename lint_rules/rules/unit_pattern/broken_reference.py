@@ -148,7 +148,6 @@ def find_in_book(book: Book) -> Iterator[Found]:
 
 
 _TWO_PARTS = lazy_re.compile(r"\d+(?:\.\d+|[A-H])")
-_DECIMAL = lazy_re.compile(r"\d{1,2}\.\d{1,2}")
 # The picture in 2.7, the cards from 2.7 and 2.8; not: from 2.30 to 3.15, in 2.5 minutes, see 2.8 in the Workbook.
 _BARE = lazy_re.compile(
     r"\b(?:in|from|of|see|to|with|as in)\s+(\d{1,2}\.\d{1,2})(?=\s*(?:[.,;:)!?](?!\d)|$|\b(?:and|or|again)\b))"
@@ -264,7 +263,7 @@ def _bare(passage: Passage, unit: Unit) -> Iterator[Found]:
 
 def _in_two_parts(unit: Unit) -> frozenset[str]:
     """The numbers of activities that are numbered 2.7; none where one is numbered otherwise."""
-    numbers = [found[0] if (found := _DECIMAL.search(one.heading.number)) else "" for one in unit.activities]
+    numbers = [one.heading.two_parts for one in unit.activities]
     return frozenset(numbers) if all(numbers) else frozenset()
 
 

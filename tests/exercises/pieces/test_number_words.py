@@ -2,7 +2,7 @@
 
 import pytest
 
-from lint_rules.page.number_words import clock_times_in, days_in, numbers_in
+from lint_rules.page.number_words import clock_times_in, numbers_in, ordinals_in
 
 
 @pytest.mark.parametrize(
@@ -54,14 +54,15 @@ def test_times_of_day_have_one_form(text: str, times: set[str]) -> None:
 @pytest.mark.parametrize(
     ("text", "days"),
     [
-        ("The party is on the thirtieth of June.", {"30"}),
-        ("It begins on 3rd May and ends on the twenty-first of August.", {"3", "21"}),
-        ("The first duck is in the second picture.", set()),
-        ("It may be the third.", set()),
+        ("The party is on the thirtieth of June.", {"30", "30th"}),
+        ("It begins on 3rd May and ends on the twenty-first of August.", {"3", "3rd", "21", "21st"}),
+        ("The first duck is in the second picture.", {"1st", "2nd"}),
+        ("It may be the third.", {"3rd"}),
+        ("Thirty ducks, and 3 threads.", set()),
     ],
 )
-def test_days_of_a_month_by_their_place(text: str, days: set[str]) -> None:
-    assert days_in(text) == days
+def test_ordinals_and_the_days_that_they_name(text: str, days: set[str]) -> None:
+    assert ordinals_in(text) == days
 
 
 @pytest.mark.parametrize(
