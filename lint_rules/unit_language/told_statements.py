@@ -3,8 +3,8 @@
 *Fenna can jump* is called true, and the story has *she can't jump*; *The flower is yellow* is called false, and there
 is *a big yellow flower*; *Tocko's bag is small*, and he has a big one. Nothing is understood: a clause tells what a
 statement says where it has its words in their order, and the contrary where it denies them, or has another colour,
-number or opposite in the place of one, or somebody else who does it. On the 384 statements of judged courses of which
-that can be said 22 keys differ (`python -m tests.judged.statements`): 19 are wrong, two are one misread key, and one is
+number or opposite in the place of one, or somebody else who does it. On the 457 statements of judged courses of which
+that can be said 26 keys differ (`python -m tests.judged.statements`): 23 are wrong, two are one misread key, and one is
 right. So only the one answer of an exercise that differs is told; where a sentence says only he or she, another answer
 must go with the texts.
 """

@@ -24,7 +24,9 @@ STORY = """### 1 Read. {.story .reading}
 
 **7** “Hush has the drum,” says Pim. “Hush is a big cat. He likes a quiet river.”
 
-**8** Kiri tastes the soup. Kiri doesn't like the soup. Mina sings like a bird. The goat chased a big black cat. At 6.45 the bus stopped. It left at 7.00.
+**8** Kiri tastes the soup. Kiri doesn't like the soup. Mina sings like a bird.
+
+**9** The goat chased a big black cat. At 6.45 the bus stopped. It left at 7.00.
 
 ### 2 True or false? {.reading}
 
