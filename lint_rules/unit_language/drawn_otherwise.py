@@ -102,9 +102,10 @@ def _names(text: str) -> frozenset[str]:
 
 def _coloured(passages: Sequence[Passage]) -> dict[str, Shown]:
     return _only_ones(
-        Shown(match[2].casefold(), match[1].casefold().replace("gray", "grey"), passage, *match.span())
+        Shown(match["thing"].casefold(), match["colour"].casefold().replace("gray", "grey"), passage, *match.span())
         for passage in passages
-        for match in _colours().finditer(passage.text)
+        for pattern in _colours()
+        for match in pattern.finditer(passage.text)
     )
 
 
@@ -134,9 +135,12 @@ def _only_ones(every: Iterable[Shown]) -> dict[str, Shown]:
 
 
 @cache
-def _colours() -> "re.Pattern[str]":
+def _colours() -> tuple["re.Pattern[str]", ...]:
+    """Ways to give a thing a colour: a red apple · an apple! It's red."""
     colours, plain = (
         "|".join(sorted(names, key=len, reverse=True))
         for names in (words("colours") | {"gray"}, words("plain_adjectives"))
     )
-    return re.compile(rf"\b({colours})\s+(?:(?:{plain})\s+)?([a-z]{{3,}})\b", re.I)
+    before = rf"\b(?P<colour>{colours})\s+(?:(?:{plain})\s+)?(?P<thing>[a-z]{{3,}})\b"
+    behind = rf"\b(?:an?|the|my|your)\s+(?P<thing>[a-z]{{3,}})[.!]\s+It(?:['’]s| is)\s+(?P<colour>{colours})(?=[.!])"
+    return re.compile(before, re.I), re.compile(behind, re.I)

@@ -24,6 +24,8 @@ _NUMBER = lazy_re.compile(r"\d|\b(?:once|twice|one|two|three|four|five|six|seven
 _SURE = 3.5
 _NOT_FAR, _SURER = 2.0, 5.0  # where words of the question stand in the sentence beside it, it may well be meant
 _SAME = 4  # letters that two forms of one word have in common
+_FEWEST = 2  # words of a question that is answered outright
+_WHO = lazy_re.compile(r"\W*who\b", re.I)
 _NEAR = 0.5  # a word of the question in the sentence before or behind counts half
 _FORMS = (("NNS", "NOUN"), ("VBZ", "VERB"), ("VBD", "VERB"), ("VBG", "VERB"))
 
@@ -64,6 +66,7 @@ def better_option(question: str, options: Sequence[str], key: int, told: Sequenc
         return None  # numbers are reckoned
     if len({tuple(word[:_SAME] for word in content_in_order(option)) for option in options}) == 1:
         return None  # forms of one word: warmer, the warmest
+    outright = [at for at, option in enumerate(options) if _is_answered(question, option, told)]
     asked = content_words(question)
     support = [
         _support([word for word in content_in_order(option) if word not in asked], asked, told) for option in options
@@ -71,9 +74,31 @@ def better_option(question: str, options: Sequence[str], key: int, told: Sequenc
     if None in support:
         return None
     known = [one or 0.0 for one in support]
+    if len(outright) == 1 and outright != [key] and not _is_beside(options[key], asked, told):
+        return outright[0]
     behind = _SURE if known[key] < _NOT_FAR else _SURER
     others = [at for at, one in enumerate(known) if at != key and one - known[key] >= behind]
     return others[0] if len(others) == 1 else None
+
+
+def _is_answered(question: str, option: str, told: Sequence[Told]) -> bool:
+    """Whether a sentence is the question's own answer: *Naledi dropped her notebook*, to *What did Naledi drop?*"""
+    asked = content_in_order(question)
+    words = tuple(word for word in content_in_order(option) if word not in asked)
+    way = (*words, *asked) if _WHO.match(question) else (*asked, *words)
+    return len(asked) >= _FEWEST and any(
+        way == one.order[at : at + len(way)] for one in told for at in _starts(one, way)
+    )
+
+
+def _is_beside(option: str, asked: frozenset[str], told: Sequence[Told]) -> bool:
+    """Whether a sentence has an option and a word of the question."""
+    words = [word for word in content_in_order(option) if word not in asked]
+    return any(one.has(words) and asked & one.words for one in told)
+
+
+def _starts(told: Told, way: Sequence[str]) -> range:
+    return range(len(told.order) - len(way) + 1)
 
 
 def _support(option: Sequence[str], asked: frozenset[str], told: Sequence[Told]) -> float | None:

@@ -80,3 +80,29 @@ def test_a_picture_may_say_it_in_its_own_way() -> None:
         "4 Tam with a wide smile.\n:::\n\n1. Pim can ____.\n2. ____ buns!\n3. The cat is ____.\n4. Tam is ____.\n"
     )
     assert said_of(RULE, page + key("1 walk, 2 ten, 3 small, 4 happy")) == []
+
+
+STORY = "### 1 Read. {{.story}}\n\nPim is late. Pim dropped his kite. Nell has a torch. Nell carried the cake.\n\n"
+QUESTIONS = """### 2 Choose. {.reading}
+
+1. What did Pim drop?
+   a) his torch  b) his kite
+2. Who carried the cake?
+   a) Pim  b) Nell
+3. Where is Nell?
+   a) at school  b) at home
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("answers", "wrong"),
+    [
+        ("1 a\n2 b\n3 a", ["a"]),
+        ("1 b\n2 a\n3 a", ["a"]),
+        ("1 b\n2 b\n3 a", []),
+        ("1 b\n2 b\n3 b", []),  # the text does not say
+    ],
+)
+def test_a_question_that_the_text_answers_outright(answers: str, wrong: list[str]) -> None:
+    assert [words for words, _ in said_of(RULE, STORY + QUESTIONS + key(answers))] == wrong

@@ -163,6 +163,8 @@ TANSU: Four. Milk? {}
     [
         ("No, I don't.", "1 ☺ · 2 ☹ · 3 ☺ · 4 ☺", ["☺"]),
         ("No, I don't.", "1 ☺ · 2 ☹ · 3 ☺ · 4 ☹", []),
+        ("No, I don't.", "1 yes · 2 no · 3 yes · 4 yes", ["yes"]),
+        ("No, I don't.", "1 yes · 2 no · 3 yes · 4 no", []),
         ("Yes, I do.", "1 ☺ · 2 ☹ · 3 ☺ · 4 ☺", []),
         ("Hm! I don't know.", "1 ☺ · 2 ☹ · 3 ☺ · 4 ☺", []),
         ("Yes, I do. No, I don't!", "1 ☺ · 2 ☹ · 3 ☺ · 4 ☹", []),

@@ -20,6 +20,7 @@ def differing(first: str, second: str, art: str) -> list[tuple[str, str]]:
         ("Here are six carrots.", "Pim eats.", "1 Pim with five carrots. 2 A bowl.", [("five carrots", "six carrots")]),
         ("A red bag.", "Two kites.", "A blue bag, 3 kites.", [("blue bag", "red bag"), ("3 kites", "Two kites")]),
         ("Pim has a gray hat.", "He runs.", "Drawing: Pim with a red hat.", [("red hat", "gray hat")]),
+        ("Here is an egg! It's blue.", "He runs.", "Pim has a red egg.", [("red egg", "an egg! It's blue")]),
     ],
 )  # fmt: skip
 def test_what_is_drawn_otherwise_is_told(first: str, second: str, art: str, found: list[tuple[str, str]]) -> None:

@@ -10,6 +10,9 @@ ITEMS = {
     "letters": "1. queen ____\n2. eggs ____\n3. leaf ____\n",
     "odd": "1. hat, bag, sky\n2. hen, cow, pen\n3. red, run, blue\n",
     "options": "1. What is it?\n   a. a kite\n   b. a hat\n2. Where is it?\n   a. here\n   b. there\n",
+    "two": "1. It is late. The hen ____ go.\n2. The cow ____ go.\n",
+    "places": "1. Hill Street ____\n2. Last Stop ____\n",
+    "right": "1. Hens fly. ____\n2. Cows eat. ____\n",
     "told": "1. The hen ____ fly.\n2. The cow ____ eat.\n",
 }
 
@@ -28,6 +31,16 @@ def answers(kind: str, key: str) -> list[str]:
         ("letters", "1 The queen is (c). 2 The eggs are (d). 3 The leaf is (a).", ["c", "d", "a"]),
         ("odd", "1 The odd one out is sky; the others are things. 2 The odd one is pen. 3 The odd one out is run.", ["sky", "pen", "run"]),
         ("options", "1 The answer is b: it is on a head. 2 The answer is a.", ["b", "a"]),
+        ("options", "1 b, because it is on a head. 2 a because it is near.", ["b", "a"]),
+        ("right", "1 True, because they have wings. 2 False, because it is late.", ["True", "False"]),
+        ("told", "1 can, because it is a hen. 2 can't, because it is ill.", ["can", "can't"]),
+        ("two", "1 The hen ____ go. (has to) 2 The cow ____ go. (can)", ["has to", "can"]),
+        ("two", "1 It is late. The hen ____ go. (has to) 2 The cow ____ go. [can]", ["has to", "can"]),
+        ("places", "1 Hill Street (5.10) 2 Last Stop (5.40)", ["5.10", "5.40"]),
+        ("right", "1 Hens fly. (F) 2 Cows eat. (T)", ["F", "T"]),
+        # Leave alone: what is to be written has a reason itself; a remark in brackets.
+        ("told", "1 cold, because it snows 2 warm", ["cold, because it snows", "warm"]),
+        ("right", "1 F (They can't.) 2 T (They can.)", ["F (They can't.)", "T (They can.)"]),
         # Leave alone: sentences that are the answers, and a row that is told so only in part.
         ("told", "1 The hen can't fly. 2 The cow can eat.", ["The hen can't fly.", "The cow can eat."]),
         ("letters", "1 The queen is big. 2 The eggs are d. 3 The leaf is a.", ["The queen is big.", "The eggs are d.", "The leaf is a."]),

@@ -15,17 +15,15 @@ from lint_rules.page.exercises.key_places import behind_lead, out_of_steps
 from lint_rules.page.exercises.key_rows import (
     LEAD,
     answers_before,
-    in_brackets,
     label_row,
     numbered_letters,
     numbered_numbers,
-    without_is,
-    without_sentence,
 )
 from lint_rules.page.exercises.key_sentences import lists_nothing, tells_of_answers, told
 from lint_rules.page.exercises.key_tables import tabled
 from lint_rules.page.exercises.marks import APART, LINE, WEAK, Kind, Mark, label_of, marks_in
 from lint_rules.page.exercises.model import Answer, Place
+from lint_rules.page.exercises.said_around import in_brackets, without_is, without_reason, without_sentence
 from lint_rules.page.exercises.stream import Line, is_led, lines_of
 from lint_rules.page.exercises.tables import same_row
 from lint_rules.source import Source
@@ -114,7 +112,7 @@ def read_key(
     behind = tuple(answers_before(lines)) if Kind.NUMBER in kinds else tuple(numbered_letters(lines)) if kinds else ()
     behind = behind or (tuple(numbered_numbers(lines)) if Kind.NUMBER in kinds else ())
     rows = (behind,) if behind else _rows(marks, kinds, lines, _steps(page))
-    rows = (*in_tables, *map(in_brackets, without_sentence(without_is(rows, source))))
+    rows = (*in_tables, *map(in_brackets, map(without_reason, without_sentence(without_is(rows, source)))))
     entries = () if rows or order or own else tuple(_entries(lines))
     return ReadKey(rows, order, entries, own, tuple(passages), crossed, tuple(lines))
 

@@ -2,12 +2,10 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from lint_rules import lazy_re
 from lint_rules.page.exercises.model import Answer, Label, Place
 from lint_rules.page.exercises.stream import Line
-from lint_rules.source import Source
 
 _LABEL_ROW = lazy_re.compile(
     r"\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?(?:\s*(?:,|;|–|—|-|→|>|\s)\s*\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})\)?)+\s*\.?\s*"
@@ -23,11 +21,7 @@ _PAIRS = lazy_re.compile(
 LEAD = lazy_re.compile(r"(?:^|(?<=[.;]))\s*[^\W\d_][\w’'-]+(?:\s[\w’'-]+){0,4}\.?:[^\S\n]*")
 _NUMBERS = lazy_re.compile(r"(?P<label>\d{1,2})\s+(?:[–-]\s+)?(?P<answer>\d{1,4})")
 _ALL_NUMBERS = lazy_re.compile(r"\d{1,2}\s+(?:[–-]\s+)?\d{1,4}(?:\s*[,;]\s*\d{1,2}\s+(?:[–-]\s+)?\d{1,4}){2,}\s*\.?")
-_TIED = lazy_re.compile(r"\b\d{1,2} is [a-h]\b(?=[,.;]|$)", re.M)
-_TIE = lazy_re.compile(r"is\s+(?=\S)(?!\w+ing\b)")
 _FEWEST, _SERIES = 2, 3
-_BRACKETED = lazy_re.compile(r"\S[^\[\]]*\[([^\[\]]+)\][.;]?")  # the goat [c]
-_FEWEST_BRACKETED = 3  # answers that stand alike
 
 
 def answers_before(lines: Sequence[Line]) -> Iterator[Answer]:
@@ -76,49 +70,6 @@ def numbered_numbers(lines: Sequence[Line]) -> Iterator[Answer]:
             yield Answer(said, Label(match["label"], at.span, at))
 
 
-_FEWEST_TOLD = 2
-_SENTENCE = lazy_re.compile(
-    r"(?:The (?:answer|odd one(?: out)?) is (?:[(“\"]?(?P<word>[a-z][\w’' -]{0,30}?)[)”\"]?)"
-    r"|(?:(?:The|A|An|It|In|On|[A-Z][\w’']+) )?[^.;:]{0,40}?\b(?:is|are) \(?(?P<letter>[a-h])\)?)"
-    r"(?:\s*[.;:,].*)?",
-    re.S,
-)
-
-
-def without_is(rows: Sequence[tuple[Answer, ...]], source: Source) -> tuple[tuple[Answer, ...], ...]:
-    """Answers without the verb that ties them to their numbers, in a unit whose keys are written so: 1 is c, 2 is b.
-    A row stays as it is where the verb is a part of the answers: 1 is sleeping, 2 is happy, 3 are late."""
-    tied = [bool(row) and all(_TIE.match(one.text) for one in row) for row in rows]
-    if not any(tied) or len(_TIED.findall(source.text)) < _SERIES:
-        return tuple(rows)
-    return tuple(tuple(map(_untied, row)) if is_tied else row for row, is_tied in zip(rows, tied, strict=True))
-
-
-def without_sentence(rows: Sequence[tuple[Answer, ...]]) -> tuple[tuple[Answer, ...], ...]:
-    """Answers that a key tells in sentences without what leads to them, where it tells all of a row so: The queen is c.
-    The eggs are d. · The answer is b: it is light. · The odd one out is sky; the others fly."""
-    found: list[tuple[Answer, ...]] = []
-    for row in rows:
-        told = [_SENTENCE.fullmatch(answer.text.strip()) for answer in row]
-        if len(row) >= _FEWEST_TOLD and all(told):
-            row = tuple(_within(answer, match) for answer, match in zip(row, told, strict=True) if match is not None)
-        found.append(row)
-    return tuple(found)
-
-
-def _within(answer: Answer, match: "re.Match[str]") -> Answer:
-    start = answer.place.start + answer.place.text.index(answer.text.strip())
-    group = "letter" if match["letter"] is not None else "word"
-    return replace(answer, place=Place(answer.place.passage, start + match.start(group), start + match.end(group)))
-
-
-def _untied(answer: Answer) -> Answer:
-    place, tie = answer.place, _TIE.match(answer.text)
-    return (
-        replace(answer, place=Place(place.passage, place.start + tie.end(), place.end)) if tie is not None else answer
-    )
-
-
 def label_row(lines: Sequence[Line]) -> Iterator[Answer]:
     """A key that is nothing but labels: `d – b – e – a`."""
     if len(lines) != 1 or lines[0].passage.item is not None:
@@ -144,18 +95,3 @@ def _is_pairs(text: str) -> bool:
     lettered = labels == [chr(ord("a") + at) for at in range(len(labels))]
     numbered = len(labels) >= _SERIES and labels == [str(at) for at in range(1, len(labels) + 1)]
     return all(len(pair) == 2 for pair in pairs) and (lettered or numbered)
-
-
-def in_brackets(row: Sequence[Answer]) -> tuple[Answer, ...]:
-    """What stands in square brackets behind each item, where a key says the items too: 1 the goat [c] 2 the bus [a]."""
-    inside = [_BRACKETED.fullmatch(answer.text) for answer in row]
-    if len(row) < _FEWEST_BRACKETED or not all(inside):
-        return tuple(row)
-    return tuple(
-        replace(
-            answer,
-            place=Place(answer.place.passage, answer.place.start + match.start(1), answer.place.start + match.end(1)),
-        )
-        for answer, match in zip(row, inside, strict=True)
-        if match is not None
-    )
