@@ -6,15 +6,19 @@ from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Audience, Passage, Unit
 
 _LOOKS_BACK = lazy_re.compile(r"\bpictures?\b|\blook (?:again|back)\b", re.I)
+_LOOKS_AT = lazy_re.compile(r"\blook at (?:the |an? |[A-Z]\w+['’]s )?([a-z]{3,})\b", re.I)  # Look at Kai's garden.
 _AT_ACTIVITY = lazy_re.compile(r"\b(?:activity|exercise|task)\s+(?:\d{1,2}\.)?(\d{1,3}|[A-H])\b", re.I)
 
 
 def briefs_of(activity: Activity, unit: Unit) -> list[Passage]:
     """The briefs of an activity's pictures; without any, where its task speaks of a picture, those of the activity that
-    it names (*Look at the picture in Activity 1*), else the last ones of its lesson before it."""
+    it names (*Look at the picture in Activity 1*), else the last ones of its lesson before it; so where its page begins
+    with *Look at the garden*, and those have the garden."""
     own = _own(activity)
     task = activity.heading.passage.text
-    if own or activity.part.pictures or not _LOOKS_BACK.search(task):
+    looks_back = _LOOKS_BACK.search(task) is not None
+    thing = "" if looks_back else _looked_at(activity)
+    if own or activity.part.pictures or not (looks_back or thing):
         return own
     lesson = next((one for one in unit.lessons if any(other is activity for other in one.activities)), None)
     if lesson is None:
@@ -26,7 +30,17 @@ def briefs_of(activity: Activity, unit: Unit) -> list[Passage]:
             one.heading.figure or one.heading.number.casefold() or str(at): one for at, one in enumerate(before, 1)
         }
         return _own(numbers[named[1].casefold()]) if named[1].casefold() in numbers else []
-    return next((found for one in reversed(before) if (found := _own(one))), [])
+    of_each = [_own(one) for one in reversed(before)]
+    shown = re.compile(rf"(?<!\d ){thing}", re.I)  # not only an entry of a list: 6 garden
+    return next((own for own in of_each if any(shown.search(one.text) for one in own)), [])
+
+
+def _looked_at(activity: Activity) -> str:
+    """What children look at, by the first words of the page below a heading; '' where they look at nothing."""
+    page = [one for one in activity.part.passages if one.audience is Audience.PUPIL]
+    first = next((one.text for one in page if one is not activity.heading.passage), "")
+    found = _LOOKS_AT.match(first.lstrip())
+    return found[1].casefold() if found is not None else ""
 
 
 def _own(activity: Activity) -> list[Passage]:

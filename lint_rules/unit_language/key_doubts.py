@@ -54,7 +54,8 @@ def doubts_of_texts(read: Exercises, texts: Sequence[Passage]) -> Iterator[Doubt
     for exercise in read.exercises:
         found = told_otherwise(exercise.items, texts)
         if found is not None:
-            yield from _about(found.item, f"the text has “{found.sentence.rstrip('.')}”")
+            where = "picture" if found.drawn else "text"
+            yield from _about(found.item, f"the {where} has “{found.sentence.rstrip('.')}”")
 
 
 def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:

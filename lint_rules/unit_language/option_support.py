@@ -25,7 +25,7 @@ _SURE = 3.5
 _NOT_FAR, _SURER = 2.0, 5.0  # where words of the question stand in the sentence beside it, it may well be meant
 _SAME = 4  # letters that two forms of one word have in common
 _FEWEST = 2  # words of a question that is answered outright
-_WHO = lazy_re.compile(r"\W*who\b", re.I)
+_WHO = lazy_re.compile(r"\W*who(?:se)?\b", re.I)
 _NEAR = 0.5  # a word of the question in the sentence before or behind counts half
 _FORMS = (("NNS", "NOUN"), ("VBZ", "VERB"), ("VBD", "VERB"), ("VBG", "VERB"))
 

@@ -2,8 +2,8 @@
 where the brief has *The milk is in the fridge*.
 
 Nothing is understood: every clause of the brief that names the thing must say where it is, and none of them may name
-the place of the answer. Told is the one answer of an exercise of which that is so, where at least two others stand in
-the brief as they are answered.
+the place of the answer, but with the opposite word (*in front of the tent*, called *behind the tent*). Told is the one
+answer of an exercise of which that is so, where at least two others stand in the brief as they are answered.
 """
 
 import re
@@ -20,14 +20,14 @@ from lint_rules.page.exercises.model import Exercise, Exercises, Item
 from lint_rules.page.exercises.statements import bare_statement
 from lint_rules.plain_words import DENIED
 from lint_rules.unit_language.option_support import content_in_order, content_words
-from lint_rules.unit_language.places import PLACES
+from lint_rules.unit_language.places import PLACES, places_of
 
 _FEWEST = 2
 _WHERE = "|".join((*PLACES, "inside", "opposite"))
 _OWNER = r"(?:the|an?|his|her|its|my|your|our|their|[A-Z]\w+['’]s)"
 _STATED = lazy_re.compile(
     rf"(?:there\s+(?:is|are|was|were)\s+)?(?P<thing>[a-z’' -]+?)\s+(?:(?:is|are|was|were)\s+(?:[a-z]+ing\s+)?)?"
-    rf"(?:{_WHERE}|by|at)\s+{_OWNER}\s+(?P<spot>(?:[a-z]+ ){{0,2}}?[a-z]+)\s*[.?!]?",
+    rf"(?P<where>{_WHERE}|by|at)\s+{_OWNER}\s+(?P<spot>(?:[a-z]+ ){{0,2}}?[a-z]+)\s*[.?!]?",
     re.I,
 )
 _SPOT = lazy_re.compile(rf"\b(?:{_WHERE})\s+(?:{_OWNER}\s+)?((?:[a-z-]+\s+){{0,2}}?[a-z-]+)(?=\W|$)", re.I)
@@ -35,11 +35,16 @@ _WHERE_IS = lazy_re.compile(r"Where(?: is| are|['’]s) (?:the|my|your|his|her|o
 _CLAUSE = lazy_re.compile(r"[.;:,!?\n]|\b(?:and|but|while|who|which)\b")
 
 
+# Where nothing is that is at the other: in front of the tent, and behind it.
+_OPPOSITE = {"in front of": "behind", "behind": "in front of", "under": "on", "on": "under", "above": "under"}
+
+
 class _Placed(NamedTuple):
-    """What an answer says of a thing: its words, and the word of its place."""
+    """What an answer says of a thing: its words, the word of its place, and the words that say where it is of that."""
 
     thing: frozenset[str]
     spot: str
+    where: str
 
 
 def placed_elsewhere(read: Exercises, unit: Unit) -> tuple[Item, str] | None:
@@ -71,12 +76,15 @@ def _placed(item: Item, exercise: Exercise) -> _Placed | None:
     if said is False or match is None or DENIED.search(statement):
         return None
     thing, spot = content_words(match["thing"]), content_in_order(match["spot"])
-    return _Placed(thing, spot[-1]) if thing and spot and spot[-1] not in thing else None
+    return _Placed(thing, spot[-1], match["where"].casefold()) if thing and spot and spot[-1] not in thing else None
 
 
 def _against(placed: _Placed, clauses: Sequence[str]) -> str | None:
     """The clause that has a thing elsewhere; None where it is where it should be, '' where nobody can tell."""
     own = [clause for clause in clauses if placed.thing <= content_words(clause)]
+    across = [clause for clause in own if _OPPOSITE.get(placed.where) in places_of(frozenset({placed.spot}), clause)]
+    if own and across == own:
+        return own[0]
     if any(
         word.endswith(placed.spot) or placed.spot.endswith(word) for clause in own for word in content_words(clause)
     ):

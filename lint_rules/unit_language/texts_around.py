@@ -19,6 +19,7 @@ _OF_SELF = lazy_re.compile(r"\b(?:I|my|me|we|our|us)\b", re.I)
 LARGE = 13  # a number that is not counted out of a text
 _YEARS = 1000
 _FIGURES = 3
+_OF_PICTURE = lazy_re.compile(r"\b(?:look|pictures?|drawing|map|photo)\b", re.I)
 _LONG = 8  # words of a passage that tells something
 
 
@@ -84,6 +85,18 @@ class Around:
     def telling(self) -> Sequence[Passage]:
         """The passages of the lesson that tell something."""
         return list(_telling(self._lesson, self.every, briefs=False))
+
+    @cached_property
+    def stating(self) -> Sequence[Passage]:
+        """The passages that a statement is held against: the picture of the task, where it is about one; else the texts
+        of the lesson, with the pictures of its story."""
+        own = [one for one in self.read.activity.part.passages if one.audience is Audience.ARTIST]
+        if own and _OF_PICTURE.search(self.read.activity.heading.passage.text):
+            return own
+        lesson = next((one for one in self.of_unit.lessons if self.read.activity in one.activities), None)
+        stories = [one for one in lesson.activities if "story" in one.kinds] if lesson is not None else []
+        drawn = [one for story in stories for one in story.part.passages if one.audience is Audience.ARTIST]
+        return [*self.telling, *drawn]
 
     @cached_property
     def texts(self) -> Sequence[str]:

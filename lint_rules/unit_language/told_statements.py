@@ -17,7 +17,7 @@ from functools import cache
 
 from lint_rules import lazy_re
 from lint_rules.language.vocabulary.word_index import function_bands
-from lint_rules.manuscript.model import Passage
+from lint_rules.manuscript.model import Audience, Passage
 from lint_rules.page.exercises.answers import yes_or_no
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Item
@@ -37,7 +37,8 @@ _CLAUSE = lazy_re.compile(
 _NAME = lazy_re.compile(r"(?<![^\W_])[A-Z][a-z][\w’']*")
 _SMALL = lazy_re.compile(r"(?<![\w’'])[a-z]{3,}(?![\w’'])")
 _OFTEN = 2  # times that a name is said
-_FIRST = lazy_re.compile(r"\W*(?:(?:and|but|so|then|now|oh|yes|no)\b\W*)*([\w’']+)", re.I)
+_FIRST = lazy_re.compile(r"\W*(?:\d{1,2}[.:)]?\s+)?(?:(?:and|but|so|then|now|oh|yes|no)\b\W*)*([\w’']+)", re.I)
+_FRAME = lazy_re.compile(r"^\d{1,2}[.:)]?\s+(?=[A-Z])")  # 3: Mina in a red hat
 _UNSURE = lazy_re.compile(
     r"\b(?:if|perhaps|maybe|thinks?|thought|wants?|wanted|would|pretend|dreams?|wish|than|or|can you|always|never"
     r"|sometimes|often|usually)\b|/|(?<!n['’]t )(?<!\bnot )(?<!\bI )(?<!\bwe )(?<!\byou )(?<!\bthey )\blike\b",
@@ -77,6 +78,7 @@ class Contrary:
 
     item: Item
     sentence: str
+    drawn: bool = False  # a picture's brief has it
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +90,7 @@ class _Told:
     sentence: str
     after: frozenset[str] = frozenset()  # the words of its text behind it: She has a blue kite, too
     points: bool = False  # it says he or she, who is most likely the one named before
+    drawn: bool = False  # in a picture's brief
 
 
 def told_otherwise(items: Sequence[Item], texts: Sequence[Passage]) -> Contrary | None:
@@ -110,7 +113,7 @@ def held_against(items: Sequence[Item], texts: Sequence[Passage]) -> list[tuple[
         found = told.tell(statement)
         if found is not None:
             is_so, one = found
-            marked.append((is_so is called, (Contrary(item, one.sentence), one.points)))
+            marked.append((is_so is called, (Contrary(item, one.sentence, one.drawn), one.points)))
     return marked
 
 
@@ -265,7 +268,9 @@ def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
             content = _words(clause)
             if content:
                 told = (who, *content) if who and who not in content else content
-                yield _Told(told, DENIED.search(clause) is not None, sentence.strip(" “\"‘'*_"), after, points)
+                bare = _FRAME.sub("", sentence.strip(" “\"‘'*_"))
+                drawn = passage.audience is Audience.ARTIST
+                yield _Told(told, DENIED.search(clause) is not None, bare, after, points, drawn)
 
 
 def _behind(sentences: Sequence[str]) -> list[frozenset[str]]:

@@ -23,7 +23,7 @@ def statements(path: Path) -> Iterator[tuple[bool, str]]:
     unit = read_unit(Source(path.name, path.read_text("utf-8")))
     for around in around_each(unit, readings_of(unit).exercises):
         for one in around.read.exercises:
-            texts = around.telling
+            texts = around.stating
             told = told_otherwise(one.items, texts)
             for goes, (contrary, _) in held_against(one.items, texts):
                 key = contrary.item.answer.text if contrary.item.answer is not None else ""

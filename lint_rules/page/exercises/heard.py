@@ -44,10 +44,7 @@ _QUESTION = lazy_re.compile(
 def not_heard(read: Exercises, unit: Unit) -> Answer | None:
     """The one answer of a key that the script does not say under its number, where it says all the others."""
     said = _by_number(heard_in(read.activity, unit))
-    answer = _not_among(said, read)
-    if answer is not None and not _is_rivalled(answer, said, read):
-        answer = None  # It's going to rain all day, for wet
-    return answer or _other_option(said, read, pictured=True)
+    return _not_among(said, read) or _other_option(said, read, pictured=True)
 
 
 def not_word_for_word(read: Exercises, unit: Unit) -> Answer | None:
@@ -83,22 +80,18 @@ def not_drawn(read: Exercises, unit: Unit) -> Answer | None:
 
 
 def _is_rivalled(answer: Answer, drawn: Mapping[str, frozenset[str]], read: Exercises) -> bool:
-    """Say whether something of an answer's kind is drawn or said in its place: another word of the box or option,
-    another answer's, another colour or number, or beside the item's own words just one more (a green sock, where
-    *a green ____* is)."""
-    own = frozenset(word for other, ways in _answers(read) if other is answer for way in ways for word in way)
+    """Say whether something of an answer's kind is drawn in its place: another word of the box, another answer's,
+    another colour or number, or beside the item's own words just one more (a green sock, where *a green ____* is)."""
+    own = frozenset(_words(answer.text))
     there = drawn[answer.label.key if answer.label else ""]
-    asked = next((item for one in read.exercises for item in one.items if item.answer is answer), None)
-    offered = {word for one in read.exercises if one.box for entry in one.box.words for word in _words(entry.text)}
-    offered |= {word for other, ways in _answers(read) if other is not answer for way in ways for word in way}
-    if asked is not None:
-        offered |= {word for choice in asked.choices for option in choice.options for word in _words(_shown(option))}
+    boxed = {word for one in read.exercises if one.box for entry in one.box.words for word in _words(entry.text)}
+    answered = {word for other, ways in _answers(read) if other is not answer for way in ways for word in way}
     alike = (word_table("colours"), frozenset(word for word in there | own if word.isdigit()))
     same_kind = any(own & kind and (there & kind) - own for kind in alike)
-    prompt = frozenset(_words(asked.text)) - small_words() if asked is not None and not asked.choices else frozenset()
+    asked = next((item for one in read.exercises for item in one.items if item.answer is answer), None)
+    prompt = frozenset(_words(asked.text)) - small_words() if asked is not None else frozenset()
     completed_otherwise = bool(prompt & there) and len(there - prompt) == len(own - small_words())
-    rivals = offered - own - small_words()
-    return same_kind or completed_otherwise or any(_is_heard(word, there) for word in rivals)
+    return same_kind or completed_otherwise or bool(there & (boxed | answered) - own - small_words())
 
 
 def _other_option(drawn: Mapping[str, frozenset[str]], read: Exercises, *, pictured: bool = False) -> Answer | None:

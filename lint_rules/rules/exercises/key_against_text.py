@@ -259,7 +259,7 @@ def find(reading: Reading) -> Iterator[Found]:
         if _SUM.search(read.activity.heading.passage.text):
             continue
         of_letters = _has_letters_of_its_own(answered)
-        of_texts = () if of_letters else doubts_of_texts(read, around.telling)
+        of_texts = () if of_letters else doubts_of_texts(read, around.stating)
         told = {id(doubt.answer): doubt for doubt in (*of_texts, *doubts(read, reading.unit))}
         yield from map(_doubted, told.values())
         for one in read.exercises:
