@@ -43,6 +43,11 @@ _OTHERS = lazy_re.compile(
     r"\b(?:child(?:ren)?|pupils?|students?|learners?|class|groups?|pairs?|teams?|partners?|they|them|each|every\w*)\b",
     re.I,
 )
+_ANIMALS = lazy_re.compile(
+    r"\b(?:birds?|animals?|insects?|bees|ants|worms?|snails?|hens?|ducks?|fish|cats?|dogs?|goats?|cows?|horses?|pony|ponies"
+    r"|rabbits?|hamsters?|squirrels?|hedgehogs?|mice|mouse)\s+(?:will|can|may|could|comes?|sits?|fly|flies|eats?|drinks?)\b",
+    re.I,
+)
 _QUESTION = lazy_re.compile(
     r"(?:is|are|was|were|do|does|did|have|has|what|where|when|which|whose|why)\b[^.!?]*\?", re.I
 )
@@ -140,6 +145,14 @@ def is_ruled_out(text: str, start: int, end: int) -> bool:
     clause = max(text.rfind(mark, 0, start) for mark in ".!?;:\n") + 1
     ready = any(match.start() < end and start < match.end() for match in _READY_CUT.finditer(text))
     return ready or _NOBODY.search(text, clause, end) is not None
+
+
+def is_of_animals(text: str, start: int, end: int) -> bool:
+    """Say whether it is animals that eat, and their sentence has no person: the birds will sit here and eat from the
+    spoon; not: feed the birds and taste the bread."""
+    before = text[max(text.rfind(mark, 0, start) for mark in ".!?;:\n") + 1 : end]
+    of_people = _OTHERS.search(before) is not None
+    return not of_people and _ANIMALS.search(before) is not None and _EATEN.search(text, start, end) is not None
 
 
 def is_on_cards(text: str, start: int) -> bool:

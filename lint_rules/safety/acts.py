@@ -29,6 +29,7 @@ from lint_rules.safety.act_guards import (
     is_done_for_them,
     is_imitated,
     is_mimed,
+    is_of_animals,
     is_on_a_map,
     is_on_cards,
     is_only_named,
@@ -177,6 +178,7 @@ def _acts(
             passage = said[sentence.of].passage
             if hazard in _OF_FOOD and (
                 is_imitated(passage.text, sentence)
+                or is_of_animals(passage.text, start, end)
                 or not has_food(text, passage.text[sentence.words[0].start : sentence.words[-1].end])
                 or (on_page[at] and is_only_named(passage, sentence.words[0].start, text))
             ):
@@ -207,6 +209,8 @@ def _acts(
         if act.hazard in _BY_TEACHER and is_done_for_them(act.passage.text, act.start):
             continue
         if act.hazard == _BLINDFOLD and _SEATED.search(act.passage.text):
+            continue
+        if act.hazard in _OF_FOOD and is_of_animals(act.passage.text, act.start, act.end):
             continue
         hazard = _hazard_of(act.hazard, act.passage.text, act.start, text)
         mimed = hazard in _WITH_THINGS and is_mimed(text)

@@ -24,11 +24,13 @@ _WHOLE = 5  # words and marks: a shorter piece means too little without a word o
 
 @dataclass(frozen=True, slots=True)
 class Topic:
-    """A topic: its name, the markets that ask about it (none: every course is asked), and what it is about."""
+    """A topic: its name, the markets that ask about it (none: every course is asked), and what it is about; ``mild``:
+    most books touch it, and only a course with markets of its own asks."""
 
     name: str
     markets: tuple[str, ...]
     about: str
+    mild: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +46,10 @@ class Touch:
 @cache
 def topics() -> tuple[Topic, ...]:
     """The house list, in its own order."""
-    return tuple(Topic(name, alternatives(markets), about) for name, markets, about in rows("sensitive_topics.csv"))
+    return tuple(
+        Topic(name, alternatives(markets), about, mild == "yes")
+        for name, markets, mild, about in rows("sensitive_topics.csv")
+    )
 
 
 def market_names() -> frozenset[str]:

@@ -252,7 +252,9 @@ def verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
     for at in range(2, len(tokens)):
         helped = [index for index in range(at - 1) if tokens[index].head == at and tokens[index].dep == "aux"]
         asked = any(sentence.low(index) in ("do", "does", "did") for index in helped) and sentence.touches(at, *helped)
-        if asked and (sentence.low(at) in _pasts_of_children() or sentence.low(at) in words("third_persons")):
+        low = sentence.low(at)
+        regular = low.endswith("ed") and low not in bases()  # What time did it all started?
+        if asked and (regular or low in _pasts_of_children() or low in words("third_persons")):
             yield sentence.slip(helped[0], at)
     for at in sentence.filled:
         low = sentence.low(at)

@@ -30,6 +30,7 @@ def answers(kind: str, key: str) -> list[str]:
         ("letters", "1 The queen is c. 2 The eggs are d. 3 The leaf is a.", ["c", "d", "a"]),
         ("letters", "1 The queen is (c). 2 The eggs are (d). 3 The leaf is (a).", ["c", "d", "a"]),
         ("odd", "1 The odd one out is sky; the others are things. 2 The odd one is pen. 3 The odd one out is run.", ["sky", "pen", "run"]),
+        ("odd", "1 The different word is sky. 2 The different word is pen. 3 The word is run.", ["sky", "pen", "run"]),
         ("options", "1 The answer is b: it is on a head. 2 The answer is a.", ["b", "a"]),
         ("options", "1 b, because it is on a head. 2 a because it is near.", ["b", "a"]),
         ("right", "1 True, because they have wings. 2 False, because it is late.", ["True", "False"]),

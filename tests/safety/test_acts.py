@@ -308,3 +308,16 @@ def test_orders_that_are_called_out_to_be_acted_are_no_acts(kind: str, page: str
 )
 def test_what_is_done_for_the_children_they_do_not_do(step: str, cut: bool) -> None:
     assert any(act.hazard == "scissors-cutting" for act in acts_in(told(step))) is cut
+
+
+@pytest.mark.parametrize(
+    ("step", "seen"),
+    [
+        ("Explain that the birds will sit on the handle and eat from the spoon.", False),
+        ("The children sit on the mat and eat from the spoon.", True),
+        ("Put out seeds for the birds and let the children eat an apple.", True),
+    ],
+)
+def test_what_birds_eat_no_child_eats(step: str, seen: bool) -> None:
+    page = f"### 1 Make it. {{.make}}\n\n::: teacher\n**Materials:** seeds, apples, spoons\n**Steps:** {step}\n:::\n"
+    assert any(act.hazard == "food-tasting-allergy" for act in acts_in(page)) is seen

@@ -26,6 +26,7 @@ _CAPITAL = lazy_re.compile(r"[A-Z]{1,2}")
 _WORD = lazy_re.compile(r"[\w’']+")
 _GOES_ON = lazy_re.compile(r"[ \u00a0][a-z]{2,}")
 _A_TEXT = 15  # words that nobody writes into a gap
+_REASON = lazy_re.compile(r",?\s+because$", re.I)  # the scale, because 1 cm is 20 m: for *the ____: 1 cm is 20 m*
 _BLANK = lazy_re.compile(r"_+(?:\s*_{2,})*")
 
 
@@ -204,7 +205,7 @@ def _without_repeated(gap: Gap, said: str) -> str:
     if not left and not right:
         return said
     end = words[len(words) - right - 1].end() if right else len(said)
-    return said[words[left].start() : end]
+    return _REASON.sub("", said[words[left].start() : end]).rstrip(" .,;")
 
 
 def _plain_words(text: str) -> list[str]:

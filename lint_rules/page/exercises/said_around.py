@@ -23,7 +23,7 @@ _BEHIND = lazy_re.compile(r"\s*(?:\((?P<round>[^()]+)\)|\[(?P<square>[^\[\]]+)\]
 _WORD = lazy_re.compile(r"[^\W_]+")
 _FEWEST_TOLD = 2
 _SENTENCE = lazy_re.compile(
-    r"(?:The (?:answer|odd one(?: out)?) is (?:[(“\"]?(?P<word>[a-z][\w’' -]{0,30}?)[)”\"]?)"
+    r"(?:The (?:answer|odd one(?: out)?|(?:\w+ )?(?:word|one)) is (?:[(“\"]?(?P<word>[a-z][\w’' -]{0,30}?)[)”\"]?)"
     r"|(?:(?:The|A|An|It|In|On|[A-Z][\w’']+) )?[^.;:]{0,40}?\b(?:is|are) \(?(?P<letter>[a-h])\)?)"
     r"(?:\s*[.;:,].*)?",
     re.S,

@@ -221,8 +221,8 @@ def _is_form(filled: str, item: Item) -> bool:
     """Say whether a key gives a form: one word, one that the item offers or asks for, small words (*has to*), a
     pronoun with others (*she is*); or a whole sentence.
 
-    Others, with no words behind them, may stand beside the text, and not in it: a title, what somebody does, a picture's name. Those that judges
-    saw at first sight were wrong (`Before the storm`, `bus stop`), and forms mostly right."""
+    Others, with no words behind them, may stand beside the text, and not in it: a title, what somebody does, a
+    picture's name. Those that judges saw at first sight were wrong (`Before the storm`, `bus stop`)."""
     offered = bool(item.choices) or any(gap.hint is not None for gap in item.gaps) or bool(_HINT.search(item.text))
     words = filled.casefold().split()
     verbal = words[0] in SINGULAR | PLURAL or filled.rstrip()[-1:] in (".", "!", "?")

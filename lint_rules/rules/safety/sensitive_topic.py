@@ -6,7 +6,8 @@ lint_rules/safety/data/sensitive_topics.csv and sensitive_words.csv. Learned tab
 let a word of the list alone that means something else there (a fat envelope), and find a topic without its word (she
 never woke up again), as a note where they are not sure. Some topics are asked about in every course, others only for
 the markets that course.yaml names under `markets`; a course that has cleared a topic names it under `sensitive_off`.
-Each topic is named once an activity. Teacher's notes and art briefs are not read.
+Death, war and politics, which most books touch, are notes where no markets are named. Each topic is named once an
+activity. Teacher's notes and art briefs are not read.
 """
 
 from collections.abc import Iterator, Sequence
@@ -59,7 +60,12 @@ RULE = Rule(
         Example("We have a party at «Christmas». A «ghost» comes!\n", course="markets: [worldwide]"),
         Example("### 1 Point to the «cigarette». {.listening}\n"),
         Example("They put all their money on the «grey horse».\n", why="no word of the list"),
-        Example("Grandma fell asleep in her chair and «never woke up again».\n", why="no word of the list"),
+        Example(
+            "Grandma fell asleep in her chair and «never woke up again».\n",
+            course="markets: [europe]",
+            why="no word of the list",
+        ),
+        Example("The fish will «die».\n", course=_ASKED, weight=Severity.NOTE, why="most books speak of it"),
         Example(
             "The men shouted and «threw stones» at the town hall.\n",
             course=_ASKED,
@@ -101,7 +107,7 @@ def _last_word(passage: Passage, touch: Touch) -> str:
 
 
 def _found(places: Sequence[tuple[Passage, Touch]], course: Course) -> Found:
-    passage, touch = places[0]
+    passage, touch = next((place for place in places if place[1].sure), places[0])
     words = passage.text[touch.start : touch.end]
     more = f" ({len(places) - 1} more here)" if len(places) > 1 else ""
     topic = touch.topic
@@ -110,8 +116,8 @@ def _found(places: Sequence[tuple[Passage, Touch]], course: Course) -> Found:
         f"their markets. Choose another word, or list {topic.name} under `sensitive_off` in course.yaml."
         f"{_slip(topic, course)}"
     )
-    sure = any(other.sure for _, other in places)
-    return Found(passage.span(touch.start, touch.end), words, message, None if sure else Severity.NOTE, key=topic.name)
+    asked = touch.sure and (not topic.mild or bool(course.markets))
+    return Found(passage.span(touch.start, touch.end), words, message, None if asked else Severity.NOTE, key=topic.name)
 
 
 def _slip(topic: Topic, course: Course) -> str:

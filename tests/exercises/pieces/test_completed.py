@@ -43,7 +43,7 @@ INLINE = "1. It is *red / old*.\n2. He is *six / ten / two*.\n"
         ("1. I play with ____ today.\n2. I ____ (1).\n", "1 with her today 2 play", [("her",), ("play",)]),
         ("1. I play with ____.\n2. I go ____ home.\n", "1 play with her 2 go back home", [("her",), ("back",)]),
         ("1. I play (1) ____ now.\n2. I go.\n", "1 play in now", [("in",), ()]),
-        ("1. He is ____ (old).\n2. (big) It is ____.\n", "1 is older 2 It is bigger.", [("older",), ("bigger.",)]),
+        ("1. He is ____ (old).\n2. (big) It is ____.\n", "1 is older 2 It is bigger.", [("older",), ("bigger",)]),
         ("1. He is ____ (old) today.\n2. It is ____.\n", "1 He is older today. 2 is big", [("older",), ("big",)]),
         ("1. quick + ____ = ____\n2. slow + ____ = ____\n", "1 quickly 2 slowly", [("", "quickly"), ("", "slowly")]),
         ("1. c__t\n2. h_n\n", "1 cat 2 e", [("cat",), ("hen",)]),
