@@ -5,20 +5,23 @@ five eggs become four, or that has two hats, tells nothing. On 288 courses there
 """
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 
 from lint_rules import lazy_re
-from lint_rules.manuscript.model import Audience, Lesson, Passage, Role, Unit
+from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage, Role, Unit
 from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.number_words import numbers_in
 from lint_rules.tables import group, words
 from lint_rules.unit_language.texts_around import single
 
-_STORY = "story"
+_STORY, _READING = "story", "reading"
+_A_TEXT = 12  # words: a statement to call right or wrong has fewer
 _NAME = lazy_re.compile(r"(?<![^\W_])[A-Z][a-z]+")
 _ENDS = lazy_re.compile(r"[.!?;:\n]")
+_TO_DO = lazy_re.compile(r"_{3,}|\(\d\)| / ")
+_PARTS = lazy_re.compile(r"\b1\b.*\b2\b", re.S)
 _OF_ART = frozenset(["Drawing", "Drawings", "Photo", "Photos", "Picture", "Pictures", "Frame", "Frames"])
 _FRUIT = frozenset([("orange", "tree"), ("orange", "trees"), ("orange", "juice")])
 # What has a colour or a number without being a thing of the story.
@@ -70,12 +73,29 @@ def drawn_otherwise(unit: Unit) -> Iterator[tuple[Shown, Shown]]:
         art = [
             one for activity in lesson.activities for one in activity.part.passages if one.audience is Audience.ARTIST
         ]
-        for read in (_coloured, _counted) if story and art else ():
-            drawn, told = read(art), read(story)
-            for thing in sorted(drawn.keys() & told.keys()):
-                one, other = drawn[thing], told[thing]
-                if one.value != other.value and _may_be_one(one, other, sure=id(one.passage) in own):
-                    yield one, other
+        if story and art:
+            yield from _differing(art, story, own)
+        for activity in lesson.activities if not story else ():
+            yield from _in_one(activity)
+
+
+def _in_one(activity: Activity) -> Iterator[tuple[Shown, Shown]]:
+    """What an activity to read has in its own art otherwise than in its text."""
+    page = [one for one in activity.part.passages if one.audience is Audience.PUPIL and one.role is Role.TEXT]
+    art = [one for one in activity.part.passages if one.audience is Audience.ARTIST]
+    text = [one for one in page if len(one.text.split()) >= _A_TEXT and not _TO_DO.search(one.text)]
+    of_parts = any(map(_PARTS.search, (one.text for one in art)))  # what is in each part may be some of them
+    if _READING in activity.kinds and text and art and not of_parts:
+        yield from _differing(art, text, {id(one) for one in art})
+
+
+def _differing(art: Sequence[Passage], text: Sequence[Passage], own: Collection[int]) -> Iterator[tuple[Shown, Shown]]:
+    for read in (_coloured, _counted):
+        drawn, told = read(art), read(text)
+        for thing in sorted(drawn.keys() & told.keys()):
+            one, other = drawn[thing], told[thing]
+            if one.value != other.value and _may_be_one(one, other, sure=id(one.passage) in own):
+                yield one, other
 
 
 def _story(lesson: Lesson) -> Iterator[Passage]:
@@ -114,7 +134,7 @@ def _counted(passages: Sequence[Passage]) -> dict[str, Shown]:
         (passage, number, start, thing, passage.text.index(thing, end) + len(thing))
         for passage in passages
         for number, start, end, thing in numbers_in(passage.text)
-        if number > 1 and thing.endswith("s")
+        if number > 1 and thing.endswith("s") and passage.text[end:].split()[:1] != ["more"]  # six more snails
     )
     return _only_ones(Shown(thing.casefold(), str(number), one, start, end) for one, number, start, thing, end in found)
 

@@ -24,7 +24,7 @@ _CLAUSE = lazy_re.compile(r"[,;:–—]|\b(?:and|but)\b", re.I)
 _YES_NO = lazy_re.compile(r"\W*(yes|no)\b", re.I)
 _NAMED = lazy_re.compile(r"\s*([A-Z][\w’']+)\s*[:–—-]\s+(\S.*)", re.S)  # Pim: button
 _WORD = lazy_re.compile(r"[\w’']+")
-_MARKED = lazy_re.compile(r"(?P<thing>[^✓✔✗✘]+?)\s*(?P<mark>[✓✔✗✘])")
+_MARKED = lazy_re.compile(r"(?P<thing>[^✓✔✗✘☺☹]+?)\s*(?P<mark>[✓✔✗✘☺☹])")
 _COUNTED = lazy_re.compile(r"(?P<thing>[^\W\d]+(?: [^\W\d]+)?):? (?P<number>\d{1,2})")
 _PARTS = lazy_re.compile(r",\s*|\s+and\s+")
 _TITLES = frozenset({"mr", "mrs", "miss", "ms", "the", "captain", "doctor", "dr", "uncle", "aunt", "granny", "grandma"})
@@ -112,6 +112,8 @@ def _given(read: Exercises, speakers: Mapping[str, object]) -> Iterator[_Given]:
     for exercise in read.exercises:
         for item in exercise.items:
             who = (item.text.strip(" .:_") or item.label.text).casefold()
+            if who not in speakers and _MARKED.search(item.answer.text if item.answer is not None else "") is not None:
+                who = who.split()[0]  # a row of a table: Gabi, bread, milk
             if item.answer is not None and not item.example and who in speakers:
                 yield from _chosen(item.answer, who, exercise)
     for answer in read.loose:
@@ -139,7 +141,7 @@ def _parts(answer: Answer, who: str, text: str) -> Iterator[_Given]:
         words = content_in_order(told["thing"] if told is not None else part)
         number = int(counted["number"]) if counted is not None else 0
         if words and (counted is None or number):  # pies 0: he says nothing of them
-            yield _Given(answer, who, words, marked is None or marked["mark"] in "✓✔", number=number)
+            yield _Given(answer, who, words, marked is None or marked["mark"] in "✓✔☺", number=number)
 
 
 def _said(given: _Given, claims: Sequence[_Claim]) -> bool | tuple[tuple[str, ...], str]:

@@ -329,6 +329,7 @@ POK: No, I don't. It's hot!
 :::
 
 """
+FACES = TICKS.replace("| Mimba | | | |\n| Pok | | | |", "| 1 Mimba | milk | eggs |\n| 2 Pok | milk | soup |")
 COUNTED = """### 1 Look and count. {.writing}
 
 ::: art
@@ -537,6 +538,8 @@ FOUR = "\nB: Four. Five oranges, please."
         (ORDERS.replace("FOUR", "And four! It's me: five oranges."), "1 4; 2 6; 3 2; 4 5", []),
         (WHERE.replace("under", "on a box, under"), "1 on the box", []),
         (TICKS, "Mimba: milk ✓, eggs ✓, soup ✓\nPok: milk ✓, eggs ✓, soup ✗", ["Mimba: milk ✓, eggs ✓, soup ✓"]),
+        (FACES, "1 milk ☺, eggs ☺; 2 milk ☺, soup ☹", ["milk ☺, eggs ☺"]),
+        (FACES, "1 milk ☹, eggs ☺; 2 milk ☺, soup ☹", []),
         (TICKS, "Mimba: milk ✗, eggs ✓, soup ✓\nPok: milk ✓, eggs ✓, soup ✗", []),
         (BOOTS, "1 orange, 2 purple, 3 black, 4 pink", ["black"]),
         (BOOTS, "1 orange, 2 purple, 3 yellow, 4 pink", []),
