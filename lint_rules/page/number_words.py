@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 from types import MappingProxyType
 
 from lint_rules import lazy_re
@@ -86,6 +86,15 @@ def spellings_of_figure(text: str) -> tuple[str, ...]:
 def numbers_in(text: str, *, parts: bool = False) -> Iterator[tuple[int, int, int, str]]:
     """The numbers of a text: the number, its range, and the word behind it, which may be what it counts ('' at an
     end); those that name a part (page 12, bus 9) only with ``parts``."""
+    return iter(_numbers_in(text, parts))
+
+
+@lru_cache(maxsize=10_000)  # each check of a key asks for those of the same texts again
+def _numbers_in(text: str, parts: bool) -> tuple[tuple[int, int, int, str], ...]:
+    return tuple(_found_in(text, parts=parts))
+
+
+def _found_in(text: str, *, parts: bool) -> Iterator[tuple[int, int, int, str]]:
     for match in _NUMBER.finditer(text):
         if not parts and _NAMES_A_PART.search(text, max(0, match.start() - _BEFORE), match.start()):
             continue  # Look back at Activity 34

@@ -114,6 +114,7 @@ def content_words(text: str) -> frozenset[str]:
     return frozenset(content_in_order(text))
 
 
+@lru_cache(maxsize=10_000)  # each check of a key asks for those of the same sentences again
 def content_in_order(text: str) -> tuple[str, ...]:
     """The same in their order."""
     return tuple(_base(word) for word in _WORD.findall(text.casefold()) if len(word) > 1 and not function_bands(word))

@@ -8,7 +8,7 @@ three lamps, and *There are four lamps on the table* is called true; the key giv
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cache, cached_property
+from functools import cache, cached_property, lru_cache
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Passage, Unit
@@ -364,6 +364,7 @@ def _found(item: Item, against: str) -> OutOfStep | None:
     return OutOfStep(item, item.answer, against) if item.answer is not None else None
 
 
+@lru_cache(maxsize=10_000)  # the same scripts and briefs are asked for each exercise
 def _told(text: str) -> frozenset[str]:
     """The words of a text that mean something by themselves, its numbers in figures, and its times (7:40)."""
     rest, numbers = text, list(numbers_in(text, parts=True))

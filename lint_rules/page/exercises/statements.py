@@ -7,6 +7,7 @@ turns round: *Is there an owl in the tree?*
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 
 from lint_rules import lazy_re
 from lint_rules.plain_words import SENTENCE
@@ -186,8 +187,13 @@ def _positive(said: Sequence[str]) -> list[str]:
 
 
 def _words(text: str) -> list[str]:
+    return list(_plain_words(text))
+
+
+@lru_cache(maxsize=10_000)  # each statement is held against the same texts
+def _plain_words(text: str) -> tuple[str, ...]:
     plain = text.casefold().replace("’", "'").replace("can't", "can not").replace("n't", " not").replace("'s ", " is ")
-    return _WORD.findall(plain)
+    return tuple(_WORD.findall(plain))
 
 
 def _is_named(wanted: Sequence[str], sentence: str) -> bool:
