@@ -82,7 +82,9 @@ def _placed(item: Item, exercise: Exercise) -> _Placed | None:
 def _against(placed: _Placed, clauses: Sequence[str]) -> str | None:
     """The clause that has a thing elsewhere; None where it is where it should be, '' where nobody can tell."""
     own = [clause for clause in clauses if placed.thing <= content_words(clause)]
-    across = [clause for clause in own if _OPPOSITE.get(placed.where) in places_of(frozenset({placed.spot}), clause)]
+    across = [
+        clause for clause in own if _OPPOSITE.get(placed.where, "") in places_of(frozenset({placed.spot}), clause)
+    ]
     if own and across == own:
         return own[0]
     if any(
