@@ -55,6 +55,13 @@ def test_a_key_at_the_end_of_a_lesson_is_shared_out(text: str) -> None:
     assert answers(end=key(text)) == EXPECTED
 
 
+def test_a_line_of_a_key_may_be_for_several_activities() -> None:
+    more = "".join(f"### {number} Sing. {{.song}}\n\nLa la.\n\n" for number in (3, 4, 5))
+    told = "- Activity 1: 1 red, 2 brown\n- Activity 2: 1 a, 2 b\n"
+    for several in ("Activities 3 and 4: their own. 5 words.", "Exercises 3, 4 and 5: their own answers, 3 more."):
+        assert answers(end=more + key(f"{told}- {several}"))[:2] == EXPECTED
+
+
 def test_a_list_with_an_item_for_each_activity_may_have_remarks_among_them() -> None:
     told = "1. 1 red, 2 brown\n2. 1 a, 2 b\n3. The children sing; no written answers.\n4. A game.\n5. The same."
     more = "".join(f"### {number} Sing. {{.song}}\n\nLa la.\n\n" for number in (3, 4, 5))

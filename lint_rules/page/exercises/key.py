@@ -11,7 +11,7 @@ from itertools import pairwise, zip_longest
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Passage
 from lint_rules.page.exercises.answers import OWN
-from lint_rules.page.exercises.key_places import behind_lead, out_of_steps
+from lint_rules.page.exercises.key_places import behind_lead, out_of_steps, unbracketed
 from lint_rules.page.exercises.key_rows import (
     LEAD,
     answers_before,
@@ -98,6 +98,7 @@ def read_key(
 ) -> ReadKey:
     """Read a key; ``kinds`` are those that the page's items count with, the likeliest first, and ``page`` are their
     labels, exercise by exercise: in a crossword they go up by more than one."""
+    passages = [unbracketed(one) for one in passages]
     passages = [out_of_steps(passage) for passage in passages] if len(passages) == 1 else passages
     in_tables, left = tabled(passages)
     lines = [_without_lead(line) for line in lines_of(left, source)]

@@ -35,6 +35,8 @@ _LABELLED = lazy_re.compile(
 _ENDS = lazy_re.compile(r"[.;](?=\s+[A-Z“‘\"'])")  # 6 yes. Play the track twice.
 _ONE_TWO = lazy_re.compile(r"\s*1[.):]?\s+\S[^\n]*?[,;·|.]\s*2[.):]?\s+\S")  # 1 c, 2 d
 _NUMBERS = tuple(map(str, range(1, 100)))
+_BRACKETS = {"(": ")", "[": "]"}
+_LEAST = 8  # characters: `(c)` is an answer
 _FEWEST = 3  # numbered answers in a row are a key; two may be anything
 
 
@@ -124,6 +126,19 @@ def _pieces(text: str, start: int, end: int) -> Iterator[tuple[int, int]]:
         yield start, cut.start()
         start = cut.end()
     yield start, end
+
+
+def unbracketed(passage: Passage) -> Passage:
+    """A key that stands in brackets as a whole, without them: (Key: 1 red. 2 four. 3 on the hay.)"""
+    text = passage.text.rstrip()
+    if len(text) < _LEAST or _BRACKETS.get(text[0]) != text[-1]:
+        return passage
+    depth = 0
+    for at, char in enumerate(text):
+        depth += (char == text[0]) - (char == text[-1])
+        if depth == 0 and at < len(text) - 1:
+            return passage  # (1) red (2) four
+    return part_of(passage, 1, len(text) - 1)
 
 
 def part_of(passage: Passage, start: int, end: int) -> Passage:

@@ -18,8 +18,9 @@ from lint_rules.page.exercises.unit_keys import unit_keys_of
 
 _NAMED = lazy_re.compile(
     r"(?:^|(?<=[.;!?]\s)|(?<=\n))\s*"
-    r"(?:activity|exercise|ex\.|act\.|task|(?:key|part|round|section|mission)(?=\s[0-9]{1,2}\s*:))\s*"
-    r"(?P<number>[0-9]{1,3}[a-z]?)(?:\s*(?P<set>[:.)–—-])\s*|(?=\s|$))",
+    r"(?:activity|activities|exercises?|ex\.|act\.|tasks?|(?:key|part|round|section|mission)(?=\s[0-9]{1,2}\s*:))\s*"
+    r"(?P<number>[0-9]{1,3}[a-z]?)(?:(?:(?:,\s|\s(?:and|to|&)\s|[–-])[0-9]{1,3}[a-z]?)+(?=:))?"  # Activities 4 and 5:
+    r"(?:\s*(?P<set>[:.)–—-])\s*|(?=\s|$))",
     re.I,
 )
 _ACTIVITY = lazy_re.compile(r"\W*(?:act(?:ivity)?|ex(?:ercise)?|task)s?\W*", re.I)
