@@ -14,6 +14,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
+from itertools import takewhile
 
 from lint_rules import lazy_re
 from lint_rules.language.vocabulary.word_index import function_bands
@@ -38,7 +39,7 @@ _NAME = lazy_re.compile(r"(?<![^\W_])[A-Z][a-z][\w’']*")
 _SMALL = lazy_re.compile(r"(?<![\w’'])[a-z]{3,}(?![\w’'])")
 _OFTEN = 2  # times that a name is said
 _FIRST = lazy_re.compile(r"\W*(?:\d{1,2}[.:)]?\s+)?(?:(?:and|but|so|then|now|oh|yes|no)\b\W*)*([\w’']+)", re.I)
-_FRAME = lazy_re.compile(r"^\d{1,2}[.:)]?\s+(?=[A-Z])")  # 3: Mina in a red hat
+_FRAME = lazy_re.compile(r"^\W*\d{1,2}[.:)]?\s+(?=[A-Z])")  # 3: Mina in a red hat
 _UNSURE = lazy_re.compile(
     r"\b(?:if|perhaps|maybe|thinks?|thought|wants?|wanted|would|pretend|dreams?|wish|than|or|can you|always|never"
     r"|sometimes|often|usually)\b|/|(?<!n['’]t )(?<!\bnot )(?<!\bI )(?<!\bwe )(?<!\byou )(?<!\bthey )\blike\b",
@@ -46,6 +47,8 @@ _UNSURE = lazy_re.compile(
 )
 _LABEL = lazy_re.compile(r"([A-Z][a-z]+): ")  # Goat: I like bees.
 _LIKE = lazy_re.compile(r"(?:(?<=n['’]t )|(?<=\bnot )|(?<=\bI )|(?<=\bwe )|(?<=\byou )|(?<=\bthey ))like\b", re.I)
+_OF_ANOTHER = lazy_re.compile(r"\W*(?:my|his|her)\s+[a-z]+['’]s\s", re.I)
+_IT_IS = lazy_re.compile(r"\W*(?:it|they)(?:['’]s|['’]re| is| are| was| were)\b", re.I)
 _SHORT = lazy_re.compile(r"\W*(yes|no), (?:[a-z]+ ){1,3}[a-z'’]+\W*$", re.I)  # Yes, she can.
 _ASKED = lazy_re.compile(r"\W*(?:is|are|was|were|can|could|has|have|does|do|did)(?:n['’]t)?\s+", re.I)
 _SHORTENED = lazy_re.compile(r"['’](?:s|ve|re|m|ll|d)\b|\b(?:[a-z]{2,5}n['’]t|cannot)\b", re.I)
@@ -54,6 +57,7 @@ _OWNER = lazy_re.compile(
     r"\b(?!(?:He|She|It|That|There|Here|What|Who|Where|Let)\b)([A-Z][a-z]+)['’]s (?=[a-z])"
 )  # Tocko's bag
 _OWNING = "zx"  # behind a name: what is his
+_TITLES = frozenset(["mr", "mrs", "miss", "ms", "dr"])
 _COUNTED = "number"  # before a figure: single figures are no words
 _FIRST_PERSON = frozenset(["i", "i'm", "i've"])
 _THIRD_PERSON = frozenset(["he", "she"])
@@ -151,7 +155,7 @@ class _Texts:
         labels = {match[1].casefold() for one in statements if (match := _LABEL.match(one)) is not None}
         names = _names([*statements, *(passage.text for passage in texts)]) | (speakers & labels)
         told = [one for passage in texts for one in _clauses(passage, names)]
-        sentences = [frozenset(_words(one)) for passage in texts for one in SENTENCE.findall(passage.text)]
+        sentences = [frozenset(_words(one)) for passage in texts for one in _sentences(passage)]
         return cls(told, sentences, names)
 
     def tell(self, statement: str) -> tuple[bool, _Told] | None:
@@ -176,8 +180,20 @@ class _Texts:
             affirmed = [one for one in self.told if not one.denied]
             tells = self._is_of_another if around else _replaces
             other = [one for one in affirmed if any(tells(one, way) for way in ways)]
+            other = other or list(self._of_another_quality(wanted, affirmed))
             said = {False: other[0]} if other else {}
         return said.popitem() if len(said) == 1 else None
+
+    def _of_another_quality(self, wanted: tuple[str, ...], affirmed: Sequence[_Told]) -> Iterator[_Told]:
+        """What gives a thing a quality that excludes the one of a statement, where the texts give it no other of that
+        kind: *The train is big*, and there is a small blue train."""
+        thing, own = wanted[0], wanted[-1]
+        if len(wanted) > _LEAST + 1 or not _is_quality(own) or thing in self.names or thing.endswith(_OWNING):
+            return
+        of_thing = [(quality, one) for one in affirmed for quality in _qualities(one.words, thing)]
+        against = [(quality, one) for quality, one in of_thing if _exclude_each_other(own, quality)]
+        if len({quality for quality, _ in against}) == 1 and own not in {quality for quality, _ in of_thing}:
+            yield from (one for _, one in against)
 
     def _is_of_another(self, one: _Told, wanted: tuple[str, ...]) -> bool:
         """Whether somebody else does the very thing: Teo pushed the green button. What one likes, others may."""
@@ -210,6 +226,15 @@ def _replaces(one: _Told, wanted: tuple[str, ...]) -> bool:
     (at,) = missing
     others = (other for other in one.words if other not in wanted and _exclude_each_other(wanted[at], other))
     return any(_has(one.words, (*wanted[:at], other, *wanted[at + 1 :])) for other in others)
+
+
+def _qualities(told: tuple[str, ...], thing: str) -> Iterator[str]:
+    """The qualities that stand before a thing, or behind it and end the clause."""
+    for at, word in enumerate(told):
+        if word == thing:
+            yield from takewhile(_is_quality, reversed(told[:at]))
+            if all(map(_is_quality, told[at + 1 :])):
+                yield from told[at + 1 :]
 
 
 def _exclude_each_other(one: str, other: str) -> bool:
@@ -253,8 +278,9 @@ def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
     """What the clauses of a text tell; questions and what is only thought tell nothing."""
     about = own = says = ""
     of_turn = next((one for one in passage.speaker.casefold().split() if one in names), "")
-    sentences = SENTENCE.findall(passage.text)
+    sentences = _sentences(passage)
     behind = _behind(sentences)
+    last = ""  # the thing that a sentence ends with: Look at my hat. It's yellow.
     for sentence, after in zip(sentences, behind, strict=True):
         said, i_am = _SAYS.search(sentence), _I_AM.search(sentence)
         own = i_am[1].casefold() if i_am is not None else own
@@ -263,14 +289,24 @@ def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
         named = [one for one in _named(sentence) if one in names]
         about = named[0] if len(named) == 1 else about if not named else ""
         if sentence.rstrip().endswith("?") or _UNSURE.search(sentence):
+            last = ""
             continue
         for clause, who, points in clauses:
             content = _words(clause)
+            if content and last and not who and _IT_IS.match(clause) and all(map(_is_quality, content)):
+                content = (last, *content)
             if content:
                 told = (who, *content) if who and who not in content else content
-                bare = _FRAME.sub("", sentence.strip(" “\"‘'*_"))
+                said_so = sentence.strip(" “\"‘'*_")
                 drawn = passage.audience is Audience.ARTIST
-                yield _Told(told, DENIED.search(clause) is not None, bare, after, points, drawn)
+                yield _Told(told, DENIED.search(clause) is not None, said_so, after, points, drawn)
+        last = _words(sentence)[-1] if _words(sentence) and not DENIED.search(sentence) else ""
+
+
+def _sentences(passage: Passage) -> list[str]:
+    """The sentences of a text; those of a brief without the number of their picture."""
+    found = SENTENCE.findall(passage.text)
+    return [_FRAME.sub("", one) for one in found] if passage.audience is Audience.ARTIST else found
 
 
 def _behind(sentences: Sequence[str]) -> list[frozenset[str]]:
@@ -291,6 +327,8 @@ def _with_subjects(sentence: str, names: frozenset[str], speaker: str, about: st
             who, points = word, False
         elif word in _FIRST_PERSON or word == "my":
             who, points = speaker, False
+        elif _OF_ANOTHER.match(clause):
+            who, points = "", False  # his sister's boat
         elif word in _THIRD_PERSON or word in _OWNERS:
             who, points = about, bool(about)
         elif word not in _GOES_ON and not word.endswith(("ing", "ed")):
@@ -314,7 +352,8 @@ def _names(texts: Sequence[str]) -> frozenset[str]:
 
 
 def _named(text: str) -> list[str]:
-    return [match[0].replace("’", "'").removesuffix("'s").casefold() for match in _NAME.finditer(text)]
+    named = (match[0].replace("’", "'").removesuffix("'s").casefold() for match in _NAME.finditer(text))
+    return [name for name in named if name not in _TITLES]
 
 
 def _words(text: str) -> tuple[str, ...]:
@@ -323,4 +362,5 @@ def _words(text: str) -> tuple[str, ...]:
     rest = _SHORTENED.sub("", _HAS_GOT.sub("have", _OWNER.sub(rf"\1{_OWNING} ", liked)))
     for number, start, end, _ in reversed(list(numbers_in(rest, parts=True))):
         rest = f"{rest[:start]}{_COUNTED}{number}{rest[end:]}"
-    return tuple(word.removeprefix(_COUNTED) for word in content_in_order(rest))
+    found = (word.removeprefix(_COUNTED) for word in content_in_order(rest))
+    return tuple(word for word in found if word not in _TITLES)

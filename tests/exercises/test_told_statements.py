@@ -116,6 +116,55 @@ def test_she_may_be_somebody_else() -> None:
     assert said_of(RULE, page + key("1 no\n2 yes\n3 no")) == []
 
 
+QUALITIES = """### 1 Read. {.story .reading}
+
+**1** Look at my hat. It's yellow. Is it a drum? It's a small blue train.
+
+**2** Mr Oon gave the children a bag. He gave them three apples. His sister's kite is made of wood.
+
+::: art
+1 A boy in a yellow hat. 2 Two green kites; a boy under a tree. 3 Gabi, a white goat, comes. 4 Five plums in a bowl.
+:::
+
+### 2 Yes or no? {.reading}
+
+1. The bag is heavy.
+2. STATEMENT
+3. Mr Oon gave the children a bag.
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("statement", "answer", "wrong"),
+    [
+        ("The hat is red.", "yes", ["yes"]),
+        ("The hat is red.", "no", []),
+        ("The hat is yellow.", "no", ["no"]),
+        ("The train is big.", "yes", ["yes"]),
+        ("The train is small.", "yes", []),
+        ("The drum is red.", "yes", []),  # nothing is said of it
+        ("Mr Oon gave them four apples.", "yes", ["yes"]),
+        ("Mr Oon gave them three apples.", "yes", []),
+        ("Mr Oon's kite is made of wood.", "no", []),  # his sister's
+        ("Gabi is a white goat.", "no", ["no"]),  # the picture of the story
+        ("Six plums are in a bowl.", "no", []),
+        ("Six plums are in a bowl.", "yes", ["yes"]),
+        ("Four plums are in a bowl.", "yes", ["yes"]),  # the fourth picture
+    ],
+)
+def test_what_a_thing_is_like(statement: str, answer: str, wrong: list[str]) -> None:
+    page = QUALITIES.replace("STATEMENT", statement)
+    assert [words for words, _ in said_of(RULE, page + key(f"1 yes\n2 {answer}\n3 yes"))] == wrong
+
+
+def test_a_picture_that_the_task_is_about_is_what_counts() -> None:
+    text = "### 1 Read. {.story}\n\n**1** The goat Bo is in front of the red tent. Bo is big. Bo is happy.\n\n"
+    task = "1. Bo is big.\n2. Bo is behind the tent.\n3. Bo is happy.\n\n::: art\nBo behind the tent.\n:::\n\n"
+    picture = "### 2 Look at the picture. Yes or no? {.reading}\n\n" + task
+    assert said_of(RULE, text + picture + key("1 yes\n2 yes\n3 yes")) == []
+
+
 PLAY = """### 1 Read. {.story .reading}
 
 **Otto:** Look! A pea.
