@@ -25,6 +25,7 @@ _RECKONED = lazy_re.compile(
 )
 _HOUR = lazy_re.compile(r"\b([a-z]+|\d{1,2}) o['’]clock\b", re.I)
 _WHY = lazy_re.compile(r"(?<=\S)\s+\(.*\)\W*$")  # F (one goat)
+_O_CLOCK = "o'clock"
 _LARGE = 100  # a number that is reckoned with, and counts nothing that children see
 _FEWEST = 3  # statements, so that the answers are verdicts
 
@@ -40,6 +41,7 @@ def miscounted(exercise: Exercise, script: Sequence[Passage], page: Sequence[Pas
     read = {one[:2] for passage in page if id(passage) not in own_passages for one in _counts(passage.text)}
     heard = [one for passage in script for one in _counts(passage.text)]
     large = {number for one in script for number, *_ in numbers_in(one.text, parts=True) if number >= _LARGE}
+    said = {number for one in script for number, *_ in numbers_in(one.text, parts=True)}
     apart = {abs(one - other) for one in large for other in large}  # from 1452 to 1460
     found = []
     for item, is_so in zip(items, called, strict=True):
@@ -48,6 +50,8 @@ def miscounted(exercise: Exercise, script: Sequence[Passage], page: Sequence[Pas
         if is_so and len(own) == 1 and not DENIED.search(statement) and not _RECKONED.search(statement):
             number, thing, _ = own[0]
             told = {other: words for other, of, words in heard if of == thing}
+            if thing == _O_CLOCK and number in said:
+                continue  # at four
             found += (
                 [(item, told.popitem()[1])]
                 if told and not {number} & {*told, *apart} and (number, thing) not in read
@@ -59,7 +63,7 @@ def miscounted(exercise: Exercise, script: Sequence[Passage], page: Sequence[Pas
 def _counts(text: str) -> list[tuple[int, str, str]]:
     """The numbers of a text that count something, or tell the hour: the number, the thing in its dictionary form, and
     both in words."""
-    hours = [(number, "o'clock", match[0]) for match in _HOUR.finditer(text) for number, *_ in numbers_in(match[1])]
+    hours = [(number, _O_CLOCK, match[0]) for match in _HOUR.finditer(text) for number, *_ in numbers_in(match[1])]
     return hours + [
         (number, content_in_order(thing)[0], f"{text[start:end]} {thing}")
         for number, start, end, thing in numbers_in(text, parts=True)

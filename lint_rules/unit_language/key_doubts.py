@@ -18,6 +18,7 @@ from lint_rules.page.exercises.heard import (
 from lint_rules.page.exercises.model import Answer, Exercises, Item
 from lint_rules.page.exercises.speakers import other_speaker
 from lint_rules.page.exercises.statements import bare_statement
+from lint_rules.unit_language.counted_in_lists import miscounted_in_list
 from lint_rules.unit_language.counted_statements import miscounted
 from lint_rules.unit_language.lettered_pictures import wrong_letters
 from lint_rules.unit_language.out_of_step import out_of_step
@@ -90,6 +91,9 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
     found = out_of_step(read, unit)
     if found is not None:
         yield Doubt(found.answer, _asked(found.item), found.against)
+    answer, there = miscounted_in_list(read, unit) or (None, "")
+    if answer is not None:
+        yield Doubt(answer, "this", there)
     others = unsaid(read, unit)  # one, or two that have changed places: one slip, told once
     for one in others[:1]:
         said = ", and ".join(f"{other.who} says “{other.sentence.rstrip('.')}”" for other in others)

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import cache, cached_property, lru_cache
 
 from lint_rules import lazy_re
-from lint_rules.manuscript.model import Passage, Unit
+from lint_rules.manuscript.model import Audience, Passage, Role, Unit
 from lint_rules.page.audio import heard_in
 from lint_rules.page.briefs import briefs_of
 from lint_rules.page.exercises.answers import yes_or_no
@@ -26,6 +26,7 @@ from lint_rules.unit_language.option_support import content_words
 from lint_rules.unit_language.places import PLACES, last_word, places_of
 
 _STEM = 4  # letters that a word begins with in another form
+_A_TEXT = 15  # words of a text to read
 _FEWEST = 3  # answers that are in step, before one that is not is a slip
 _SENTENCE = lazy_re.compile(r"[^.!?;\n]+")
 _CLAUSE = lazy_re.compile(r"[.,!?;:\n]|\b(?:and|but|while|which|who)\b")
@@ -212,9 +213,11 @@ def _by_word(exercise: Exercise, source: _Source) -> Iterator[tuple[bool, tuple[
         missing = {
             one for one in _told(said) if one not in (known if known is not None and one.isdigit() else source.words)
         }
+        times = {one for one in missing if ":" in one}
+        if not times and any(":" in one for one in _told(said)):
+            missing = {one for one in missing if not one.isdigit()}  # half past four, and the clock says 4:30
         if not missing:
             yield True, (item, "")
-        times = {one for one in missing if ":" in one}
         for one in times if times and source.has_times else missing - times:  # half past eight, and not eight as well
             priced, timed = _PRICED.search(f"{item.text} {said}") is not None, ":" in one
             if priced and (timed or _is_product(one, source.words)):
@@ -256,6 +259,9 @@ def _statement(read: Exercises, source: _Source) -> OutOfStep | None:
     there = [_ABSENT.sub(" ", _NOT_SO.sub(" ", passage.text)) for passage in source.passages]
     sentences = [_drawn(one) for text in there for one in _SENTENCE.findall(text)]
     clauses = [_drawn(one) for text in there for one in _CLAUSE.split(text)]
+    text = [one for one in read.activity.part.passages if one.audience is Audience.PUPIL and one.role is Role.TEXT]
+    if any(len(one.text.split()) >= _A_TEXT and "_" not in one.text for one in text):
+        return None  # they are about the text
     for exercise in read.exercises:
         marked = (
             (shown is called, (item, words, statement, shown))

@@ -1,0 +1,84 @@
+"""Numbers of things in a key that is a list, held against the script or the picture of the task.
+
+*Sea Farm 2 kilos, 5 books*, where the script has six books; *tomatoes 6, onions 4*, where five onions are drawn. Only
+the one pair of a thing and its number that is nowhere there, where at least three others are.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from typing import NamedTuple
+
+from lint_rules import lazy_re
+from lint_rules.manuscript.model import Passage, Unit
+from lint_rules.page.audio import heard_in
+from lint_rules.page.briefs import briefs_of
+from lint_rules.page.exercises.in_step import the_one_out_of_step
+from lint_rules.page.exercises.model import Answer, Exercises, Place
+from lint_rules.page.number_words import in_words, numbers_in
+from lint_rules.unit_language.texts_around import single
+
+_SHORT = 6  # words of an answer that can be pointed at as a whole
+_FEWEST = 3  # pairs that are there, before one that is not is a slip
+_BEHIND = lazy_re.compile(
+    r"(?:^|[,;:]\s*)([^\W\d_]+(?: [^\W\d_]+)?)\s*[–—:-]?\s+(\d{1,2})(?=\s*(?:[,;.]|$))"
+)  # onions 4
+
+
+def miscounted_in_list(read: Exercises, unit: Unit) -> tuple[Answer, str] | None:
+    """The answer with the one number of a thing that is not there, and what is there."""
+    heard = heard_in(read.activity, unit)
+    name, there = ("script", heard) if heard else ("picture", briefs_of(read.activity, unit))
+    of: dict[str, set[int]] = {}
+    for thing, number in _pairs_in(there):
+        of.setdefault(thing, set()).add(number)
+    answers = [item.answer for one in read.exercises for item in one.items if item.answer and not item.example]
+    marked = [
+        (pair.number in of[single(pair.thing)], (answer, pair))
+        for answer in (*answers, *read.loose)
+        for pair in _pairs(answer.text)
+        if single(pair.thing) in of
+    ]
+    found = the_one_out_of_step(marked, _FEWEST)
+    if found is None:
+        return None
+    answer, pair = found
+    there_are = of[single(pair.thing)]
+    said = f"no {pair.number}" if len(there_are) > 1 else in_words(*there_are)
+    return _at(answer, pair), f"the {name} has {said} {pair.thing}"
+
+
+def _at(answer: Answer, pair: "_Pair") -> Answer:
+    """An answer, or of a long one what it says of the thing."""
+    if len(answer.text.split()) <= _SHORT:
+        return answer
+    place = answer.place
+    return replace(answer, place=Place(place.passage, place.start + pair.start, place.start + pair.end))
+
+
+class _Pair(NamedTuple):
+    """A thing as it is written, its number, and where both stand in a text."""
+
+    thing: str
+    number: int
+    start: int
+    end: int
+
+
+def _pairs_in(passages: Sequence[Passage]) -> Iterator[tuple[str, int]]:
+    for passage in passages:
+        for number, _, _, thing in numbers_in(passage.text):
+            if thing:
+                yield single(thing), number
+
+
+def _pairs(text: str) -> Iterator[_Pair]:
+    """Things with their numbers: 5 books; onions 4."""
+    before = [
+        _Pair(thing, number, start, text.index(thing, end) + len(thing))
+        for number, start, end, thing in numbers_in(text)
+        if thing
+    ]
+    behind = (
+        _Pair(match[1].split()[-1], int(match[2]), match.start(1), match.end(2)) for match in _BEHIND.finditer(text)
+    )
+    yield from before or behind
