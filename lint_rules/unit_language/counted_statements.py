@@ -41,7 +41,7 @@ def miscounted(exercise: Exercise, script: Sequence[Passage], page: Sequence[Pas
     read = {one[:2] for passage in page if id(passage) not in own_passages for one in _counts(passage.text)}
     heard = [one for passage in script for one in _counts(passage.text)]
     large = {number for one in script for number, *_ in numbers_in(one.text, parts=True) if number >= _LARGE}
-    said = {number for one in script for number, *_ in numbers_in(one.text, parts=True)}
+    alone = {number for one in script for number, *_, thing in numbers_in(one.text, parts=True) if not thing}
     apart = {abs(one - other) for one in large for other in large}  # from 1452 to 1460
     found = []
     for item, is_so in zip(items, called, strict=True):
@@ -50,7 +50,7 @@ def miscounted(exercise: Exercise, script: Sequence[Passage], page: Sequence[Pas
         if is_so and len(own) == 1 and not DENIED.search(statement) and not _RECKONED.search(statement):
             number, thing, _ = own[0]
             told = {other: words for other, of, words in heard if of == thing}
-            if thing == _O_CLOCK and number in said:
+            if thing == _O_CLOCK and number in alone:
                 continue  # at four
             found += (
                 [(item, told.popitem()[1])]

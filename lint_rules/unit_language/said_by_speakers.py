@@ -8,13 +8,13 @@ places.
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Passage, Unit
 from lint_rules.page.audio import heard_in
 from lint_rules.page.exercises.answers import letters_of
-from lint_rules.page.exercises.model import Answer, Exercise, Exercises
+from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Place
 from lint_rules.page.number_words import numbers_in
 from lint_rules.plain_words import DENIED, SENTENCE
 from lint_rules.unit_language.option_support import content_in_order
@@ -23,6 +23,7 @@ _FEWEST = 2  # answers that their speakers say, before one that they do not is a
 _CLAUSE = lazy_re.compile(r"[,;:–—]|\b(?:and|but)\b", re.I)
 _YES_NO = lazy_re.compile(r"\W*(yes|no)\b", re.I)
 _NAMED = lazy_re.compile(r"\s*([A-Z][\w’']+)\s*[:–—-]\s+(\S.*)", re.S)  # Pim: button
+_NAMES_ONE = lazy_re.compile(r"(?:(?<=^)|(?<=[.;]\s))[A-Z][\w’']+(?=\s*[:–—]\s)")
 _WORD = lazy_re.compile(r"[\w’']+")
 _MARKED = lazy_re.compile(r"(?P<thing>[^✓✔✗✘☺☹]+?)\s*(?P<mark>[✓✔✗✘☺☹])")
 _COUNTED = lazy_re.compile(r"(?P<thing>[^\W\d]+(?: [^\W\d]+)?):? (?P<number>\d{1,2})")
@@ -116,10 +117,25 @@ def _given(read: Exercises, speakers: Mapping[str, object]) -> Iterator[_Given]:
                 who = who.split()[0]  # a row of a table: Gabi, bread, milk
             if item.answer is not None and not item.example and who in speakers:
                 yield from _chosen(item.answer, who, exercise)
-    for answer in read.loose:
+    for answer in _named_pieces(read) or read.loose:
         named = _NAMED.fullmatch(answer.text)
         if named is not None and named[1].casefold() in speakers:
             yield from _parts(answer, named[1].casefold(), named[2])
+
+
+def _named_pieces(read: Exercises) -> list[Answer]:
+    """What a key says of each by name, where it is cut at the stops: Lan: throw, jump. Bao: dive."""
+    found: list[Answer] = []
+    for passage in read.keys if read.loose else ():
+        starts = [match.start() for match in _NAMES_ONE.finditer(passage.text)]
+        ends = [*starts[1:], len(passage.text)][: len(starts)]
+        pieces = [Answer(Place(passage, *cut)) for cut in zip(starts, ends, strict=True)]
+        found += pieces if len(pieces) > 1 else []
+    return [replace(one, place=_without_end(one.place)) for one in found]
+
+
+def _without_end(place: Place) -> Place:
+    return Place(place.passage, place.start, place.start + len(place.text.rstrip(" .;")))
 
 
 def _chosen(answer: Answer, who: str, exercise: Exercise) -> Iterator[_Given]:

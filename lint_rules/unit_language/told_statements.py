@@ -13,7 +13,6 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cache
 from itertools import takewhile
 
 from lint_rules import lazy_re
@@ -24,8 +23,9 @@ from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Item
 from lint_rules.page.exercises.statements import bare_statement
 from lint_rules.page.number_words import numbers_in
+from lint_rules.page.opposites import opposites
 from lint_rules.plain_words import DENIED, SENTENCE
-from lint_rules.tables import entries, words
+from lint_rules.tables import words
 from lint_rules.unit_language.option_support import content_in_order
 from lint_rules.unit_language.places import places_in
 
@@ -240,7 +240,7 @@ def _qualities(told: tuple[str, ...], thing: str) -> Iterator[str]:
 def _exclude_each_other(one: str, other: str) -> bool:
     if one.isdigit() and other.isdigit():
         return True
-    few = any(one in several and other in several for several in _opposites())
+    few = any(one in several and other in several for several in opposites())
     return few or (one in words("colours") and other in words("colours"))
 
 
@@ -250,11 +250,6 @@ def _ways(wanted: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
     for way in (wanted, (*wanted[:-2], wanted[-1], wanted[-2])) if _is_quality(wanted[-1]) else (wanted,):
         yield way
         yield tuple(word.removesuffix(_OWNING) for word in way)
-
-
-@cache
-def _opposites() -> tuple[frozenset[str], ...]:
-    return tuple(frozenset(part.strip() for part in row.split(",")) for row in entries("opposites.txt"))
 
 
 def _has(told: tuple[str, ...], wanted: tuple[str, ...]) -> bool:
@@ -271,7 +266,7 @@ def _has(told: tuple[str, ...], wanted: tuple[str, ...]) -> bool:
 
 
 def _is_quality(word: str) -> bool:
-    return word in words("colours") or any(word in several for several in _opposites())
+    return word in words("colours") or any(word in several for several in opposites())
 
 
 def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
@@ -348,7 +343,7 @@ def _names(texts: Sequence[str]) -> frozenset[str]:
     small = {word for text in texts for word in _SMALL.findall(text)}
     often = Counter(word for text in texts for word in _named(text))
     found |= {word for word, count in often.items() if count >= _OFTEN and not function_bands(word)}
-    return frozenset(found) - small - _POINTING - {"the", "it"} - frozenset[str]().union(*_opposites())
+    return frozenset(found) - small - _POINTING - {"the", "it"} - frozenset[str]().union(*opposites())
 
 
 def _named(text: str) -> list[str]:

@@ -175,6 +175,40 @@ def test_faces_go_with_what_is_replied(reply: str, answers: str, wrong: list[str
     assert [words for words, _ in found] == wrong
 
 
+DOLLS = """| | long arms | short arms | big ears |
+|---|---|---|---|
+| 1 doll | | | |
+| 2 bear | | | |
+| 3 robot | | | |
+| 4 clown | | | |
+
+::: {.audio track=1.1}
+TILA: One. Look at the doll. Has it got long arms?
+
+TUK: No, it hasn't. It's got short arms.
+
+TILA: Two. The bear has got big ears.
+
+TILA: Three. The robot has got long arms.
+
+TILA: Four. The clown has got big ears.
+:::
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("answers", "wrong"),
+    [
+        ("1 long arms; 2 big ears; 3 long arms; 4 big ears", ["long arms"]),
+        ("1 short arms; 2 big ears; 3 long arms; 4 big ears", []),
+    ],
+)
+def test_what_is_only_asked_about_is_not_said(answers: str, wrong: list[str]) -> None:
+    found = said_of(RULE, DOLLS + key(answers), "Listen. Tick. {.listening audio=1.1}")
+    assert [words for words, _ in found] == wrong
+
+
 ROWS = """1 bear · 2 boat · 3 bus · 4 ball
 
 a ![boat](art/boat.svg) · b ![ball](art/ball.svg) · c ![bear](art/bear.svg) · d ![bus](art/bus.svg)

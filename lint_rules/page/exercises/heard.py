@@ -17,6 +17,7 @@ from lint_rules.page.exercises.model import Answer, Exercises, Option
 from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.heard_numbers import heard_numbers
 from lint_rules.page.number_words import numbers_in, ordinals_in
+from lint_rules.page.opposites import opposites
 from lint_rules.tables import words as word_table
 
 _STEM = 4  # letters that a word begins with in another form
@@ -134,14 +135,19 @@ def _not_among(said: Mapping[str, frozenset[str]], read: Exercises) -> Answer | 
         if heard is None:
             return None
         missing = [[word for word in words if not _is_heard(word, heard)] for words in ways]
-        # In other words, if heard in part (missed the bus: the bus had gone); not where a colour or number is missing.
+        # In other words, if heard in part (missed the bus: the bus had gone); not where a colour or number is missing,
+        # or a word whose opposite is heard.
         in_part = any(
-            0 < len(left) < len(words) and not any(word.isdigit() or word in word_table("colours") for word in left)
+            0 < len(left) < len(words) and not any(_is_excluded(word, heard) for word in left)
             for left, words in zip(missing, ways, strict=True)
         )
         if not all(missing) or not in_part:
             marked.append((not all(missing), answer))
     return the_one_out_of_step(marked, _FEWEST)
+
+
+def _is_excluded(word: str, heard: frozenset[str]) -> bool:
+    return word.isdigit() or word in word_table("colours") or any(word in kind and kind & heard for kind in opposites())
 
 
 def verdict_out_of_step(read: Exercises, unit: Unit) -> tuple[Answer, bool] | None:
@@ -242,10 +248,12 @@ def _by_number(passages: Sequence[Passage]) -> dict[str, frozenset[str]]:
 
 
 def _only_asked(text: str) -> frozenset[str]:
-    """The colours that a text only asks about, where it tells another: Are they black? No! They are yellow."""
+    """The colours that a text only asks about, where it tells another, and the words of whose opposites it tells: Are
+    they black? No! They are yellow. · Has it got long arms? No! It's got short arms."""
     told = frozenset(_words(_QUESTION.sub(" ", text)))
     asked = frozenset(_words(text)) - told
-    return asked & word_table("colours") if told & word_table("colours") else frozenset()
+    kinds = [word_table("colours"), *opposites()]
+    return frozenset(word for kind in kinds if told & kind for word in asked & kind)
 
 
 def _answers(read: Exercises) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]]:
