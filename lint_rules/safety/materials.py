@@ -53,7 +53,7 @@ _PRINTED = lazy_re.compile(
 # What is only shown with hands and face: Mime painting; act: open the box.
 _SHOWN = lazy_re.compile(
     r"\b(?:mim(?:es?|ed|ing)|pretend\w*|imagin\w+|invisible|charades)\b|\bact\s*:"
-    r"|\b(?:draw|write|trace|paint)\w*\b[^.!?]*\bin the air\b",
+    r"|\b(?:draw|write|trace|paint)\w*\b[^.!?]*\bin the air\b|\bout of the air\b",
     re.I,
 )
 # What the teacher does before or after the lesson.

@@ -5,7 +5,6 @@ the one pair of a thing and its number that is nowhere there, where at least thr
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from typing import NamedTuple
 
 from lint_rules import lazy_re
@@ -17,15 +16,23 @@ from lint_rules.page.exercises.model import Answer, Exercises, Place
 from lint_rules.page.number_words import in_words, numbers_in
 from lint_rules.unit_language.texts_around import single
 
-_SHORT = 6  # words of an answer that can be pointed at as a whole
 _FEWEST = 3  # pairs that are there, before one that is not is a slip
 _BEHIND = lazy_re.compile(
     r"(?:^|[,;:]\s*)([^\W\d_]+(?: [^\W\d_]+)?)\s*[–—:-]?\s+(\d{1,2})(?=\s*(?:[,;.]|$))"
 )  # onions 4
 
 
-def miscounted_in_list(read: Exercises, unit: Unit) -> tuple[Answer, str] | None:
-    """The answer with the one number of a thing that is not there, and what is there."""
+class Miscounted(NamedTuple):
+    """An answer that counts a thing wrong, where its number stands, and what is there in words for a message."""
+
+    answer: Answer
+    thing: str
+    at: Place
+    there: str
+
+
+def miscounted_in_list(read: Exercises, unit: Unit) -> Miscounted | None:
+    """The answer with the one number of a thing that is not there."""
     heard = heard_in(read.activity, unit)
     name, there = ("script", heard) if heard else ("picture", briefs_of(read.activity, unit))
     of: dict[str, set[int]] = {}
@@ -44,19 +51,13 @@ def miscounted_in_list(read: Exercises, unit: Unit) -> tuple[Answer, str] | None
     answer, pair = found
     there_are = of[single(pair.thing)]
     said = f"no {pair.number}" if len(there_are) > 1 else in_words(*there_are)
-    return _at(answer, pair), f"the {name} has {said} {pair.thing}"
-
-
-def _at(answer: Answer, pair: "_Pair") -> Answer:
-    """An answer, or of a long one what it says of the thing."""
-    if len(answer.text.split()) <= _SHORT:
-        return answer
     place = answer.place
-    return replace(answer, place=Place(place.passage, place.start + pair.start, place.start + pair.end))
+    at = Place(place.passage, place.start + pair.start, place.start + pair.end)
+    return Miscounted(answer, pair.thing, at, f"the {name} has {said} {pair.thing}")
 
 
 class _Pair(NamedTuple):
-    """A thing as it is written, its number, and where both stand in a text."""
+    """A thing as it is written, its number, and where the number stands in a text."""
 
     thing: str
     number: int
@@ -73,12 +74,8 @@ def _pairs_in(passages: Sequence[Passage]) -> Iterator[tuple[str, int]]:
 
 def _pairs(text: str) -> Iterator[_Pair]:
     """Things with their numbers: 5 books; onions 4."""
-    before = [
-        _Pair(thing, number, start, text.index(thing, end) + len(thing))
-        for number, start, end, thing in numbers_in(text)
-        if thing
-    ]
+    before = [_Pair(thing, number, start, end) for number, start, end, thing in numbers_in(text) if thing]
     behind = (
-        _Pair(match[1].split()[-1], int(match[2]), match.start(1), match.end(2)) for match in _BEHIND.finditer(text)
+        _Pair(match[1].split()[-1], int(match[2]), match.start(2), match.end(2)) for match in _BEHIND.finditer(text)
     )
     yield from before or behind

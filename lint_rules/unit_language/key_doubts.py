@@ -15,7 +15,7 @@ from lint_rules.page.exercises.heard import (
     not_word_for_word,
     verdict_out_of_step,
 )
-from lint_rules.page.exercises.model import Answer, Exercises, Item
+from lint_rules.page.exercises.model import Answer, Exercises, Item, Place
 from lint_rules.page.exercises.speakers import other_speaker
 from lint_rules.page.exercises.statements import bare_statement
 from lint_rules.unit_language.counted_in_lists import miscounted_in_list
@@ -34,11 +34,18 @@ _SHORT = 10  # words of an item that a message can repeat
 
 @dataclass(frozen=True, slots=True)
 class Doubt:
-    """An answer that something speaks against: the answer, what it answers (in words for a message), and what does."""
+    """An answer that something speaks against: the answer, what it answers (in words for a message), and what does;
+    ``at`` is the part of it that is meant, where that is not the whole."""
 
     answer: Answer
     asked: str
     against: str
+    at: Place | None = None
+
+    @property
+    def place(self) -> Place:
+        """What is meant."""
+        return self.at or self.answer.place
 
 
 def doubts(read: Exercises, unit: Unit) -> Iterator[Doubt]:
@@ -91,9 +98,9 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
     found = out_of_step(read, unit)
     if found is not None:
         yield Doubt(found.answer, _asked(found.item), found.against)
-    answer, there = miscounted_in_list(read, unit) or (None, "")
-    if answer is not None:
-        yield Doubt(answer, "this", there)
+    counted = miscounted_in_list(read, unit)
+    if counted is not None:
+        yield Doubt(counted.answer, f"“{counted.thing}”", counted.there, counted.at)
     others = unsaid(read, unit)  # one, or two that have changed places: one slip, told once
     for one in others[:1]:
         said = ", and ".join(f"{other.who} says “{other.sentence.rstrip('.')}”" for other in others)

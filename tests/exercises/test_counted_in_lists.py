@@ -33,16 +33,14 @@ A table. On it there are six tomatoes, four carrots, five onions and three banan
 @pytest.mark.parametrize(
     ("page", "answers", "wrong"),
     [
-        (FARMS, "Mill Farm 3 kilos, 8 books; Hill Farm 5 kilos, 10 books", ["10 books"]),
+        (FARMS, "Mill Farm 3 kilos, 8 books; Hill Farm 5 kilos, 10 books", ["10"]),
         (FARMS, "Mill Farm 3 kilos, 8 books; Hill Farm 5 kilos, 12 books", []),
         (FARMS, "Mill Farm 3 kilos, 7 books; Hill Farm 5 kilos, 10 books", []),  # two: another key
-        (TABLE, "tomatoes 6, carrots 4, onions 4, bananas 3", ["onions 4"]),
+        (TABLE, "tomatoes 6, carrots 4, onions 4, bananas 3", ["4"]),
         (TABLE, "tomatoes 6, carrots 4, onions 5, bananas 3", []),
         (TABLE, "tomatoes 6, carrots 4, plums 4, bananas 3", []),  # nothing is said of plums
-        (TABLE, "There are six tomatoes and four carrots on it, four onions and three bananas.", ["four onions"]),
+        (TABLE, "There are six tomatoes and four carrots on it, four onions and three bananas.", ["four"]),
     ],
 )
 def test_the_one_number_that_is_not_there(page: str, answers: str, wrong: list[str]) -> None:
-    found = [words for words, _ in said_of(RULE, page + key(answers))]
-    assert len(found) == len(wrong)
-    assert all(one in words for one, words in zip(wrong, found, strict=True))
+    assert [words for words, _ in said_of(RULE, page + key(answers))] == wrong

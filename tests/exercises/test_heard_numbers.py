@@ -88,6 +88,7 @@ def test_spoken_numbers_come_before_those_of_a_list() -> None:
         (["Number one. Red. Number two. Blue. Number four. Pink. Number five. Green."], 3, 4),
         (["“One. A cow.”", "“Two. A hen.”", "“Three. A pig.”", "“Five. A cat.”"], 4, 5),
         (["Number one. Red. It's wet. Number two. Blue.", "Number four. Pink. Oh no! Number five. Green."], 3, 4),
+        (["One: walked. Two: painted. Three: opened.", "Five: laughed. Six: waved."], 4, 5),
         # Spoken of in the middle of a sentence, or what is not called and stands behind no stop.
         (["Number one. Red. Number two. Blue. Look at number three. Number four. Pink. Number five: red."], None, None),
         (["1. Apple, 2. egg", "2. Egg. 4. Ham", "5. Jam."], None, None),

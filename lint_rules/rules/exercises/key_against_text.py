@@ -360,8 +360,9 @@ def _options(exercise: Exercise, items: Sequence[Item], around: Around) -> Itera
 
 def _doubted(doubt: Doubt) -> Found:
     """What the script, the picture, a table or a speaker of the task says against the key."""
-    message = f"The key says “{doubt.answer.text}” to {doubt.asked}; {doubt.against}. Which is right?"
-    return Found(doubt.answer.place.span, doubt.answer.text, message)
+    said = doubt.place
+    message = f"The key says “{said.text}” to {doubt.asked}; {doubt.against}. Which is right?"
+    return Found(said.span, said.text, message)
 
 
 def _counted(items: Sequence[Item], around: Around) -> Iterator[Found]:

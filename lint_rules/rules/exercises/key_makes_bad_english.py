@@ -35,6 +35,7 @@ _HINT_BEHIND = lazy_re.compile(r"[.!?]\s*(?:/|[–—→:*]+)\s*([^\W\d_]+)\s*$"
 _DENIED = lazy_re.compile(r"^(?:not|never)\s+", re.I)
 _LAST_WORD = lazy_re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?(?=\s*$)")
 _FIRST_LETTERS = lazy_re.compile(r"[^\W\d_]{1,3}_{3,}")  # `c____`: the whole word is the key's
+_FIRST_LETTER = lazy_re.compile(r"[A-Za-z]\s*_+\.?")  # a ____: arm
 _LISTED = lazy_re.compile(r"[a-z][\w'’-]*(?:\s*,\s*[a-z][\w'’-]*)+")  # sea, read: words that are picked
 _LETTER = lazy_re.compile(r"[^\W\d_]")
 _LETTER_FIRST = lazy_re.compile(r"([A-Za-z])[).]?\s+(?=[A-Z])")
@@ -55,6 +56,7 @@ RULE = Rule(
         Example("1. It is ____ than a duck. (big)\n2. It is ____ than a dog. (small)\n" + _key("1 bigger 2 smaller")),
         Example("1. The bus ____ at eight. (go)\n2. The buses ____ at nine. (go)\n" + _key("1 goes 2 go")),
         Example("1 ____ egg     2 ____ old hat     3 ____ hat\n" + _key("1 an 2 an 3 a")),
+        Example("1. a ____\n2. l ____\n" + _key("1 arm 2 leg"), why="the letter is the word's first"),
         Example(
             "1. We … wait.  a) have to  b) has to\n2. … Tam have to wait?  a) Do  b) Does\n" + _key("1 a 2 b"),
             why="dots that open a question are its blank",
@@ -140,7 +142,7 @@ def _activity(read: Exercises, done: Activity, reading: Reading) -> Iterator[Fou
     for exercise in read.exercises:
         found: list[Found] = []
         for item in exercise.items:
-            if item.answer is None or item.example:
+            if item.answer is None or item.example or _FIRST_LETTER.fullmatch(item.text.strip()):
                 continue
             if item.gaps or item.choices or item.jumble is not None or exercise.column:
                 found += _item(item, exercise, done, reading)

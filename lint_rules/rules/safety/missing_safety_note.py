@@ -197,6 +197,7 @@ _WATER = "ponds-water"
 _OF_WATER = lazy_re.compile(r"\b(?:water|pond|pool|stream|river)\b", re.I)
 _POINTS = "sharp-points-and-edges"
 _THINGS = frozenset({Place.STEPS, Place.MATERIALS, Place.LESSON_MATERIALS, Place.LIST})
+_HEAT = frozenset({"candles-fire-fireworks", "hot-glue-and-irons"})
 _PLAIN_CARE = 0.5  # a score: rather a care than not; the mere names of tools reach 0
 
 
@@ -216,7 +217,7 @@ def find(reading: Reading) -> Iterator[Found]:
             sure = (act for act in done if act.plain or act.score >= sureness().stop)
             acts = [act for act in sure if (text.lesson, act.hazard) not in in_lesson]
         in_lesson.update((text.lesson, act.hazard) for act in acts)
-        for item in _open(text, acts):
+        for item in _without_same_heat(list(_open(text, acts))):
             # What a lesson cares for elsewhere, the teacher has in mind who prepares it: the tasted fruit is eaten
             # now; not a nail, where scissors were cared for.
             points = item.hazard.id == _POINTS
@@ -231,6 +232,16 @@ def find(reading: Reading) -> Iterator[Found]:
                 yield _found(reading, item, others=0)
     for items in suggested.values():
         yield _found(reading, items[0], others=len(items) - 1)
+
+
+def _without_same_heat(items: Sequence[_Open]) -> Iterator[_Open]:
+    """What has no care, a flame and what it melts in one passage once: lights a candle and lets the hot wax drip."""
+    hot: set[int] = set()
+    for item in items:
+        if item.hazard.id in _HEAT and id(item.act.passage) in hot:
+            continue
+        hot.update({id(item.act.passage)} if item.hazard.id in _HEAT else ())
+        yield item
 
 
 def _open(text: ActivityText, acts: Sequence["Act"]) -> Iterator[_Open]:
