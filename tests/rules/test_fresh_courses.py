@@ -99,7 +99,7 @@ _GAME = (
 
 TESTS = [
     Case("unfamiliar-instruction-word", "### 1 Make a wind spinner. {.make}\n\nCut.\n", (), A1),
-    Case("unfamiliar-instruction-word", "### 1 Read the ballad. {.reading}\n\nA cat.\n", (("query", "ballad"),), A1),
+    Case("unfamiliar-instruction-word", "### 1 Read the ballad. {.reading}\n\nA cat.\n", (("note", "ballad"),), A1),
     # what the notes call new is a note
     Case(
         "word-before-taught",
@@ -111,7 +111,7 @@ TESTS = [
     ),
     # a label of the page may be named in an instruction
     Case("unfamiliar-instruction-word", "### 1 Read panels 1 to 3. {.reading}\n\nA cat.\n", (), A2),
-    Case("unfamiliar-instruction-word", "### 1 Read the panel. {.reading}\n\nA cat.\n", (("query", "panel"),), A2),
+    Case("unfamiliar-instruction-word", "### 1 Read the panel. {.reading}\n\nA cat.\n", (("note", "panel"),), A2),
     Case("unfamiliar-instruction-word", "### 1 Help the baker. {.reading}\n\nA cat.\n", (), A1, "bakery,noun,,1\n"),
     Case(
         "word-before-taught",
