@@ -215,6 +215,7 @@ def verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
             helper in MODALS
             and tokens[helped_by].tag == "MD"
             and (low == "to" or low in only_past() or (tokens[at].tag == "VBZ" and low not in bases()))
+            and not (tokens[at].tag == "VBZ" and sentence.low(at + 1) in bases())  # Can seals climb?
         ):
             yield sentence.slip(helped_by, at)
         regular = low.endswith("ed") and low not in bases() and tokens[at].tag in ("VBD", "VBN") and helper == "did"

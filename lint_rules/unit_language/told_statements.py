@@ -13,7 +13,7 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import takewhile
+from itertools import pairwise, takewhile
 
 from lint_rules import lazy_re
 from lint_rules.language.vocabulary.word_index import function_bands
@@ -135,7 +135,7 @@ def _statements(items: Sequence[Item]) -> Iterator[tuple[Item, str, bool]]:
 
 def _is_yes(answer: str) -> bool | None:
     """Whether an answer is a yes or a no, perhaps a whole one: Yes, she can."""
-    said = yes_or_no(answer)
+    said = {"☺": True, "☹": False}.get(answer.strip(" .\ufe0f"), yes_or_no(answer))
     short = _SHORT.match(answer) if said is None else None
     return said if short is None else short[1].casefold() == "yes"
 
@@ -186,9 +186,11 @@ class _Texts:
 
     def _of_another_quality(self, wanted: tuple[str, ...], affirmed: Sequence[_Told]) -> Iterator[_Told]:
         """What gives a thing a quality that excludes the one of a statement, where the texts give it no other of that
-        kind: *The train is big*, and there is a small blue train."""
-        thing, own = wanted[0], wanted[-1]
-        if len(wanted) > _LEAST + 1 or not _is_quality(own) or thing in self.names or thing.endswith(_OWNING):
+        kind: *The train is big*, and there is a small blue train; *He falls into the green paint*, which is pink."""
+        stated = (wanted[0], wanted[-1]) if len(wanted) <= _LEAST + 1 and _is_quality(wanted[-1]) else None
+        coloured = ((thing, word) for word, thing in pairwise(wanted) if word in words("colours"))
+        thing, own = stated or next(coloured, ("", ""))
+        if not own or _is_quality(thing) or thing in self.names or thing.endswith(_OWNING):
             return
         of_thing = [(quality, one) for one in affirmed for quality in _qualities(one.words, thing)]
         against = [(quality, one) for quality, one in of_thing if _exclude_each_other(own, quality)]

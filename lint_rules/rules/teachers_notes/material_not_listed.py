@@ -121,6 +121,7 @@ RULE = Rule(
         Example(_activity("Make a cloud. {.make}", "Tie it to the stick with «yarn». Put two «buttons» on it.")),
         Example(_activity("Play. {.game}", "Give each pair ten «counters»."), weight=Severity.NOTE),
         Example(_activity("«Cut» and «stick». {.make}", "Children make a kite."), weight=Severity.NOTE),
+        Example(_activity("Make a kite. {.make}", "Children «glue» the tail on the kite.")),
         Example(_activity("Draw. {.make}", "Children draw, then «staple» the pages together."), weight=Severity.NOTE),
         Example(
             _activity("Play. {.game}", "Throw the «ball» to a child. Shuffle the «cards».", "a bell"),
@@ -252,7 +253,8 @@ def _found(passage: Passage, use: Used, parts: tuple[Part, ...]) -> Found:
     if listed is not None and listed.passages and use.named and _is_called(text, use.thing):
         end = listed.passages[-1].span().end
         mend = Mend(f"add {name} to Materials", (Edit(Span(end, end), f", {name}"),))
-    sure = listed is not None and use.named and use.thing.asked and not _is_prepared(passage.text, use)
+    called = use.named or text.casefold() == name  # Glue the roof on the box: eight of eight were thanked for
+    sure = listed is not None and called and use.thing.asked and not _is_prepared(passage.text, use)
     weight = None if sure else Severity.NOTE  # a course without lists has them in its head
     return Found(passage.span(use.start, use.end), text, message, weight, mend=mend, key=name)
 
