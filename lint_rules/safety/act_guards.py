@@ -53,8 +53,13 @@ _QUESTION = lazy_re.compile(
 )
 _SPEAKER = lazy_re.compile(r"[A-Z]\w{0,15}: ")
 _FRAGMENT = lazy_re.compile(r"\W*(?:[a-h1-9][.)]\s+)?(?:the|a|an|some|two|three|four|five|my|your)\b[^.!?]*$", re.I)
+_PART_OF_PLAY = lazy_re.compile(
+    r"\b(?:groups?|halves|half|row|team|class|child(?:ren)?|pupils?) (?:is|are|plays?) the \w+", re.I
+)  # two groups are the worms
 _SHUT = lazy_re.compile(
-    r"\b(?:shut|close)s? (?:(?:their|your|his|her|the|both) )+eyes\b|\beyes (?:shut|closed)\b", re.I
+    r"\b(?:shut|close)s? (?:(?:their|your|his|her|the|both) )+eyes\b|\beyes (?:shut|closed)\b"
+    r"|\bwith (?:\w+ )?(?:closed|shut) eyes\b",
+    re.I,
 )
 _MOVES = lazy_re.compile(
     r"\b(?:(?:walk|run|move|go|step|turn|crawl|find|catch|follow|guide|lead|jump|scarf|blindfold)\w*"
@@ -141,9 +146,10 @@ def is_done_for_them(text: str, start: int) -> bool:
 
 def is_ruled_out(text: str, start: int, end: int) -> bool:
     """Say whether nobody is to do what some words tell: the stair is flat; nobody climbs on chairs; a key cut from
-    paper is there already."""
+    paper is there already; a group are the worms of a play."""
     clause = max(text.rfind(mark, 0, start) for mark in ".!?;:\n") + 1
-    ready = any(match.start() < end and start < match.end() for match in _READY_CUT.finditer(text))
+    part = any(match.start() < end and start < match.end() for match in _PART_OF_PLAY.finditer(text))
+    ready = part or any(match.start() < end and start < match.end() for match in _READY_CUT.finditer(text))
     return ready or _NOBODY.search(text, clause, end) is not None
 
 

@@ -45,6 +45,8 @@ def _articles(sentence: KeySentence) -> Iterator[KeySlip]:
             continue
         if token.text.isupper() and at and token.text == "A":
             continue  # a label, a mark
+        if token.text == "A" and sentence.tokens[at + 1].pos == "AUX":
+            continue  # A is the coldest: cup A
         begins = {said[0][0] in _VOWELS for said in pronunciations(word, sentence.variety) if said}
         if begins == {low == "a"}:
             better = "an" if low == "a" else "a"

@@ -321,3 +321,15 @@ def test_what_is_done_for_the_children_they_do_not_do(step: str, cut: bool) -> N
 def test_what_birds_eat_no_child_eats(step: str, seen: bool) -> None:
     page = f"### 1 Make it. {{.make}}\n\n::: teacher\n**Materials:** seeds, apples, spoons\n**Steps:** {step}\n:::\n"
     assert any(act.hazard == "food-tasting-allergy" for act in acts_in(page)) is seen
+
+
+@pytest.mark.parametrize(
+    ("steps", "seen"),
+    [
+        ("Two groups are the worms in the soil, the others are the plants.", False),
+        ("The groups dig out the worms in the soil with their hands.", True),
+    ],
+)
+def test_parts_of_a_play_are_no_acts(steps: str, seen: bool) -> None:
+    page = f"### 1 Worms. {{.game}}\n\n::: teacher\n**Steps:** {steps}\n:::\n"
+    assert any(act.hazard == "plants-soil-insects" for act in acts_in(page)) is seen

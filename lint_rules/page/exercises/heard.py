@@ -45,7 +45,21 @@ _QUESTION = lazy_re.compile(
 def not_heard(read: Exercises, unit: Unit) -> Answer | None:
     """The one answer of a key that the script does not say under its number, where it says all the others."""
     said = _by_number(heard_in(read.activity, unit))
-    return _not_among(said, read) or _other_option(said, read, pictured=True)
+    answer = _not_among(said, read)
+    if answer is not None and not _says_another_option(answer, said, read):
+        answer = None  # It's going to rain all day, for wet; It was Bobbin, for the donkey
+    return answer or _other_option(said, read, pictured=True)
+
+
+def _says_another_option(answer: Answer, said: Mapping[str, frozenset[str]], read: Exercises) -> bool:
+    """Say whether an answer is no letter of an option, or another option of its item is said in its place."""
+    item = next((item for one in read.exercises for item in one.items if item.answer is answer), None)
+    if item is None or not item.choices:
+        return True
+    own = {word for other, ways in _answers(read) if other is answer for way in ways for word in way}
+    offered = {word for choice in item.choices for option in choice.options for word in _words(_shown(option))}
+    there = said[answer.label.key if answer.label else ""]
+    return any(_is_heard(word, there) for word in offered - own - small_words())
 
 
 def not_word_for_word(read: Exercises, unit: Unit) -> Answer | None:

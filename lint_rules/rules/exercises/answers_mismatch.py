@@ -182,7 +182,7 @@ RULE = Rule(
             why="a step too few",
         ),
         Example(
-            "a) a kite\nb) a hat\n\n" + _key("«1». yes\n«2». no"),
+            "a) a kite\nb) a hat\n\n" + _key("«1». yes\n2. no"),
             why="letters in the book, numbers in the key",
             weight=Severity.NOTE,
         ),
@@ -326,7 +326,7 @@ def _other_labels(exercise: Exercise, read: Exercises, labels: Sequence[str]) ->
         return  # `1 c, 2 a`: an order of lettered things
     if labels[0].isdigit() not in numbers:
         shown, given = range_of(labels), range_of([answer.label.text for answer in loose if answer.label])
-        for answer in loose:
+        for answer in loose[:1]:  # told once: it is one decision
             if answer.label is not None:
                 message = f"The items are {shown}, the key has {given}: label the answers as the items are labelled."
                 yield Found(answer.label.span, answer.label.text, message, Severity.NOTE)
