@@ -11,6 +11,7 @@ from lint_rules.language.inflection.verb_forms import (
     is_its_own_participle,
     only_participle,
     only_past,
+    pasts,
 )
 from lint_rules.language.tokens import Token
 from lint_rules.language.vocabulary.misspellings import past_meant
@@ -272,7 +273,7 @@ def verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
 
 def _pasts_of_children() -> frozenset[str]:
     """Pasts behind did and do: nobody in a children's course founds a town or fells a tree."""
-    return only_past() | {"found", "fell"}
+    return pasts() | {"found", "fell"}
 
 
 def conditions(sentence: KeySentence) -> Iterator[KeySlip]:

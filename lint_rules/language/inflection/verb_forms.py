@@ -28,6 +28,13 @@ def only_past() -> frozenset[str]:
 
 
 @cache
+def pasts() -> frozenset[str]:
+    """Forms of irregular verbs that are a past tense, and no base form: took, bought."""
+    base, past, _ = _irregular()
+    return past - base
+
+
+@cache
 def only_participle() -> frozenset[str]:
     """Forms that are a past participle and neither a past tense nor a base form: taken, gone."""
     base, past, participle = _irregular()
