@@ -90,6 +90,7 @@ def test_a_key_that_the_text_speaks_against_is_told(statement: str, answer: str)
         ("Mina likes a bird.", "false"),  # sings like one
         ("Mina likes a quiet river.", "true"),  # as Hush does
         ("The bus left at 7.00.", "true"),  # not: 45 the bus
+        ("The bus left at 7.15.", "false"),
         ("The goat is small and white.", "true"),  # another is big and black
     ],
 )
