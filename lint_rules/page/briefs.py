@@ -4,9 +4,10 @@ import re
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Audience, Passage, Unit
+from lint_rules.page.exercises.small_words import small_words
 
 _LOOKS_BACK = lazy_re.compile(r"\bpictures?\b|\blook (?:again|back)\b", re.I)
-_LOOKS_AT = lazy_re.compile(r"\blook at (?:the |an? |[A-Z]\w+['’]s )?([a-z]{3,})\b", re.I)  # Look at Kai's garden.
+_LOOKS_AT = lazy_re.compile(r"\blook at (?:the |an? |[A-Z]\w+['’]s )?([a-z]{3,})(?=\W*$|[.!?])", re.I)
 _AT_ACTIVITY = lazy_re.compile(r"\b(?:activity|exercise|task)\s+(?:\d{1,2}\.)?(\d{1,3}|[A-H])\b", re.I)
 
 
@@ -31,7 +32,7 @@ def briefs_of(activity: Activity, unit: Unit) -> list[Passage]:
         }
         return _own(numbers[named[1].casefold()]) if named[1].casefold() in numbers else []
     of_each = [_own(one) for one in reversed(before)]
-    shown = re.compile(rf"(?<!\d ){thing}", re.I)  # not only an entry of a list: 6 garden
+    shown = re.compile(rf"(?<!\d )\b{thing}(?:e?s)?\b" if thing else "", re.I)  # not only an entry of a list: 6 garden
     return next((own for own in of_each if any(shown.search(one.text) for one in own)), [])
 
 
@@ -40,7 +41,7 @@ def _looked_at(activity: Activity) -> str:
     page = [one for one in activity.part.passages if one.audience is Audience.PUPIL]
     first = next((one.text for one in page if one is not activity.heading.passage), "")
     found = _LOOKS_AT.match(first.lstrip())
-    return found[1].casefold() if found is not None else ""
+    return found[1].casefold() if found is not None and found[1].casefold() not in small_words() else ""
 
 
 def _own(activity: Activity) -> list[Passage]:

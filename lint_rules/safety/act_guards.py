@@ -53,16 +53,19 @@ _QUESTION = lazy_re.compile(
 )
 _SPEAKER = lazy_re.compile(r"[A-Z]\w{0,15}: ")
 _FRAGMENT = lazy_re.compile(r"\W*(?:[a-h1-9][.)]\s+)?(?:the|a|an|some|two|three|four|five|my|your)\b[^.!?]*$", re.I)
+_EATS = lazy_re.compile(r"(?:eat|eats|eating|drink|drinks)\b", re.I)
 _PART_OF_PLAY = lazy_re.compile(
-    r"\b(?:groups?|halves|half|row|team|class|child(?:ren)?|pupils?) (?:is|are|plays?) the \w+", re.I
-)  # two groups are the worms
+    r"\b(?:groups?|half|row|team|class|child(?:ren)?|pupils?) (?:is|are|plays?) the "
+    r"(?:worms?|snails?|bees?|ants?|birds?|insects?|flowers?|plants?|trees?|seeds?)\b",
+    re.I,
+)
 _SHUT = lazy_re.compile(
     r"\b(?:shut|close)s? (?:(?:their|your|his|her|the|both) )+eyes\b|\beyes (?:shut|closed)\b"
     r"|\bwith (?:\w+ )?(?:closed|shut) eyes\b",
     re.I,
 )
 _MOVES = lazy_re.compile(
-    r"\b(?:(?:walk|run|move|go|step|turn|crawl|find|catch|follow|guide|lead|jump|scarf|blindfold)\w*"
+    r"\b(?:(?:walk|run|move|go|step|turn|crawl|find|catch|follow|guide|lead|jump|scarf|blindfold|chase|race|cross|tag|dance|hop|skip|grab)\w*"
     r"|feels? (?:their|your|his|her|the) way)\b",
     re.I,
 )
@@ -146,19 +149,24 @@ def is_done_for_them(text: str, start: int) -> bool:
 
 def is_ruled_out(text: str, start: int, end: int) -> bool:
     """Say whether nobody is to do what some words tell: the stair is flat; nobody climbs on chairs; a key cut from
-    paper is there already; a group are the worms of a play."""
+    paper is there already."""
     clause = max(text.rfind(mark, 0, start) for mark in ".!?;:\n") + 1
-    part = any(match.start() < end and start < match.end() for match in _PART_OF_PLAY.finditer(text))
-    ready = part or any(match.start() < end and start < match.end() for match in _READY_CUT.finditer(text))
+    ready = any(match.start() < end and start < match.end() for match in _READY_CUT.finditer(text))
     return ready or _NOBODY.search(text, clause, end) is not None
 
 
 def is_of_animals(text: str, start: int, end: int) -> bool:
-    """Say whether it is animals that eat, and their sentence has no person: the birds will sit here and eat from the
-    spoon; not: feed the birds and taste the bread."""
-    before = text[max(text.rfind(mark, 0, start) for mark in ".!?;:\n") + 1 : end]
-    of_people = _OTHERS.search(before) is not None
-    return not of_people and _ANIMALS.search(before) is not None and _EATEN.search(text, start, end) is not None
+    """Say whether it is animals that eat: the birds will sit here and eat from the spoon; not: feed the birds and eat
+    the bread, nor what anybody tastes."""
+    if _EATS.match(text, start, end) is None:
+        return False
+    before = text[max(text.rfind(mark, 0, start) for mark in ".!?,;:\n") + 1 : start]
+    return _ANIMALS.search(before) is not None and _OTHERS.search(before) is None
+
+
+def is_part_of_play(text: str, start: int, end: int) -> bool:
+    """Say whether a group is only called an animal, which it plays: two groups are the worms."""
+    return any(match.start() < end and start < match.end() for match in _PART_OF_PLAY.finditer(text))
 
 
 def is_on_cards(text: str, start: int) -> bool:

@@ -34,6 +34,7 @@ from lint_rules.safety.act_guards import (
     is_on_cards,
     is_only_named,
     is_only_shut,
+    is_part_of_play,
     is_ruled_out,
     is_spoken,
     lacks_evidence,
@@ -74,6 +75,7 @@ _WITH_THINGS = frozenset(
 _BY_TEACHER = _BLADES | {"hot-glue-and-irons"}
 _BLINDFOLD = "blindfold-games"
 _SEATED = lazy_re.compile(r"\b(?:sits?|sitting|seated)\b[^.!?\n]*\b(?:scarf|blindfold|eyes)\b", re.I)
+_PLANTS = "plants-soil-insects"
 _OUTDOORS = "outdoor-trips-roads"
 _CHANTED = lazy_re.compile(
     r"\W*(?:(?:listen|read) and )?"
@@ -184,6 +186,8 @@ def _acts(
             ):
                 continue
             if is_ruled_out(passage.text, start, end) or is_on_cards(passage.text, start):
+                continue
+            if hazard == _PLANTS and is_part_of_play(passage.text, start, end):
                 continue
             if is_called_out(text, said[sentence.of], start):
                 continue

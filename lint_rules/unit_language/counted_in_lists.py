@@ -4,6 +4,7 @@
 the one pair of a thing and its number that is nowhere there, where at least three others are.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
@@ -17,9 +18,8 @@ from lint_rules.page.number_words import in_words, numbers_in
 from lint_rules.unit_language.texts_around import single
 
 _FEWEST = 3  # pairs that are there, before one that is not is a slip
-_BEHIND = lazy_re.compile(
-    r"(?:^|[,;:]\s*)([^\W\d_]+(?: [^\W\d_]+)?)\s*[–—:-]?\s+(\d{1,2})(?=\s*(?:[,;.]|$))"
-)  # onions 4
+_MORE = lazy_re.compile(r"\b(?:more|another|sorry)\b", re.I)  # what is reckoned, or taken back
+_BEHIND = lazy_re.compile(r"(?:^|[,;:]\s*)([^\W\d_]+(?: [^\W\d_]+)?) ?[–—:-]? (\d{1,2})(?=\s*(?:[,;.]|$))")  # onions 4
 
 
 class Miscounted(NamedTuple):
@@ -66,7 +66,7 @@ class _Pair(NamedTuple):
 
 
 def _pairs_in(passages: Sequence[Passage]) -> Iterator[tuple[str, int]]:
-    for passage in passages:
+    for passage in passages if not any(_MORE.search(one.text) for one in passages) else ():
         for number, _, _, thing in numbers_in(passage.text):
             if thing:
                 yield single(thing), number

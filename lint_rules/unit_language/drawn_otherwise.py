@@ -21,6 +21,9 @@ _A_TEXT = 12  # words: a statement to call right or wrong has fewer
 _NAME = lazy_re.compile(r"(?<![^\W_])[A-Z][a-z]+")
 _ENDS = lazy_re.compile(r"[.!?;:\n]")
 _TO_DO = lazy_re.compile(r"_{3,}|\(\d\)| / ")
+_CHANGES = lazy_re.compile(
+    r"n['’]t\b|\b(?:no|not|need\w*|wants?|more|another|paint\w*|turn\w*|becom\w*|chang\w*|colou?r(?:s|ed)?)\b", re.I
+)  # what is not there, not yet, or not for long
 _PARTS = lazy_re.compile(r"\b1\b.*\b2\b", re.S)
 _OF_ART = frozenset(["Drawing", "Drawings", "Photo", "Photos", "Picture", "Pictures", "Frame", "Frames"])
 _FRUIT = frozenset([("orange", "tree"), ("orange", "trees"), ("orange", "juice")])
@@ -84,8 +87,9 @@ def _in_one(activity: Activity) -> Iterator[tuple[Shown, Shown]]:
     page = [one for one in activity.part.passages if one.audience is Audience.PUPIL and one.role is Role.TEXT]
     art = [one for one in activity.part.passages if one.audience is Audience.ARTIST]
     text = [one for one in page if len(one.text.split()) >= _A_TEXT and not _TO_DO.search(one.text)]
+    changes = any(map(_CHANGES.search, (one.text for one in page)))
     of_parts = any(map(_PARTS.search, (one.text for one in art)))  # what is in each part may be some of them
-    if _READING in activity.kinds and text and art and not of_parts:
+    if _READING in activity.kinds and text and art and not (of_parts or changes):
         yield from _differing(art, text, {id(one) for one in art})
 
 

@@ -24,6 +24,10 @@ _NUMBER = lazy_re.compile(r"\d|\b(?:once|twice|one|two|three|four|five|six|seven
 _SURE = 3.5
 _NOT_FAR, _SURER = 2.0, 5.0  # where words of the question stand in the sentence beside it, it may well be meant
 _SAME = 4  # letters that two forms of one word have in common
+_SUPPOSED = lazy_re.compile(
+    r"\b(?:if|think\w*|thought|maybe|perhaps|say|says|said|at first|as a \w+|wants?|wanted|would)\b|[“”\"]",
+    re.I,
+)
 _FEWEST = 2  # words of a question that is answered outright
 _WHO = lazy_re.compile(r"\W*who(?:se)?\b", re.I)
 _NEAR = 0.5  # a word of the question in the sentence before or behind counts half
@@ -36,6 +40,7 @@ class Told:
 
     order: tuple[str, ...]
     around: frozenset[str]
+    supposed: bool = False  # somebody thinks or says it, or it is so at first
 
     @property
     def words(self) -> frozenset[str]:
@@ -56,7 +61,8 @@ def told_in(texts: Iterable[str]) -> list[Told]:
         words = [content_in_order(one) for one in sentences]
         for at, sentence in enumerate(sentences):
             if not DENIED.search(sentence) and not sentence.rstrip().endswith("?"):
-                found.append(Told(words[at], frozenset().union(*words[max(0, at - 1) : at + 2])))
+                around = frozenset[str]().union(*words[max(0, at - 1) : at + 2])
+                found.append(Told(words[at], around, _SUPPOSED.search(sentence) is not None))
     return found
 
 
@@ -87,7 +93,7 @@ def _is_answered(question: str, option: str, told: Sequence[Told]) -> bool:
     words = tuple(word for word in content_in_order(option) if word not in asked)
     way = (*words, *asked) if _WHO.match(question) else (*asked, *words)
     return len(asked) >= _FEWEST and any(
-        way == one.order[at : at + len(way)] for one in told for at in _starts(one, way)
+        way == one.order[at : at + len(way)] for one in told if not one.supposed for at in _starts(one, way)
     )
 
 

@@ -82,9 +82,7 @@ def _placed(item: Item, exercise: Exercise) -> _Placed | None:
 def _against(placed: _Placed, clauses: Sequence[str]) -> str | None:
     """The clause that has a thing elsewhere; None where it is where it should be, '' where nobody can tell."""
     own = [clause for clause in clauses if placed.thing <= content_words(clause)]
-    across = [
-        clause for clause in own if _OPPOSITE.get(placed.where, "") in places_of(frozenset({placed.spot}), clause)
-    ]
+    across = [clause for clause in own if _is_across(placed, clause)]
     if own and across == own:
         return own[0]
     if any(
@@ -93,6 +91,11 @@ def _against(placed: _Placed, clauses: Sequence[str]) -> str | None:
         return None  # on the bench: under the workbench
     spots = [list(_spots(clause, placed.thing)) for clause in own]
     return own[0] if own and all(spots) else ""
+
+
+def _is_across(placed: _Placed, clause: str) -> bool:
+    """Say whether a clause has a thing at its spot by the opposite word alone."""
+    return list(places_of(frozenset({placed.spot}), clause)) == [_OPPOSITE.get(placed.where, "")]
 
 
 def _spots(clause: str, thing: frozenset[str]) -> Iterator[str]:

@@ -114,7 +114,7 @@ def _given(read: Exercises, speakers: Mapping[str, object]) -> Iterator[_Given]:
         for item in exercise.items:
             who = (item.text.strip(" .:_") or item.label.text).casefold()
             if who not in speakers and _MARKED.search(item.answer.text if item.answer is not None else "") is not None:
-                who = who.split()[0]  # a row of a table: Gabi, bread, milk
+                who = next(iter(who.split()), "")  # a row of a table: Gabi, bread, milk
             if item.answer is not None and not item.example and who in speakers:
                 yield from _chosen(item.answer, who, exercise)
     for answer in _named_pieces(read) or read.loose:

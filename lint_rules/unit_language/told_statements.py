@@ -24,7 +24,7 @@ from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Item
 from lint_rules.page.exercises.statements import bare_statement
 from lint_rules.page.number_words import numbers_in
-from lint_rules.page.opposites import opposites
+from lint_rules.page.opposites import opposites_of, with_opposites
 from lint_rules.plain_words import DENIED, SENTENCE
 from lint_rules.tables import words
 from lint_rules.unit_language.option_support import content_in_order
@@ -48,6 +48,13 @@ _UNSURE = lazy_re.compile(
 )
 _LABEL = lazy_re.compile(r"([A-Z][a-z]+): ")  # Goat: I like bees.
 _LIKE = lazy_re.compile(r"(?:(?<=n['’]t )|(?<=\bnot )|(?<=\bI )|(?<=\bwe )|(?<=\byou )|(?<=\bthey ))like\b", re.I)
+_SIZES = frozenset(["big", "small", "little", "large"])
+_SEVERAL = lazy_re.compile(r"\b(?:another|other|others|more|second|some|two|three|four|five|six)\b", re.I)
+_ONLY_THING = lazy_re.compile(
+    r"\W*(?:(?:look at|(?:this|that|here|it)(?: is|['’]s)|I(?: have|['’]ve)(?: got)?|(?:he|she) has(?: got)?)\s+)?"
+    r"(?:an?|the|my|your|his|her)\s+([a-z]+)\W*",
+    re.I,
+)  # Look at my hat. My hat!
 _OF_ANOTHER = lazy_re.compile(r"\W*(?:my|his|her)\s+[a-z]+['’]s\s", re.I)
 _POINTED = lazy_re.compile(r"(?<![\d.:])(\d{1,3})[.:](\d\d)(?![\d.:])")  # a time, a price: one number
 _IT_IS = lazy_re.compile(r"\W*(?:it|they)(?:['’]s|['’]re| is| are| was| were)\b", re.I)
@@ -189,15 +196,18 @@ class _Texts:
     def _of_another_quality(self, wanted: tuple[str, ...], affirmed: Sequence[_Told]) -> Iterator[_Told]:
         """What gives a thing a quality that excludes the one of a statement, where the texts give it no other of that
         kind: *The train is big*, and there is a small blue train; *He falls into the green paint*, which is pink."""
-        stated = (wanted[0], wanted[-1]) if len(wanted) <= _LEAST + 1 and _is_quality(wanted[-1]) else None
+        stated = (wanted[0], wanted[-1]) if len(wanted) == _LEAST and _is_lasting(wanted[-1]) else None
         coloured = ((thing, word) for word, thing in pairwise(wanted) if word in words("colours"))
         thing, own = stated or next(coloured, ("", ""))
-        if not own or _is_quality(thing) or thing in self.names or thing.endswith(_OWNING):
+        if not own or _is_quality(thing) or thing in self.names or any(word.endswith(_OWNING) for word in wanted):
             return
+        if any(thing in one.words and _SEVERAL.search(one.sentence) for one in self.told):
+            return  # another train is in the box
         of_thing = [(quality, one) for one in affirmed for quality in _qualities(one.words, thing)]
         against = [(quality, one) for quality, one in of_thing if _exclude_each_other(own, quality)]
         if len({quality for quality, _ in against}) == 1 and own not in {quality for quality, _ in of_thing}:
-            yield from (one for _, one in against)
+            who = self.names.intersection(wanted)
+            yield from (one for _, one in against if not self.names.intersection(one.words) - who)
 
     def _is_of_another(self, one: _Told, wanted: tuple[str, ...]) -> bool:
         """Whether somebody else does the very thing: Teo pushed the green button. What one likes, others may."""
@@ -232,6 +242,11 @@ def _replaces(one: _Told, wanted: tuple[str, ...]) -> bool:
     return any(_has(one.words, (*wanted[:at], other, *wanted[at + 1 :])) for other in others)
 
 
+def _is_lasting(quality: str) -> bool:
+    """Whether a thing keeps a quality through a story: its colour, its size; a full bag may be empty later."""
+    return quality in words("colours") or quality in _SIZES
+
+
 def _qualities(told: tuple[str, ...], thing: str) -> Iterator[str]:
     """The qualities that stand before a thing, or behind it and end the clause."""
     for at, word in enumerate(told):
@@ -244,8 +259,7 @@ def _qualities(told: tuple[str, ...], thing: str) -> Iterator[str]:
 def _exclude_each_other(one: str, other: str) -> bool:
     if one.isdigit() and other.isdigit():
         return True
-    few = any(one in several and other in several for several in opposites())
-    return few or (one in words("colours") and other in words("colours"))
+    return other in opposites_of(one) or (one in words("colours") and other in words("colours"))
 
 
 def _ways(wanted: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
@@ -270,7 +284,7 @@ def _has(told: tuple[str, ...], wanted: tuple[str, ...]) -> bool:
 
 
 def _is_quality(word: str) -> bool:
-    return word in words("colours") or any(word in several for several in opposites())
+    return word in words("colours") or bool(opposites_of(word))
 
 
 def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
@@ -299,7 +313,8 @@ def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
                 said_so = sentence.strip(" “\"‘'*_")
                 drawn = passage.audience is Audience.ARTIST
                 yield _Told(told, DENIED.search(clause) is not None, said_so, after, points, drawn)
-        last = _words(sentence)[-1] if _words(sentence) and not DENIED.search(sentence) else ""
+        only = _ONLY_THING.fullmatch(sentence.strip())
+        last = _words(only[1])[-1] if only is not None and _words(only[1]) else ""
 
 
 def _sentences(passage: Passage) -> list[str]:
@@ -347,7 +362,7 @@ def _names(texts: Sequence[str]) -> frozenset[str]:
     small = {word for text in texts for word in _SMALL.findall(text)}
     often = Counter(word for text in texts for word in _named(text))
     found |= {word for word, count in often.items() if count >= _OFTEN and not function_bands(word)}
-    return frozenset(found) - small - _POINTING - {"the", "it"} - frozenset[str]().union(*opposites())
+    return frozenset(found) - small - _POINTING - {"the", "it"} - with_opposites()
 
 
 def _named(text: str) -> list[str]:

@@ -17,7 +17,8 @@ from lint_rules.page.exercises.model import Answer, Exercises, Option
 from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.heard_numbers import heard_numbers
 from lint_rules.page.number_words import numbers_in, ordinals_in
-from lint_rules.page.opposites import opposites
+from lint_rules.page.opposites import opposites_of
+from lint_rules.plain_words import DENIED
 from lint_rules.tables import words as word_table
 
 _STEM = 4  # letters that a word begins with in another form
@@ -161,7 +162,7 @@ def _not_among(said: Mapping[str, frozenset[str]], read: Exercises) -> Answer | 
 
 
 def _is_excluded(word: str, heard: frozenset[str]) -> bool:
-    return word.isdigit() or word in word_table("colours") or any(word in kind and kind & heard for kind in opposites())
+    return word.isdigit() or word in word_table("colours") or bool(opposites_of(word) & heard)
 
 
 def verdict_out_of_step(read: Exercises, unit: Unit) -> tuple[Answer, bool] | None:
@@ -187,15 +188,25 @@ def face_out_of_step(read: Exercises, unit: Unit) -> tuple[Answer, str] | None:
     under its number, where all the others do; and what is replied there."""
     heard = heard_numbers(heard_in(read.activity, unit))
     replies = {str(one.number): [match[1] for match in _REPLY.finditer(one.behind)] for one in heard}
+    asked = {str(one.number): frozenset(_words(f"{one.passage.speaker} {one.behind}")) for one in heard}
+    stated = {id(item.answer): item.text for exercise in read.exercises for item in exercise.items}
     marked: list[tuple[bool, tuple[Answer, str]]] = []
     answers = [item.answer for exercise in read.exercises for item in exercise.items] + list(read.loose)
     for answer in answers:
         label = answer.label.key if answer is not None and answer.label is not None else ""
         said = {reply.casefold().startswith("y") for reply in replies.get(label, ())}
-        face = _FACES.get(answer.text.strip(" .\ufe0f"), yes_or_no(answer.text)) if answer is not None else None
+        face = _FACES.get(answer.text.strip(" .\ufe0f")) if answer is not None else None
+        if answer is not None and face is None and _is_asked(stated.get(id(answer), ""), asked.get(label, frozenset())):
+            face = yes_or_no(answer.text)
         if answer is not None and face is not None and len(said) == 1:
             marked.append((said == {face}, (answer, replies[label][0])))
     return the_one_out_of_step(marked, _FEWEST)
+
+
+def _is_asked(statement: str, words: frozenset[str]) -> bool:
+    """Say whether all that an item names is asked under its number, and it denies nothing: Lili – milk."""
+    own = [word for word in _words(statement) if word not in small_words() and len(word) > 1]
+    return bool(own) and DENIED.search(statement) is None and all(_is_heard(word, words) for word in own)
 
 
 def beyond_the_script(read: Exercises, unit: Unit) -> tuple[Answer, int] | None:
@@ -266,8 +277,8 @@ def _only_asked(text: str) -> frozenset[str]:
     they black? No! They are yellow. · Has it got long arms? No! It's got short arms."""
     told = frozenset(_words(_QUESTION.sub(" ", text)))
     asked = frozenset(_words(text)) - told
-    kinds = [word_table("colours"), *opposites()]
-    return frozenset(word for kind in kinds if told & kind for word in asked & kind)
+    colours = asked & word_table("colours") if told & word_table("colours") else frozenset[str]()
+    return colours | {word for word in asked if opposites_of(word) & told}
 
 
 def _answers(read: Exercises) -> Iterator[tuple[Answer, Sequence[Sequence[str]]]]:

@@ -18,12 +18,13 @@ _TIE = lazy_re.compile(r"is\s+(?=\S)(?!\w+ing\b)")
 _SERIES = 3
 _BRACKETED = lazy_re.compile(r"\S[^\[\]]*\[([^\[\]]+)\][.;]?")  # the goat [c]
 _FEWEST_BRACKETED = 3  # answers that stand alike
-_REASON = lazy_re.compile(r"(?P<answer>[^\s,]+(?: [^\s,]+){0,2}?)\s*,?\s+because\b.*", re.S | re.I)
-_BEHIND = lazy_re.compile(r"\s*(?:\((?P<round>[^()]+)\)|\[(?P<square>[^\[\]]+)\])\s*[.;]?\s*")
+_REASON = lazy_re.compile(r"(?P<answer>[^\s,]+)(?P<comma>,)? {1,2}because\b.*", re.S | re.I)
+_BEHIND = lazy_re.compile(r"(?<!\s)\s*(?:\((?P<round>[^()]+)\)|\[(?P<square>[^\[\]]+)\])\s*[.;]?\s*")
 _WORD = lazy_re.compile(r"[^\W_]+")
 _FEWEST_TOLD = 2
+_ONE = r"(?:answer|odd one(?: out)?|(?:(?:odd|different|right|wrong|missing) )?word|(?:different|wrong) one)"
 _SENTENCE = lazy_re.compile(
-    r"(?:The (?:answer|odd one(?: out)?|(?:\w+ )?(?:word|one)) is (?:[(“\"]?(?P<word>[a-z][\w’' -]{0,30}?)[)”\"]?)"
+    rf"(?:The {_ONE} is (?:[(“\"]?(?P<word>[a-z][\w’' -]{{0,30}}?)[)”\"]?)"
     r"|(?:(?:The|A|An|It|In|On|[A-Z][\w’']+) )?[^.;:]{0,40}?\b(?:is|are) \(?(?P<letter>[a-h])\)?)"
     r"(?:\s*[.;:,].*)?",
     re.S,
@@ -83,7 +84,7 @@ def without_reason(row: Sequence[Answer]) -> tuple[Answer, ...]:
     """Answers without the reason that a key gives for them: *b, because it flies*. Words are left as they are unless
     all of a row have a reason: they may be what is to be written (*cold, because it snows*)."""
     given = [_REASON.fullmatch(answer.text.strip()) for answer in row]
-    every = len(row) >= _FEWEST_TOLD and all(given)
+    every = len(row) >= _FEWEST_TOLD and all(match is not None and match["comma"] for match in given)
     return tuple(
         _up_to(answer, match["answer"]) if match is not None and (every or _is_sign(match["answer"])) else answer
         for answer, match in zip(row, given, strict=True)
@@ -101,6 +102,9 @@ def without_item(answer: Answer | None, draft: Draft) -> Answer | None:
     whole = " ".join(one.text for one in draft.places)
     if behind is None or not said or said not in ([_words(whole), *map(_words, SENTENCE.findall(whole))]):
         return answer
+    inside = behind["round"] or behind["square"]
+    if "_" not in whole and not _is_sign(inside) and not inside.strip()[:1].isdigit():
+        return answer  # hat (a small one)
     start, end = behind.span("round" if behind["round"] is not None else "square")
     return replace(answer, place=Place(place.passage, place.start + start, place.start + end))
 

@@ -197,7 +197,8 @@ _WATER = "ponds-water"
 _OF_WATER = lazy_re.compile(r"\b(?:water|pond|pool|stream|river)\b", re.I)
 _POINTS = "sharp-points-and-edges"
 _THINGS = frozenset({Place.STEPS, Place.MATERIALS, Place.LESSON_MATERIALS, Place.LIST})
-_HEAT = frozenset({"candles-fire-fireworks", "hot-glue-and-irons"})
+_FLAME, _MELTING = "candles-fire-fireworks", "hot-glue-and-irons"
+_WAX = lazy_re.compile(r"\bwax\b(?!.*\b(?:glue gun|iron)\b)", re.I | re.S)
 _PLAIN_CARE = 0.5  # a score: rather a care than not; the mere names of tools reach 0
 
 
@@ -235,13 +236,12 @@ def find(reading: Reading) -> Iterator[Found]:
 
 
 def _without_same_heat(items: Sequence[_Open]) -> Iterator[_Open]:
-    """What has no care, a flame and what it melts in one passage once: lights a candle and lets the hot wax drip."""
-    hot: set[int] = set()
+    """What has no care, a flame and the wax that it melts once: lights a candle and lets the hot wax drip."""
+    flames = {id(item.act.passage) for item in items if item.hazard.id == _FLAME}
     for item in items:
-        if item.hazard.id in _HEAT and id(item.act.passage) in hot:
-            continue
-        hot.update({id(item.act.passage)} if item.hazard.id in _HEAT else ())
-        yield item
+        words = item.act.passage.text[item.act.start : item.act.end]
+        if not (item.hazard.id == _MELTING and id(item.act.passage) in flames and _WAX.search(words)):
+            yield item
 
 
 def _open(text: ActivityText, acts: Sequence["Act"]) -> Iterator[_Open]:
