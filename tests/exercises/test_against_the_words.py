@@ -106,3 +106,16 @@ QUESTIONS = """### 2 Choose. {.reading}
 )
 def test_a_question_that_the_text_answers_outright(answers: str, wrong: list[str]) -> None:
     assert [words for words, _ in said_of(RULE, STORY + QUESTIONS + key(answers))] == wrong
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Mum thinks Pim dropped his kite. He has a torch. Where is it?",
+        "If Pim dropped his kite, he is sad. He has a torch.",
+        "Nell said, “Pim dropped his kite!” He has a torch.",
+    ],
+)
+def test_what_is_only_supposed_answers_nothing(text: str) -> None:
+    story = f"### 1 Read. {{.story}}\n\n{text} Pim is here. Nell carried the cake to the old house.\n\n"
+    assert said_of(RULE, story + QUESTIONS + key("1 a\n2 b\n3 a")) == []

@@ -39,6 +39,10 @@ def answers(kind: str, key: str) -> list[str]:
         ("two", "1 It is late. The hen ____ go. (has to) 2 The cow ____ go. [can]", ["has to", "can"]),
         ("places", "1 Hill Street (5.10) 2 Last Stop (5.40)", ["5.10", "5.40"]),
         ("right", "1 Hens fly. (F) 2 Cows eat. (T)", ["F", "T"]),
+        # Leave alone: sentences to write, which have because; remarks in brackets behind what is no gap.
+        ("told", "1 I'm wet because it rains. 2 I'm sad because I fell.", ["I'm wet because it rains.", "I'm sad because I fell."]),
+        ("told", "1 The blue one is mine. 2 The green one is his.", ["The blue one is mine.", "The green one is his."]),
+        ("odd", "1 hat, bag, sky (line 3) 2 hen, cow, pen (page 4) 3 red", ["hat, bag, sky (line 3)", "hen, cow, pen (page 4)", "red"]),
         # Leave alone: what is to be written has a reason itself; a remark in brackets.
         ("told", "1 cold, because it snows 2 warm", ["cold, because it snows", "warm"]),
         ("right", "1 F (They can't.) 2 T (They can.)", ["F (They can't.)", "T (They can.)"]),

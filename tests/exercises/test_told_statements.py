@@ -159,6 +159,23 @@ def test_what_a_thing_is_like(statement: str, answer: str, wrong: list[str]) -> 
     assert [words for words, _ in said_of(RULE, page + key(f"1 yes\n2 {answer}\n3 yes"))] == wrong
 
 
+@pytest.mark.parametrize(
+    ("text", "statement"),
+    [
+        ("The ball is on the table. It is red. Tom sees a cat.", "The table is brown."),
+        ("The mouse runs past the elephant. It is very small. Tom sees a cat.", "The elephant is big."),
+        ("Tom has a red hat. His sister has a hat with spots. Tom sees a cat.", "Anna has a green hat."),
+        ("The bag was empty. Then Tom put apples in it. Tom sees a cat.", "The bag is full."),
+        ("There is a small train here. There is another train there. Tom sees a cat.", "The train is big."),
+        ("Tom has a little boat. It is his. Tom sees a cat.", "The boat is small."),
+    ],
+)
+def test_a_quality_of_something_else_says_nothing(text: str, statement: str) -> None:
+    page = f"### 1 Read. {{.story}}\n\n**1** {text} Tom is at home.\n\n### 2 True or false?\n\n1. Tom sees a cat.\n"
+    page += f"2. {statement}\n3. Tom is at home.\n\n"
+    assert said_of(RULE, page + key("1 true\n2 true\n3 true")) == []
+
+
 def test_a_picture_that_the_task_is_about_is_what_counts() -> None:
     text = "### 1 Read. {.story}\n\n**1** The goat Bo is in front of the red tent. Bo is big. Bo is happy.\n\n"
     task = "1. Bo is big.\n2. Bo is behind the tent.\n3. Bo is happy.\n\n::: art\nBo behind the tent.\n:::\n\n"

@@ -333,3 +333,18 @@ def test_what_birds_eat_no_child_eats(step: str, seen: bool) -> None:
 def test_parts_of_a_play_are_no_acts(steps: str, seen: bool) -> None:
     page = f"### 1 Worms. {{.game}}\n\n::: teacher\n**Steps:** {steps}\n:::\n"
     assert any(act.hazard == "plants-soil-insects" for act in acts_in(page)) is seen
+
+
+@pytest.mark.parametrize(
+    ("materials", "step", "hazard"),
+    [
+        ("honey", "Explain that bees can make honey and taste a little honey on a spoon.", "food-tasting-allergy"),
+        ("biscuits", "When the cat comes, eat the biscuit.", "food-tasting-allergy"),
+        ("a scarf", "One pupil is the blindfold player and walks to the door.", "blindfold-games"),
+        ("a scarf", "One child is the blindfolded cat and catches the mice.", "blindfold-games"),
+        ("a scarf", "One child with closed eyes chases the others.", "blindfold-games"),
+    ],
+)
+def test_what_sounds_like_a_guard_and_is_done(materials: str, step: str, hazard: str) -> None:
+    page = f"### 1 Play. {{.game}}\n\n::: teacher\n**Materials:** {materials}\n**Steps:** {step}\n:::\n"
+    assert hazard in [act.hazard for act in acts_in(page)]
