@@ -31,9 +31,11 @@ def briefs_of(activity: Activity, unit: Unit) -> list[Passage]:
             one.heading.figure or one.heading.number.casefold() or str(at): one for at, one in enumerate(before, 1)
         }
         return _own(numbers[named[1].casefold()]) if named[1].casefold() in numbers else []
-    of_each = [_own(one) for one in reversed(before)]
-    shown = re.compile(rf"(?<!\d )\b{thing}(?:e?s)?\b" if thing else "", re.I)  # not only an entry of a list: 6 garden
-    return next((own for own in of_each if any(shown.search(one.text) for one in own)), [])
+    drawn = (own for one in reversed(before) if (own := _own(one)))
+    if not thing:
+        return next(drawn, [])
+    shown = re.compile(rf"(?<!\d )\b{thing}(?:e?s)?\b", re.I)  # not only an entry of a list: 6 garden
+    return next((own for own in drawn if any(shown.search(one.text) for one in own)), [])
 
 
 def _looked_at(activity: Activity) -> str:

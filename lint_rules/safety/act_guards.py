@@ -65,7 +65,8 @@ _SHUT = lazy_re.compile(
     re.I,
 )
 _MOVES = lazy_re.compile(
-    r"\b(?:(?:walk|run|move|go|step|turn|crawl|find|catch|follow|guide|lead|jump|scarf|blindfold|chase|race|cross|tag|dance|hop|skip|grab)\w*"
+    r"\b(?:(?:walk|run|move|go|step|turn|crawl|find|catch|follow|guide|lead|jump|scarf|blindfold"
+    r"|chase|race|cross|tag|dance|hop|skip|grab)\w*"
     r"|feels? (?:their|your|his|her|the) way)\b",
     re.I,
 )

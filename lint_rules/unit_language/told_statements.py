@@ -19,7 +19,7 @@ from itertools import pairwise, takewhile
 from lint_rules import lazy_re
 from lint_rules.language.vocabulary.word_index import function_bands
 from lint_rules.manuscript.model import Audience, Passage
-from lint_rules.page.exercises.answers import yes_or_no
+from lint_rules.page.exercises.answers import face, yes_or_no
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Item
 from lint_rules.page.exercises.statements import bare_statement
@@ -144,7 +144,8 @@ def _statements(items: Sequence[Item]) -> Iterator[tuple[Item, str, bool]]:
 
 def _is_yes(answer: str) -> bool | None:
     """Whether an answer is a yes or a no, perhaps a whole one: Yes, she can."""
-    said = {"☺": True, "☹": False}.get(answer.strip(" .\ufe0f"), yes_or_no(answer))
+    glad = face(answer)
+    said = yes_or_no(answer) if glad is None else glad
     short = _SHORT.match(answer) if said is None else None
     return said if short is None else short[1].casefold() == "yes"
 
@@ -293,7 +294,7 @@ def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
     of_turn = next((one for one in passage.speaker.casefold().split() if one in names), "")
     sentences = _sentences(passage)
     behind = _behind(sentences)
-    last = ""  # the thing that a sentence ends with: Look at my hat. It's yellow.
+    last = ""  # the one thing of the sentence before: Look at my hat. It's yellow.
     for sentence, after in zip(sentences, behind, strict=True):
         said, i_am = _SAYS.search(sentence), _I_AM.search(sentence)
         own = i_am[1].casefold() if i_am is not None else own

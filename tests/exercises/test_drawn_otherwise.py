@@ -64,6 +64,10 @@ TRAIN = "### 1 Read. {{.reading}}\n\n{}\n\n::: art\nDrawing: a green train with 
         ("This is my train. It is old and green. It has got two wheels and a key.", []),
         ("This is my train. It is old and green. It has three more wheels than a bike.", []),
         ("The train has got three wheels. ____", []),  # to call right or wrong
+        ("This is my train. It is green. It has got three wheels. It hasn't got a driver!", ["two wheels"]),
+        ("This is my train. It is green. It needs three wheels to go to the next town.", []),
+        ("This is my train. It is green. It hasn't got three wheels and it is slow.", []),
+        ("This is my train. It has got three wheels. Then Pim paints it and changes them.", []),
     ],
 )
 def test_a_text_to_read_is_held_against_its_own_art(text: str, found: list[str]) -> None:

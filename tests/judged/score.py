@@ -6,7 +6,8 @@ COURSE is a course's folder, JUDGED its judged.csv or points.csv (by default bes
 folder. In a points.csv each row is a point, known by its first finding, as an author saw it.
 Findings are matched by rule, file and words near the judged line, one to one; findings of English need a server and are
 left out where none is named. --rules says it rule by rule, --left lists the wrong ones that are left, --new the
-findings that nobody has judged; --among takes some courses of this folder by name. The last lines add them all up.
+findings that nobody has judged; --among takes some courses of this folder by name. The last lines add them all up,
+with what their authors first said (and, with --rules, of which rule).
 """
 
 import argparse
@@ -85,7 +86,7 @@ def main() -> None:
         scores.append(score(course, judged, wanted.english))
         show(scores[-1], wanted)
     if len(scores) > 1:
-        show_together(scores)
+        show_together(scores, wanted)
 
 
 def score(course: Path, judged: Path, english: str = "") -> Score:
@@ -155,7 +156,8 @@ def match(rows: Sequence[Row], findings: Sequence[dict[str, Any]]) -> None:
             differs = bool(row.message) and not quoted(row.message) & quoted(one["message"])
             if differs and place_of(row) in crowded:
                 continue
-            pairs.append((not same, far, differs, abs(number - at), number, at))
+            other_weight = one.get("severity", row.severity) != row.severity
+            pairs.append((not same, far, differs, other_weight, abs(number - at), number, at))
     taken: set[int] = set()
     for *_, number, at in sorted(pairs):
         if rows[number].now is None and at not in taken:
@@ -208,7 +210,7 @@ def show(result: Score, wanted: argparse.Namespace) -> None:
             print(f"        {one['message']}")
 
 
-def show_together(scores: Sequence[Score]) -> None:
+def show_together(scores: Sequence[Score], wanted: argparse.Namespace | None = None) -> None:
     """Print what several courses come to."""
     units = sum(one.units for one in scores) or 1
     to_answer = [
@@ -222,6 +224,12 @@ def show_together(scores: Sequence[Score]) -> None:
     ]
     right = [kept(row, one) for one in scores for row in one.rows if row.verdict == "RIGHT"]
     print(f"== together: {len(scores)} courses, {units} units")
+    first = [row for one in scores for row in one.rows if row.severity != "note"]
+    stopped = counted(row.verdict for row in first if row.severity == "stop")
+    said = counted(row.verdict for row in first)
+    print(f"   at first {len(first)}, a unit {len(first) / units:.1f}: {said}; stops: {stopped}")
+    for rule in sorted({row.rule for row in first}) if wanted is not None and wanted.rules else ():
+        print(f"     {rule:32} {counted(row.verdict for row in first if row.rule == rule)}")
     print(f"   points to answer {len(to_answer)}, a unit {len(to_answer) / units:.1f}: {counted(to_answer)}")
     print(f"   stops {len(stops)}: {counted(stops)}")
     print(f"   of {len(right)} that were RIGHT: {counted(right)}")

@@ -45,3 +45,9 @@ def test_several_at_one_place_are_told_apart_by_what_they_quote() -> None:
 
 def test_a_changed_message_at_a_place_of_its_own_is_the_same_finding() -> None:
     assert paired([judged(9, "Title", "“ask” is not taught")], [found(9, "Title", "Teach it.")]) == [0]
+
+
+def test_two_of_one_place_and_one_rule_are_told_apart_by_their_weight() -> None:
+    rows = [judged(9, "lights a candle"), judged(9, "lights a candle", verdict="RIGHT")]
+    rows[1].severity = "stop"
+    assert paired(rows, [{**found(9, "lights a candle"), "severity": "stop"}]) == [None, 0]

@@ -310,41 +310,34 @@ def test_what_is_done_for_the_children_they_do_not_do(step: str, cut: bool) -> N
     assert any(act.hazard == "scissors-cutting" for act in acts_in(told(step))) is cut
 
 
-@pytest.mark.parametrize(
-    ("step", "seen"),
-    [
-        ("Explain that the birds will sit on the handle and eat from the spoon.", False),
-        ("The children sit on the mat and eat from the spoon.", True),
-        ("Put out seeds for the birds and let the children eat an apple.", True),
-    ],
-)
-def test_what_birds_eat_no_child_eats(step: str, seen: bool) -> None:
-    page = f"### 1 Make it. {{.make}}\n\n::: teacher\n**Materials:** seeds, apples, spoons\n**Steps:** {step}\n:::\n"
-    assert any(act.hazard == "food-tasting-allergy" for act in acts_in(page)) is seen
+FOOD, BLIND = "food-tasting-allergy", "blindfold-games"
 
 
 @pytest.mark.parametrize(
-    ("steps", "seen"),
+    ("kind", "materials", "step", "hazard", "seen"),
     [
-        ("Two groups are the worms in the soil, the others are the plants.", False),
-        ("The groups dig out the worms in the soil with their hands.", True),
+        # What birds eat no child eats; but what a child eats or tastes beside them.
+        ("make", "seed", "Explain that the birds will sit on the handle and eat from the spoon.", FOOD, False),
+        ("make", "seed", "The children sit on the mat and eat an apple from the spoon.", FOOD, True),
+        ("make", "seed", "Put out seeds for the birds and let the children eat an apple.", FOOD, True),
+        ("game", "honey", "Explain that bees can make honey and taste a little honey on a spoon.", FOOD, True),
+        ("game", "biscuits", "When the cat comes, eat the biscuit.", FOOD, True),
+        # Parts of a play are no acts; but what is done in one.
+        (
+            "game",
+            "hats",
+            "Two groups are the worms in the soil, the others are the plants.",
+            "plants-soil-insects",
+            False,
+        ),
+        ("game", "pots", "The groups dig out the worms in the soil with their hands.", "plants-soil-insects", True),
+        ("game", "a scarf", "One pupil is the blindfold player and walks to the door.", BLIND, True),
+        ("game", "a scarf", "One child is the blindfolded cat and catches the mice.", BLIND, True),
+        # Eyes that are only shut; but somebody who moves.
+        ("game", "a pot", "A child with closed eyes feels the pot.", BLIND, False),
+        ("game", "a pot", "One child with closed eyes chases the others.", BLIND, True),
     ],
 )
-def test_parts_of_a_play_are_no_acts(steps: str, seen: bool) -> None:
-    page = f"### 1 Worms. {{.game}}\n\n::: teacher\n**Steps:** {steps}\n:::\n"
-    assert any(act.hazard == "plants-soil-insects" for act in acts_in(page)) is seen
-
-
-@pytest.mark.parametrize(
-    ("materials", "step", "hazard"),
-    [
-        ("honey", "Explain that bees can make honey and taste a little honey on a spoon.", "food-tasting-allergy"),
-        ("biscuits", "When the cat comes, eat the biscuit.", "food-tasting-allergy"),
-        ("a scarf", "One pupil is the blindfold player and walks to the door.", "blindfold-games"),
-        ("a scarf", "One child is the blindfolded cat and catches the mice.", "blindfold-games"),
-        ("a scarf", "One child with closed eyes chases the others.", "blindfold-games"),
-    ],
-)
-def test_what_sounds_like_a_guard_and_is_done(materials: str, step: str, hazard: str) -> None:
-    page = f"### 1 Play. {{.game}}\n\n::: teacher\n**Materials:** {materials}\n**Steps:** {step}\n:::\n"
-    assert hazard in [act.hazard for act in acts_in(page)]
+def test_guards_and_what_only_looks_like_one(kind: str, materials: str, step: str, hazard: str, seen: bool) -> None:
+    page = f"### 1 Play. {{.{kind}}}\n\n::: teacher\n**Materials:** {materials}\n**Steps:** {step}\n:::\n"
+    assert (hazard in [act.hazard for act in acts_in(page)]) is seen

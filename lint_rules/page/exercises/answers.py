@@ -36,6 +36,7 @@ _CIRCLED = str.maketrans(
     | {chr(0x24D0 + at): chr(ord("a") + at) for at in range(26)}
 )
 CIRCLED = "\u2460-\u2473\u2776-\u277f\u24b6-\u24e9"
+_FACES = {"☺": True, "😊": True, "🙂": True, "😀": True, "☹": False, "🙁": False, "😞": False, "😟": False}
 _MARKS = " \t\n.,;:!?…\"'“”‘’()[]*_–—-"
 _VERDICTS = frozenset(
     {"t", "f", "ds", "true", "false", "doesn't say", "doesnt say", "right", "wrong", "yes", "no", "tick", "cross"}
@@ -114,6 +115,11 @@ def is_among(answer: str, words: Set[str]) -> bool:
 def alike(one: str, other: str) -> bool:
     """Whether two plain words may be forms of one: `go` and `goes`."""
     return one[:3] == other[:3] or one in other or other in one
+
+
+def face(answer: str) -> bool | None:
+    """Whether an answer is a glad face or a sad one; None where it is none."""
+    return _FACES.get(answer.strip(" .\ufe0f"))
 
 
 def yes_or_no(answer: str) -> bool | None:

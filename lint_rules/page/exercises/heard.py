@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Audience, Passage, Unit
 from lint_rules.page.audio import heard_in, tracks_played
-from lint_rules.page.exercises.answers import OWN, alternatives, is_verdict, yes_or_no
+from lint_rules.page.exercises.answers import OWN, alternatives, face, is_verdict, yes_or_no
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercises, Option
@@ -34,7 +34,6 @@ _ARTICLES = frozenset({"the", "a", "an", "his", "her", "their", "my", "your"})
 _REPLY = lazy_re.compile(
     r"(?:^|(?<=\s))((?:Yes|No), (?:I|he|she|it|we|they) (?:don['’]t|doesn['’]t|can['’]t|do|does|can))\b"
 )
-_FACES = {"☺": True, "😊": True, "🙂": True, "😀": True, "☹": False, "🙁": False, "😞": False, "😟": False}
 # Is it green? Not: And the green bag?
 _QUESTION = lazy_re.compile(
     r"(?:(?<=[.!?\n])|^)\W*(?:(?:and|but|so|or) |\w+, )?"
@@ -195,11 +194,12 @@ def face_out_of_step(read: Exercises, unit: Unit) -> tuple[Answer, str] | None:
     for answer in answers:
         label = answer.label.key if answer is not None and answer.label is not None else ""
         said = {reply.casefold().startswith("y") for reply in replies.get(label, ())}
-        face = _FACES.get(answer.text.strip(" .\ufe0f")) if answer is not None else None
-        if answer is not None and face is None and _is_asked(stated.get(id(answer), ""), asked.get(label, frozenset())):
-            face = yes_or_no(answer.text)
-        if answer is not None and face is not None and len(said) == 1:
-            marked.append((said == {face}, (answer, replies[label][0])))
+        called = face(answer.text) if answer is not None else None
+        told = asked.get(label, frozenset())
+        if answer is not None and called is None and _is_asked(stated.get(id(answer), ""), told):
+            called = yes_or_no(answer.text)
+        if answer is not None and called is not None and len(said) == 1:
+            marked.append((said == {called}, (answer, replies[label][0])))
     return the_one_out_of_step(marked, _FEWEST)
 
 

@@ -326,10 +326,10 @@ def _other_labels(exercise: Exercise, read: Exercises, labels: Sequence[str]) ->
         return  # `1 c, 2 a`: an order of lettered things
     if labels[0].isdigit() not in numbers:
         shown, given = range_of(labels), range_of([answer.label.text for answer in loose if answer.label])
-        for answer in loose[:1]:  # told once: it is one decision
-            if answer.label is not None:
-                message = f"The items are {shown}, the key has {given}: label the answers as the items are labelled."
-                yield Found(answer.label.span, answer.label.text, message, Severity.NOTE)
+        label = loose[0].label  # told once: it is one decision
+        if label is not None:
+            message = f"The items are {shown}, the key has {given}: label the answers as the items are labelled."
+            yield Found(label.span, label.text, message, Severity.NOTE)
 
 
 def _another_count(exercise: Exercise, read: Exercises) -> Iterator[Found]:

@@ -76,10 +76,7 @@ RULE = Rule(
             + _key("1 dangerouser 2 older"),
             why="the word behind the sentence",
         ),
-        Example(
-            "1. It's an ~~«apple»~~. ____\n2. They ~~has~~ cats. ____\n" + _key("1 pear 2 have"),
-            why="struck out",
-        ),
+        Example("1. It's an ~~«apple»~~. ____\n2. They ~~has~~ cats. ____\n" + _key("1 pear 2 have"), why="struck out"),
         Example(
             "1. Ida is ____ now.\n2. Bo and Ida «____» home now.\n" + _key("1 here 2 hurries"),
             english=(("hurries", "GRAMMAR", "AGREEMENT", "Use the base form."),),

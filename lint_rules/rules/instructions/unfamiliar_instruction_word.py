@@ -9,7 +9,9 @@ Only the heading of an activity is read. Words of the course's lists at or below
 presents, names, numbers and words within the band of a general reference pass; so do words that children meet early
 (Make a mask) and things that the same activity shows. Kinds of text (recipe, postcard, comic) are in the table: one
 lies before the child. The first words of the table (play) come when they like. Words of the activity's text are
-word-above-level; a word that the children's texts of the unit have too is only noted here, for it is told there.
+word-above-level; a word that the children's texts of the unit have too is only noted here, for it is told there. One
+word alone is noted, for the teacher shows it once; several of one instruction, or a word that a later level teaches,
+are asked about.
 """
 
 import re
@@ -121,8 +123,7 @@ def find(reading: Reading) -> Iterator[Found]:
     for met, judged in hard:
         span = met.passage.span(met.word.start, met.word.end)
         lemma = canonical(met.word.lemma)
-        # One word that the teacher shows once (Freeze!, the map): of 32 such that judges met first, eight were thanked
-        # for. Several in one instruction, or one that a later level teaches, are no instruction for this class.
+        # Freeze!, the map: of 32 such that judges met first eight were thanked for.
         alone = met.word.entry is None and of_each[met.passage.span()] == 1
         told = Severity.NOTE if alone or lemma in elsewhere else None  # word-above-level has it
         yield Found(span, met.word.text, judged, told, key=lemma)
