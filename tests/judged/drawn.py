@@ -1,4 +1,4 @@
-"""What the art of stories has otherwise than their texts, on the judged courses.
+"""What art has otherwise than the texts that it stands beside, on the judged courses.
 
     python -m tests.judged.drawn
 
@@ -21,7 +21,7 @@ def main() -> None:
         unit = read_unit(Source(path.name, path.read_text("utf-8")))
         for drawn, told in drawn_otherwise(unit):
             line = unit.source.position(drawn.passage.span(drawn.start, drawn.end).start).line
-            print(f"{path.relative_to(HERE)}:{line}: “{drawn.text}”, and the story “{told.text}”")
+            print(f"{path.relative_to(HERE)}:{line}: “{drawn.text}”, and the text “{told.text}”")
 
 
 if __name__ == "__main__":

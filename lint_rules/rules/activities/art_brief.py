@@ -164,7 +164,7 @@ def find(reading: Reading) -> Iterator[Found]:
         yield from _brief(div, reading, topics, must_say_how=some_photo)
     for drawn, told in drawn_otherwise(unit):
         message = (
-            f"The picture has “{drawn.text}”, and the story “{told.text}”. Make them the same: artists draw by this."
+            f"The picture has “{drawn.text}”, and the text “{told.text}”. Make them the same: artists draw by this."
         )
         yield Found(drawn.passage.span(drawn.start, drawn.end), drawn.text, message)
 
