@@ -33,7 +33,7 @@ _CLAUSE = lazy_re.compile(r"[.,!?;:\n]|\b(?:and|but|while|which|who)\b")
 _OPEN = lazy_re.compile(r"\b(?:own|or|e\.?g|example|possible|answers?|any|points?|marks?)\b|/", re.I)
 # What is reckoned or weighed, and not said: twice, warmer than tonight.
 _RECKONED = lazy_re.compile(
-    r"\b(?:how long|how old|than|once|twice|more|less|times|altogether|left|add|plus|minus)\b", re.I
+    r"\b(?:how long|how old|than|once|twice|more|less|times|altogether|in all|in total|left|add|plus|minus)\b", re.I
 )
 _LISTEN, _READ = lazy_re.compile(r"\blisten\b", re.I), lazy_re.compile(r"\bread\b", re.I)
 _PRICED = lazy_re.compile(r"\b(?:how much|costs?|prices?|pay|coins?|euros?|pounds?|dollars?|pence|cents?)\b", re.I)

@@ -8,6 +8,7 @@ from functools import cached_property
 from lint_rules import lazy_re
 from lint_rules.manuscript.counting import is_for_children
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role, Unit
+from lint_rules.page.audio import heard_in
 from lint_rules.page.briefs import briefs_of
 from lint_rules.page.exercises.model import Exercises, Item, Place
 from lint_rules.page.number_words import numbers_in
@@ -97,6 +98,11 @@ class Around:
         stories = [one for one in lesson.activities if "story" in one.kinds] if lesson is not None else []
         drawn = [one for story in stories for one in story.part.passages if one.audience is Audience.ARTIST]
         return [*self.telling, *drawn]
+
+    @cached_property
+    def script(self) -> Sequence[str]:
+        """What is heard in the task itself."""
+        return [one.text for one in heard_in(self.read.activity, self.of_unit)]
 
     @cached_property
     def texts(self) -> Sequence[str]:

@@ -244,7 +244,7 @@ RULE = Rule(
 )
 
 _SUM = lazy_re.compile(
-    r"\b(?:add|sums?|plus|minus|more|left|altogether|total|count on|maths|double|half)\b|[+×÷=]", re.I
+    r"\b(?:add|sums?|plus|minus|more|left|altogether|in all|total|count on|maths|double|half)\b|[+×÷=]", re.I
 )
 _OPEN = lazy_re.compile(r"\bown\b|\be\.?g\b|\bor\b|/|\bexample\b", re.I)  # another answer may be right
 _OF_THE_CHILD = lazy_re.compile(r"\byour\b|(?<!\bcan )\byou\b", re.I)  # not: How many coins can you see?
@@ -332,7 +332,11 @@ def _statement(item: Item, around: Around) -> Iterator[Found]:
 def _filled(item: Item, exercise: Exercise, around: Around) -> Iterator[Found]:
     """A sentence as the key completes it, which the text denies word for word: you must, and you mustn't."""
     sentence = completed_sentence(item, exercise)
-    if item.answer is not None and sentence and is_said(sentence, around.texts, places=False) is False:
+    # Where things are, only by the task's own script: the text may be about another picture.
+    denied = sentence and (
+        is_said(sentence, around.texts, places=False) is False or is_said(sentence, around.script, places=True) is False
+    )
+    if item.answer is not None and denied:
         message = (
             f"With the key this reads “{sentence}”, and the text of this lesson says the contrary. Which is right?"
         )
