@@ -119,3 +119,29 @@ def test_a_question_that_the_text_answers_outright(answers: str, wrong: list[str
 def test_what_is_only_supposed_answers_nothing(text: str) -> None:
     story = f"### 1 Read. {{.story}}\n\n{text} Pim is here. Nell carried the cake to the old house.\n\n"
     assert said_of(RULE, story + QUESTIONS + key("1 a\n2 b\n3 a")) == []
+
+
+PLACES = (
+    "The cat is under the table.\n\n### 1 Listen and write. {.listening audio=1.1}\n\n1. The frog is ____ the leaf.\n"
+    "2. The bee is ____ the box.\n\n::: {.audio track=1.1}\nILO: The frog is under the leaf. The bee is in the box.\n"
+    ":::\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("answers", "wrong"), [("1 on\n2 in", ["on"]), ("1 under\n2 in", []), ("1 under\n2 next to", ["next to"])]
+)
+def test_where_things_are_by_the_task_s_own_script(answers: str, wrong: list[str]) -> None:
+    assert [words for words, _ in said_of(RULE, PLACES + key(answers))] == wrong
+
+
+KITES = (
+    "::: art\nDrawing: a green hill. There are four red kites and three blue kites in the air. Two dogs sit there.\n"
+    ":::\n\n1. ____ red kites\n2. ____ blue kites\n3. ____ dogs\n4. How many kites{}? ____\n"
+)
+
+
+@pytest.mark.parametrize(("counted", "wrong"), [("", ["seven"]), (" in all", []), (" altogether", [])])
+def test_a_sum_is_no_number_of_the_picture(counted: str, wrong: list[str]) -> None:
+    page = KITES.format(counted) + key("1 four, 2 three, 3 two, 4 seven")
+    assert [words for words, _ in said_of(RULE, page, "Count and write the number. {.writing}")] == wrong

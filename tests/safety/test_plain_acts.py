@@ -22,6 +22,7 @@ def acts_of(page: str, materials: str = "", steps: str = "", kind: str = "make")
         ("1. Cut off the top of a plastic bottle.", "bottles, scissors", "", "scissors-cutting", "Cut off the top of"),
         ("1. Draw a tail and cut it out.", "scissors, card", "", "scissors-cutting", "cut it out"),
         ("1. Put hot water in three cups.", "", "", "hot-water-cooking", "Put hot water"),
+        ("", "", "Pour the hot tea into small cups.", "hot-water-cooking", "Pour the hot tea"),
         ("1. Push the pin through the straw.", "", "", "sharp-points-and-edges", "Push the pin"),
         ("", "carrots, a peeler", "Groups peel and cut two carrots.", "knives-and-blades", "peel and cut two carrots"),
         ("", "", "Each group lights a candle.", "candles-fire-fireworks", "lights a candle"),
