@@ -7,21 +7,19 @@ against it. `python -m tests.judged.drawn` prints them: on 288 courses there wer
 
 import re
 from collections.abc import Collection, Iterable, Iterator, Sequence
-from dataclasses import dataclass
-from functools import cache
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage, Role, Unit
 from lint_rules.page.exercises.small_words import small_words
-from lint_rules.page.number_words import numbers_in
+from lint_rules.page.number_words import numbers_in, ordinals_in
 from lint_rules.plain_words import SENTENCE
-from lint_rules.tables import group, words
+from lint_rules.unit_language.drawn_in_frames import drawn_in_frames
+from lint_rules.unit_language.shown_things import Shown, coloured_in, is_of_no_story
 from lint_rules.unit_language.texts_around import single
 
 _STORY, _READING = "story", "reading"
 _A_TEXT = 12  # words: a statement to call right or wrong has fewer
 _NAME = lazy_re.compile(r"(?<![^\W_])[A-Z][a-z]+")
-_ENDS = lazy_re.compile(r"[.!?;:\n]")
 _TO_DO = lazy_re.compile(r"_{3,}|\(\d\)| / ")
 _CHANGES = lazy_re.compile(
     r"n['’]t\b|\b(?:no|not|need\w*|wants?|more|another)\b", re.I
@@ -29,50 +27,17 @@ _CHANGES = lazy_re.compile(
 _TURNS = lazy_re.compile(r"\b(?:paints?|painted|turns?|turned|becom\w*|became|chang\w*|colou?r(?:s|ed))\b", re.I)
 _PARTS = lazy_re.compile(r"\b1\b.*\b2\b", re.S)
 _OF_ART = frozenset(["Drawing", "Drawings", "Photo", "Photos", "Picture", "Pictures", "Frame", "Frames"])
-_FRUIT = frozenset([("orange", "tree"), ("orange", "trees"), ("orange", "juice")])
-# What has a colour or a number without being a thing of the story.
-_NO_THINGS = frozenset(
-    [
-        "light",
-        "lights",
-        "time",
-        "times",
-        "minutes",
-        "frames",
-        "pictures",
-        "drawings",
-        "parts",
-        "pages",
-        "panels",
-        "boxes",
-    ]
-)
-
-
-@dataclass(frozen=True, slots=True)
-class Shown:
-    """A thing as some words have it: its colour or its number, and where the words stand in a passage."""
-
-    thing: str  # as written: of one jacket and of two the colours may differ
-    value: str
-    passage: Passage
-    start: int
-    end: int
-
-    @property
-    def sentence(self) -> str:
-        """The sentence that has them, or the frame: 1 Pim with a red hat; 2 …"""
-        before, behind = self.passage.text[: self.start], self.passage.text[self.end :]
-        return f"{_ENDS.split(before)[-1]}{self.text}{_ENDS.split(behind)[0]}"
-
-    @property
-    def text(self) -> str:
-        """The words: green jacket."""
-        return self.passage.text[self.start : self.end]
 
 
 def drawn_otherwise(unit: Unit) -> Iterator[tuple[Shown, Shown]]:
     """What a unit's art has otherwise than the story of its lesson, and how the story has it, each thing once."""
+    found = {
+        drawn.passage.span(drawn.start): (drawn, told) for drawn, told in (*_in_stories(unit), *drawn_in_frames(unit))
+    }
+    yield from found.values()
+
+
+def _in_stories(unit: Unit) -> Iterator[tuple[Shown, Shown]]:
     for lesson in unit.lessons:
         story = list(_story(lesson))
         own = {id(one) for activity in lesson.activities if _STORY in activity.kinds for one in activity.part.passages}
@@ -108,8 +73,14 @@ def _differing(art: Sequence[Passage], text: Sequence[Passage], own: Collection[
         drawn, told = read(art), read(text)
         for thing in sorted(drawn.keys() & told.keys()):
             one, other = drawn[thing], told[thing]
-            if one.value != other.value and _may_be_one(one, other, sure=id(one.passage) in own):
-                yield one, other
+            later = read is _counted and any(_comes_up_to(one.value, passage.text) for passage in text)
+            if one.value != other.value and not later and _may_be_one(one, other, sure=id(one.passage) in own):
+                yield one, other  # not: three chicks, and then a fourth
+
+
+def _comes_up_to(number: str, text: str) -> bool:
+    """Say whether a text counts up to a number by its ordinal: the fourth chick."""
+    return any(ordinal.rstrip("stndrh") == number for ordinal in ordinals_in(text))
 
 
 def _story(lesson: Lesson) -> Iterator[Passage]:
@@ -135,12 +106,7 @@ def _names(text: str) -> frozenset[str]:
 
 
 def _coloured(passages: Sequence[Passage]) -> dict[str, Shown]:
-    return _only_ones(
-        Shown(match["thing"].casefold(), match["colour"].casefold().replace("gray", "grey"), passage, *match.span())
-        for passage in passages
-        for pattern in _colours()
-        for match in pattern.finditer(passage.text)
-    )
+    return _only_ones(one for passage in passages for one in coloured_in(passage, 0, len(passage.text)))
 
 
 def _counted(passages: Sequence[Passage]) -> dict[str, Shown]:
@@ -157,24 +123,6 @@ def _only_ones(every: Iterable[Shown]) -> dict[str, Shown]:
     """The first place of each thing that has one colour or number alone."""
     found: dict[str, list[Shown]] = {}
     for one in every:
-        measured = single(one.thing) in words("measures") or (one.value, one.thing) in _FRUIT
-        if (
-            not measured
-            and one.thing not in _NO_THINGS
-            and one.thing not in small_words()
-            and one.thing not in group("persons")
-        ):
+        if not is_of_no_story(one):
             found.setdefault(one.thing, []).append(one)
     return {thing: several[0] for thing, several in found.items() if len({one.value for one in several}) == 1}
-
-
-@cache
-def _colours() -> tuple["re.Pattern[str]", ...]:
-    """Ways to give a thing a colour: a red apple · an apple! It's red."""
-    colours, plain = (
-        "|".join(sorted(names, key=len, reverse=True))
-        for names in (words("colours") | {"gray"}, words("plain_adjectives"))
-    )
-    before = rf"\b(?P<colour>{colours})\s+(?:(?:{plain})\s+)?(?P<thing>[a-z]{{3,}})\b"
-    behind = rf"\b(?:an?|the|my|your)\s+(?P<thing>[a-z]{{3,}})[.!]\s+It(?:['’]s| is)\s+(?P<colour>{colours})(?=[.!])"
-    return re.compile(before, re.I), re.compile(behind, re.I)

@@ -43,6 +43,7 @@ def test_what_is_drawn_otherwise_is_told(first: str, second: str, art: str, foun
         ("Pim has a hat.", "It is green.", "Drawing: a red hat."),  # needs understanding
         ("The house is fifty years old.", "He runs.", "Drawing: a boy of about eight years."),
         ("There is a green tree.", "He runs.", "Drawing: an orange tree."),
+        ("Pim sees three hens.", "Then a fourth hen comes.", "Drawing: Pim with four hens."),
     ],
 )
 def test_what_may_be_drawn_so_is_let_alone(first: str, second: str, art: str) -> None:
@@ -78,3 +79,31 @@ def test_the_art_of_another_activity_is_not_held_against_a_text_to_read() -> Non
     art = "### 2 Look. {.reading}\n\n::: art\nDrawing: Pim with a red hat.\n:::\n"
     text = "### 1 Read. {.reading}\n\nThis is Pim. He is a boy. Pim has a green hat and a drum.\n\n"
     assert list(drawn_otherwise(unit_of(text + art))) == []
+
+
+FRAMES = (
+    "### 1 Read. {{.story}}\n\n**1** Pim has a yellow dress.\n\n**2** Oh no! Look! The dress is red!\n\n**3** {}\n\n"
+    "::: art\nThree frames. 1: Pim with a yellow dress. 2: A red dress and red hands. 3: {}\n:::\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "art", "found"),
+    [
+        ("Now the dress is yellow. Oh no! Pim is red.", "A green dress on the line.", ["green dress"]),
+        ("There is one grey feather on it.", "Pim with three big white feathers.", ["white feathers"]),
+        ("Now the dress is yellow.", "A yellow dress on the line.", []),
+        ("Pim wants a blue dress.", "A yellow dress on the line.", []),
+        ("Pim has a blue hat and a red hat.", "Pim with a red hat.", []),
+        ("The dress turns blue, and it is dry.", "A yellow dress on the line.", []),
+    ],
+)
+def test_a_frame_is_held_against_its_own_words(words: str, art: str, found: list[str]) -> None:
+    assert [one.text for one, _ in drawn_otherwise(unit_of(FRAMES.format(words, art)))] == found
+
+
+def test_frames_that_say_their_name_and_stand_in_a_table() -> None:
+    rows = "| 1 | Pim runs. |\n| 2 | He sees a red kite. |\n| 3 | Then he sees a red hat and a blue kite. |\n"
+    art = "::: art\nFrame 1: Pim. Frame 2: a green kite. Frame 3: a blue kite and a red hat.\n:::\n"
+    unit = unit_of(f"### 1 Read. {{.story}}\n\n| Frame | Words |\n|---|---|\n{rows}\n{art}")
+    assert [one.text for one, _ in drawn_otherwise(unit)] == ["green kite"]
