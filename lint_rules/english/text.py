@@ -146,6 +146,7 @@ def wordings(passage: Passage, kinds: Sequence[str] = ()) -> tuple[Wording, ...]
             *_pictures(passage, _SPELT_IN_PICTURES in kinds),
             *_gaps(passage.text),
             *_sounds(passage, kinds),
+            *(_cited(passage) if _DELIBERATE in kinds and passage.audience is Audience.TEACHER else ()),
             *_choices(passage.text),
             *_labels(passage.text, passage.strong),
             *(_numbers(passage.text) if passage.audience is Audience.KEY else ()),
@@ -247,6 +248,12 @@ def _separators(text: str) -> Iterator[_Hidden]:
     """Dashes between the entries of a row part them, as commas would."""
     for match in _BETWEEN_ENTRIES.finditer(text):
         yield _Hidden(match.start(), match.end(), (", ",))
+
+
+def _cited(passage: Passage) -> Iterator[_Hidden]:
+    """What notes say in italics about mistakes to find: say *I am gooder than you*."""
+    for start, end in passage.emphasis:
+        yield _Hidden(start, end, ("this",))
 
 
 def _labels(text: str, bold: Sequence[tuple[int, int]]) -> Iterator[_Hidden]:

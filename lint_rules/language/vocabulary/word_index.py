@@ -113,6 +113,10 @@ class WordIndex:
         """Say whether a course's own list has this word (as compared), as any part of speech."""
         return any(item.entry is not None and len(item.parts) == 1 for item in self.by_first.get(canonical(word), ()))
 
+    def knows(self, word: str) -> bool:
+        """Say whether a word (as compared) is one that a course lists, or takes for known."""
+        return any(len(item.parts) == 1 for item in self.by_first.get(word, ()))
+
 
 _MOST = 5_000  # words to remember what was looked up for
 _STRAIGHT = str.maketrans("’‘", "''")

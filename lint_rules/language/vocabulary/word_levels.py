@@ -292,7 +292,7 @@ class _Reader:
             said = reference(verb, "VERB")  # boiling water: who knows boil reads it
         origin = Origin(said.source) if said.level else Origin.UNKNOWN
         if origin is not Origin.REFERENCE:
-            by_parts = graded_by_parts(token)
+            by_parts = graded_by_parts(token, self.index.knows)
             if by_parts:
                 return self._made(at, at + 1, Origin.REFERENCE, by_parts, elsewhere)
         return self._made(at, at + 1, origin, said.level, elsewhere)

@@ -1,10 +1,11 @@
 """What can be said of a word by its form and by what the parser calls it, before any list is asked."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import lru_cache
 from itertools import pairwise
 
 from lint_rules import lazy_re
+from lint_rules.course.model import CEFR_BANDS, band_rank
 from lint_rules.language.inflection.forms import noun_forms
 from lint_rules.language.inflection.lemmas import lemma as lemma_of
 from lint_rules.language.tokens import Token
@@ -187,12 +188,13 @@ def is_bare(tokens: Sequence[Token]) -> bool:
     return len(words) == 1 or all(after.start - before.end > 1 for before, after in pairwise(words))
 
 
-def graded_by_parts(token: Token) -> str:
-    """The level of a word that the reference has not, by the words it is made of: lunch + box, round-ended."""
+def graded_by_parts(token: Token, listed: Callable[[str], bool]) -> str:
+    """The level of a word that the reference has not, by the words it is made of: lunch + box, round-ended; those that
+    are ``listed`` (lost-luggage, where a course knows luggage) are easy."""
     word = canonical(token.text if "-" in token.text else token.lemma)
     if "-" in word:
-        levels = [lowest(part) for part in word.split("-") if part]
-        return max(levels) if all(levels) else ""
+        levels = [CEFR_BANDS[0] if listed(part) else lowest(part) for part in word.split("-") if part]
+        return max(levels, key=band_rank) if all(levels) else ""
     if token.pos not in {"NOUN", "PROPN"}:
         return ""
     for cut in range(3, len(word) - 2):

@@ -22,6 +22,12 @@ _GROUPED = lazy_re.compile(
 _CUT_UP = lazy_re.compile(r"\s*(?P<left>[^\W\d_]{0,6})(?P<apart> ?)_{2,}(?: ?)(?P<right>[^\W\d_]{0,6})\s*")
 # Bats live in it. c ____: the first letter of a word, behind what it means.
 _CLUE = lazy_re.compile(r"(?<=[.!?:] )(?P<first>[^\W\d_])[ \u00a0]_{2,}(?=\s*$)")
+# Letters that are no word, apart from the blank for the others: A bird can do this: fl ____ . It is n ____ t.
+_APART = lazy_re.compile(
+    r"(?<![\w’'])(?P<left>(?:(?![aeiouy])[^\W\d_]){1,4})(?P<blank>[ \u00a0]_{2,})"
+    r"(?:[ \u00a0](?P<right>[^\W\d_]{1,3})(?!\w))?",
+    re.I,
+)
 _GROUP = lazy_re.compile(r"[a-z]{2}|[^aeiouy\W\d_]{3}|igh|ear|air|ure|dge", re.I)  # letters of a word
 _PIECE = lazy_re.compile(r"[^\W\d_]+|_+|\S")
 _MOST_PIECES = 24
@@ -48,6 +54,9 @@ def gaps_in(place: Place, *, dots: bool = False, said: str = "", in_company: boo
     if clue is not None and any(one.casefold().startswith(clue["first"].casefold()) for one in words):
         word = Place(place.passage, *clue.span())
         found.append(Gap(word, word))
+    for match in _APART.finditer(text, place.start, place.end):
+        ends = [match.end(group) for group in ("right", "blank") if match[group] and _ends(match, group, words)]
+        found += [Gap(word, word) for word in (Place(place.passage, match.start(), end) for end in ends[:1])]
     cut_up = cut_up_word(place, said, in_company=in_company) or _in_pieces(place, words)
     if cut_up is not None:
         spaced.append((cut_up.start, cut_up.end))
@@ -74,6 +83,12 @@ def gaps_in(place: Place, *, dots: bool = False, said: str = "", in_company: boo
             merged.append(gap)
     for gap in merged:
         yield Gap(gap.place, gap.word, _hint(gap, place))
+
+
+def _ends(match: re.Match[str], group: str, said: frozenset[str]) -> bool:
+    """Whether a word of the key begins with the letters before a blank, and ends with those behind it, if these are."""
+    right = match["right"] if group == "right" else ""
+    return any(fits(f"{match['left']}_{right}", one, one_each=False) for one in said)
 
 
 def _is_one_word(word: Place, said: frozenset[str]) -> bool:

@@ -30,6 +30,11 @@ _DRAWN = lazy_re.compile(r"\b(?:picture\s+)?(\d{1,2})\b[.:)]?\s+(?!(?:to|and|or)
 _VERDICT = lazy_re.compile(r"\W*(?:yes|no)\b[,.]", re.I)  # Yes, I do.
 _WORD = lazy_re.compile(r"[^\W_]+")
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
+# What a picture has of a stuff, and nobody says of it: a bar of soap.
+_MEASURED = lazy_re.compile(
+    r"\b(?:an?|one)\s+(?:bars?|pieces?|slices?|glass|cup|mug|bottle|jug|pairs?|bunch|bowl|plate|loaf|drop|ball)\s+of\s+",
+    re.I,
+)
 _ARTICLES = frozenset({"the", "a", "an", "his", "her", "their", "my", "your"})
 _REPLY = lazy_re.compile(
     r"(?:^|(?<=\s))((?:Yes|No), (?:I|he|she|it|we|they) (?:don['’]t|doesn['’]t|can['’]t|do|does|can))\b"
@@ -253,7 +258,8 @@ def _drawn_by_number(texts: Iterable[str]) -> dict[str, frozenset[str]]:
         {}
         if not marks
         else {
-            mark[1]: frozenset(_words(re.split(r"[.;\n]", whole[mark.end() : end])[0])) - small_words()
+            mark[1]: frozenset(_words(_MEASURED.sub("", re.split(r"[.;\n]", whole[mark.end() : end])[0])))
+            - small_words()
             for mark, end in zip(marks, ends, strict=True)
         }
     )

@@ -37,7 +37,7 @@ from lint_rules.page.exercises.model import (
 )
 from lint_rules.page.exercises.part_keys import drafts_of_parts, parts_of_key
 from lint_rules.page.exercises.parts import letters_of_parts
-from lint_rules.page.exercises.said_around import without_item
+from lint_rules.page.exercises.said_around import without_item, without_reasons
 from lint_rules.page.exercises.shared_keys import keys_of
 from lint_rules.page.exercises.stream import Line, mended_passages, page_lines
 from lint_rules.page.exercises.unnumbered import to_fill, unlabelled, unnumbered
@@ -380,6 +380,6 @@ def _pictures_in(place: Place) -> list[int]:
 def _exercise(one: DraftExercise, key: Key, box: WordBox | None, instruction: str) -> Exercise:
     by_label = {answer.label.key: answer for answer in reversed(key.answers) if answer.label}
     answers = [without_item(_without_match(by_label.get(draft.label.key), draft, one), draft) for draft in one.drafts]
-    items = items_of(one, answers, instruction)
+    items = items_of(one, without_reasons(answers, one.drafts), instruction)
     box = box if any(item.gaps for item in items) else None
     return Exercise(items, key, tuple(one.column), box, one.cloze)

@@ -19,6 +19,8 @@ _SERIES = 3
 _BRACKETED = lazy_re.compile(r"\S[^\[\]]*\[([^\[\]]+)\][.;]?")  # the goat [c]
 _FEWEST_BRACKETED = 3  # answers that stand alike
 _REASON = lazy_re.compile(r"(?P<answer>[^\s,]+)(?P<comma>,)? {1,2}because\b.*", re.S | re.I)
+_DASHED = lazy_re.compile(r"(?P<answer>\S.*?)\s+[–—-]\s+(?P<reason>\S.*)", re.S)
+_PART = lazy_re.compile(r"[,;]")
 _BEHIND = lazy_re.compile(r"(?<!\s)\s*(?:\((?P<round>[^()]+)\)|\[(?P<square>[^\[\]]+)\])\s*[.;]?\s*")
 _WORD = lazy_re.compile(r"[^\W_]+")
 _FEWEST_TOLD = 2
@@ -107,6 +109,30 @@ def without_item(answer: Answer | None, draft: Draft) -> Answer | None:
         return answer  # hat (a small one)
     start, end = behind.span("round" if behind["round"] is not None else "square")
     return replace(answer, place=Place(place.passage, place.start + start, place.start + end))
+
+
+def without_reasons(answers: Sequence[Answer | None], drafts: Sequence[Draft]) -> list[Answer | None]:
+    """Answers without what a key says behind a dash to each of them: *seventeen – not seventy*, *since – April is the
+    start*. Signs keep it (*F – there are two*), and so do keys that say the item first: *the goat – under a table*."""
+    given = [(answer, draft) for answer, draft in zip(answers, drafts, strict=True) if answer is not None]
+    told = [(_DASHED.fullmatch(answer.text.strip()), draft) for answer, draft in given]
+    cut = {id(draft): match["answer"] for match, draft in told if match is not None and _is_reason(match, draft)}
+    signs = any(_is_sign(text) for text in cut.values())
+    if signs or len(given) < _FEWEST_TOLD or not all(match for match, _ in told) or len(cut) <= len(told) / 2:
+        return list(answers)
+    said = {id(draft): match["answer"] for match, draft in told if match is not None}
+    return [
+        _up_to(answer, said[id(draft)]) if answer is not None else None
+        for answer, draft in zip(answers, drafts, strict=True)
+    ]
+
+
+def _is_reason(match: "re.Match[str]", draft: Draft) -> bool:
+    """Say whether words behind a dash are no answer: several, behind what is neither a question nor the item."""
+    item = plain(" ".join(place.text for place in draft.places))
+    before = match["answer"]
+    several = len(_PART.split(match["reason"])[0].split()) > 1  # not: soft, smooth, heavy
+    return several and not before.endswith("?") and not item.startswith(plain(before))
 
 
 def _words(text: str) -> list[str]:

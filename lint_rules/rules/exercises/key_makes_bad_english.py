@@ -15,6 +15,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.counting import is_row_of_words
 from lint_rules.manuscript.model import Activity, Passage
 from lint_rules.page.deliberate import is_wrong_on_purpose
+from lint_rules.page.exercises.answers import letters_of
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.drafts import trimmed
 from lint_rules.page.exercises.model import Exercise, Exercises, Item, Place
@@ -160,6 +161,8 @@ def _sentence(item: Item, exercise: Exercise, reading: Reading) -> Iterator[Foun
     letter = _LETTER_FIRST.match(place.text)
     if letter and letter[1].casefold() in {option.label.key for option in exercise.column if option.label}:
         place = Place(place.passage, place.start + letter.end(), place.end)  # `a In it there is a map.`
+    elif letters_of(place.text):
+        return  # B – she says so: a reason for the teacher
     if len(place.text.split()) < _SENTENCE or place.text.rstrip()[-1:] not in (".", "!", "?"):
         return
     for slip in key_slips(reading.analyse(place.passage), place.start, place.end, reading.course.variety):

@@ -45,6 +45,7 @@ RULE = Rule(
         Example(_lesson("all the words of the unit", _PAGE)),
         Example(_lesson("Teach *boat*, *canal*, *lock* and *bridge* from the panel; others can be guessed.", _PAGE)),
         Example(_lesson("teach boat, canal, lock", _PAGE)),
+        Example(_lesson("boat, canal; also bridge, page", _PAGE)),
         Example(_lesson("new: boat, canal; passive: lock", _PAGE), why="labels"),
         Example(_lesson("plum, pear, apple, boat", _PAGE), why="most is not there: meant otherwise"),
     ),
@@ -67,7 +68,7 @@ _ITEM = lazy_re.compile(r"[^,;·•\n]+")
 _LABEL = lazy_re.compile(r"^[^:]*:\s*")
 _ASIDE = lazy_re.compile(r"\([^()]*\)|[.…!?\"“”]+$")
 _ARTICLE = lazy_re.compile(
-    r"^(?:(?:(?:pre-?)?teach|explain|introduce|present|practise|revise|review|elicit)\s+)?(?:(?:an?|the|to|some)\s+)?",
+    r"^(?:(?:and|also|again|plus)\s+)?(?:(?:(?:pre-?)?teach|explain|introduce|present|practise|revise|review|elicit)\s+)?(?:(?:an?|the|to|some)\s+)?",
     re.I,
 )
 _PLAIN = lazy_re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*(?: [^\W\d_]+(?:['’-][^\W\d_]+)*)?")
