@@ -13,6 +13,7 @@ from lint_rules.manuscript.model import PICTURE, Audience, Unit
 from lint_rules.page.audio import heard_in
 from lint_rules.page.exercises.model import Exercise, Exercises, Item, Place
 from lint_rules.page.heard_numbers import heard_numbers
+from lint_rules.page.opposites import opposites_of
 from lint_rules.plain_words import DENIED
 from lint_rules.unit_language.option_support import content_words
 from lint_rules.unit_language.out_of_step import is_one_of_few
@@ -120,8 +121,10 @@ def _fitting(pictures: Pictures, words: frozenset[str], own: str) -> Sequence[st
     ``own`` (The beans grow: the beans get taller, beans are watered)."""
     shares = {letter: len(drawn & words) / len(drawn) for letter, drawn in pictures.items() if drawn}
     best = max(shares.values(), default=0)
-    # A blue fish, a yellow fish; a bag on a table, and under one.
-    other = own in pictures and any(is_one_of_few(word) or word in _PLACES for word in pictures[own] - words)
+    # A blue fish, a yellow fish; a bag on a table, and under one; a big sock, and a small one.
+    other = own in pictures and any(
+        is_one_of_few(word) or word in _PLACES or opposites_of(word) & words for word in pictures[own] - words
+    )
     if shares.get(own, 0) and shares[own] < best and not (best == 1 and other):
         return []
     return [letter for letter, share in shares.items() if share == best] if best else []

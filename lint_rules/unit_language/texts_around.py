@@ -150,12 +150,16 @@ def _told(texts: Iterable[str]) -> Numbers:
     of: dict[str, set[int]] = {}
     numbers: set[int] = set()
     for text in texts:
+        last = ""
         for number, start, _, thing in numbers_in(text):
             numbers.add(number)
+            if not thing and last and _CORRECTED.search(text, 0, start):
+                of[last].add(number)
             if thing and single(thing) not in words("measures"):
-                of.setdefault(single(thing), set()).add(number)
+                last = single(thing)
+                of.setdefault(last, set()).add(number)
                 if _AND_MORE.search(text, 0, start):
-                    of[single(thing)].add(number + 1)  # Piku and two small birds are two birds, or three
+                    of[last].add(number + 1)  # Piku and two small birds are two birds, or three
     return Numbers(of, numbers)
 
 
@@ -166,6 +170,10 @@ def numbers_pictured(place: Place) -> Iterator[int]:
             yield from (number for number, *_ in numbers_in(picture.alt))
 
 
+# There are eleven puppets. No, wait! There are twelve!
+_CORRECTED = lazy_re.compile(
+    r"\b(?:no|wait|sorry|oh)\b[^.?]{0,12}[.!,…]+\s+(?:(?:there\s+are|there\s+is|it['’]s)\s+)?$", re.I
+)
 _AND_MORE = lazy_re.compile(r"\b[A-Z][a-z]+ and (?:the )?(?:other )?$")
 
 

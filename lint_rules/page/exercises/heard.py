@@ -173,7 +173,8 @@ def verdict_out_of_step(read: Exercises, unit: Unit) -> tuple[Answer, bool] | No
     """The one yes or no of a key that does not go with the picture and the script of its number (a red fish is drawn,
     and a blue one told of), where all the others do; and whether picture and script say the same there."""
     said = _by_number(heard_in(read.activity, unit))
-    drawn = _drawn_by_number(one.text for one in read.activity.part.passages if one.audience is Audience.ARTIST)
+    briefs = (one.text for one in read.activity.part.passages if one.audience is Audience.ARTIST)
+    drawn = _drawn_by_number(_MEASURED.sub("", brief) for brief in briefs)
     if not said or said.keys() != drawn.keys():
         return None
     marked: list[tuple[bool, tuple[Answer, bool]]] = []
@@ -258,8 +259,7 @@ def _drawn_by_number(texts: Iterable[str]) -> dict[str, frozenset[str]]:
         {}
         if not marks
         else {
-            mark[1]: frozenset(_words(_MEASURED.sub("", re.split(r"[.;\n]", whole[mark.end() : end])[0])))
-            - small_words()
+            mark[1]: frozenset(_words(re.split(r"[.;\n]", whole[mark.end() : end])[0])) - small_words()
             for mark, end in zip(marks, ends, strict=True)
         }
     )
