@@ -171,6 +171,16 @@ She go in the wind.
     assert [p.text[m.start : m.end] for p, ms in found.items() for m in ms] == ["mistaks"]
 
 
+def test_what_notes_cite_of_deliberate_mistakes_is_not_shown():
+    notes = "::: teacher\n**Steps:** Say *I am gooder than you* and wait. Be gooder.\n:::\n"
+    alarmist = Alarmist("gooder")
+    for kinds, seen in (("mistakes", 1), ("reading", 2)):
+        found = matches_of(
+            alarmist, [readings_of(unit_of([f"### 2 Look. {{.{kinds}}}\n\nA hen.\n\n{notes}"]))], "en-GB"
+        )
+        assert sum(len(matches) for matches in found.values()) == seen
+
+
 def test_speakers_names_are_not_part_of_what_they_say():
     page = "Look.\n\n::: {.audio track=1.1}\nMINA: I can fly!\n:::\n"
     alarmist = Alarmist("MINA")

@@ -256,6 +256,76 @@ def test_rows_in_one_line(page: str, answers: str, wrong: list[str]) -> None:
     ] == wrong
 
 
+PAIRS = """1. a ☐  b ☐
+2. a ☐  b ☐
+3. a ☐  b ☐
+
+::: art
+Pairs of drawings: 1 a a hen, b a fox; 2 a a big sock, b a small sock; 3 a a dirty shoe, b a clean shoe.
+:::
+
+::: {.audio track=1.1}
+ILO: One. It's a fox.
+
+ILO: Two. The sock is small.
+
+ILO: Three. The shoe is dirty.
+:::
+
+"""
+VERDICTS = """1. yes / no
+2. yes / no
+3. yes / no
+4. yes / no
+
+::: art
+Four drawings: 1 a green sock, 2 a blue shoe, 3 a bar of soap, 4 a red dress.
+:::
+
+::: {.audio track=1.1}
+ILO: One. It's a green sock.
+
+ILO: Two. It's a red shoe.
+
+ILO: Three. It's soap.
+
+ILO: Four. It's a red dress.
+:::
+
+"""
+CORRECTED = """1. seats ____
+2. wheels ____
+3. puppets ____
+
+::: {.audio track=1.1}
+ILO: Number 1. There are ten seats.
+
+ILO: Number 2. There are six wheels.
+
+ILO: Number 3. There are eleven puppets. No, wait! There are twelve!
+:::
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("page", "answers", "wrong"),
+    [
+        (PAIRS, "1 b, 2 a, 3 a", ["a"]),
+        (PAIRS, "1 b, 2 b, 3 a", []),
+        (VERDICTS, "1 yes, 2 no, 3 yes, 4 yes", []),
+        (VERDICTS, "1 yes, 2 yes, 3 yes, 4 yes", ["yes"]),
+        (CORRECTED, "1 ten, 2 six, 3 twelve", []),
+        (CORRECTED.replace(" No, wait! There are twelve!", ""), "1 ten, 2 six, 3 twelve", ["twelve"]),
+    ],
+)
+def test_what_is_heard_of_pairs_of_one_thing_of_stuff_and_of_what_a_speaker_corrects(
+    page: str, answers: str, wrong: list[str]
+) -> None:
+    found = said_of(RULE, page + key(answers), "Listen and write. {.listening audio=1.1}")
+    assert [words for words, _ in found] == wrong
+
+
 AFTER = "\n### 3 Look. {.speaking}\n\n::: art\nThe headphones are on the shelf.\n:::\n"
 BEFORE = "### 1 Look. {.speaking}\n\n::: art\nThe headphones are on the shelf.\n:::\n\n"
 

@@ -39,6 +39,14 @@ def answers(kind: str, key: str) -> list[str]:
         ("two", "1 It is late. The hen ____ go. (has to) 2 The cow ____ go. [can]", ["has to", "can"]),
         ("places", "1 Hill Street (5.10) 2 Last Stop (5.40)", ["5.10", "5.40"]),
         ("right", "1 Hens fly. (F) 2 Cows eat. (T)", ["F", "T"]),
+        ("told", "1 can – hens have wings. 2 can't – it is ill today.", ["can", "can't"]),
+        ("options", "1 b – it is on a head. 2 a – \"here it is\".", ["b – it is on a head", 'a – "here it is"']),  # its letter is read
+        ("told", "1 The hen can't fly. – it is ill. 2 The cow can eat. – it can eat.", ["The hen can't fly.", "The cow can eat."]),
+        # Leave alone: words beside words, the item before its answer, a dash in one answer alone.
+        ("letters", "1 queen – under the tree 2 eggs – in the nest 3 leaf – on it", ["queen – under the tree", "eggs – in the nest", "leaf – on it"]),
+        ("right", "1 fly – run, hop 2 eat – sleep", ["fly – run, hop", "eat – sleep"]),
+        ("told", "1 can – hens have wings. 2 can't", ["can – hens have wings", "can't"]),
+        ("right", "1 F – they can't fly. 2 T – they eat grass.", ["F – they can't fly", "T – they eat grass"]),
         # Leave alone: sentences to write, which have because; remarks in brackets behind what is no gap.
         ("told", "1 I'm wet because it rains. 2 I'm sad because I fell.", ["I'm wet because it rains.", "I'm sad because I fell."]),
         ("told", "1 The blue one is mine. 2 The green one is his.", ["The blue one is mine.", "The green one is his."]),
@@ -63,3 +71,15 @@ def test_the_last_of_numbered_steps_may_be_the_key(lead: str) -> None:
     (exercise,) = exercises_in(activity, unit).exercises
     found = [item.answer.text.rstrip(".") if item.answer is not None else "" for item in exercise.items]
     assert found == ["c", "d", "a"]
+
+
+HOUSE = "### {} Write. {{.reading}}\n\n{}\n::: teacher\n**Steps:** They look. They write.\n\n{} 1 c, 2 d, 3 a\n:::\n\n"
+
+
+@pytest.mark.parametrize(
+    ("names", "told"), [(["On the tail of the kite:"] * 3, ["c", "d", "a"]), (["Sing:", "Run:", "Look:"], [""] * 3)]
+)
+def test_a_key_by_a_name_of_the_house_is_told_by_its_coming_back(names: list[str], told: list[str]) -> None:
+    unit = unit_of("".join(HOUSE.format(at, ITEMS["letters"], name) for at, name in enumerate(names, 1)))
+    (exercise,) = exercises_in(next(iter(unit.activities)), unit).exercises
+    assert [item.answer.text if item.answer is not None else "" for item in exercise.items] == told

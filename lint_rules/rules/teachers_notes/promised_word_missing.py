@@ -45,7 +45,7 @@ RULE = Rule(
         Example(_lesson("all the words of the unit", _PAGE)),
         Example(_lesson("Teach *boat*, *canal*, *lock* and *bridge* from the panel; others can be guessed.", _PAGE)),
         Example(_lesson("teach boat, canal, lock", _PAGE)),
-        Example(_lesson("boat, canal; also bridge, page", _PAGE)),
+        Example(_lesson("boat, canal; also bridge, lock", _PAGE)),
         Example(_lesson("new: boat, canal; passive: lock", _PAGE), why="labels"),
         Example(_lesson("plum, pear, apple, boat", _PAGE), why="most is not there: meant otherwise"),
     ),
