@@ -250,6 +250,14 @@ def is_called_out(text: ActivityText, said: Said, start: int) -> bool:
     return called and plays and any(map(_ACTED.search, told))
 
 
+# A pencil is the microphone: nobody is recorded.
+_STANDS_FOR = lazy_re.compile(
+    r"\b(?:pencil|pen|spoon|ruler|brush|banana|bottle|stick|toy|paper|card|cardboard|pretend|fist|hand)s?\b"
+    r"[^.;:,\n]{0,20}\b(?:microphone|phone|camera)s?\b",
+    re.I,
+)
+
+
 @cache
 def _evidence() -> dict[str, re.Pattern[str]]:
     found = {}
@@ -263,7 +271,9 @@ def lacks_evidence(hazard: str, text: ActivityText) -> bool:
     """Say whether an activity speaks of nothing that this hazard is about."""
     pattern = _evidence().get(hazard)
     return pattern is not None and not any(
-        pattern.search(one.passage.text) for one in text.said if one.place is not Place.LESSON_MATERIALS
+        pattern.search(_STANDS_FOR.sub(" ", one.passage.text))
+        for one in text.said
+        if one.place is not Place.LESSON_MATERIALS
     )
 
 

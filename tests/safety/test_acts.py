@@ -310,7 +310,7 @@ def test_what_is_done_for_the_children_they_do_not_do(step: str, cut: bool) -> N
     assert any(act.hazard == "scissors-cutting" for act in acts_in(told(step))) is cut
 
 
-FOOD, BLIND = "food-tasting-allergy", "blindfold-games"
+FOOD, BLIND, VOICE = "food-tasting-allergy", "blindfold-games", "photos-recordings"
 
 
 @pytest.mark.parametrize(
@@ -336,6 +336,10 @@ FOOD, BLIND = "food-tasting-allergy", "blindfold-games"
         # Eyes that are only shut; but somebody who moves.
         ("game", "a pot", "A child with closed eyes feels the pot.", BLIND, False),
         ("game", "a pot", "One child with closed eyes chases the others.", BLIND, True),
+        # A pencil records nobody; a microphone may.
+        ("speaking", "", "One child is the reporter, the other the guest. A pencil is the microphone.", VOICE, False),
+        ("speaking", "", "Record your partner, who speaks into the microphone.", VOICE, True),
+        ("speaking", "", "Record your dialogue and listen. A pencil shows whose turn it is.", VOICE, True),
     ],
 )
 def test_guards_and_what_only_looks_like_one(kind: str, materials: str, step: str, hazard: str, seen: bool) -> None:
