@@ -48,12 +48,11 @@ def _frames_of_text(activity: Activity) -> dict[int, list[Range]]:
         if one.audience is not Audience.PUPIL or one.role in (Role.ALT, Role.INSTRUCTION):
             continue
         head = _HEADS.match(one.text)
-        label = one.item.label if one.item is not None and one.item.label.isdigit() else ""
-        if label or head is not None:
-            begun = int(label or (head["number"] if head is not None else 0))
-            if begun != number + 1:
-                continue
-            number = begun
+        label = one.item.label if one.item is not None else ""
+        begun = label if label.isdigit() else head["number"] if head is not None else ""
+        if begun and int(begun) != number + 1:
+            continue
+        number += bool(begun)
         if number:
             found.setdefault(number, []).append((one, 0, len(one.text)))
     return found if number >= _FEWEST else {}

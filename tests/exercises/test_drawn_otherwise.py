@@ -44,6 +44,7 @@ def test_what_is_drawn_otherwise_is_told(first: str, second: str, art: str, foun
         ("The house is fifty years old.", "He runs.", "Drawing: a boy of about eight years."),
         ("There is a green tree.", "He runs.", "Drawing: an orange tree."),
         ("Pim sees three hens.", "Then a fourth hen comes.", "Drawing: Pim with four hens."),
+        ("Pim has red juice.", "He sees green trees.", "Drawing: orange juice beside orange trees."),
     ],
 )
 def test_what_may_be_drawn_so_is_let_alone(first: str, second: str, art: str) -> None:
@@ -107,3 +108,27 @@ def test_frames_that_say_their_name_and_stand_in_a_table() -> None:
     art = "::: art\nFrame 1: Pim. Frame 2: a green kite. Frame 3: a blue kite and a red hat.\n:::\n"
     unit = unit_of(f"### 1 Read. {{.story}}\n\n| Frame | Words |\n|---|---|\n{rows}\n{art}")
     assert [one.text for one, _ in drawn_otherwise(unit)] == ["green kite"]
+
+
+LISTED = "1. Pim runs.\n2. He sees a red kite.\n{}3. Then he sees a red hat and a blue kite.\n"
+
+
+@pytest.mark.parametrize(
+    ("between", "art", "found"),
+    [
+        ("", "1. Pim.\n2. a green kite.\n3. a blue kite.", ["green kite"]),
+        ("", "1. Pim.\n2. a red kite.\n3. a blue kite.", []),
+        ("", "Pim, and then a green kite and a blue kite.", []),  # no frames
+        ("", "1. Pim.\n2. a green kite and a blue kite.", []),  # two are no story
+        ("\n   It is his hat. He has a grey bag.\n\n", "1. Pim.\n2. a black bag.\n3. a hat.", ["black bag"]),
+    ],
+)
+def test_frames_in_lists(between: str, art: str, found: list[str]) -> None:
+    unit = unit_of(f"### 1 Read. {{.story}}\n\n{LISTED.format(between)}\n::: art\n{art}\n:::\n")
+    assert [one.text for one, _ in drawn_otherwise(unit)] == found
+
+
+def test_frames_whose_numbers_do_not_count_are_none() -> None:
+    page = "**1** Pim runs.\n\n**2** He sees a red kite.\n\n**4** He sees a red hat and a blue kite.\n"
+    art = "::: art\nFrame 1: Pim. Frame 2: a green kite. Frame 4: a blue kite.\n:::\n"
+    assert list(drawn_otherwise(unit_of(f"### 1 Read. {{.story}}\n\n{page}\n{art}"))) == []
