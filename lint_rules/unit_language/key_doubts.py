@@ -18,6 +18,7 @@ from lint_rules.page.exercises.heard import (
 from lint_rules.page.exercises.model import Answer, Exercises, Item, Place
 from lint_rules.page.exercises.speakers import other_speaker
 from lint_rules.page.exercises.statements import bare_statement
+from lint_rules.unit_language.coloured_letters import another_colour_heard
 from lint_rules.unit_language.counted_in_lists import miscounted_in_list
 from lint_rules.unit_language.counted_statements import miscounted
 from lint_rules.unit_language.lettered_pictures import wrong_letters
@@ -113,6 +114,8 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
         yield from _about(pair.one, against)
     item, clause = placed_elsewhere(read, unit) or (None, "")
     yield from _about(item, f"the picture has “{clause}”")
+    item, colour = another_colour_heard(read, unit) or (None, "")
+    yield from _about(item, f"the script has {colour} there")
     letters = wrong_letters(read, unit)
     for item, where in letters[:1]:
         swapped = ", and the other way round" if len(letters) > 1 else ""

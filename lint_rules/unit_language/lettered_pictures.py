@@ -40,10 +40,9 @@ Pictures = Mapping[str, frozenset[str]]
 def wrong_letters(read: Exercises, unit: Unit) -> list[tuple[Item, str]]:
     """The items whose letter stands for another picture or option, each with what goes with it (picture c); none where
     more than two are out of step, or the picture is told in several briefs."""
-    briefs = [one for one in read.activity.part.passages if one.audience is Audience.ARTIST]
-    brief = "\n".join(one.text for one in briefs) if len({one.div for one in briefs}) == 1 else ""
+    brief = _brief(read)
     rows = dict(_rows(brief))
-    pictures = {} if rows else _lettered(brief, _LETTER) or _lettered(brief, _SET_OFF)
+    pictures = {} if rows else _drawn(brief)
     parts = {str(one.number): one.behind for one in heard_numbers(heard_in(read.activity, unit))}
     found: list[tuple[Item, str]] = []
     for exercise in read.exercises:
@@ -53,7 +52,7 @@ def wrong_letters(read: Exercises, unit: Unit) -> list[tuple[Item, str]]:
         told = pictures or ({} if rows else _shown_as_options(exercise) or (_told(exercise) if parts else {}))
         drawn = bool(rows or pictures or _shown_as_options(exercise))
         heard = {at: _shown(text if drawn else _affirmed(text)) for at, text in parts.items()}
-        for item, number, letter in _letters(exercise) if rows or told else ():
+        for item, number, letter in letters_of_items(exercise) if rows or told else ():
             words = _shown(item.text) | heard.get(number, frozenset())
             fit = _fitting(rows.get(number, told), words, letter)
             right += letter in fit
@@ -63,6 +62,21 @@ def wrong_letters(read: Exercises, unit: Unit) -> list[tuple[Item, str]]:
         if right >= _FEWEST and 0 < len(wrong) <= _MOST and changed:
             found += [(item, f"in picture {meant}" if drawn else meant) for item, _, meant in wrong]
     return found
+
+
+def shown_by_letters(read: Exercises, exercise: Exercise) -> Pictures:
+    """What the letters of an exercise stand for: its pictures, or the options of its column."""
+    brief = _brief(read)
+    return {} if dict(_rows(brief)) else _drawn(brief) or _shown_as_options(exercise) or _told(exercise)
+
+
+def _brief(read: Exercises) -> str:
+    briefs = [one for one in read.activity.part.passages if one.audience is Audience.ARTIST]
+    return "\n".join(one.text for one in briefs) if len({one.div for one in briefs}) == 1 else ""
+
+
+def _drawn(brief: str) -> Pictures:
+    return _lettered(brief, _LETTER) or _lettered(brief, _SET_OFF)
 
 
 def _affirmed(text: str) -> str:
@@ -104,7 +118,7 @@ def _shown(text: str) -> frozenset[str]:
     return content_words(text) | _PLACES.intersection(_WORD.findall(text.casefold()))
 
 
-def _letters(exercise: Exercise) -> Iterator[tuple[Item, str, str]]:
+def letters_of_items(exercise: Exercise) -> Iterator[tuple[Item, str, str]]:
     """The items that the key answers with a letter, or letters that it answers with a number: item, number, letter."""
     for item in exercise.items:
         if item.answer is None or item.example:

@@ -17,6 +17,7 @@ from lint_rules.language.vocabulary.word_index import function_bands
 from lint_rules.plain_words import DENIED, SENTENCE
 
 _WORD = lazy_re.compile(r"[^\W_]+")
+_SHORT_FORM = lazy_re.compile(r"['’](?:ve|re|ll)\b|\b[a-z]+n['’]t\b")
 _BUT = lazy_re.compile(r",?\s+\bbut\b\s+", re.I)  # No, but I have got a parcel for you: denied is what stands before
 _NUMBER = lazy_re.compile(r"\d|\b(?:once|twice|one|two|three|four|five|six|seven|eight|nine|ten)\b", re.I)
 # On the 668 questions of the courses in tests/judged six keys lie so far behind another option, and all six are wrong
@@ -123,7 +124,8 @@ def content_words(text: str) -> frozenset[str]:
 @lru_cache(maxsize=10_000)  # each check of a key asks for those of the same sentences again
 def content_in_order(text: str) -> tuple[str, ...]:
     """The same in their order."""
-    return tuple(_base(word) for word in _WORD.findall(text.casefold()) if len(word) > 1 and not function_bands(word))
+    whole = _SHORT_FORM.sub(" ", text.casefold())
+    return tuple(_base(word) for word in _WORD.findall(whole) if len(word) > 1 and not function_bands(word))
 
 
 @lru_cache(maxsize=5_000)

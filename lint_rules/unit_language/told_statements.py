@@ -58,6 +58,7 @@ _ONLY_THING = lazy_re.compile(
 _OF_ANOTHER = lazy_re.compile(r"\W*(?:my|his|her)\s+[a-z]+['’]s\s", re.I)
 _POINTED = lazy_re.compile(r"(?<![\d.:])(\d{1,3})[.:](\d\d)(?![\d.:])")  # a time, a price: one number
 _IT_IS = lazy_re.compile(r"\W*(?:it|they)(?:['’]s|['’]re| is| are| was| were)\b", re.I)
+_AT_LENGTH = lazy_re.compile(r"\s[(–—-]\s*(?:[\w’']+\W+){2}[\w’']+")
 _SHORT = lazy_re.compile(r"\W*(yes|no), (?:[a-z]+ ){1,3}[a-z'’]+\W*$", re.I)  # Yes, she can.
 _ASKED = lazy_re.compile(r"\W*(?:is|are|was|were|can|could|has|have|does|do|did)(?:n['’]t)?\s+", re.I)
 _SHORTENED = lazy_re.compile(r"['’](?:s|ve|re|m|ll|d)\b|\b(?:[a-z]{2,5}n['’]t|cannot)\b", re.I)
@@ -134,11 +135,12 @@ def _statements(items: Sequence[Item]) -> Iterator[tuple[Item, str, bool]]:
     """The statements of an exercise whose answers all say yes or no: `f` among `a` and `b` is no false."""
     answered = [(item, item.answer) for item in items if item.answer is not None and not item.example]
     called = [_is_yes(answer.text) for _, answer in answered]
-    for (item, _), is_so in zip(answered, called, strict=True):
+    for (item, answer), is_so in zip(answered, called, strict=True):
         statement = bare_statement(item.text).partition("☐")[0].strip()
         # What is only a name states nothing: who is for it, and who against?
         stated = any(word[:1].islower() for word in statement.split())
-        if is_so is not None and None not in called and stated:
+        # What is explained is no slip of the pen: F (It was an echo.).
+        if is_so is not None and None not in called and stated and not _AT_LENGTH.search(answer.text):
             yield item, statement, is_so
 
 
@@ -202,7 +204,8 @@ class _Texts:
         thing, own = stated or next(coloured, ("", ""))
         if not own or _is_quality(thing) or thing in self.names or any(word.endswith(_OWNING) for word in wanted):
             return
-        if any(thing in one.words and _SEVERAL.search(one.sentence) for one in self.told):
+        several = re.compile(rf"{_SEVERAL.pattern}(?:\s+[\w-]+){{0,2}}\s+{re.escape(thing)}\w*", re.I)
+        if any(thing in one.words and several.search(one.sentence) for one in self.told):
             return  # another train is in the box
         of_thing = [(quality, one) for one in affirmed for quality in _qualities(one.words, thing)]
         against = [(quality, one) for quality, one in of_thing if _exclude_each_other(own, quality)]

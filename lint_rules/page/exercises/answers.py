@@ -124,8 +124,9 @@ def face(answer: str) -> bool | None:
 
 
 def yes_or_no(answer: str) -> bool | None:
-    """Whether an answer calls a statement true or false; None where it says something else."""
-    said = plain(answer)
+    """Whether an answer calls a statement true or false, whatever it says behind that (`no (there is only one)`); None
+    where it says something else."""
+    said = plain(_EXPLAINED.sub("", answer))
     return True if said in _TRUE else False if said in _FALSE else None
 
 

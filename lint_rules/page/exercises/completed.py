@@ -27,6 +27,7 @@ _WORD = lazy_re.compile(r"[\w’']+")
 _GOES_ON = lazy_re.compile(r"[ \u00a0][a-z]{2,}")
 _A_TEXT = 15  # words that nobody writes into a gap
 _REASON = lazy_re.compile(r",?\s+because$", re.I)  # the scale, because 1 cm is 20 m: for *the ____: 1 cm is 20 m*
+SHORT_FORM = lazy_re.compile(r"['’](?:m|s|re|ve|ll|d)|n['’]t", re.I)
 _BLANK = lazy_re.compile(r"_+(?:\s*_{2,})*")
 
 
@@ -224,6 +225,8 @@ def word_with(word: str, said: str) -> str | None:
             return one
     squeezed = re.sub(r"[ \u00a0]", "", word)
     blanks = _BLANK.findall(squeezed)
+    if len(blanks) == 1 and SHORT_FORM.fullmatch(said.strip()):
+        return squeezed.replace(blanks[0], said.strip())  # We____ making, 're
     letters = plain(first_text(said)).strip("_-")
     if len(letters) > max(3, len(shown_letters(word))) and letters.isalpha():
         return letters

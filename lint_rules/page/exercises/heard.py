@@ -94,7 +94,8 @@ def not_drawn(read: Exercises, unit: Unit) -> Answer | None:
         return None
     drawn = _drawn_by_number(one.text for one in read.activity.part.passages if one.audience is Audience.ARTIST)
     answer = _not_among(drawn, read)
-    if answer is not None and not _is_rivalled(answer, drawn, read):
+    said = answer is not None and answer.text.rstrip().endswith(("!", "?"))  # Hello!, to somebody who waves
+    if answer is not None and (said or not _is_rivalled(answer, drawn, read)):
         answer = None  # a wide smile, for happy
     return answer or _other_option(drawn, read)
 

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from lint_rules.finding import Found, Severity
 from lint_rules.language.vocabulary.reference import common, lowest
 from lint_rules.page.exercises.answers import alternatives, plain
-from lint_rules.page.exercises.completed import key_texts, word_with
+from lint_rules.page.exercises.completed import SHORT_FORM, key_texts, word_with
 from lint_rules.page.exercises.gaps import fits, shown_letters
 from lint_rules.page.exercises.instructions import one_letter_each
 from lint_rules.page.exercises.model import Exercise, Place
@@ -119,7 +119,9 @@ def _makes_word(word: Place, answers: Sequence[str]) -> bool:
 
 
 def _answers(said: str) -> list[str]:
-    """The words that an answer gives; of `oo (moon)` both."""
+    """The words that an answer gives; of `oo (moon)` both; none of what ends a short form ('s)."""
+    if SHORT_FORM.fullmatch(said.strip()):
+        return []
     found = [plain(one) for one in alternatives(said)]
     found += [plain(one) for one in re.findall(r"[^\W\d_]+", said)] if len(said.split()) <= 3 else []
     return [one for one in dict.fromkeys(found) if one.isalpha()]
