@@ -33,7 +33,7 @@ _THOUSANDS = (
     rf"(?:\d{{1,3}}|{_HUNDREDS}|a|{_BELOW_HUNDRED}) thousand\b(?:,? (?:{_HUNDREDS})| and (?:{_BELOW_HUNDRED})\b)?"
 )
 _NUMBER = lazy_re.compile(
-    rf"(?<![\w.,:/-])(?:\d{{1,3}}(?:,\d{{3}}){{1,3}}|{_THOUSANDS}|\d{{1,4}}|{_HUNDREDS}|{_BELOW_HUNDRED})(?![\w:/-]|[.,]\d)",
+    rf"(?<![\w.,:/-])(?:\d{{1,3}}(?:,\d{{3}}){{1,3}}|{_THOUSANDS}|\d{{1,4}}|{_HUNDREDS}|{_BELOW_HUNDRED})(?![\w/-]|[.,:]\d|:\S)",
     re.IGNORECASE | re.ASCII,
 )
 _NAMES_A_PART = lazy_re.compile(
@@ -41,6 +41,7 @@ _NAMES_A_PART = lazy_re.compile(
     r"|row|gate|group)s?\s+(?:\d+\s*(?:and|,|–|-)\s*)?$",
     re.I,
 )
+_GOES_ON = lazy_re.compile(r"[^\W\d_][,]?[ \u00a0]$")  # There are four: a hat, …
 _BEFORE = 20  # characters
 _FIRST_TWENTY = (
     "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth "
@@ -98,6 +99,8 @@ def _found_in(text: str, *, parts: bool) -> Iterator[tuple[int, int, int, str]]:
     for match in _NUMBER.finditer(text):
         if not parts and _NAMES_A_PART.search(text, max(0, match.start() - _BEFORE), match.start()):
             continue  # Look back at Activity 34
+        if text.startswith(":", match.end()) and not _GOES_ON.search(text, 0, match.start()):
+            continue  # One: a hat. Two: a bag.
         thing = _thing().match(text, match.end())
         if thing is not None and thing[1].casefold() in small_words():
             thing = None

@@ -14,7 +14,7 @@ from lint_rules.page.exercises.tables import same_row
 
 _WORD = lazy_re.compile(r"[^\W\d_]{2}")
 _FEWEST = 2
-_SIGNS = tuple("–—-:?")  # options stand behind one
+_SIGNS = tuple("–—-:?…_")  # options stand behind one
 _TO_DO = lazy_re.compile(r"_|\w\s?/\s?\w")  # a blank, a choice, words to put in order
 
 
