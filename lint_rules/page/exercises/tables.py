@@ -11,6 +11,7 @@ from lint_rules.page.exercises.model import Label, Option, Place
 from lint_rules.page.exercises.stream import Line
 
 _BLANK = lazy_re.compile(r"[_\s.…☐]+")
+_TO_FILL = lazy_re.compile(r"_{2}")
 _LETTER = lazy_re.compile(r"[^\W\d_]")
 
 
@@ -100,19 +101,21 @@ def same_row(line: Line, other: Line) -> bool:
 
 
 def rows_around(chain: Sequence[Mark], lines: Sequence[Line]) -> list[list[Place]]:
-    """The rows that labels stand in, where each row of a table has one behind its blank: `| ____ | 1. a kite |`. None
-    where the first cells hold anything else."""
+    """The rows that labels stand in, where each row of a table has one behind its blank, `| ____ | 1. a kite |`, or
+    before it, behind a question: `| How old is it? | 1 ____ years |`. None where the first cells hold anything else."""
     cells = [lines[mark.line].passage.cell for mark in chain]
     rows = {(cell.table, cell.row) for cell in cells if cell is not None and cell.column}
     if len(rows) < len(chain) or len({table for table, _ in rows}) > 1:
         return []
     found = []
+    asked = all(_TO_FILL.search(lines[mark.line].text, mark.last - lines[mark.line].start) for mark in chain)
     for mark in chain:
         first = mark.line
         while first and same_row(lines[first - 1], lines[mark.line]):
             first -= 1
         before = lines[first : mark.line]
-        if not before or any(_BLANK.fullmatch(line.text) is None for line in before):
+        question = asked and not any("_" in line.text for line in before)
+        if not before or not (question or all(_BLANK.fullmatch(line.text) for line in before)):
             return []
         after = [mark.line]
         while after[-1] + 1 < len(lines) and same_row(lines[after[-1] + 1], lines[mark.line]):
