@@ -16,6 +16,7 @@ from lint_rules.page.audio import heard_in
 from lint_rules.page.briefs import briefs_of
 from lint_rules.page.exercises.answers import yes_or_no
 from lint_rules.page.exercises.completed import completed
+from lint_rules.page.exercises.heard import drawn_parts
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Option
 from lint_rules.page.exercises.statements import bare_statement
@@ -262,13 +263,18 @@ def _statement(read: Exercises, source: _Source) -> OutOfStep | None:
     text = [one for one in read.activity.part.passages if one.audience is Audience.PUPIL and one.role is Role.TEXT]
     if any(len(one.text.split()) >= _A_TEXT and "_" not in one.text for one in text):
         return None  # they are about the text
+    parts = {
+        number: ([_drawn(part)], [_drawn(one) for one in _CLAUSE.split(part)])
+        for number, part in drawn_parts("\n".join(there)).items()
+    }
     for exercise in read.exercises:
+        numbered = parts if parts.keys() == {item.label.key for item in exercise.items} else {}
         marked = (
             (shown is called, (item, words, statement, shown))
             for item, words, statement, called in _statements(exercise)
             # The girls may be drawn by their names.
             if not ((people := words & group("persons")) and not any(people & one for one in sentences))
-            if (shown := _is_shown(words, sentences, clauses)) is not None
+            if (shown := _is_shown(words, *(numbered.get(item.label.key) or (sentences, clauses)))) is not None
         )
         found = the_one_out_of_step(marked, _FEWEST)
         if found is None:

@@ -250,21 +250,18 @@ def beyond_the_script(read: Exercises, unit: Unit) -> tuple[Answer, int] | None:
 
 def _drawn_by_number(texts: Iterable[str]) -> dict[str, frozenset[str]]:
     """What a brief draws under each number, in words that matter, where it numbers its pictures from 1 on."""
-    whole = "\n".join(texts)
+    found = {number: frozenset(_words(part)) - small_words() for number, part in drawn_parts("\n".join(texts)).items()}
+    return found if all(found.values()) else {}
+
+
+def drawn_parts(brief: str) -> dict[str, str]:
+    """What a brief draws under each number, where it numbers its pictures from 1 on."""
     marks: list[re.Match[str]] = []
-    for mark in _DRAWN.finditer(whole):
+    for mark in _DRAWN.finditer(brief):
         if mark[1] == str(len(marks) + 1):
             marks.append(mark)
-    ends = [*(mark.start() for mark in marks[1:]), len(whole)]
-    found = (
-        {}
-        if not marks
-        else {
-            mark[1]: frozenset(_words(re.split(r"[.;\n]", whole[mark.end() : end])[0])) - small_words()
-            for mark, end in zip(marks, ends, strict=True)
-        }
-    )
-    return found if all(found.values()) else {}
+    ends = [*(mark.start() for mark in marks[1:]), len(brief)]
+    return {mark[1]: re.split(r"[.;\n]", brief[mark.end() : end])[0] for mark, end in zip(marks, ends, strict=False)}
 
 
 def _by_number(passages: Sequence[Passage]) -> dict[str, frozenset[str]]:

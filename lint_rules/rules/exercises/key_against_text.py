@@ -316,7 +316,7 @@ def _statement(item: Item, around: Around) -> Iterator[Found]:
     keyed = None if answer is None else yes_or_no(answer.text)
     statement = bare_statement(item.text)
     said = None if keyed is None else is_said(statement, around.texts)
-    other = told_of(statement, around.texts) if keyed and said is None else ""
+    other = told_of(statement, around.texts) if keyed and said is None and "?" not in item.text else ""
     if answer is not None and other:
         at = answer.place.start + answer.place.text.index(answer.text)
         message = f"The key says “{answer.text}” to “{statement}”; the text says it of {other}. Which is right?"
