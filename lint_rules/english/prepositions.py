@@ -18,6 +18,11 @@ _ENDS = r"(?=\s*(?:[.,;:!?”\"’)]|$))"
 _BEHIND = {
     "THE": r"(?:the|my|your|his|her|our|their)\s+[a-z]",
     "THING": r"(?:the|an?|my|your|his|her|our|their|this|that|these|those)\s+[a-z]",
+    "WHOSE": r"(?:my|your|his|her|our|their)\s+(?!turns?\b|chances?\b|moments?\b|whole\b)[a-z]",
+    # Not: to a warm welcome.
+    "PLACE": r"an?\s+(?:[a-z]+\s+){0,2}?(?:island|lake|house|village|town|city|river|beach|park|school|shop|farm|forest"
+    r"|castle|station|bridge|garden|hotel|cave|hill|mountain|tower|market|museum|harbour|door|gate|camp|field|tree"
+    r"|place|road|street|square|room|library|zoo|bay|valley|wood|barn|palace|bakery|hut)\b",
     "SOMEBODY": r"(?:me|you|him|her|us|them)\b",
     "NAME": r"(?-i:[A-Z][a-z]+)\b(?!['’]s)",
     "-ing": r"[a-z]+ing\b",

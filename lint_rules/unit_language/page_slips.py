@@ -31,6 +31,7 @@ _BEFORE_A_NOUN = frozenset(
 )
 _ENDS = frozenset(".!?")
 _ASKING = frozenset({"how", "which", "what", "whose", "who", "whoever", "whatever", "that"})
+_BEHIND_NUMBER = 4  # tokens before the noun of an entry: number, three, a comma, the
 _GOING = frozenset({"go", "come", "live", "sit", "stand", "be", "get", "arrive", "stay", "wait", "meet", "see", "say"})
 _HELPING = frozenset({"have", "has", "do", "does", "is", "are", "was", "were"})
 _THE = frozenset({"the", "my", "your", "his", "her", "its", "our", "their", "these", "those"})
@@ -102,6 +103,8 @@ def _agreement(sentence: KeySentence) -> Iterator[PageSlip]:
         at = [index for index, token in enumerate(tokens) if slip.start <= token.start < slip.end]
         if not at or any(sentence.low(index) in _PARTS for index in at):
             continue
+        if sentence.low(0) == "number" and sentence.low(2) == "," and at[0] <= _BEHIND_NUMBER:
+            continue  # Number three, the rope pull.
         if _is_ordered(sentence, at[0]) or _is_asked(sentence, at[0]) or not _is_told(sentence, at):
             continue
         first, last = tokens[at[0]].text, tokens[at[-1]].text

@@ -41,6 +41,8 @@ from lint_rules.english.prepositions import wrong_prepositions
         ("Look on the picture and write.", "on", "at"),
         ("We look forward for the weekend.", "for", "to"),
         ("He is good in climbing.", "in", "at"),
+        ("She is waiting her friend.", "waiting", "waiting for"),
+        ("They arrive to a small green island.", "to", ""),
     ],
 )
 def test_what_is_wrong_is_shown_with_what_is_right(text: str, words: str, right: str) -> None:
@@ -53,7 +55,7 @@ def test_what_is_wrong_is_shown_with_what_is_right(text: str, words: str, right:
     "text",
     [
         "We arrived at the school. They arrive to find it empty.",
-        "Wait your turn! Wait a minute.",
+        "Wait your turn! Wait a minute. They wait their chance. Wait my turn.",
         "Look, me too! Look for me.",
         "She is good in the morning. Are you good in a storm?",
         "He was angry on the bus, and proud on the stage.",

@@ -122,7 +122,7 @@ def take_options(draft: Draft, rest: Sequence[Mark], lines: Sequence[Line], numb
             if len(passages) > 1 and any(mark.strength == WEAK and not mark.dressed for mark in chain):
                 continue  # `It's got a tail.` beside `b a rabbit`: the one is an article
             options = options_of(chain, [chain, numbers], lines)
-            letters = all(len(word) == 1 for option in options for word in option.text.split())
+            letters = all(len(word) == 1 and not word.isdigit() for option in options for word in option.text.split())
             if letters and not any(mark.dressed for mark in chain):
                 continue  # `a e b d`: letters to put in order
             if len(options) > 1 and all(option.text for option in options):

@@ -206,6 +206,8 @@ def _item(item: Item, exercise: Exercise, done: Activity, reading: Reading) -> I
             listed = is_row_of_words(passage.text) or _LISTED.fullmatch(passage.text.strip())
             if found is None or passage in reading.readings.unchecked or listed or _is_matched(passage, *found):
                 continue
+            if passage.text[slice(*found)].rstrip().endswith(":"):
+                continue  # Rope pull, Crabs: what is said of it is no part of the sentence
             for slip in key_slips(reading.analyse(passage), *found, reading.course.variety):
                 words = passage.text[slip.start : slip.end]
                 better = f" Perhaps “{slip.better}”?" if slip.better else ""
