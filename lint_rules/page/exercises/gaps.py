@@ -24,7 +24,7 @@ _CUT_UP = lazy_re.compile(r"\s*(?P<left>[^\W\d_]{0,6})(?P<apart> ?)_{2,}(?: ?)(?
 _CLUE = lazy_re.compile(r"(?<=[.!?:] )(?P<first>[^\W\d_])[ \u00a0]_{2,}(?=\s*$)")
 # Letters that are no word, apart from the blank for the others: A bird can do this: fl ____ . It is n ____ t.
 _APART = lazy_re.compile(
-    r"(?<![\w’'])(?P<left>(?:(?![aeiouy])[^\W\d_]){1,4})(?P<blank>[ \u00a0]_{2,})"
+    r"(?<![\w’'])(?<!\s[^\W\d_][ \u00a0])(?P<left>(?:(?![aeiouy])[^\W\d_]){1,4})(?P<blank>[ \u00a0]_{2,})"
     r"(?:[ \u00a0](?P<right>[^\W\d_]{1,3})(?!\w))?",
     re.I,
 )

@@ -14,7 +14,7 @@ from lint_rules.page.exercises.tables import same_row
 
 _WORD = lazy_re.compile(r"[^\W\d_]{2}")
 _FEWEST = 2
-_SIGNS = tuple("–—-:?…_")  # options stand behind one
+_SIGNS = tuple("–—-:?")  # options stand behind one
 _TO_DO = lazy_re.compile(r"_|\w\s?/\s?\w")  # a blank, a choice, words to put in order
 
 
@@ -134,12 +134,15 @@ def take_options(draft: Draft, rest: Sequence[Mark], lines: Sequence[Line], numb
 
 
 def _begun_at_sign(chain: Sequence[Mark], inside: Sequence[Mark], lines: Sequence[Line]) -> Sequence[Mark]:
-    """A chain that begins behind a sign with its letter, not with an article: `What? – a a cup · b …`."""
+    """A chain that begins behind a sign with its letter, not with an article: `What? – a a cup · b …`, `There was …
+    a a cup b …`."""
     first = chain[0]
     text = lines[first.line].passage.text
     for mark in inside:
-        before = text[: mark.first].rstrip()
-        if mark.line == first.line and mark.label == first.label and mark.start < first.start and before[-1:] in _SIGNS:
+        if mark.line != first.line or mark.label != first.label or mark.start >= first.start:
+            continue
+        before, between = text[: mark.first].rstrip(), text[mark.last : first.first]
+        if before[-1:] in _SIGNS or (before[-1:] in ("…", "_") and not between.strip()):
             return [mark, *chain[1:]]
     return chain
 

@@ -11,6 +11,7 @@ from lint_rules.page.exercises.model import Label, Option, Place
 from lint_rules.page.exercises.stream import Line
 
 _BLANK = lazy_re.compile(r"[_\s.…☐]+")
+_ASKED = lazy_re.compile(r"\?\s*$")
 _TO_FILL = lazy_re.compile(r"_{2}")
 _LETTER = lazy_re.compile(r"[^\W\d_]")
 
@@ -109,14 +110,12 @@ def rows_around(chain: Sequence[Mark], lines: Sequence[Line]) -> list[list[Place
         return []
     found = []
     asked = all(_TO_FILL.search(lines[mark.line].text, mark.last - lines[mark.line].start) for mark in chain)
+    asked = asked and not any("_" in line.text for mark in chain for line in _before(mark, lines))
     for mark in chain:
-        first = mark.line
-        while first and same_row(lines[first - 1], lines[mark.line]):
-            first -= 1
-        before = lines[first : mark.line]
-        question = asked and not any("_" in line.text for line in before)
-        if not before or not (question or all(_BLANK.fullmatch(line.text) for line in before)):
+        before = _before(mark, lines)
+        if not before or not (asked or all(_BLANK.fullmatch(line.text) for line in before)):
             return []
+        before = before if not asked or _ASKED.search(" ".join(line.text for line in before)) else []
         after = [mark.line]
         while after[-1] + 1 < len(lines) and same_row(lines[after[-1] + 1], lines[mark.line]):
             after.append(after[-1] + 1)
@@ -125,6 +124,14 @@ def rows_around(chain: Sequence[Mark], lines: Sequence[Line]) -> list[list[Place
         places[len(before)] = Place(own.passage, max(own.start, mark.last), own.end)
         found.append([place for place in places if place.text.strip()])
     return found
+
+
+def _before(mark: Mark, lines: Sequence[Line]) -> Sequence[Line]:
+    """The cells of a label's row that stand before it."""
+    first = mark.line
+    while first and same_row(lines[first - 1], lines[mark.line]):
+        first -= 1
+    return lines[first : mark.line]
 
 
 def headed_options(found: Sequence[DraftExercise], lines: Sequence[Line]) -> None:
