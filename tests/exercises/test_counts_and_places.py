@@ -293,6 +293,54 @@ ILO: Four. It's a red dress.
 :::
 
 """
+KITES = """1. Nena
+2. Boyet
+3. Dado
+4. Lola
+
+a) a blue kite
+b) a big yellow kite
+c) a green kite with no tail
+d) a red kite with a long tail
+
+::: {.audio track=1.1}
+NENA: Number one. My kite is red. It has a long tail.
+
+BOYET: Number two. Is my kite red? No, it isn't red: it's blue.
+
+DADO: Number three. It's very big and it's yellow.
+
+LOLA: Number four. It's purple and it has no tail.
+:::
+
+"""
+DRAWN = """1. I've got a drum.
+2. I've got a guitar.
+3. It's a box.
+4. Three bags.
+5. Is it a hat?
+
+::: art
+Five drawings: 1 Bia with a drum; 2 Fifo with a hat; 3 a blue box; 4 two bags; 5 a stamp.
+:::
+
+"""
+SCORES = """1. Sack race, Lizards: a 3  b 5  c 8
+2. Spoon race, Parrots: a 2  b 4  c 6
+3. Egg race, Crabs: a 6  b 7  c 8
+4. Hat race, Ants: a 1  b 9  c 4
+
+::: {.audio track=1.1}
+ILO: Number one. Five points for the Lizards!
+
+ILO: Number two. Only two points for the Parrots.
+
+ILO: Number three. There are six. Oh no! Seven points for the Crabs!
+
+ILO: Number four. Nine points for the Ants!
+:::
+
+"""
 CORRECTED = """1. seats ____
 2. wheels ____
 3. puppets ____
@@ -315,6 +363,15 @@ ILO: Number 3. There are eleven puppets. No, wait! There are twelve!
         (PAIRS, "1 b, 2 b, 3 a", []),
         (VERDICTS, "1 yes, 2 no, 3 yes, 4 yes", []),
         (VERDICTS, "1 yes, 2 yes, 3 yes, 4 yes", ["yes"]),
+        (KITES, "1 d, 2 a, 3 b, 4 c", ["c"]),
+        (KITES.replace("purple", "green"), "1 d, 2 a, 3 b, 4 c", []),
+        (
+            KITES.replace("Number two. Is my kite red? No, it isn't red: it's blue.", "Number two. It's pink."),
+            "1 d, 2 a, 3 b, 4 c",
+            [],
+        ),
+        (SCORES, "1 b, 2 a, 3 b, 4 b", []),
+        (SCORES, "1 c, 2 a, 3 b, 4 b", ["c"]),
         (CORRECTED, "1 ten, 2 six, 3 twelve", []),
         (CORRECTED.replace(" No, wait! There are twelve!", ""), "1 ten, 2 six, 3 twelve", ["twelve"]),
     ],
@@ -324,6 +381,35 @@ def test_what_is_heard_of_pairs_of_one_thing_of_stuff_and_of_what_a_speaker_corr
 ) -> None:
     found = said_of(RULE, page + key(answers), "Listen and write. {.listening audio=1.1}")
     assert [words for words, _ in found] == wrong
+
+
+@pytest.mark.parametrize(
+    ("answers", "wrong"),
+    [
+        ("1 ✓, 2 ✗, 3 ✓, 4 ✗, 5 ✗", []),
+        ("1 Yes. I've got a drum. 2 No. It's a hat. 3 Yes. It's a box. 4 Yes. Three bags. 5 No.", ["Yes. Three bags."]),
+        ("1 ✓, 2 ✗, 3 ✗, 4 ✗, 5 ✗", ["✗"]),
+    ],
+)
+def test_statements_are_held_against_the_picture_of_their_number(answers: str, wrong: list[str]) -> None:
+    found = said_of(RULE, DRAWN + key(answers), "Look. Tick or cross. {.reading}")
+    assert [words for words, _ in found] == wrong
+
+
+WAVES = """1. Hello! / Clap!
+2. Sing! / A frog.
+3. A frog. / A bus.
+4. A boat. / A pink bus.
+
+::: art
+Four drawings: 1 Kito waves; 2 a bird with notes: she can sing; 3 a green frog; 4 a pink bus.
+:::
+
+"""
+
+
+def test_what_is_said_is_not_drawn() -> None:
+    assert said_of(RULE, WAVES + key("1 Hello! 2 Sing! 3 A frog. 4 A pink bus."), "Look and circle. {.reading}") == []
 
 
 AFTER = "\n### 3 Look. {.speaking}\n\n::: art\nThe headphones are on the shelf.\n:::\n"

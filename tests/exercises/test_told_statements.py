@@ -53,6 +53,7 @@ STORY = """### 1 Read. {.story .reading}
         ("Is the boat at the bridge?", "No, it isn't."),
         ("Kiri likes the soup.", "true"),
         ("Kiri doesn't like the soup.", "false"),
+        ("Kiri likes the soup.", "true (part 8)"),
     ],
 )
 def test_a_key_that_the_text_speaks_against_is_told(statement: str, answer: str) -> None:
@@ -92,6 +93,7 @@ def test_a_key_that_the_text_speaks_against_is_told(statement: str, answer: str)
         ("The bus left at 7.00.", "true"),  # not: 45 the bus
         ("The bus left at 7.15.", "false"),
         ("The goat is small and white.", "true"),  # another is big and black
+        ("Kiri likes the soup.", "true (she eats all of it)"),  # explained: no slip of the pen
     ],
 )
 def test_a_key_that_the_text_does_not_speak_against_is_let_alone(statement: str, answer: str) -> None:
@@ -124,7 +126,8 @@ QUALITIES = """### 1 Read. {.story .reading}
 **2** Mr Oon gave the children a bag. He gave them three apples. His sister's kite is made of wood.
 
 ::: art
-1 A boy in a yellow hat. 2 Two green kites; a boy under a tree. 3 Gabi, a white goat, comes. 4 Five plums in a bowl.
+1 A boy in a yellow hat with two drums. 2 Two green kites; a boy under a tree. 3 Gabi, a white goat, comes.
+4 Five plums in a bowl.
 :::
 
 ### 2 Yes or no? {.reading}

@@ -16,6 +16,7 @@ from lint_rules.page.exercises.answers import (
     plain,
     range_of,
     uncircled,
+    yes_or_no,
 )
 
 
@@ -26,6 +27,8 @@ from lint_rules.page.exercises.answers import (
         ("(B)", ("b",)),
         ("b) a hat", ("b",)),
         ("b. a hat", ("b",)),
+        ("b – she says so.", ("b",)),
+        ("C – “we have none”.", ("c",)),
         ("a, c", ("a", "c")),
         ("a and c.", ("a", "c")),
         ("a / c or d", ("a", "c", "d")),
@@ -152,3 +155,21 @@ def test_what_stands_in_a_circle_is_read_without_it():
 )
 def test_words_may_be_forms_of_one(one, other, is_alike):
     assert alike(one, other) is is_alike
+
+
+@pytest.mark.parametrize(
+    ("answer", "called"),
+    [
+        ("no (there is only one)", False),
+        ("T – frame 2", True),
+        ("Yes. There are two melons.", True),
+        ("No, he isn't.", False),
+        ("✗ (a ball)", False),
+        ("f. I am a village.", None),  # a letter
+        ("Yesterday. It rained.", None),
+        ("There are no hats.", None),
+        ("b – no", None),
+    ],
+)
+def test_a_verdict_and_what_is_said_behind_it(answer: str, called: bool | None) -> None:
+    assert yes_or_no(answer) is called

@@ -136,6 +136,9 @@ def test_what_the_key_has_for_each_blank(page, said, texts):
         ("k_t_h_n", "123", None),
         ("h_n", "", None),
         ("h\u00a0_ n", "e", "hen"),
+        ("We____", "'re", "We're"),
+        ("Do____", "n’t", "Don’t"),
+        ("We____", "s", "Wes"),
     ],
 )
 def test_a_word_once_its_answer_is_in_it(word, said, whole):

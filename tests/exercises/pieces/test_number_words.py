@@ -19,6 +19,7 @@ from lint_rules.page.number_words import clock_times_in, numbers_in, ordinals_in
         ("one thousand, two hundred and fifty-six", 1256, ""),
         ("two hundred thousand and five", 200005, ""),
         ("14,000 books", 14000, "books"),
+        ("There are four: the queen and the bear.", 4, ""),
     ],
 )
 def test_numbers_and_what_they_count(text: str, number: int, thing: str) -> None:
@@ -30,7 +31,17 @@ def test_numbers_and_what_they_count(text: str, number: int, thing: str) -> None
 
 @pytest.mark.parametrize(
     "text",
-    ["sıx cats", "SİX cats", "² hats", "It is a cat.", "Look at page 12.", "At 9:30 we go.", "hundreds of birds"],
+    [
+        "sıx cats",
+        "SİX cats",
+        "² hats",
+        "It is a cat.",
+        "Look at page 12.",
+        "At 9:30 we go.",
+        "hundreds of birds",
+        "Two: a bag.",
+        "A hen. 3: a fox",
+    ],
 )
 def test_what_is_no_number(text: str) -> None:
     assert list(numbers_in(text)) == []
