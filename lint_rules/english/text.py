@@ -37,6 +37,11 @@ _ARTICLE = lazy_re.compile(r"^(?:an?|the)\s+", re.IGNORECASE)
 # A word with a blank in it is all blank (`k_te`); a hint after a blank goes with it (`____ (go)`).
 _HINT = lazy_re.compile(r"\s*\([^()\n]{1,40}\)")
 _CHOICE = lazy_re.compile(rf"(?<![\w’'/|-]){TOGETHER.pattern}(?:\s*[/|]\s*{TOGETHER.pattern})+(?![\w/|])")
+_DETERMINER = r"(?:the|an?|my|your|his|her)\s+"
+# next to the box / the light: each with its own article
+_CHOICE_OF_THINGS = lazy_re.compile(
+    rf"(?<![\w’'/|-]){_DETERMINER}{TOGETHER.pattern}(?:\s*[/|]\s*{_DETERMINER}{TOGETHER.pattern})+(?![\w/|])", re.I
+)
 # /eɪ/, -ing; and how a word is spelt with it: + ed; y → ier, iest
 _SOUND = lazy_re.compile(r"(?<!\w)(?:/[^\s/]{1,12}/|[-–][^\W\d_]{1,6}|[+→]\s?[a-z]{1,4}(?:,\s[a-z]{1,4})*)(?!\w)")
 _LETTERS = 3  # a word picked out of at most so many letters is a spelling, a sound or an ending: `the *ai* of *rain*`
@@ -266,7 +271,13 @@ def _labels(text: str, bold: Sequence[tuple[int, int]]) -> Iterator[_Hidden]:
 
 
 def _choices(text: str) -> Iterator[_Hidden]:
-    for match in _CHOICE.finditer(text):
+    things = list(_CHOICE_OF_THINGS.finditer(text))
+    plain = (
+        one
+        for one in _CHOICE.finditer(text)
+        if not any(one.start() < it.end() and it.start() < one.end() for it in things)
+    )
+    for match in (*things, *plain):
         words = [ANY_WORD[0] if "_" in word else word for word in _BETWEEN.split(match[0])]
         yield _Hidden(match.start(), match.end(), tuple(words[:_MOST_WORDINGS]))
 

@@ -61,6 +61,8 @@ def alarms(line: str, *words: str, notes: bool = False) -> list[str]:
         ),
         ("He is / are tall.", ("He is tall.", "He are tall.")),
         ("He is/are/am tall.", ("He is tall.", "He are tall.", "He am tall.")),
+        ("It is on the box / the bed.", ("It is on the box.", "It is on the bed.")),
+        ("It is on the box / bed.", ("It is on the box.", "It is on the bed.")),
         ("Is it 3 or 4?", ("Is it 3 or 4?",)),
     ],
 )

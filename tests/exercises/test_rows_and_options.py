@@ -1,4 +1,4 @@
-"""Questions in a cell before their number, options behind an ellipsis, words that mean something. Invented sentences."""
+"""Questions before their number in a row, options behind an ellipsis, words that mean something. Invented sentences."""
 
 import pytest
 
@@ -17,13 +17,13 @@ def items_of(page: str) -> list[tuple[str, list[str]]]:
     ]
 
 
-CHART = "| Question | Answer |\n|---|---|\n| How old is it?{0} | 1 ____ years |\n| How many are there?{0} | 2 ____ wheels |\n"
+CHART = "| Question | Answer |\n|---|---|\n| How old is it? | 1 ____ years |\n| How many are there? | 2 ____ wheels |\n"
 
 
 @pytest.mark.parametrize(
     ("page", "texts"),
     [
-        (CHART.format(""), ["How old is it? ____ years", "How many are there? ____ wheels"]),
+        (CHART, ["How old is it? ____ years", "How many are there? ____ wheels"]),
         ("| Age | 1 ____ years |\n|---|---|\n| Wheels | 2 ____ wheels |\n", ["____ years", "____ wheels"]),
         ("| ____ | 1 a kite |\n|---|---|\n| ____ | 2 a hat |\n", ["____ a kite", "____ a hat"]),
     ],
