@@ -87,6 +87,10 @@ RULE = Rule(
             + "1. rain, tail, cat\n2. train, dog, snail\n\n::: answers\n1 The stranger is cat. 2 dog\n:::\n",
             why="children look for what does not fit",
         ),
+        Example(_head("əʊ", "oa") + "**oa** coat, goat, boat\n\n**oo** boots, food, moon\n", why="told from oo"),
+        Example(
+            _head("b", "b") + "Blue paint in a box.\n\nPaper, pencil, parrot,\n\nPut on your socks!\n", why="verse"
+        ),
     ),
     fails=(
         Example(_head("eɪ", "ai") + "- rain\n- «said»\n- «day»\n- «cat»\n"),
@@ -238,7 +242,7 @@ def _entries(activity: Activity, wanted: Practised, reading: Reading) -> list[_E
     found = [
         _Entry(word, hear(word.word, wanted, reading.course.variety), choice)
         for passage in activity.part.passages
-        if passage.audience is Audience.PUPIL and passage.role in _LISTS
+        if passage.audience is Audience.PUPIL and passage.role in _LISTS and not _is_told_from(passage, wanted)
         for word, choice in _words(passage, wanted, reading.unit.source)
     ]
     panels = {id(entry.word.passage): _panel(entry.word.passage, reading.unit) for entry in found}
@@ -257,6 +261,16 @@ def _entries(activity: Activity, wanted: Practised, reading: Reading) -> list[_E
     # A head without a word that fits is a title; of two heads, one with the sound, the other is what it is told from.
     titles = {table for table, heads in fits.items() if table and (not any(heads) or sorted(heads) == [False, True])}
     return [entry for entry in found if _table_head(entry.word.passage) not in titles]
+
+
+def _is_told_from(passage: Passage, wanted: Practised) -> bool:
+    """Say whether a line begins with letters of its own, in bold (**oo** boots, food, beside **oa** coat, goat), or
+    goes on in the next, as verse does."""
+    if passage.role in _RUNNING and passage.text.rstrip().endswith(","):
+        return True
+    lead = next((passage.text[:end] for start, end in passage.strong if start == 0), "").strip(" :–—-")
+    letters = lead.islower() and _LETTERS.fullmatch(lead) is not None
+    return letters and lead not in {one.written for one in wanted.spellings}
 
 
 def _panel(passage: Passage, unit: Unit) -> int:
