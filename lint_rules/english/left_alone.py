@@ -98,7 +98,8 @@ _BEATS = lazy_re.compile(r"[^\W\d_]{1,4}(?:-[^\W\d_]{1,4})+")
 
 def is_left_alone(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], bool]) -> bool:
     """Say whether what a checker flags is no slip on a course page; ``is_ours`` says whether the course has a word."""
-    return any(reason(passage, match) for reason in _REASONS) or _is_cut_up(passage, match, is_ours)
+    ours = (_is_cut_up, _names_somebody)
+    return any(reason(passage, match, is_ours) for reason in ours) or any(one(passage, match) for one in _REASONS)
 
 
 def _words(passage: Passage, match: EnglishMatch) -> str:
@@ -107,6 +108,13 @@ def _words(passage: Passage, match: EnglishMatch) -> str:
 
 def _before(passage: Passage, at: int) -> str:
     return passage.text[max(0, at - _BEFORE) : at]
+
+
+def _names_somebody(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], bool]) -> bool:
+    """I'm Ding; What hasn't Grumble got?: somebody whose name is a verb as well."""
+    last = _words(passage, match).split()[-1]
+    inside = passage.text[: match.end - len(last)].rstrip()[-1:] not in ("", *".!?:")
+    return inside and last.istitle() and not match.rule.startswith(SPELLER) and is_ours(last)
 
 
 def _is_spoken_of(passage: Passage, match: EnglishMatch) -> bool:

@@ -8,6 +8,9 @@ from lint_rules.page.exercises.small_words import small_words
 
 _LOOKS_BACK = lazy_re.compile(r"\bpictures?\b|\blook (?:again|back)\b", re.I)
 _LOOKS_AT = lazy_re.compile(r"\blook at (?:the |an? |[A-Z]\w+['’]s )?([a-z]{3,})(?=\W*$|[.!?])", re.I)
+_BACK_TO = lazy_re.compile(
+    r"\bpictures? (?:in|of|from) (?:activity|exercise|task)\s+(?:\d{1,2}\.)?(\d{1,3}|[A-H])\b", re.I
+)
 _AT_ACTIVITY = lazy_re.compile(r"\b(?:activity|exercise|task)\s+(?:\d{1,2}\.)?(\d{1,3}|[A-H])\b", re.I)
 
 
@@ -25,7 +28,7 @@ def briefs_of(activity: Activity, unit: Unit) -> list[Passage]:
     if lesson is None:
         return []
     before = lesson.activities[: next(at for at, one in enumerate(lesson.activities) if one is activity)]
-    named = _AT_ACTIVITY.search(task)
+    named = _AT_ACTIVITY.search(task) or _sent_back(activity)
     if named is not None:
         numbers = {
             one.heading.figure or one.heading.number.casefold() or str(at): one for at, one in enumerate(before, 1)
@@ -36,6 +39,12 @@ def briefs_of(activity: Activity, unit: Unit) -> list[Passage]:
         return next(drawn, [])
     shown = re.compile(rf"(?<!\d )\b{thing}(?:e?s)?\b", re.I)  # not only an entry of a list: 6 garden
     return next((own for own in drawn if any(shown.search(one.text) for one in own)), [])
+
+
+def _sent_back(activity: Activity) -> "re.Match[str] | None":
+    """Where notes send children back to a picture: (1) Use the picture in activity 1."""
+    notes = (one.text for one in activity.part.passages if one.audience is Audience.TEACHER)
+    return next((found for one in notes if (found := _BACK_TO.search(one)) is not None), None)
 
 
 def _looked_at(activity: Activity) -> str:

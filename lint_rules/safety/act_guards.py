@@ -122,10 +122,13 @@ def asks(said: Said, sentence: Sentence) -> bool:
     return _QUESTION.match(text) is not None
 
 
-def is_a_model(said: Said, sentence: Sentence) -> bool:
-    """Say whether steps only cite a sentence, for children to say: one child acts: *You mix flour and butter.*"""
+def is_a_model(said: Said, sentence: Sentence, text: ActivityText) -> bool:
+    """Say whether steps only cite a sentence, for children to say (one child acts: *You mix flour and butter.*), or a
+    page to speak from sets it in italics as a whole: *Cross the bridge over the stream.*"""
     start, end = sentence.words[0].start, sentence.words[-1].end
     whole = len(said.passage.text)
+    if said.place is Place.PAGE and "speaking" in text.kinds and "make" not in text.kinds:
+        return (0, whole) in said.passage.emphasis
     cited = (one for one in said.passage.emphasis if one[1] - one[0] < whole)
     return said.place is Place.STEPS and any(first <= start and end <= last for first, last in cited)
 

@@ -167,7 +167,7 @@ def _acts(
         for one in sentences
     ]
     scores[[page and (only_read or line) for page, line in zip(on_page, chanted, strict=True)]] = -math.inf
-    scores[[is_a_model(said[one.of], one) for one in sentences]] = -math.inf
+    scores[[is_a_model(said[one.of], one, text) for one in sentences]] = -math.inf
     found: list[Act] = []
     for column in np.nonzero((scores >= sureness().query).any(axis=0))[0].tolist():
         hazard = act_hazards()[column]

@@ -50,8 +50,8 @@ def miscounted(exercise: Exercise, script: Sequence[Passage], page: Sequence[Pas
         if is_so and len(own) == 1 and not DENIED.search(statement) and not _RECKONED.search(statement):
             number, thing, _ = own[0]
             told = {other: words for other, of, words in heard if of == thing}
-            if thing == _O_CLOCK and number in alone:
-                continue  # at four
+            if number in alone:
+                continue  # at four; six for the rice, and four for the salt
             found += (
                 [(item, told.popitem()[1])]
                 if told and not {number} & {*told, *apart} and (number, thing) not in read

@@ -8,29 +8,24 @@ three lamps, and *There are four lamps on the table* is called true; the key giv
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cache, cached_property, lru_cache
+from functools import cache, cached_property
 
 from lint_rules import lazy_re
-from lint_rules.manuscript.model import Audience, Passage, Role, Unit
+from lint_rules.manuscript.model import Passage, Unit
 from lint_rules.page.audio import heard_in
 from lint_rules.page.briefs import briefs_of
-from lint_rules.page.exercises.answers import yes_or_no
 from lint_rules.page.exercises.completed import completed
-from lint_rules.page.exercises.heard import drawn_parts
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Option
-from lint_rules.page.exercises.statements import bare_statement
 from lint_rules.page.heard_numbers import heard_numbers, number_left_out
-from lint_rules.page.number_words import clock_times_in, numbers_in, ordinals_in, without_counting
-from lint_rules.tables import group, words
-from lint_rules.unit_language.option_support import content_words
-from lint_rules.unit_language.places import PLACES, last_word, places_of
+from lint_rules.page.number_words import without_counting
+from lint_rules.tables import words
+from lint_rules.unit_language.drawn_statements import not_as_drawn
+from lint_rules.unit_language.places import PLACES
+from lint_rules.unit_language.told_words import CLAUSE, PLACE_WORDS, SENTENCE, drawn_words, told_words
 
 _STEM = 4  # letters that a word begins with in another form
-_A_TEXT = 15  # words of a text to read
 _FEWEST = 3  # answers that are in step, before one that is not is a slip
-_SENTENCE = lazy_re.compile(r"[^.!?;\n]+")
-_CLAUSE = lazy_re.compile(r"[.,!?;:\n]|\b(?:and|but|while|which|who)\b")
 _OPEN = lazy_re.compile(r"\b(?:own|or|e\.?g|example|possible|answers?|any|points?|marks?)\b|/", re.I)
 # What is reckoned or weighed, and not said: twice, warmer than tonight.
 _RECKONED = lazy_re.compile(
@@ -42,22 +37,12 @@ _IN_OTHER_UNITS = frozenset(["60", "100", "1000"])  # an hour, a metre, a kilo
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
 _DOES = lazy_re.compile(r"\b(?:is|are|was|were)\s+\w+ing\b", re.I)
 _WHAT_DOING = lazy_re.compile(r"\bWhat(?: is| are| was| were|['’]s|['’]re) (.+?) doing\b", re.I)
-_GAP = lazy_re.compile(r"_{2,}")
-_CLOCK = lazy_re.compile(r"\d[.:]\d\d")
 _LONG = lazy_re.compile(r"\d[\d ]{4,}\d")  # a number to phone, which is said figure by figure
 _FULL_HOUR = lazy_re.compile(r"\d[.:]00")  # 4:00, which the script says in words
 _DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|any|never)\b", re.I)
-_NOT_SO = lazy_re.compile(
-    r"[^.!?,;:\n]*(?:\b(?:not|nobody|nothing|never)\b|n['’]t\b)[^.!?,;:\n]*", re.I
-)  # It is not raining.
-_ABSENT = lazy_re.compile(r"\b(?:no|without)\s+\w+(?:(?:,|,? and|,? or)\s+no\s+\w+)*", re.I)
-_WORD = lazy_re.compile(r"[a-z]+")
 _WHERE = lazy_re.compile(r"\bWhere(?: is| are|['’]s) (?:(?:the|my|your|his|her|our|their) )?([^?]+)\?", re.I)
 # Where things are: of these one alone is drawn.
 _BESIDE = frozenset(["near", "next", "between"])  # a ball on a box is near the table, too
-_PLACES = frozenset(place.split()[0] for place in PLACES)
-# Verbs that a brief leaves out: Two actors in white gloves for The actors are wearing gloves.
-_UNDRAWN = frozenset(["wear", "have", "get", "see", "hold", "look", "picture", "drawing", "1"])
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,9 +64,9 @@ class _Source:
     def sentences(self) -> list[frozenset[str]]:
         """The words of each sentence, with who says it."""
         return [
-            _told(sentence) | _told(passage.speaker or "")
+            told_words(sentence) | told_words(passage.speaker or "")
             for passage in self.passages
-            for sentence in _SENTENCE.findall(passage.text)
+            for sentence in SENTENCE.findall(passage.text)
         ]
 
     @cached_property
@@ -96,7 +81,7 @@ class _Source:
         if len(heard) < _FEWEST or [one.number for one in heard] != list(range(1, len(heard) + 1)):
             return {}
         said = {str(one.number): without_counting(one.behind) for one in heard}
-        return {number: frozenset(word for word in _told(text) if word.isdigit()) for number, text in said.items()}
+        return {number: frozenset(word for word in told_words(text) if word.isdigit()) for number, text in said.items()}
 
     @cached_property
     def has_times(self) -> bool:
@@ -123,7 +108,10 @@ def out_of_step(read: Exercises, unit: Unit) -> OutOfStep | None:
     if heard or not drawn:
         return None
     source = _Source(drawn)
-    return _statement(read, source) or _elsewhere(read, source) or _doing(read, source)
+    item = not_as_drawn(read, drawn)
+    if item is not None:
+        return _found(item, "look at what is drawn")
+    return _elsewhere(read, source) or _doing(read, source)
 
 
 def _option(read: Exercises, source: _Source, name: str) -> OutOfStep | None:
@@ -147,8 +135,8 @@ def _by_option(
             options = [option.text for option in item.choices[0].options]
             if any(option.casefold() in PLACES for option in options):
                 continue  # where a thing is, is asked of the sentence that tells it
-            asked = _told(_without(item.text, options))
-            whole = [_told(option) - asked for option in options]
+            asked = told_words(_without(item.text, options))
+            whole = [told_words(option) - asked for option in options]
             told = [words - frozenset.intersection(*whole) for words in whole]
             if not all(told) or any(_RECKONED.search(text) for text in (item.text, chosen.text)):
                 continue
@@ -212,10 +200,12 @@ def _by_word(exercise: Exercise, source: _Source) -> Iterator[tuple[bool, tuple[
             continue
         known = _said_there(item, exercise, source)
         missing = {
-            one for one in _told(said) if one not in (known if known is not None and one.isdigit() else source.words)
+            one
+            for one in told_words(said)
+            if one not in (known if known is not None and one.isdigit() else source.words)
         }
         times = {one for one in missing if ":" in one}
-        if not times and any(":" in one for one in _told(said)):
+        if not times and any(":" in one for one in told_words(said)):
             missing = {one for one in missing if not one.isdigit()}  # half past four, and the clock says 4:30
         if not missing:
             yield True, (item, "")
@@ -255,86 +245,18 @@ def _few() -> frozenset[str]:
     return words("colours") | {f"{day}day" for day in ("mon", "tues", "wednes", "thurs", "fri", "satur", "sun")}
 
 
-def _statement(read: Exercises, source: _Source) -> OutOfStep | None:
-    """The one statement about a picture that is called true and not drawn, or the other way round."""
-    there = [_ABSENT.sub(" ", _NOT_SO.sub(" ", passage.text)) for passage in source.passages]
-    sentences = [_drawn(one) for text in there for one in _SENTENCE.findall(text)]
-    clauses = [_drawn(one) for text in there for one in _CLAUSE.split(text)]
-    text = [one for one in read.activity.part.passages if one.audience is Audience.PUPIL and one.role is Role.TEXT]
-    if any(len(one.text.split()) >= _A_TEXT and "_" not in one.text for one in text):
-        return None  # they are about the text
-    parts = {
-        number: ([_drawn(part)], [_drawn(one) for one in _CLAUSE.split(part)])
-        for number, part in drawn_parts("\n".join(there)).items()
-    }
-    for exercise in read.exercises:
-        numbered = parts if parts.keys() == {item.label.key for item in exercise.items} else {}
-        marked = (
-            (shown is called, (item, words, statement, shown))
-            for item, words, statement, called in _statements(exercise)
-            # The girls may be drawn by their names.
-            if not ((people := words & group("persons")) and not any(people & one for one in sentences))
-            if (shown := _is_shown(words, *(numbered.get(item.label.key) or (sentences, clauses)))) is not None
-        )
-        found = the_one_out_of_step(marked, _FEWEST)
-        if found is None:
-            continue
-        item, words, statement, shown = found
-        # All but one of its words are drawn together: three lamps on the table, and not four.
-        nearly = yes_or_no(item.answer.text if item.answer is not None else "") is not None and any(
-            len(words - sentence) == 1 < len(words) and not _PLACES & (words - sentence) for sentence in sentences
-        )
-        if shown or nearly or any(_is_placed_otherwise(statement, text) for text in there):
-            return _found(item, "look at what is drawn")
-    return None
-
-
-def _statements(exercise: Exercise) -> Iterator[tuple[Item, frozenset[str], str, bool]]:
-    """Items that the key calls true or false: what is to be drawn for each, the statement, and whether it is so."""
-    for item in _answered(exercise):
-        said = item.answer.text.strip(" .") if item.answer is not None else ""
-        called, statement = yes_or_no(said), bare_statement(item.text).partition("☐")[0].strip()
-        if called is None and said.casefold() in PLACES and len(item.gaps) == 1 and _GAP.search(item.text):
-            called, statement = True, _GAP.sub(said, item.text)  # The hen is ____ the table: behind
-        words = _drawn(_DENIED.sub(" ", statement))
-        if called is not None and words:
-            # Zum hasn't got a drum: false, so he has one.
-            yield item, words, statement, called is not bool(_DENIED.search(statement))
-
-
-def _is_shown(
-    words: frozenset[str], sentences: Sequence[frozenset[str]], clauses: Sequence[frozenset[str]]
-) -> bool | None:
-    """Say whether words are drawn together: None where all are in one sentence, but in several of its clauses."""
-    if any(words <= clause for clause in clauses):
-        return True
-    return None if any(words <= sentence for sentence in sentences) else False
-
-
-def _is_placed_otherwise(statement: str, brief: str) -> bool:
-    """Say whether a brief has the thing of a statement at its spot by another word: The soap is on the bench, and lies
-    under it; not: There is ice in the bucket, and the bucket of ice is under the table."""
-    spot = last_word(statement)
-    own = set(places_of(spot, statement)) if spot else set()
-    thing = _told(statement) - spot
-    return bool(own) and any(
-        (drawn := set(places_of(spot, sentence))) and not drawn & own and thing <= _told(sentence)
-        for sentence in _SENTENCE.findall(brief)
-    )
-
-
 def _elsewhere(read: Exercises, source: _Source) -> OutOfStep | None:
     """Where a thing is: on the table by the key, and under it in the picture."""
-    clauses = [_drawn(one) for passage in source.passages for one in _CLAUSE.split(passage.text)]
+    clauses = [drawn_words(one) for passage in source.passages for one in CLAUSE.split(passage.text)]
     for exercise in read.exercises:
         for item in _answered(exercise):
             asked = _WHERE.search(item.text)
             chosen = _chosen(item, exercise)
             said = chosen.text if chosen is not None else item.answer.text if item.answer is not None else ""
-            thing, place = _told(asked[1]) if asked is not None else frozenset(), _drawn(said)
-            where, spot = _PLACES & place, place - _PLACES - thing
+            thing, place = told_words(asked[1]) if asked is not None else frozenset(), drawn_words(said)
+            where, spot = PLACE_WORDS & place, place - PLACE_WORDS - thing
             drawn = [clause for clause in clauses if thing and spot and where and thing | spot <= clause]
-            if drawn and not where & _BESIDE and all(clause & _PLACES and not clause & where for clause in drawn):
+            if drawn and not where & _BESIDE and all(clause & PLACE_WORDS and not clause & where for clause in drawn):
                 return _found(item, "look where it is drawn")
     return None
 
@@ -342,14 +264,14 @@ def _elsewhere(read: Exercises, source: _Source) -> OutOfStep | None:
 def _doing(read: Exercises, source: _Source) -> OutOfStep | None:
     """The one answer to what somebody is doing of which nothing is drawn where he is: He was eating a mango, of who
     sleeps on a bench."""
-    parts = [one for passage in source.passages for one in _CLAUSE.split(passage.text)]
-    clauses = [_drawn(one) for one in parts if _DOES.search(one)]
+    parts = [one for passage in source.passages for one in CLAUSE.split(passage.text)]
+    clauses = [drawn_words(one) for one in parts if _DOES.search(one)]
     for exercise in read.exercises:
         marked: list[tuple[bool, Item]] = []
         for item in _answered(exercise):
             asked = _WHAT_DOING.search(item.text)
-            who = _drawn(asked[1]) if asked is not None else frozenset[str]()
-            done = _drawn(item.answer.text) - who if item.answer is not None else frozenset[str]()
+            who = drawn_words(asked[1]) if asked is not None else frozenset[str]()
+            done = drawn_words(item.answer.text) - who if item.answer is not None else frozenset[str]()
             own = [clause for clause in clauses if who and who <= clause]
             in_step = any(done <= clause for clause in own)
             if own and done and (in_step or not any(done & clause for clause in own)):
@@ -374,22 +296,6 @@ def _chosen(item: Item, exercise: Exercise) -> Option | None:
 
 def _found(item: Item, against: str) -> OutOfStep | None:
     return OutOfStep(item, item.answer, against) if item.answer is not None else None
-
-
-@lru_cache(maxsize=10_000)  # the same scripts and briefs are asked for each exercise
-def _told(text: str) -> frozenset[str]:
-    """The words of a text that mean something by themselves, its numbers in figures, and its times (7:40)."""
-    rest, numbers = text, list(numbers_in(text, parts=True))
-    for _, start, end, _ in reversed(numbers):
-        rest = f"{rest[:start]} {rest[end:]}"
-    rest = _CLOCK.sub(" ", rest)
-    return content_words(rest) | {str(number) for number, *_ in numbers} | clock_times_in(text) | ordinals_in(text)
-
-
-def _drawn(text: str) -> frozenset[str]:
-    """What a brief or a statement has to draw: things, numbers, and where they are."""
-    told = {"go" if word == "going" else word for word in _told(text)}  # no thing here
-    return (frozenset(told) - _UNDRAWN) | _PLACES.intersection(_WORD.findall(text.casefold()))
 
 
 def _has_number(words: frozenset[str]) -> bool:

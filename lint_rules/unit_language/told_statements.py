@@ -43,7 +43,8 @@ _FIRST = lazy_re.compile(r"\W*(?:\d{1,2}[.:)]?\s+)?(?:(?:and|but|so|then|now|oh|
 _FRAME = lazy_re.compile(r"^\W*\d{1,2}[.:)]?\s+(?=[A-Z])")  # 3: Mina in a red hat
 _UNSURE = lazy_re.compile(
     r"\b(?:if|perhaps|maybe|thinks?|thought|wants?|wanted|would|pretend|dreams?|wish|than|or|can you|always|never"
-    r"|sometimes|often|usually)\b|/|(?<!n['’]t )(?<!\bnot )(?<!\bI )(?<!\bwe )(?<!\byou )(?<!\bthey )\blike\b",
+    r"|sometimes|often|usually|in picture \w+)\b"
+    r"|/|(?<!n['’]t )(?<!\bnot )(?<!\bI )(?<!\bwe )(?<!\byou )(?<!\bthey )\blike\b",
     re.I,
 )
 _LABEL = lazy_re.compile(r"([A-Z][a-z]+): ")  # Goat: I like bees.

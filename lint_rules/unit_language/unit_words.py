@@ -131,7 +131,9 @@ def is_glossed(passage: Passage, word: WordLevel) -> bool:
         return True
     if f"{word.text} is " not in passage.text and f"{word.text} means " not in passage.text:
         return False
-    named = rf"\ban?\s+{re.escape(word.text)}\s+(?:is|means)\s+(?:an?|the|when|what|somebody|something)\b"
+    named = (
+        rf"(?:\ban?\s+|(?:^|[.!?]\s)){re.escape(word.text)}\s+(?:is|means)\s+(?:an?|the|when|what|somebody|something)\b"
+    )
     return word.part_of_speech == "noun" and re.search(named, passage.text, re.I) is not None
 
 

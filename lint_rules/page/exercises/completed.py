@@ -187,7 +187,11 @@ def _within_sentence(item: Item, said: str) -> list[str]:
     words = [word for piece in pieces if piece for word in _WORD.findall(piece)]
     if not any(re.search(r"\w\w", word) for word in words) or sum(map(len, words)) > len(said):
         return []
-    pattern = "".join(r"(.+?)" if piece is None else _loose(piece) for piece in pieces)
+    inner = range(pieces.index(None) + 1, len(pieces) - pieces[::-1].index(None) - 1) if None in pieces else range(0)
+    pattern = "".join(
+        r"(.+?)" if piece is None else _between(piece) if at in inner else _loose(piece)
+        for at, piece in enumerate(pieces)
+    )
     match = re.fullmatch(pattern, said.strip(), re.I)
     return [group.strip() for group in match.groups()] if match else []
 
@@ -211,6 +215,11 @@ def _without_repeated(gap: Gap, said: str) -> str:
 
 def _plain_words(text: str) -> list[str]:
     return [plain(word) for word in _WORD.findall(text)]
+
+
+def _between(text: str) -> str:
+    """What stands between two blanks: a comma by itself parts them, and nothing less."""
+    return _loose(text) if _WORD.search(text) else rf"\s*{re.escape(text.strip())}\s*" if text.strip() else r"\s+"
 
 
 def _loose(text: str) -> str:

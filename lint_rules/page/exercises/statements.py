@@ -46,6 +46,7 @@ _IN_PLACE = lazy_re.compile(  # prepositions of which one alone is true of a thi
     r"|there (?:is|are|was|were) (?:an?|some|one) (?P<a>(?:[a-z]+ ){0,2}?[a-z]+))"
     r" (?P<where>in|on|under|behind|in front of|next to) (?:the|a|an|my|your|his|her|our|their) (?P<place>[a-z ]+)"
 )
+_OF_A_PICTURE = lazy_re.compile(r"in (?:the )?(?:\w+ )?(?:picture|drawing|photo)\b", re.I)
 _OPENED = lazy_re.compile(r"^\s*(?:and|but|so)\s", re.I)
 
 
@@ -145,6 +146,8 @@ def _answers(wanted: Sequence[str], texts: Iterable[str], name: str, *, places: 
         for sentence in _with_names(sentences, name) if name else sentences:
             if sentence.rstrip().endswith("?") or not words("doubts").isdisjoint(_words(sentence)):
                 continue
+            if _OF_A_PICTURE.match(sentence.lstrip(_OPENING)):
+                continue  # In Picture 3C, Plum has two ears.
             if _is_named(wanted, sentence):
                 yield True
             for clause in _CLAUSE.split(_OPENED.sub("", sentence)):
