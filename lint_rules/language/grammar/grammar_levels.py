@@ -21,6 +21,8 @@ from lint_rules.tables import rows
 
 HOUSE_SAYS = "house default"
 LOWEST = CEFR_BANDS[0]
+_SIMPLE = "past-simple"  # which every other tense of the past is taught beside
+_BESIDE_SIMPLE = frozenset({"past-continuous", "past-perfect", "present-perfect"})
 # Bands below a level: what lies so far below is known, and the unit that names it goes over it again. Common practice,
 # no source.
 _LONG_KNOWN = 2
@@ -111,6 +113,8 @@ def _teaching(name: str, course: Course, here: tuple[int, int], shown: tuple[str
     for plan, label in _teachings(course.plans).get(name, ()):
         if (plan.level, plan.unit) <= here:
             return plan
+        if name == _SIMPLE and not _BESIDE_SIMPLE.isdisjoint(structures_of_label(label)):
+            continue  # past continuous and past simple with when: the one is known
         patterns = patterns_that_teach(name, label)
         if (
             not patterns
