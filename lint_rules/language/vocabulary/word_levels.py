@@ -28,6 +28,7 @@ from lint_rules.language.vocabulary.word_shapes import (
     base_of_degree,
     ends_a_gap,
     graded_by_parts,
+    hyphened,
     in_title_case,
     is_bare,
     is_number,
@@ -119,7 +120,7 @@ class _Reader:
 
     def _entry(self, at: int) -> tuple[WordLevel, int] | None:
         """A listed entry of several words that starts here."""
-        keys = keys_of(self.tokens[at])
+        keys = (*keys_of(self.tokens[at]), *hyphened(self.tokens[at])[:1])
         best: tuple[int, int, Listing] | None = None
         listings = self.index.starting_with(keys)
         if self.unit_words is not None:
@@ -140,16 +141,17 @@ class _Reader:
 
     def _match(self, listing: Listing, at: int) -> int:
         """One past the last word of an entry that starts here, or 0. A hyphen may stand between its words."""
-        place = at
-        for number, part in enumerate(listing.parts):
-            if number and place < len(self.tokens) and self.tokens[place].text in _HYPHENS:
+        place, left = at, listing.parts
+        while left:
+            if place > at and place < len(self.tokens) and self.tokens[place].text in _HYPHENS:
                 place += 1
-            if (
-                place >= len(self.tokens)
-                or not stands_for(part, self.tokens[place])
-                or (number and place in self.starts)
-            ):
+            if place >= len(self.tokens) or (place > at and place in self.starts):
                 return 0
+            token = self.tokens[place]
+            pieces = 1 if stands_for(left[0], token) else len(hyphened(token))
+            if (pieces > 1 and left[:pieces] != hyphened(token)) or not pieces:
+                return 0
+            left = left[pieces:]
             place += 1
         return place
 

@@ -188,6 +188,11 @@ def is_bare(tokens: Sequence[Token]) -> bool:
     return len(words) == 1 or all(after.start - before.end > 1 for before, after in pairwise(words))
 
 
+def hyphened(token: Token) -> tuple[str, ...]:
+    """The words of which a word is made with hyphens, as they are compared: first, aid; nothing for any other."""
+    return tuple(canonical(token.text).split("-")) if "-" in token.text else ()
+
+
 def graded_by_parts(token: Token, listed: Callable[[str], bool]) -> str:
     """The level of a word that the reference has not, by the words it is made of: lunch + box, round-ended; those that
     are ``listed`` (lost-luggage, where a course knows luggage) are easy."""

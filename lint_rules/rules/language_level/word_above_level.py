@@ -85,6 +85,7 @@ RULE = Rule(
         Example("Mina and Rafi can see Oslo.\n", course="characters: [Mina, Rafi]", why="names"),
         Example("I love my quokka.\n", course="known: [quokka]", why="every child here knows it"),
         Example("The quokka-house is red.\n", course="known: [quokka]", why="of words that the course knows"),
+        Example("A quokka-aid kit.\n", words="quokka-aid kit,noun,,1\n", why="listed with its hyphen"),
         Example(
             "bl ____ ck\n\nIn the morning I found it.\n",
             course=_PRE_A1.replace("Pre-A1", "A1"),
