@@ -26,6 +26,16 @@ BARE = FROG.replace("### 1 ", "### ")
         (FROG + "### 2 Look at the picture. {.writing}\n\n![a pig](pig.png)\n\n1. ____\n", ["a pig"]),
         (LETTERED + "### C. Look at the picture in Task A. {.writing}\n\nYes.\n", ["Drawing: a frog."]),
         (DECIMAL + "### 1.3 Look at the picture in activity 1.1. {.writing}\n\nYes.\n", ["Drawing: a frog."]),
+        (
+            FROG + HEN + "### 3 Look at the picture. {.writing}\n\n1. ____\n\n::: teacher\n"
+            "**Steps:** (1) Use the picture in activity 1.\n:::\n",
+            ["Drawing: a frog."],
+        ),
+        (
+            FROG + HEN + "### 3 Look at the picture. {.writing}\n\n1. ____\n\n::: teacher\n"
+            "**Steps:** As in activity 1.\n:::\n",
+            ["Drawing: a hen."],
+        ),
         (BARE + HEN + "### 3 Look at the picture in task 1. {.writing}\n\nYes.\n", ["Drawing: a frog."]),
     ],
 )  # fmt: skip

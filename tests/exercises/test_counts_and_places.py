@@ -396,6 +396,44 @@ def test_statements_are_held_against_the_picture_of_their_number(answers: str, w
     assert [words for words, _ in found] == wrong
 
 
+RAGS = """1. Rags has got a long tail.
+2. Rags has got long legs.
+3. Rags is soft.
+4. Rags is old.
+5. Rags is dirty.
+
+::: art
+Rags is an old soft dog on a cushion. He has a long tail and short legs.
+:::
+
+"""
+
+
+@pytest.mark.parametrize(("answers", "wrong"), [("1 T, 2 F, 3 T, 4 T, 5 F", []), ("1 F, 2 F, 3 T, 4 T, 5 F", ["F"])])
+def test_he_is_whom_the_sentence_before_is_about(answers: str, wrong: list[str]) -> None:
+    found = said_of(RULE, RAGS + key(answers), "Look at the picture. True or false? {.reading}")
+    assert [words for words, _ in found] == wrong
+
+
+PRICES = """1. The salt was {} cowries.
+2. Gidi was at home.
+3. There was rice.
+
+::: {{.audio track=1.1}}
+GIDI: I was at home. There was rice. It was ten cowries. Six for the rice and four for the salt.
+:::
+
+"""
+
+
+@pytest.mark.parametrize(("number", "wrong"), [("four", []), ("eight", ["true"])])
+def test_a_number_that_stands_alone_may_count_the_same(number: str, wrong: list[str]) -> None:
+    found = said_of(
+        RULE, PRICES.format(number) + key("1 true, 2 true, 3 true"), "Listen. True or false? {.listening audio=1.1}"
+    )
+    assert [words for words, _ in found] == wrong
+
+
 WAVES = """1. Hello! / Clap!
 2. Sing! / A frog.
 3. A frog. / A bus.

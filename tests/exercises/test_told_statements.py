@@ -171,6 +171,7 @@ def test_what_a_thing_is_like(statement: str, answer: str, wrong: list[str]) -> 
         ("The bag was empty. Then Tom put apples in it. Tom sees a cat.", "The bag is full."),
         ("There is a small train here. There is another train there. Tom sees a cat.", "The train is big."),
         ("Tom has a little boat. It is his. Tom sees a cat.", "The boat is small."),
+        ("In Picture 3C, the dog is big. Tom sees a cat.", "The dog is small."),
     ],
 )
 def test_a_quality_of_something_else_says_nothing(text: str, statement: str) -> None:

@@ -240,6 +240,21 @@ def test_what_steps_cite_for_children_to_say_is_not_done(cited: str, done: str) 
     assert acts_in(told(done)) != []
 
 
+MODEL = "### 1 Tell your friend the way. {{.{}}}\n\n{}\n"
+
+
+@pytest.mark.parametrize(
+    ("kind", "line", "seen"),
+    [
+        ("speaking", "*Start at the hut. Cross the bridge over the stream.*", False),
+        ("speaking", "Start at the hut. Cross the bridge over the stream.", True),
+        ("make .speaking", "*Start at the hut. Cross the bridge over the stream.*", True),
+    ],
+)
+def test_a_page_to_speak_from_gives_a_model(kind: str, line: str, seen: bool) -> None:
+    assert bool(acts_in(MODEL.format(kind, line))) is seen
+
+
 def test_what_is_asked_and_what_the_teacher_does_alone_is_no_act() -> None:
     asked = "### 1 Ask three friends. {.survey}\n\n*Is there a park in your street?*\n\n| park | |\n|---|---|\n"
     assert acts_in(asked) == []

@@ -18,6 +18,11 @@ INLINE = "1. It is *red / old*.\n2. He is *six / ten / two*.\n"
     [
         (TWO, "1 red 2 The hen is old.", [("red",), ("The hen is old.",)]),
         (TWO, "1 It is red. 2 he is old", [("red",), ("old",)]),
+        (
+            "1. Hear it: ____, ____\n2. It is ____, ____\n",
+            "1 hear it: thunder, wind 2 wet, dry",
+            [("thunder", "wind"), ("wet", "dry")],
+        ),
         (TWO, "1 It’s red. 2 He is OLD!", [("It’s red.",), ("OLD",)]),
         ("1. It's ____.\n2. It’s ____.\n", "1 It’s red. 2 It's old.", [("red",), ("old",)]),
         (
