@@ -4,6 +4,7 @@ from lint_rules import lazy_re
 from lint_rules.language.vocabulary.noises import is_coded
 from lint_rules.language.vocabulary.reference import lowest
 from lint_rules.language.vocabulary.word_index import compounds
+from lint_rules.page.exercises.edits import filled_ranges
 from lint_rules.unit_language.unit_words import Met
 
 _SPELT = lazy_re.compile(r"[^\W\d_](?:[-‐‑–][^\W\d_])+")
@@ -53,3 +54,9 @@ def is_spelling(met: Met) -> bool:
     """Say whether letters are spoken of where sounds are practised (the same sound, with ee), and no word is meant."""
     activity, word = met.place.activity, met.word
     return activity is not None and "sounds" in activity.kinds and len(word.text) < _LETTERS and word.entry is None
+
+
+def is_beside_key(met: Met) -> bool:
+    """Say whether letters stand in a blank that the key fills, or beside one, and may be a piece of its word."""
+    ranges = filled_ranges(met.passage)
+    return any(start - 1 <= met.word.end and met.word.start <= end + 1 for start, end in ranges)

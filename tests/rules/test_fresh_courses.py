@@ -39,6 +39,9 @@ WORDS = [
         A2,
     ),
     Case("word-above-level", "Where is the narrator?\n\n**Narrator:** It is cold.\n", (("note", "narrator"),), A2),
+    # what only the key fills in may be misread: it stops nobody
+    Case("word-above-level", "She is reluctant.\n", (("stop", "reluctant"),), A1),
+    Case("word-above-level", "1. She is ____.\n\n::: answers\n1 reluctant\n:::\n", (("query", "reluctant"),), A1),
     Case("word-above-level", "The narrator is here.\n" + _NOTES.format("Say *crew*."), (("query", "narrator"),), A2),
     # labels of a comic
     Case("word-above-level", "**Panel 1**\n\nA cat.\n\nWho is in Panel 2? Draw a panel.\n", (), A1),
@@ -141,6 +144,9 @@ _SHE = _taught(2, "present simple: he and she", "")
 GRAMMAR = [
     # one sentence with an unreal condition is one point, by its name; with or without if
     Case("grammar-above-level", _THIRD + "\n", (("stop", "If Gus hadn't eaten our tickets, we would have got"),), A1),
+    Case(
+        "grammar-above-level", "1. Gus ____ our bun.\n\n::: answers\n1 had eaten\n:::\n", (("query", "had eaten"),), A1
+    ),
     Case("grammar-above-level", "Gus hadn't eaten our tickets.\n", (("stop", "hadn't eaten"),), A1),
     Case(
         "grammar-above-level",

@@ -18,6 +18,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.language.grammar.grammar_levels import Standing, names, standing
 from lint_rules.language.vocabulary.reference import is_a
 from lint_rules.manuscript.counting import first_words
+from lint_rules.page.exercises.edits import filled_ranges
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
 from lint_rules.tables import words as words_in
 from lint_rules.unit_language.grammar_uses import Use, is_carried, is_listed_as_state
@@ -225,6 +226,8 @@ def _severity(use: Use, stands: Standing) -> Severity | None:
     asked = use.structure.name == "object-to-infinitive" and _ASKING.match(use.text) is not None
     if not stands.certain or use.in_instruction or asked:
         return Severity.NOTE
+    if any(start < use.structure.end and use.structure.start < end for start, end in filled_ranges(use.passage)):
+        return Severity.QUERY  # as the key fills it, if that is read as it is meant
     by_somebody = use.passage.text[use.structure.end :].split()[:1] == ["by"]  # The hat was eaten by Gus: surely one
     return Severity.QUERY if use.structure.name in _EASILY_TAKEN_FOR and not by_somebody else None
 
