@@ -21,6 +21,7 @@ WORDS = """
 0 4 grandma noun family
 0 5 May noun months
 0 5 swimming_pool noun places
+0 5 first-aid_kit noun things
 0 6 what's_your_name phrase -
 0 6 glasses noun clothes
 0 6 favourite adjective -
