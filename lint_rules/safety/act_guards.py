@@ -256,7 +256,7 @@ def is_called_out(text: ActivityText, said: Said, start: int) -> bool:
 # A pencil is the microphone: nobody is recorded.
 _STANDS_FOR = lazy_re.compile(
     r"\b(?:pencil|pen|spoon|ruler|brush|banana|bottle|stick|toy|paper|card|cardboard|pretend|fist|hand)s?\b"
-    r"[^.;:,\n]{0,20}\b(?:microphone|phone|camera)s?\b",
+    r"[^.;:,\n]{0,20}\b(?P<thing>microphone|phone|camera)s?\b",
     re.I,
 )
 

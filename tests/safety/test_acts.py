@@ -353,6 +353,13 @@ FOOD, BLIND, VOICE = "food-tasting-allergy", "blindfold-games", "photos-recordin
         ("game", "a pot", "One child with closed eyes chases the others.", BLIND, True),
         # A pencil records nobody; a microphone may.
         ("speaking", "", "One child is the reporter, the other the guest. A pencil is the microphone.", VOICE, False),
+        (
+            "speaking",
+            "a ruler for a microphone",
+            "One child is the reporter and speaks into the microphone.",
+            VOICE,
+            False,
+        ),
         ("speaking", "", "Record your partner, who speaks into the microphone.", VOICE, True),
         ("speaking", "", "Record your dialogue and listen. A pencil shows whose turn it is.", VOICE, True),
     ],

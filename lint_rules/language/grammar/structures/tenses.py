@@ -98,6 +98,7 @@ DECLARATIONS = (
             "The door is closed.",
             "We used to live here.",
             "I put my bag here every day.",
+            "Colour and cut the arrow.",
         ),
         find=by_form("past-simple"),
     ),

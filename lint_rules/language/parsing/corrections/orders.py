@@ -79,6 +79,8 @@ def at_start(text: Text) -> None:
         after = text.after(word)
         if after is None or (after.tag in FINITE and after.lower not in ("and", ",")):
             continue
+        if _is_paired(text, word):
+            _make_order(text, word)
         if _has_other_verb(text, word):
             continue
         if any(one.tag in ("VBZ", "VBD") for one in text.words[word.index :]) and after.lower == ",":
@@ -137,6 +139,13 @@ def _lacks_subject(text: Text, word: Word) -> bool:
 def _is_stopped(text: Text, word: Word) -> bool:
     end = next(end for start, end in text.sentences if start <= word.index < end)
     return text.words[end - 1].lower in (".", "!")
+
+
+def _is_paired(text: Text, word: Word) -> bool:
+    """Say whether a word and the next are two verbs of one object: `Colour and cut the arrow.`"""
+    rest = [one.lower for one in text.words[word.index + 1 : word.index + 4]]
+    paired = len(rest) > 2 and rest[0] in ("and", "or") and rest[1] in verb_forms.like_base()
+    return paired and (rest[2] in tables.group("objects") or rest[2] in ("out", "up", "off"))
 
 
 def _has_other_verb(text: Text, word: Word) -> bool:
