@@ -271,10 +271,12 @@ def _evidence() -> dict[str, re.Pattern[str]]:
 
 
 def lacks_evidence(hazard: str, text: ActivityText) -> bool:
-    """Say whether an activity speaks of nothing that this hazard is about."""
+    """Say whether an activity speaks of nothing that this hazard is about, but for what something else stands for."""
     pattern = _evidence().get(hazard)
+    pretended = {match["thing"].casefold() for one in text.said for match in _STANDS_FOR.finditer(one.passage.text)}
+    unreal = re.compile(rf"\b(?:{'|'.join(sorted(pretended)) or '(?!)'})s?\b", re.I)
     return pattern is not None and not any(
-        pattern.search(_STANDS_FOR.sub(" ", one.passage.text))
+        pattern.search(unreal.sub(" ", one.passage.text))
         for one in text.said
         if one.place is not Place.LESSON_MATERIALS
     )
