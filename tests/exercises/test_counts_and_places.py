@@ -341,6 +341,21 @@ ILO: Number four. Nine points for the Ants!
 :::
 
 """
+COLOURED = """::: art
+Four umbrellas, numbered 1 to 4, in outline.
+:::
+
+::: {.audio track=1.1}
+ILO: Number one. It's got spots. Colour the spots green.
+
+ILO: Number two. It's got stripes. Colour the stripes orange.
+
+ILO: Number three. It's got a button. Colour the button purple.
+
+ILO: Number four. It's got a hole. Don't colour the hole! Colour the umbrella pink.
+:::
+
+"""
 CORRECTED = """1. seats ____
 2. wheels ____
 3. puppets ____
@@ -372,6 +387,12 @@ ILO: Number 3. There are eleven puppets. No, wait! There are twelve!
         ),
         (SCORES, "1 b, 2 a, 3 b, 4 b", []),
         (SCORES, "1 c, 2 a, 3 b, 4 b", ["c"]),
+        (COLOURED, "1 green spots, 2 orange stripes, 3 purple button, 4 pink umbrella, white hole", []),
+        (
+            COLOURED.replace("Don't colour the hole! ", ""),
+            "1 green spots, 2 orange stripes, 3 purple button, 4 pink hole, white hole",
+            ["pink hole, white hole"],
+        ),
         (CORRECTED, "1 ten, 2 six, 3 twelve", []),
         (CORRECTED.replace(" No, wait! There are twelve!", ""), "1 ten, 2 six, 3 twelve", ["twelve"]),
     ],

@@ -8,7 +8,7 @@ from lint_rules import lazy_re
 from lint_rules.page.exercises.model import Option
 
 _LETTER = lazy_re.compile(r"[(\[]?([a-z]|[ivx]+)[)\]]?", re.IGNORECASE)
-_LETTER_FIRST = lazy_re.compile(r"[(\[]?([a-z])(?:[.)\]](?:\s|$)|\s+[–—-]\s+\W?[a-z’']{2,})", re.IGNORECASE)
+_LETTER_FIRST = lazy_re.compile(r"[(\[]?([a-z])(?:[.)\]](?:\s|$)|\s+(?:[–—-]\s+\W?|\()[a-z’']{2,})", re.IGNORECASE)
 _EXPLAINED = lazy_re.compile(
     r"\s+(?:–|—|-|\()\s*(?=\S).*$|\s*→.*$|(?<=[.!?])\s+(?-i:Accept)\s+(?:any|other|all|every)\b.*$", re.S
 )
@@ -63,7 +63,7 @@ def plain(text: str) -> str:
 
 
 def letters_of(answer: str) -> tuple[str, ...]:
-    """The letters that an answer gives, in lower case: `b`, `(b)`, `b) a hat`, `b – she says so`, `a, c`.
+    """The letters that an answer gives, in lower case: `b`, `(b)`, `b) a hat`, `b – she says so`, `d (part 1)`, `a, c`.
     Empty when it gives none."""
     text = uncircled(answer.strip())
     if match := _LETTER_FIRST.match(text):

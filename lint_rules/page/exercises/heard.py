@@ -51,8 +51,10 @@ def not_heard(read: Exercises, unit: Unit) -> Answer | None:
     """The one answer of a key that the script does not say under its number, where it says all the others."""
     said = _by_number(heard_in(read.activity, unit))
     answer = _not_among(said, read)
-    if answer is not None and not _says_another_option(answer, said, read):
-        answer = None  # It's going to rain all day, for wet; It was Bobbin, for the donkey
+    there = said.get(answer.label.key, frozenset()) if answer is not None and answer.label is not None else frozenset()
+    if answer is not None and ("don" in there or not _says_another_option(answer, said, read)):
+        # Don't colour the hole!, for a white one; It's going to rain all day, for wet; It was Bobbin, for the donkey
+        answer = None
     return answer or _other_option(said, read, pictured=True)
 
 

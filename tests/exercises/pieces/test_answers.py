@@ -28,6 +28,7 @@ from lint_rules.page.exercises.answers import (
         ("b) a hat", ("b",)),
         ("b. a hat", ("b",)),
         ("b – she says so.", ("b",)),
+        ("d (part 1)", ("d",)),
         ("C – “we have none”.", ("c",)),
         ("a, c", ("a", "c")),
         ("a and c.", ("a", "c")),
