@@ -11,6 +11,7 @@ from collections.abc import Callable
 
 from lint_rules import lazy_re
 from lint_rules.english.counted import is_a_sum, is_counted_elsewhere, is_hour, is_no_bigger
+from lint_rules.english.named import names_somebody
 from lint_rules.language.inflection.irregular import plurals_of
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.noises import DRAWN_OUT, is_coded
@@ -98,8 +99,8 @@ _BEATS = lazy_re.compile(r"[^\W\d_]{1,4}(?:-[^\W\d_]{1,4})+")
 
 def is_left_alone(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], bool]) -> bool:
     """Say whether what a checker flags is no slip on a course page; ``is_ours`` says whether the course has a word."""
-    ours = (_is_cut_up, _names_somebody)
-    return any(reason(passage, match, is_ours) for reason in ours) or any(one(passage, match) for one in _REASONS)
+    named = not match.rule.startswith(SPELLER) and names_somebody(passage, match, is_ours)
+    return named or any(one(passage, match) for one in _REASONS) or _is_cut_up(passage, match, is_ours)
 
 
 def _words(passage: Passage, match: EnglishMatch) -> str:
@@ -108,13 +109,6 @@ def _words(passage: Passage, match: EnglishMatch) -> str:
 
 def _before(passage: Passage, at: int) -> str:
     return passage.text[max(0, at - _BEFORE) : at]
-
-
-def _names_somebody(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], bool]) -> bool:
-    """I'm Ding; What hasn't Grumble got?: somebody whose name is a verb as well."""
-    last = _words(passage, match).split()[-1]
-    inside = passage.text[: match.end - len(last)].rstrip()[-1:] not in ("", *".!?:")
-    return inside and last.istitle() and not match.rule.startswith(SPELLER) and is_ours(last)
 
 
 def _is_spoken_of(passage: Passage, match: EnglishMatch) -> bool:
