@@ -41,7 +41,8 @@ _NAMES_A_PART = lazy_re.compile(
     r"|row|gate|group)s?\s+(?:\d+\s*(?:and|,|–|-)\s*)?$",
     re.I,
 )
-_GOES_ON = lazy_re.compile(r"[^\W\d_][,]?[ \u00a0]$")  # There are four: a hat, …
+# There are four: a hat, …
+_GOES_ON = lazy_re.compile(r"\b(?:are|is|was|were|have|has|had|got|see|saw)[ \u00a0]$", re.I)
 _BEFORE = 20  # characters
 _FIRST_TWENTY = (
     "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth "

@@ -122,15 +122,19 @@ def asks(said: Said, sentence: Sentence) -> bool:
     return _QUESTION.match(text) is not None
 
 
-def is_a_model(said: Said, sentence: Sentence, text: ActivityText) -> bool:
-    """Say whether steps only cite a sentence, for children to say (one child acts: *You mix flour and butter.*), or a
-    page to speak from sets it in italics as a whole: *Cross the bridge over the stream.*"""
+def is_a_model(said: Said, sentence: Sentence) -> bool:
+    """Say whether steps only cite a sentence, for children to say: one child acts: *You mix flour and butter.*"""
     start, end = sentence.words[0].start, sentence.words[-1].end
     whole = len(said.passage.text)
-    if said.place is Place.PAGE and "speaking" in text.kinds and "make" not in text.kinds:
-        return (0, whole) in said.passage.emphasis
     cited = (one for one in said.passage.emphasis if one[1] - one[0] < whole)
     return said.place is Place.STEPS and any(first <= start and end <= last for first, last in cited)
+
+
+def is_the_way(said: Said, text: ActivityText) -> bool:
+    """Say whether a page to speak from gives the way as a model, in italics as a whole: *Cross the bridge over the
+    stream.* Nobody is at a stream."""
+    to_speak = "speaking" in text.kinds and "make" not in text.kinds
+    return said.place is Place.PAGE and to_speak and (0, len(said.passage.text)) in said.passage.emphasis
 
 
 def does_it_herself(passage: Passage, sentence: Sentence) -> bool:
@@ -255,8 +259,8 @@ def is_called_out(text: ActivityText, said: Said, start: int) -> bool:
 
 # A pencil is the microphone: nobody is recorded.
 _STANDS_FOR = lazy_re.compile(
-    r"\b(?:pencil|pen|spoon|ruler|brush|banana|bottle|stick|toy|paper|card|cardboard|pretend|fist|hand)s?\b"
-    r"[^.;:,\n]{0,20}\b(?P<thing>microphone|phone|camera)s?\b",
+    r"\b(?:pencil|pen|spoon|ruler|brush|banana|bottle|stick|toy|paper|card|cardboard|pretend|fist)s?\s+"
+    r"(?:(?:is|are|as|for|becomes?)\s+(?:an?\s+|the\s+|your\s+|their\s+)?)?(?P<thing>microphone|phone|camera)s?\b",
     re.I,
 )
 

@@ -37,6 +37,7 @@ from lint_rules.safety.act_guards import (
     is_part_of_play,
     is_ruled_out,
     is_spoken,
+    is_the_way,
     lacks_evidence,
 )
 from lint_rules.safety.activity_text import DONE, ActivityText, Place, Said
@@ -77,6 +78,7 @@ _BLINDFOLD = "blindfold-games"
 _SEATED = lazy_re.compile(r"\b(?:sits?|sitting|seated)\b[^.!?\n]*\b(?:scarf|blindfold|eyes)\b", re.I)
 _PLANTS = "plants-soil-insects"
 _OUTDOORS = "outdoor-trips-roads"
+_WATER = "ponds-water"
 _CHANTED = lazy_re.compile(
     r"\W*(?:(?:listen|read) and )?"
     r"(?:chant|sing|recite"
@@ -167,7 +169,7 @@ def _acts(
         for one in sentences
     ]
     scores[[page and (only_read or line) for page, line in zip(on_page, chanted, strict=True)]] = -math.inf
-    scores[[is_a_model(said[one.of], one, text) for one in sentences]] = -math.inf
+    scores[[is_a_model(said[one.of], one) for one in sentences]] = -math.inf
     found: list[Act] = []
     for column in np.nonzero((scores >= sureness().query).any(axis=0))[0].tolist():
         hazard = act_hazards()[column]
@@ -196,6 +198,8 @@ def _acts(
             if hazard in _BY_TEACHER and said[sentence.of].place is Place.STEPS and does_it_herself(passage, sentence):
                 continue
             if hazard == _BLINDFOLD and (is_only_shut(text) or _SEATED.search(passage.text)):
+                continue
+            if hazard in (_OUTDOORS, _WATER) and is_the_way(said[sentence.of], text):
                 continue
             if hazard == _OUTDOORS and (is_on_a_map(text) or is_at_the_door(passage.text, start)):
                 continue

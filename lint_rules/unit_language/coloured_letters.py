@@ -5,6 +5,7 @@ Only the one letter of which that is so, where at least two others have the colo
 """
 
 import re
+from functools import cache
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Unit
@@ -39,11 +40,19 @@ def another_colour_heard(read: Exercises, unit: Unit) -> tuple[Item, str] | None
 
 
 def _told(part: str) -> frozenset[str]:
-    """The colours that are said, not asked for or denied: Is it red? No, it isn't red; it's purple."""
+    """The colours that are said of it, not asked for or denied, and not of another thing: Is it red? No, it isn't red;
+    it's purple. My brother has a yellow bike."""
     clauses = (
         clause for one in SENTENCE.findall(part) if not one.rstrip().endswith("?") for clause in _CLAUSE.split(one)
     )
-    return frozenset[str]().union(*(_colours(content_words(one)) for one in clauses if not DENIED.search(one)))
+    said = (_of_a_thing().sub(" ", one) for one in clauses if not DENIED.search(one))
+    return frozenset[str]().union(*(_colours(content_words(one)) for one in said))
+
+
+@cache
+def _of_a_thing() -> "re.Pattern[str]":
+    colours = "|".join(sorted(words("colours")))
+    return re.compile(rf"\b(?:{colours})\s+(?!(?:and|or|too|now|today|again|with|in|on|at)\b)[a-z]{{3,}}", re.I)
 
 
 def _colours(said: frozenset[str]) -> frozenset[str]:

@@ -26,6 +26,7 @@ _RECKONED = lazy_re.compile(
 _HOUR = lazy_re.compile(r"\b([a-z]+|\d{1,2}) o['’]clock\b", re.I)
 _WHY = lazy_re.compile(r"(?<=\S)\s+\(.*\)\W*$")  # F (one goat)
 _O_CLOCK = "o'clock"
+_SHARED = lazy_re.compile(r"\s+for\b", re.I)
 _LARGE = 100  # a number that is reckoned with, and counts nothing that children see
 _FEWEST = 3  # statements, so that the answers are verdicts
 
@@ -42,6 +43,12 @@ def miscounted(exercise: Exercise, script: Sequence[Passage], page: Sequence[Pas
     heard = [one for passage in script for one in _counts(passage.text)]
     large = {number for one in script for number, *_ in numbers_in(one.text, parts=True) if number >= _LARGE}
     alone = {number for one in script for number, *_, thing in numbers_in(one.text, parts=True) if not thing}
+    shared = {
+        number
+        for one in script
+        for number, _, end, _ in numbers_in(one.text, parts=True)
+        if _SHARED.match(one.text, end)
+    }
     apart = {abs(one - other) for one in large for other in large}  # from 1452 to 1460
     found = []
     for item, is_so in zip(items, called, strict=True):
@@ -50,8 +57,8 @@ def miscounted(exercise: Exercise, script: Sequence[Passage], page: Sequence[Pas
         if is_so and len(own) == 1 and not DENIED.search(statement) and not _RECKONED.search(statement):
             number, thing, _ = own[0]
             told = {other: words for other, of, words in heard if of == thing}
-            if number in alone:
-                continue  # at four; six for the rice, and four for the salt
+            if number in shared or (thing == _O_CLOCK and number in alone):
+                continue  # six for the rice, and four for the salt; at four
             found += (
                 [(item, told.popitem()[1])]
                 if told and not {number} & {*told, *apart} and (number, thing) not in read

@@ -23,6 +23,7 @@ from lint_rules.unit_language.told_words import CLAUSE, PLACE_WORDS, SENTENCE, d
 _FEWEST = 3  # answers that are in step, before one that is not is a slip
 _A_TEXT = 15  # words of a text to read
 _GAP = lazy_re.compile(r"_{2,}")
+_ASKED = lazy_re.compile(r"\bany\b|(?<=^is)n['’]t\b|(?<=^are)n['’]t\b", re.I)
 _DENIED = lazy_re.compile(r"n['’]t\b|\b(?:not|no|any|never)\b", re.I)
 _NOT_SO = lazy_re.compile(
     r"[^.!?,;:\n]*(?:\b(?:not|nobody|nothing|never)\b|n['’]t\b)[^.!?,;:\n]*", re.I
@@ -81,6 +82,7 @@ def _statements(exercise: Exercise) -> Iterator[tuple[Item, frozenset[str], str,
         called, statement = yes_or_no(said), bare_statement(item.text).partition("☐")[0].strip()
         if called is None and said.casefold() in PLACES and len(item.gaps) == 1 and _GAP.search(item.text):
             called, statement = True, _GAP.sub(said, item.text)  # The hen is ____ the table: behind
+        statement = _ASKED.sub("", statement) if "?" in item.text else statement  # Are there any books?
         words = drawn_words(_DENIED.sub(" ", statement))
         if called is not None and words:
             # Zum hasn't got a drum: false, so he has one.

@@ -11,6 +11,8 @@ from lint_rules.page.exercises.small_words import small_words
 from lint_rules.tables import group, words
 from lint_rules.unit_language.texts_around import single
 
+_NAME = lazy_re.compile(r"(?<![^\W_])[A-Z][a-z]+")
+_OF_ART = frozenset(["Drawing", "Drawings", "Photo", "Photos", "Picture", "Pictures", "Frame", "Frames"])
 _ENDS = lazy_re.compile(r"[.!?;:\n]")
 _FRUIT = frozenset([("orange", "tree"), ("orange", "trees"), ("orange", "juice")])
 # What has a colour or a number without being a thing of the story.
@@ -49,9 +51,20 @@ class Shown:
         return f"{_ENDS.split(before)[-1]}{self.text}{_ENDS.split(behind)[0]}"
 
     @property
+    def names(self) -> frozenset[str]:
+        """Who is named in its sentence."""
+        return names_in(self.sentence)
+
+    @property
     def text(self) -> str:
         """The words: green jacket."""
         return self.passage.text[self.start : self.end]
+
+
+def names_in(text: str) -> frozenset[str]:
+    """The names of a text, but for what briefs begin with: Drawing, Frame."""
+    found = frozenset(name for name in _NAME.findall(text) if name.casefold() not in small_words())
+    return found - _OF_ART
 
 
 def is_of_no_story(one: Shown) -> bool:

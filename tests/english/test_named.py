@@ -6,7 +6,7 @@ from lint_rules.english.left_alone import is_left_alone
 from lint_rules.language.service import EnglishMatch
 from tests.english.test_left_alone import GRAMMAR, SPELLING, passage_with
 
-OURS = {"Ding", "Grumble", "Saturday", "May", "Mina", "run"}
+OURS = {"School", "Polish", "Ding", "Grumble", "Saturday", "May", "Mina", "run"}
 
 
 @pytest.mark.parametrize(
@@ -15,6 +15,8 @@ OURS = {"Ding", "Grumble", "Saturday", "May", "Mina", "run"}
         ("I'm Ding", "Hello! I'm Ding, and this is Mina.", GRAMMAR, True),
         ("Grumble", "What hasn't Grumble got?", GRAMMAR, True),
         ("in Saturday", "We make kites in Saturday at home.", GRAMMAR, False),
+        ("in School", "We play in School at home.", GRAMMAR, False),
+        ("a Polish", "She buys a Polish apples.", GRAMMAR, False),
         ("on May", "We make kites on May at home.", GRAMMAR, False),
         ("Grumble", "Good evening! Grumble go home.", GRAMMAR, False),  # a sentence begins
         ("run", "She has run home.", GRAMMAR, False),

@@ -385,8 +385,14 @@ ILO: Number 3. There are eleven puppets. No, wait! There are twelve!
             "1 d, 2 a, 3 b, 4 c",
             [],
         ),
+        (KITES.replace("It's purple and", "My brother has a yellow bike. It is new and"), "1 d, 2 a, 3 b, 4 c", []),
         (SCORES, "1 b, 2 a, 3 b, 4 b", []),
         (SCORES, "1 c, 2 a, 3 b, 4 b", ["c"]),
+        (
+            COLOURED.replace("Don't colour the hole!", "I don't know."),
+            "1 green spots, 2 orange stripes, 3 purple button, 4 pink hole, white hole",
+            ["pink hole, white hole"],
+        ),
         (COLOURED, "1 green spots, 2 orange stripes, 3 purple button, 4 pink umbrella, white hole", []),
         (
             COLOURED.replace("Don't colour the hole! ", ""),
@@ -441,10 +447,29 @@ PRICES = """1. The salt was {} cowries.
 3. There was rice.
 
 ::: {{.audio track=1.1}}
-GIDI: I was at home. There was rice. It was ten cowries. Six for the rice and four for the salt.
+GIDI: I was at home. There was rice. It was ten cowries. Six for the rice and four for the salt. Your number? Eight.
 :::
 
 """
+
+
+ROOM = """1. Is there a lamp on the table?
+2. Is there a cat on the bed?
+3. Is there a ball under the chair?
+4. Are there {} books on the shelf?
+
+::: art
+Scene 4: a lamp is on the table. A cat is on the bed. Three books are on the shelf. A ball is under the chair.
+:::
+
+"""
+
+
+@pytest.mark.parametrize(("number", "wrong"), [("any", []), ("three", []), ("four", ["Yes, there are."])])
+def test_questions_about_a_picture(number: str, wrong: list[str]) -> None:
+    answers = "1 Yes, there is. 2 Yes, there is. 3 Yes, there is. 4 Yes, there are."
+    found = said_of(RULE, ROOM.format(number) + key(answers), "Look. Yes or no? {.reading}")
+    assert [words for words, _ in found] == wrong
 
 
 @pytest.mark.parametrize(("number", "wrong"), [("four", []), ("eight", ["true"])])

@@ -11,6 +11,7 @@ ITEMS = {
     "odd": "1. hat, bag, sky\n2. hen, cow, pen\n3. red, run, blue\n",
     "options": "1. What is it?\n   a. a kite\n   b. a hat\n2. Where is it?\n   a. here\n   b. there\n",
     "two": "1. It is late. The hen ____ go.\n2. The cow ____ go.\n",
+    "both": "1. ____ is wearing ____ .\n2. ____ is carrying ____ .\n",
     "places": "1. Hill Street ____\n2. Last Stop ____\n",
     "right": "1. Hens fly. ____\n2. Cows eat. ____\n",
     "told": "1. The hen ____ fly.\n2. The cow ____ eat.\n",
@@ -46,6 +47,7 @@ def answers(kind: str, key: str) -> list[str]:
         ("letters", "1 queen – under the tree 2 eggs – in the nest 3 leaf – on it", ["queen – under the tree", "eggs – in the nest", "leaf – on it"]),
         ("right", "1 fly – run, hop 2 eat – sleep", ["fly – run, hop", "eat – sleep"]),
         ("told", "1 can – hens have wings. 2 can't", ["can – hens have wings", "can't"]),
+        ("both", "1 Bo – a red hat 2 Ida – a blue coat", ["Bo – a red hat", "Ida – a blue coat"]),  # two blanks
         ("right", "1 F – they can't fly. 2 T – they eat grass.", ["F – they can't fly", "T – they eat grass"]),
         # Leave alone: sentences to write, which have because; remarks in brackets behind what is no gap.
         ("told", "1 I'm wet because it rains. 2 I'm sad because I fell.", ["I'm wet because it rains.", "I'm sad because I fell."]),

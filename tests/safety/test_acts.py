@@ -249,6 +249,8 @@ MODEL = "### 1 Tell your friend the way. {{.{}}}\n\n{}\n"
         ("speaking", "*Start at the hut. Cross the bridge over the stream.*", False),
         ("speaking", "Start at the hut. Cross the bridge over the stream.", True),
         ("make .speaking", "*Start at the hut. Cross the bridge over the stream.*", True),
+        ("speaking", "*Light the candle and blow it out.*", True),
+        ("speaking .game", "*Tie the scarf over your eyes and walk to the door.*", True),
     ],
 )
 def test_a_page_to_speak_from_gives_a_model(kind: str, line: str, seen: bool) -> None:
@@ -362,6 +364,14 @@ FOOD, BLIND, VOICE = "food-tasting-allergy", "blindfold-games", "photos-recordin
         ),
         ("speaking", "", "Record your partner, who speaks into the microphone.", VOICE, True),
         ("speaking", "", "Record your dialogue and listen. A pencil shows whose turn it is.", VOICE, True),
+        ("speaking", "", "Point the camera at each child and press the button. Then hand the camera on.", VOICE, True),
+        (
+            "speaking",
+            "",
+            "Point the phone at each child and press the button. You need paper and a phone.",
+            VOICE,
+            True,
+        ),
     ],
 )
 def test_guards_and_what_only_looks_like_one(kind: str, materials: str, step: str, hazard: str, seen: bool) -> None:

@@ -114,8 +114,9 @@ class WordIndex:
         return any(item.entry is not None and len(item.parts) == 1 for item in self.by_first.get(canonical(word), ()))
 
     def knows(self, word: str) -> bool:
-        """Say whether a word (as compared) is one that a course lists, or takes for known."""
-        return any(len(item.parts) == 1 for item in self.by_first.get(word, ()))
+        """Say whether a word (as compared) is one that a course takes for known, or a name of it."""
+        items = self.by_first.get(word, ())
+        return any(len(item.parts) == 1 and item.origin in (Origin.KNOWN, Origin.NAME) for item in items)
 
 
 _MOST = 5_000  # words to remember what was looked up for

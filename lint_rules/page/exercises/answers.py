@@ -8,7 +8,9 @@ from lint_rules import lazy_re
 from lint_rules.page.exercises.model import Option
 
 _LETTER = lazy_re.compile(r"[(\[]?([a-z]|[ivx]+)[)\]]?", re.IGNORECASE)
-_LETTER_FIRST = lazy_re.compile(r"[(\[]?([a-z])(?:[.)\]](?:\s|$)|\s+(?:[–—-]\s+\W?|\()[a-z’']{2,})", re.IGNORECASE)
+_LETTER_FIRST = lazy_re.compile(
+    r"[(\[]?([a-z])(?:[.)\]](?:\s|$)|\s+(?:[–—-]\s+\W?[a-z’']{2,}\W+\w|\([^()]*\)\W*$))", re.IGNORECASE
+)
 _EXPLAINED = lazy_re.compile(
     r"\s+(?:–|—|-|\()\s*(?=\S).*$|\s*→.*$|(?<=[.!?])\s+(?-i:Accept)\s+(?:any|other|all|every)\b.*$", re.S
 )

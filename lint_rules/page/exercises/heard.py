@@ -35,6 +35,7 @@ _MEASURED = lazy_re.compile(
     r"\b(?:an?|one)\s+(?:bars?|pieces?|slices?|glass|cup|mug|bottle|jug|pairs?|bunch|bowl|plate|loaf|drop|ball)\s+of\s+",
     re.I,
 )
+_ORDERS_NOT = lazy_re.compile(r"(?:^|[.!?]\s)\s*Don['’]t\s+(?!you\b)")
 _ARTICLES = frozenset({"the", "a", "an", "his", "her", "their", "my", "your"})
 _REPLY = lazy_re.compile(
     r"(?:^|(?<=\s))((?:Yes|No), (?:I|he|she|it|we|they) (?:don['’]t|doesn['’]t|can['’]t|do|does|can))\b"
@@ -51,8 +52,9 @@ def not_heard(read: Exercises, unit: Unit) -> Answer | None:
     """The one answer of a key that the script does not say under its number, where it says all the others."""
     said = _by_number(heard_in(read.activity, unit))
     answer = _not_among(said, read)
-    there = said.get(answer.label.key, frozenset()) if answer is not None and answer.label is not None else frozenset()
-    if answer is not None and ("don" in there or not _says_another_option(answer, said, read)):
+    behind = {str(one.number): one.behind for one in heard_numbers(heard_in(read.activity, unit))}
+    there = behind.get(answer.label.key, "") if answer is not None and answer.label is not None else ""
+    if answer is not None and (_ORDERS_NOT.search(there) or not _says_another_option(answer, said, read)):
         # Don't colour the hole!, for a white one; It's going to rain all day, for wet; It was Bobbin, for the donkey
         answer = None
     return answer or _other_option(said, read, pictured=True)

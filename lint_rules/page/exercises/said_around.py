@@ -20,6 +20,8 @@ _BRACKETED = lazy_re.compile(r"\S[^\[\]]*\[([^\[\]]+)\][.;]?")  # the goat [c]
 _FEWEST_BRACKETED = 3  # answers that stand alike
 _REASON = lazy_re.compile(r"(?P<answer>[^\s,]+)(?P<comma>,)? {1,2}because\b.*", re.S | re.I)
 _DASHED = lazy_re.compile(r"(?P<answer>\S.*?)\s+[–—-]\s+(?P<reason>\S.*)", re.S)
+_BLANK = lazy_re.compile(r"_{2,}")
+_ASKS_ON = lazy_re.compile(r"\band (?:what|who|where|when|how|why)\b", re.I)
 _PART = lazy_re.compile(r"[,;]")
 _BEHIND = lazy_re.compile(r"(?<!\s)\s*(?:\((?P<round>[^()]+)\)|\[(?P<square>[^\[\]]+)\])\s*[.;]?\s*")
 _WORD = lazy_re.compile(r"[^\W_]+")
@@ -117,7 +119,7 @@ def without_reasons(answers: Sequence[Answer | None], drafts: Sequence[Draft]) -
     given = [(answer, draft) for answer, draft in zip(answers, drafts, strict=True) if answer is not None]
     told = [(_DASHED.fullmatch(answer.text.strip()), draft) for answer, draft in given]
     cut = {id(draft): match["answer"] for match, draft in told if match is not None and _is_reason(match, draft)}
-    signs = any(_is_sign(text) for text in cut.values())
+    signs = any(_is_sign(text) for text in cut.values()) or any(map(_asks_two, drafts))
     if signs or len(given) < _FEWEST_TOLD or not all(match for match, _ in told) or len(cut) <= len(told) / 2:
         return list(answers)
     said = {id(draft): match["answer"] for match, draft in told if match is not None}
@@ -125,6 +127,12 @@ def without_reasons(answers: Sequence[Answer | None], drafts: Sequence[Draft]) -
         _up_to(answer, said[id(draft)]) if answer is not None else None
         for answer, draft in zip(answers, drafts, strict=True)
     ]
+
+
+def _asks_two(draft: Draft) -> bool:
+    """Say whether an item has two blanks, or asks two things: Who has a hat, and what is it like?"""
+    item = " ".join(place.text for place in draft.places)
+    return len(_BLANK.findall(item)) > 1 or _ASKS_ON.search(item) is not None
 
 
 def _is_reason(match: "re.Match[str]", draft: Draft) -> bool:

@@ -29,6 +29,8 @@ from lint_rules.page.exercises.answers import (
         ("b. a hat", ("b",)),
         ("b – she says so.", ("b",)),
         ("d (part 1)", ("d",)),
+        ("a (long) coat", ()),
+        ("e – mail", ()),
         ("C – “we have none”.", ("c",)),
         ("a, c", ("a", "c")),
         ("a and c.", ("a", "c")),

@@ -41,6 +41,8 @@ def test_numbers_and_what_they_count(text: str, number: int, thing: str) -> None
         "hundreds of birds",
         "Two: a bag.",
         "A hen. 3: a fox",
+        "Scene 4: a hen",
+        "Player 1: go",
     ],
 )
 def test_what_is_no_number(text: str) -> None:
