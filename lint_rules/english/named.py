@@ -1,4 +1,4 @@
-"""Names that are verbs as well, which a checker takes for verbs: I'm Ding. What hasn't Grumble got?"""
+"""Names that a checker takes for verbs: I'm Ding. What hasn't Grumble got?"""
 
 from collections.abc import Callable
 
@@ -8,7 +8,7 @@ from lint_rules.manuscript.model import Passage
 
 _NAME = lazy_re.compile(r"[A-Z][a-z]+")
 # What stands before somebody's name, and before no other noun with a capital (in School, a Polish apple).
-_BEFORE = lazy_re.compile(r"\b(?:I['’]m|[a-z]+n['’]t)\s+$", 0)
+_BEFORE = lazy_re.compile(r"\b(?:I['’]m|[a-z]+n['’]t)\s+$")
 
 
 def names_somebody(passage: Passage, match: EnglishMatch, is_ours: Callable[[str], bool]) -> bool:

@@ -12,6 +12,7 @@ from typing import NamedTuple
 from lint_rules.english.slips import Slip
 from lint_rules.language.inflection.forms import every_form
 from lint_rules.tables import alternatives, rows
+from lint_rules.tables import words as word_table
 
 _SPACE = r"[^\S\n]+"
 _ENDS = r"(?=\s*(?:[.,;:!?”\"’)]|$))"
@@ -19,10 +20,6 @@ _BEHIND = {
     "THE": r"(?:the|my|your|his|her|our|their)\s+[a-z]",
     "THING": r"(?:the|an?|my|your|his|her|our|their|this|that|these|those)\s+[a-z]",
     "WHOSE": r"(?:my|your|his|her|our|their)\s+(?!turns?\b|chances?\b|moments?\b|whole\b)[a-z]",
-    # Not: to a warm welcome.
-    "PLACE": r"an?\s+(?:[a-z]+\s+){0,2}?(?:island|lake|house|village|town|city|river|beach|park|school|shop|farm|forest"
-    r"|castle|station|bridge|garden|hotel|cave|hill|mountain|tower|market|museum|harbour|door|gate|camp|field|tree"
-    r"|place|road|street|square|room|library|zoo|bay|valley|wood|barn|palace|bakery|hut)\b",
     "SOMEBODY": r"(?:me|you|him|her|us|them)\b",
     "NAME": r"(?-i:[A-Z][a-z]+)\b(?!['’]s)",
     "-ing": r"[a-z]+ing\b",
@@ -74,4 +71,6 @@ def _pattern(behind: str) -> str:
     word, _, end = behind.rpartition(" ")
     if end == "END":
         return rf"(?-i:{re.escape(word)}){_ENDS}"
+    if behind == "PLACE":  # not: to a warm welcome
+        return rf"an?\s+(?:[a-z]+\s+){{0,2}}?(?:{'|'.join(sorted(word_table('places_to_reach')))})\b"
     return _BEHIND.get(behind, rf"{re.escape(behind)}\b")

@@ -41,14 +41,14 @@ def miscounted(exercise: Exercise, script: Sequence[Passage], page: Sequence[Pas
     own_passages = {id(place.passage) for item in items for place in item.prompt}
     read = {one[:2] for passage in page if id(passage) not in own_passages for one in _counts(passage.text)}
     heard = [one for passage in script for one in _counts(passage.text)]
-    large = {number for one in script for number, *_ in numbers_in(one.text, parts=True) if number >= _LARGE}
-    alone = {number for one in script for number, *_, thing in numbers_in(one.text, parts=True) if not thing}
-    shared = {
-        number
+    said = [
+        (number, thing, _SHARED.match(one.text, end) is not None)
         for one in script
-        for number, _, end, _ in numbers_in(one.text, parts=True)
-        if _SHARED.match(one.text, end)
-    }
+        for number, _, end, thing in numbers_in(one.text, parts=True)
+    ]
+    large = {number for number, _, _ in said if number >= _LARGE}
+    alone = {number for number, thing, _ in said if not thing}
+    shared = {number for number, _, is_shared in said if is_shared}
     apart = {abs(one - other) for one in large for other in large}  # from 1452 to 1460
     found = []
     for item, is_so in zip(items, called, strict=True):

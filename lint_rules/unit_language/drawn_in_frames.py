@@ -12,8 +12,7 @@ from itertools import zip_longest
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Audience, Passage, Role, Unit
-from lint_rules.unit_language.shown_things import Shown, coloured_in, is_of_no_story
-from lint_rules.unit_language.texts_around import single
+from lint_rules.unit_language.shown_things import Shown, coloured_in, only_ones
 
 _STORY = "story"
 _FEWEST = 3  # frames that are counted
@@ -80,24 +79,15 @@ def _frames_of_art(art: Sequence[Passage]) -> dict[int, list[Range]]:
     return found if len(found) >= _FEWEST else {}
 
 
+def _coloured(ranges: Sequence[Range]) -> Iterator[Shown]:
+    return (one for passage, start, end in ranges for one in coloured_in(passage, start, end, stated=True))
+
+
 def _differing(drawn: Sequence[Range], told: Sequence[Range]) -> Iterator[tuple[Shown, Shown]]:
-    of_art, of_text = _only_ones(drawn), _only_ones(told)
+    of_art, of_text = (only_ones(_coloured(ranges), of_any_number=True) for ranges in (drawn, told))
     for thing in sorted(of_art.keys() & of_text.keys()):
         one, other = of_art[thing], of_text[thing]
         asked = _ASKED.match(other.passage.text, other.end) is not None
         of_others = bool(one.names and other.names and not one.names & other.names)  # Nell's bag, and Pim's
         if one.value != other.value and not (_CHANGES.search(other.sentence) or asked or of_others):
             yield one, other
-
-
-def _only_ones(ranges: Sequence[Range]) -> dict[str, Shown]:
-    """The first place of each thing that has one colour alone."""
-    found: dict[str, list[Shown]] = {}
-    for passage, start, end in ranges:
-        for one in coloured_in(passage, start, end, stated=True):
-            found.setdefault(single(one.thing), []).append(one)
-    return {
-        thing: several[0]
-        for thing, several in found.items()
-        if len({one.value for one in several}) == 1 and not is_of_no_story(several[0])
-    }

@@ -7,14 +7,14 @@ the authors' lists tell all slips.
 """
 
 import re
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage, Role, Unit
 from lint_rules.page.number_words import numbers_in, ordinals_in
 from lint_rules.plain_words import SENTENCE
 from lint_rules.unit_language.drawn_in_frames import drawn_in_frames
-from lint_rules.unit_language.shown_things import Shown, coloured_in, is_of_no_story, names_in
+from lint_rules.unit_language.shown_things import Shown, coloured_in, names_in, only_ones
 from lint_rules.unit_language.texts_around import single
 
 _STORY, _READING = "story", "reading"
@@ -92,14 +92,14 @@ def _story(lesson: Lesson) -> Iterator[Passage]:
 def _may_be_one(drawn: Shown, told: Shown, *, sure: bool) -> bool:
     """Say whether two words may be of one thing: not of Tam's hat the one, and of Nell's the other. The names of their
     sentences say so, or those of their frames; the art of another activity (not ``sure``) must have one of theirs."""
-    own, other = names_in(drawn.sentence), names_in(told.sentence)
+    own, other = drawn.names, told.names
     around = (names_in(f"{one.passage.speaker} {one.passage.text}") for one in (drawn, told))
     unnamed = sure and (not own or not other)
     return unnamed or bool(own & other) or bool(frozenset.intersection(*around))
 
 
 def _coloured(passages: Sequence[Passage]) -> dict[str, Shown]:
-    return _only_ones(one for passage in passages for one in coloured_in(passage, 0, len(passage.text)))
+    return only_ones(one for passage in passages for one in coloured_in(passage, 0, len(passage.text)))
 
 
 def _counted(passages: Sequence[Passage]) -> dict[str, Shown]:
@@ -109,13 +109,4 @@ def _counted(passages: Sequence[Passage]) -> dict[str, Shown]:
         for number, start, end, thing in numbers_in(passage.text)
         if number > 1 and thing.endswith("s") and passage.text[end:].split()[:1] != ["more"]  # six more snails
     )
-    return _only_ones(Shown(thing.casefold(), str(number), one, start, end) for one, number, start, thing, end in found)
-
-
-def _only_ones(every: Iterable[Shown]) -> dict[str, Shown]:
-    """The first place of each thing that has one colour or number alone."""
-    found: dict[str, list[Shown]] = {}
-    for one in every:
-        if not is_of_no_story(one):
-            found.setdefault(one.thing, []).append(one)
-    return {thing: several[0] for thing, several in found.items() if len({one.value for one in several}) == 1}
+    return only_ones(Shown(thing.casefold(), str(number), one, start, end) for one, number, start, thing, end in found)

@@ -56,7 +56,6 @@ def is_spelling(met: Met) -> bool:
     return activity is not None and "sounds" in activity.kinds and len(word.text) < _LETTERS and word.entry is None
 
 
-def is_beside_key(met: Met) -> bool:
-    """Say whether letters stand in a blank that the key fills, or beside one, and may be a piece of its word."""
-    ranges = filled_ranges(met.passage)
-    return any(start - 1 <= met.word.end and met.word.start <= end + 1 for start, end in ranges)
+def is_filled_in(met: Met) -> bool:
+    """Say whether a word stands in a blank, as the key fills it: that may be read otherwise than it is meant."""
+    return any(start < met.word.end and met.word.start < end for start, end in filled_ranges(met.passage))

@@ -1,7 +1,7 @@
 """Things as some words show them: in a colour, in a number. Pure."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 
@@ -71,6 +71,15 @@ def is_of_no_story(one: Shown) -> bool:
     """Say whether words give a colour or a number to what is no thing of a story, or to people, who may be outside."""
     measured = single(one.thing) in words("measures") or (one.value, one.thing) in _FRUIT
     return measured or one.thing in _NO_THINGS or one.thing in small_words() or one.thing in group("persons")
+
+
+def only_ones(every: Iterable[Shown], *, of_any_number: bool = False) -> dict[str, Shown]:
+    """The first place of each thing that has one value alone; ``of_any_number``: a feather and feathers are one."""
+    found: dict[str, list[Shown]] = {}
+    for one in every:
+        if not is_of_no_story(one):
+            found.setdefault(single(one.thing) if of_any_number else one.thing, []).append(one)
+    return {thing: several[0] for thing, several in found.items() if len({one.value for one in several}) == 1}
 
 
 def coloured_in(passage: Passage, start: int, end: int, *, stated: bool = False) -> Iterator[Shown]:

@@ -481,19 +481,22 @@ def test_a_number_that_stands_alone_may_count_the_same(number: str, wrong: list[
 
 
 WAVES = """1. Hello! / Clap!
-2. Sing! / A frog.
-3. A frog. / A bus.
-4. A boat. / A pink bus.
+2. Clap, Bia! / Sing, Bia!
+3. I'm Sula. / I'm Moca.
+4. It's green. / It's blue.
+5. It's a bus. / It's a bird.
 
 ::: art
-Four drawings: 1 Kito waves; 2 a bird with notes: she can sing; 3 a green frog; 4 a pink bus.
+Five drawings: 1 Kito waves from the bus; 2 Bia with an open beak and music notes; 3 Moca with her name on a badge;
+4 a green frog; 5 a pink bus.
 :::
 
 """
 
 
 def test_what_is_said_is_not_drawn() -> None:
-    assert said_of(RULE, WAVES + key("1 Hello! 2 Sing! 3 A frog. 4 A pink bus."), "Look and circle. {.reading}") == []
+    answers = "1 Hello! 2 Sing, Bia! 3 I'm Moca. 4 It's green. 5 It's a bus."
+    assert said_of(RULE, WAVES + key(answers), "Look and circle. {.reading}") == []
 
 
 AFTER = "\n### 3 Look. {.speaking}\n\n::: art\nThe headphones are on the shelf.\n:::\n"

@@ -108,3 +108,16 @@ def test_tests_are_left_to_the_rule_about_tests(language):
         "level-1/unit-02.md": unit(1, 2, "can", "I can swim."),
     }
     assert findings(language, units) == []
+
+
+def test_the_past_simple_is_known_where_another_past_tense_comes_beside_it(language):
+    course = COURSE.replace("cefr: Pre-A1", "cefr: A1").replace("cefr: A1, words", "cefr: A2, words")
+    for label, told in (
+        ("past continuous and past simple with when", []),
+        ("past simple and past continuous", ["landed"]),
+    ):
+        units = {
+            "level-2/unit-01.md": unit(2, 1, "can", "The kite landed in the tree."),
+            "level-2/unit-02.md": unit(2, 2, label, "The kite landed in the tree."),
+        }
+        assert [finding.text for finding in findings(language, units, course)] == told

@@ -42,6 +42,7 @@ WORDS = [
     # what only the key fills in may be misread: it stops nobody
     Case("word-above-level", "She is reluctant.\n", (("stop", "reluctant"),), A1),
     Case("word-above-level", "1. She is ____.\n\n::: answers\n1 reluctant\n:::\n", (("query", "reluctant"),), A1),
+    Case("word-above-level", "1. The reluctant ____ runs.\n\n::: answers\n1 king\n:::\n", (("stop", "reluctant"),), A1),
     Case("word-above-level", "The narrator is here.\n" + _NOTES.format("Say *crew*."), (("query", "narrator"),), A2),
     # labels of a comic
     Case("word-above-level", "**Panel 1**\n\nA cat.\n\nWho is in Panel 2? Draw a panel.\n", (), A1),

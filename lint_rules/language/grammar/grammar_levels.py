@@ -113,8 +113,8 @@ def _teaching(name: str, course: Course, here: tuple[int, int], shown: tuple[str
     for plan, label in _teachings(course.plans).get(name, ()):
         if (plan.level, plan.unit) <= here:
             return plan
-        if name == _SIMPLE and not _BESIDE_SIMPLE.isdisjoint(structures_of_label(label)):
-            continue  # past continuous and past simple with when: the one is known
+        if name == _SIMPLE and next(iter(structures_of_label(label)), "") in _BESIDE_SIMPLE:
+            continue  # past continuous and past simple with when: the one is known; not: past simple, past continuous
         patterns = patterns_that_teach(name, label)
         if (
             not patterns

@@ -187,9 +187,9 @@ def _within_sentence(item: Item, said: str) -> list[str]:
     words = [word for piece in pieces if piece for word in _WORD.findall(piece)]
     if not any(re.search(r"\w\w", word) for word in words) or sum(map(len, words)) > len(said):
         return []
-    inner = range(pieces.index(None) + 1, len(pieces) - pieces[::-1].index(None) - 1) if None in pieces else range(0)
+    blanks = [at for at, piece in enumerate(pieces) if piece is None]
     pattern = "".join(
-        r"(.+?)" if piece is None else _between(piece) if at in inner else _loose(piece)
+        r"(.+?)" if piece is None else _between(piece) if blanks and blanks[0] < at < blanks[-1] else _loose(piece)
         for at, piece in enumerate(pieces)
     )
     match = re.fullmatch(pattern, said.strip(), re.I)

@@ -6,6 +6,7 @@ question; a key of letters, ticks or drawings says nothing here.
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import cache
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Audience, Passage, Unit
@@ -30,11 +31,6 @@ _DRAWN = lazy_re.compile(r"\b(?:picture\s+)?(\d{1,2})\b[.:)]?\s+(?!(?:to|and|or)
 _VERDICT = lazy_re.compile(r"\W*(?:yes|no)\b[,.]", re.I)  # Yes, I do.
 _WORD = lazy_re.compile(r"[^\W_]+")
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
-# What a picture has of a stuff, and nobody says of it: a bar of soap.
-_MEASURED = lazy_re.compile(
-    r"\b(?:an?|one)\s+(?:bars?|pieces?|slices?|glass|cup|mug|bottle|jug|pairs?|bunch|bowl|plate|loaf|drop|ball)\s+of\s+",
-    re.I,
-)
 _ORDERS_NOT = lazy_re.compile(r"(?:^|[.!?]\s)\s*Don['’]t\s+(?!you\b)")
 _ARTICLES = frozenset({"the", "a", "an", "his", "her", "their", "my", "your"})
 _REPLY = lazy_re.compile(
@@ -179,7 +175,7 @@ def verdict_out_of_step(read: Exercises, unit: Unit) -> tuple[Answer, bool] | No
     and a blue one told of), where all the others do; and whether picture and script say the same there."""
     said = _by_number(heard_in(read.activity, unit))
     briefs = (one.text for one in read.activity.part.passages if one.audience is Audience.ARTIST)
-    drawn = _drawn_by_number(_MEASURED.sub("", brief) for brief in briefs)
+    drawn = _drawn_by_number(_measured().sub("", brief) for brief in briefs)
     if not said or said.keys() != drawn.keys():
         return None
     marked: list[tuple[bool, tuple[Answer, bool]]] = []
@@ -191,6 +187,12 @@ def verdict_out_of_step(read: Exercises, unit: Unit) -> tuple[Answer, bool] | No
         same = all(_is_heard(word, said[item.label.key]) for word in drawn[item.label.key])
         marked.append((same is told, (answer, same)))
     return the_one_out_of_step(marked, _FEWEST)
+
+
+@cache
+def _measured() -> "re.Pattern[str]":
+    """What a picture has of a stuff, and nobody says of it: a bar of soap."""
+    return re.compile(rf"\b(?:an?|one)\s+(?:{'|'.join(sorted(word_table('measured_out')))})\s+of\s+", re.I)
 
 
 def face_out_of_step(read: Exercises, unit: Unit) -> tuple[Answer, str] | None:

@@ -217,9 +217,9 @@ def _may_be_a_state(use: Use) -> bool:
 
 def _severity(use: Use, stands: Standing) -> Severity | None:
     """How much a structure weighs: what a source or the course says, in a text, stops, or is asked about where it is
-    easily mistaken; all else is noted: what is disputed, unsure or one band up by the house's word alone, sung, in a
-    title or an instruction, or what children ask somebody to do. On judged courses two of some forty such points were
-    thanked for."""
+    easily mistaken, or stands there only as the key fills it in; all else is noted: what is disputed, unsure or one
+    band up by the house's word alone, sung, in a title or an instruction, or what children ask somebody to do. On
+    judged courses two of some forty such points were thanked for."""
     if stands.disputed or not stands.sourced or use.in_title or use.sung or _may_be_a_state(use):
         return Severity.NOTE
     # Ask an adult to cut it. It helps you to see. Don't ask her to change it!

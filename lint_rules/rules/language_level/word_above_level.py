@@ -35,7 +35,7 @@ from lint_rules.language.vocabulary.word_level import WordLevel
 from lint_rules.manuscript.counting import ends_sentence, is_title
 from lint_rules.manuscript.model import DivKind, Role
 from lint_rules.rule import By, Example, Gather, Limit, Need, Reading, Rule, Within
-from lint_rules.unit_language.no_words import begins_a_compound, is_beside_key, is_no_word, is_spelling
+from lint_rules.unit_language.no_words import begins_a_compound, is_filled_in, is_no_word, is_spelling
 from lint_rules.unit_language.off_list import (
     graded,
     is_always_capital,
@@ -271,7 +271,7 @@ def _is_of_sounds(met: Met) -> bool:
 
 
 def _may_be_no_word(met: Met, reading: Reading) -> bool:
-    unsure = _is_of_sounds(met) or is_beside_key(met) or is_always_capital(met.word, reading.unit.source.text)
+    unsure = _is_of_sounds(met) or is_filled_in(met) or is_always_capital(met.word, reading.unit.source.text)
     return unsure or is_cried(met)
 
 

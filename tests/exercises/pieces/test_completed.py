@@ -174,3 +174,8 @@ def test_a_word_once_its_answer_is_in_it(word, said, whole):
 def test_whether_an_answer_is_an_option(page, said, fits):
     (exercise,) = read(f"{ACTIVITY}1. {page}\n2. {page}\n" + key(f"1. {said}\n2. {said}")).exercises
     assert {is_option(item) for item in exercise.items} == {fits}
+
+
+def test_an_item_without_a_blank_has_no_texts_for_one():
+    page = ACTIVITY + "1. It is red.\n2. He is old.\n" + key("1 It is red. 2 He is old.")
+    assert [key_texts(item) for exercise in read(page).exercises for item in exercise.items] == [(), ()]
