@@ -62,9 +62,9 @@ class Shown:
 
 
 def names_in(text: str) -> frozenset[str]:
-    """The names of a text, but for what briefs begin with: Drawing, Frame."""
-    found = frozenset(name for name in _NAME.findall(text) if name.casefold() not in small_words())
-    return found - _OF_ART
+    """The names of a text, but for what briefs begin with (Drawing, Frame), and orders (Look at the kite!)."""
+    others = small_words() | words("orders")
+    return frozenset(name for name in _NAME.findall(text) if name.casefold() not in others) - _OF_ART
 
 
 def is_of_no_story(one: Shown) -> bool:
@@ -88,8 +88,18 @@ def coloured_in(passage: Passage, start: int, end: int, *, stated: bool = False)
     given, said = _ways()
     for pattern in (*given, said) if stated else given:
         for match in pattern.finditer(passage.text, start, end):
+            before, behind = _rows()
+            if before.search(passage.text, start, match.start()) or behind.match(passage.text, match.end("colour")):
+                continue  # yellow, red and blue flowers
             colour = match["colour"].casefold().replace("gray", "grey")
             yield Shown(match["thing"].casefold(), colour, passage, *match.span())
+
+
+@cache
+def _rows() -> tuple["re.Pattern[str]", "re.Pattern[str]"]:
+    """Colours in a row: those before the last of them, and those behind the first."""
+    colours, link = "|".join(sorted(words("colours"))), r"\s*(?:,|&|\band\b|\bor\b)(?:\s*and\b)?\s*"
+    return re.compile(rf"\b(?:{colours}){link}$", re.I), re.compile(rf"{link}(?:{colours})\b", re.I)
 
 
 @cache

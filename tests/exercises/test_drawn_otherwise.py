@@ -32,6 +32,8 @@ def test_what_is_drawn_otherwise_is_told(first: str, second: str, art: str, foun
     [
         ("Pim has a green hat.", "He runs.", "Drawing: Pim with a green hat."),
         ("Pim has a gray hat.", "He runs.", "Drawing: Pim with a grey hat."),
+        ("Pim sees yellow flowers.", "He sees red flowers, too.", "Drawing: Pim with yellow, red and blue flowers."),
+        ("Pim sees yellow, red and blue flowers.", "He runs.", "Drawing: Pim with yellow flowers."),
         ("Pim has a green hat.", "Nell has a red hat.", "Drawing: Nell with a red hat."),  # one of two
         ("Pim has a green hat.", "He runs.", "1 Pim with a green hat. 2 A red hat in a shop."),
         ("Pim has a green hat.", "He runs.", "Drawing: Nell with a red hat."),  # hers
@@ -98,6 +100,8 @@ FRAMES = (
         ("I need a blue dress.", "A yellow dress on the line.", []),
         ("Is it a blue dress?", "A yellow dress on the line.", []),
         ("Nell has a blue dress.", "Pim with a yellow dress.", []),
+        ("Look at the blue dress.", "Pim with a yellow dress.", ["yellow dress"]),
+        ("The dress is yellow, red and blue.", "A red, blue and green dress.", []),
         ("Pim has a blue hat and a red hat.", "Pim with a red hat.", []),
         ("The dress turns blue, and it is dry.", "A yellow dress on the line.", []),
     ],
