@@ -158,10 +158,14 @@ def test_what_a_note_must_say() -> None:
 
 
 def test_the_labelled_activities_that_were_tuned_on_stay_found() -> None:
-    """A floor, not a figure: these were trained on. What is held back is measured, and stands in FIGURES.md."""
+    """A floor, not a figure: these were trained on. What is held back is measured, and stands in FIGURES.md.
+
+    The floor was .8 before what is only called or said in a game became a note: on judged courses forty such queries
+    were wrong, and four right.
+    """
     _, every = totals(list(answers(read([HERE / "activities" / "hand-1.jsonl"])[:120])))
     found = every["none reported"] + every["insufficient reported"]
-    assert found >= 0.8 * (every["none"] + every["insufficient"])
+    assert found >= 0.75 * (every["none"] + every["insufficient"])
     assert every["with a false one"] <= 0.02 * every["activities"]
 
 

@@ -36,6 +36,7 @@ from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.safety.activity_text import ActivityText, Place, activity_texts
 from lint_rules.safety.foods import has_real_food, leaves_allergens_open
 from lint_rules.safety.hazards import Hazard, hazards
+from lint_rules.tables import words
 
 if TYPE_CHECKING:  # the tables of acts bring numpy, which a remembered run does not need
     from lint_rules.safety.acts import Act
@@ -239,8 +240,8 @@ def _without_same_heat(items: Sequence[_Open]) -> Iterator[_Open]:
     """What has no care, a flame and the wax that it melts once: lights a candle and lets the hot wax drip."""
     flames = {id(item.act.passage) for item in items if item.hazard.id == _FLAME}
     for item in items:
-        words = item.act.passage.text[item.act.start : item.act.end]
-        if not (item.hazard.id == _MELTING and id(item.act.passage) in flames and _WAX.search(words)):
+        said = item.act.passage.text[item.act.start : item.act.end]
+        if not (item.hazard.id == _MELTING and id(item.act.passage) in flames and _WAX.search(said)):
             yield item
 
 
@@ -272,9 +273,17 @@ def _severity(text: ActivityText, act: "Act", *, noted: bool) -> Severity:
     no_food = act.hazard == _TASTING and _lists_no_food(text)
     if no_food and not has_real_food(act.passage.text[act.start : act.end]):
         return Severity.NOTE  # Children chew and say: eat, eat, eat!
+    if severity is Severity.QUERY and _is_only_said(text, act) and not sure:
+        return Severity.NOTE
     if (noted and severity is not Severity.NOTE) or no_food:
         return Severity.QUERY if sure or act.plain else Severity.NOTE
     return severity
+
+
+def _is_only_said(text: ActivityText, act: "Act") -> bool:
+    """Say whether an act may only be said, called or mimed: it needs things, and stands in no activity that makes any,
+    nor among Materials."""
+    return "make" not in text.kinds and act.hazard not in words("bodily_hazards")
 
 
 def _lists_no_food(text: ActivityText) -> bool:
@@ -322,7 +331,7 @@ def _message(item: _Open, others: int) -> str:
     lack = "the safety note speaks of other things" if item.noted else "the notes name no care for it"
     more = f" (and in {others} more activities)" if others else ""
     after = f" is {hazard.act}{more}, and {lack}. Usual: {hazard.usual}."
-    words = item.act.passage.text[item.act.start : item.act.end].split()
+    said = item.act.passage.text[item.act.start : item.act.end].split()
     room = max(_LEAST, _WORDS - len(after.split()))
-    shown = " ".join(words) if len(words) <= room else " ".join(words[: room - 1]) + " …"
+    shown = " ".join(said) if len(said) <= room else " ".join(said[: room - 1]) + " …"
     return f"“{shown}”{after}"
