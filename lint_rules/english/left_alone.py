@@ -60,20 +60,8 @@ _SHORT_DATES = frozenset(
     | {"aug", "sep", "sept", "oct", "nov", "dec"}
 )
 _DAYS_AND_MONTHS = (
-    *("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"),
-    *(
-        "january",
-        "february",
-        "march",
-        "april",
-        "june",
-        "july",
-        "august",
-        "september",
-        "october",
-        "november",
-        "december",
-    ),
+    *("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "january", "february", "march"),
+    *("april", "june", "july", "august", "september", "october", "november", "december"),
 )
 _PREPOSITIONS = frozenset(
     {"in", "on", "with", "of", "under", "behind", "over", "from", "round", "to", "at", "by", "for", "into"}
@@ -362,7 +350,13 @@ def _is_where_or_when(passage: Passage, match: EnglishMatch) -> bool:
     return words[-1:] in (["at"], ["in"]) and _AT_A_TIME.match(passage.text, match.end) is not None
 
 
+def _is_filled(passage: Passage, match: EnglishMatch) -> bool:
+    """Fill the jar half full with water."""
+    return match.rule == "FULL_WITH_OF" and "fill" in _before(passage, match.start).casefold()
+
+
 _REASONS: tuple[Callable[[Passage, EnglishMatch], bool], ...] = (
+    _is_filled,
     _is_spoken_of,
     _is_named_in_rubric,
     _is_foreign,

@@ -348,6 +348,20 @@ def _pairs(sentence: KeySentence) -> Iterator[KeySlip]:
         yield sentence.slip(0, 3)
 
 
+def _several(sentence: KeySentence) -> Iterator[KeySlip]:
+    """`The cow and the hen is here.` `The numbers in the book was wet.`: two, or several, that open a sentence."""
+    tokens = sentence.tokens
+    if len(tokens) < 7 or sentence.low(0) not in _OWN or sentence.low(3) not in _OWN | {"a", "an"}:
+        return
+    told = sentence.low(len(tokens) - 1) in (".", "!") and sentence.low(5) in ("is", "was", "has")
+    two = tokens[1].tag == "NN" and sentence.low(2) == "and" and sentence.low(1) != sentence.low(4)
+    low, where = sentence.low(1), sentence.low(2)
+    many = tokens[1].tag == "NNS" and low.endswith("s") and where in ("in", "on", "under", "behind", "at", "near")
+    many = many and not _may_be_many(low) and not _is_one_in_s(low) and low.removesuffix("s") not in words("measures")
+    if told and tokens[4].tag == "NN" and (two or many):
+        yield sentence.slip(0, 5)
+
+
 def _alike(sentence: KeySentence) -> Iterator[KeySlip]:
     """Words that sound alike: brush there teeth, lets hide in the barn; and in Britain, children practise."""
     tokens = sentence.tokens
@@ -362,7 +376,13 @@ def _alike(sentence: KeySentence) -> Iterator[KeySlip]:
             owned = before.pos == "ADP" or (before.pos == "VERB" and before.lemma not in _GOING)
             thing = after.tag == "NNS" or (after.pos == "ADJ" and at + 2 < len(tokens) and tokens[at + 2].pos == "NOUN")
             thing = thing or (before.pos == "ADP" and after.pos == "NOUN")
-            if owned and thing and before.text.casefold() not in ("in", "over", "up", "out", "down", "from", "that"):
+            dated = after.text.casefold() in ("last", "next", "every", "all", "this")  # doing there last time
+            if (
+                owned
+                and thing
+                and not dated
+                and before.text.casefold() not in ("in", "over", "up", "out", "down", "from", "that")
+            ):
                 yield sentence.slip(at, at, "their")
         told = before is not None and (before.tag in ("NNS", "TO", "MD") or before.text.casefold() in PLURAL | {"i"})
         if low == "practice" and sentence.variety == "en-GB" and told and after.pos in ("DET", "PRON", "NOUN", "ADP"):
@@ -376,6 +396,7 @@ _PATTERNS: tuple[tuple[Callable[[KeySentence], Iterator[KeySlip]], str], ...] = 
     (degrees, "Things are compared in another form."),
     (_words, "This word does not go here."),
     (_pairs, "These are two, and the verb is for one."),
+    (_several, "These are several, and the verb is for one."),
     (_asked, "Does the verb go with what it asks about?"),
     (_alike, "Another word that sounds like this one is meant."),
 )

@@ -6,7 +6,7 @@ from lint_rules.english.left_alone import is_left_alone
 from lint_rules.language.service import EnglishMatch
 from tests.english.test_left_alone import GRAMMAR, SPELLING, passage_with
 
-OURS = {"School", "Polish", "Ding", "Grumble", "Saturday", "May", "Mina", "run"}
+OURS = {"Stilts", "School", "Polish", "Ding", "Grumble", "Saturday", "May", "Mina", "run"}
 
 
 @pytest.mark.parametrize(
@@ -22,6 +22,14 @@ OURS = {"School", "Polish", "Ding", "Grumble", "Saturday", "May", "Mina", "run"}
         ("run", "She has run home.", GRAMMAR, False),
         ("I'm Dong", "Hello! I'm Dong, and this is Mina.", GRAMMAR, False),  # nobody of the course
         ("Grumble", "What hasn't Grumble got?", SPELLING, False),
+        ("was", "They came to the water. Stilts was there.", GRAMMAR, True),  # one heron
+        ("was", "They came to the water. Storks was there.", GRAMMAR, False),
+        ("was", "We saw that Stilts was there.", GRAMMAR, False),
+        ("A", "A apples ____ · B cake ____ · C tea ____", GRAMMAR, True),  # a picture's letter
+        ("A", "A apple is red. B is a letter.", GRAMMAR, True),
+        ("A", "A apple is red. Bo likes it.", GRAMMAR, False),
+        ("full with", "Fill the jar half full with water.", "FULL_WITH_OF", True),
+        ("full with", "The jar is full with water.", "FULL_WITH_OF", False),
     ],
 )
 def test_names_that_are_verbs(words: str, text: str, rule: str, alone: bool) -> None:

@@ -111,7 +111,7 @@ def said(line: str, words: str, rule: str, message: str, *replacements: str, not
 
 def test_the_author_is_told_where_what_and_what_instead():
     found = said("She go home.", "go", "HE_VERB_AGR", "‘She’ needs a third-person verb.", "goes", "went")
-    assert found.message == "On the pupil's page: ‘She’ needs a third-person verb. Perhaps “goes” or “went”?"
+    assert found.message == "On the pupil's page, “She go”: ‘She’ needs a third-person verb. Perhaps “goes” or “went”?"
     assert found.severity in (None, Severity.QUERY)
     assert found.mend is None
 

@@ -33,6 +33,7 @@ from lint_rules.english.slips import Slip, is_cited, slips_in
 from lint_rules.english.spellings import LETTERS, Spellings, doubtful, is_of_the_trade, spellings_for
 from lint_rules.english.text import passages_to_check
 from lint_rules.english.unknown_words import is_whole_word, names_among
+from lint_rules.english.worded import A_NAME, WHERE, message_of
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.course_words import CourseWords
@@ -52,8 +53,6 @@ _SPELLING = ("TYPOS", "MORFOLOGIK_RULE_EN_GB", "Possible spelling mistake found.
 
 _SPACE = "space"
 _NAME = "name"
-_A_NAME = "A name? Put it under `characters` or `places`."
-_IF_RIGHT = "If it is right, add it to `known` in course.yaml."
 _UNKNOWN = "unknown"
 _WORDS = "In no dictionary: {words}. If they are right, add them to `known` in course.yaml."
 _NAMES = "In no dictionary: {words}. If these are names, put them under `characters` or `places` in course.yaml."
@@ -85,7 +84,6 @@ RULE = Rule(
             why="a word that is spoken of",
         ),
         Example("Soup is [sopa]{lang=es}.\n", english=(_spelling("sopa"),), why="marked as another language"),
-        Example("I can see a kite.\n", why="the checker has nothing to say"),
         Example(
             "This is Mina. I like Mina's hat.\n",
             course="characters: [Mina]",
@@ -108,11 +106,6 @@ RULE = Rule(
             "It's a big big dog!\n",
             english=(("big big", "MISC", "ENGLISH_WORD_REPEAT_RULE", "Possible typo: you repeated a word."),),
             why="said twice for fun",
-        ),
-        Example(
-            "The kite has got a fish tail.\n",
-            english=(("fish tail", "MISC", "EN_COMPOUNDS_FISH_TAIL", "This word is normally spelled as one."),),
-            why="a check that is often wrong",
         ),
         Example(
             "The wind sings whoo, whoo! Pittle pattle, vwomp!\n",
@@ -158,6 +151,12 @@ RULE = Rule(
         ),
         Example("The bun «can not» stop. The cat isn't there «no more». Pig runs «in» the bin.\n"),
         Example("The dog wags «it's» tail. Can you «to» swim?\n"),
+        Example(
+            "«Anvi and Rohan runs» to the house.\n",
+            course="characters: [Anvi, Rohan]",
+            english=(_spelling("Anvi"),),
+            why="a name that the checker does not know",
+        ),
         Example("The baker's hands «was» white. They «is» cold.\n", why="agreement"),
         Example("I'm ____ «.» He's ____ «!» She's ____ «,» too.\n", why="one point a course", weight=Severity.NOTE),
         Example(
@@ -170,7 +169,6 @@ RULE = Rule(
             english=(_spelling("hapy", "happy"),),
             why="a title orders no mending",
         ),
-        Example("I am «hapy» today.\n", english=(_spelling("hapy", "happy"),)),
         Example("::: teacher\n**Steps:** Children «colur» the kite.\n:::\n", english=(_spelling("colur", "colour"),)),
         Example("::: {.audio track=1.1}\nMINA: I'm very «hapy»!\n:::\n", english=(_spelling("hapy", "happy"),)),
         Example(
@@ -193,14 +191,6 @@ RULE = Rule(
     fault="a word",
 )
 
-_SENTENCE_END = lazy_re.compile(r"(?<=[.!?])\s+|,? (?=e\.g\.)")
-_WHERE = {
-    Audience.PUPIL: "On the pupil's page",
-    Audience.LISTENER: "In the audio script",
-    Audience.KEY: "In the answers",
-    Audience.TEACHER: "In the teacher's notes",
-}
-_SAID_SECOND = frozenset({"INFORMATIONS"})  # the first sentence of their message is about another sense
 # White space between a gap or a picture and the mark that ends what it stands in; no ellipsis.
 _LOOSE = lazy_re.compile(rf"(?<=[_{PICTURE}])(\s+)([.,!?;:])(?![.\w])")
 _STOP = lazy_re.compile(r"[.!?\n]")
@@ -215,7 +205,7 @@ def find(reading: Reading) -> Iterator[Found]:
     for passage in reading.unit.passages:
         yield from _loose_marks(passage)
     for passage in reading.read.passages:
-        matches = reading.english(passage)
+        matches = [one for one in reading.english(passage) if not _is_let_alone(passage, one, reading, spellings)]
         own = [one for one in told.get(passage, []) if not (one[0].parsed and _is_heard(one[0], matches))]
         yield from (found for _, found in own)
         for match in matches:
@@ -225,7 +215,7 @@ def find(reading: Reading) -> Iterator[Found]:
             at_its_place = (_activity(passage, reading), match.rule, words) if passage.audience is Audience.KEY else ()
             if (passage, match) in of_key or at_its_place in of_key:
                 continue
-            if words.strip(_MARKS).casefold() in letters or _is_let_alone(passage, match, reading, spellings):
+            if words.strip(_MARKS).casefold() in letters:
                 continue
             found = _found(passage, match, names)
             both = any(
@@ -269,16 +259,14 @@ def _found(passage: Passage, match: EnglishMatch, names: frozenset[str]) -> Foun
     if not match.rule.startswith(SPELLER):
         doubtful = is_title(passage) or _is_beside_key(passage, match)  # The Giant with One Cold Foot
         weight = Severity.NOTE if doubtful else weight_of(match)
-        return Found(
-            span, words, _message(passage, match, words), _weight(passage, weight), about=_around(passage, match)
-        )
+        return Found(span, words, message_of(passage, match), _weight(passage, weight), about=_around(passage, match))
     slip, about = is_slip(words, match.replacements), spelling_of(words)
     if about in names or (words[:1].isupper() and words[1:].islower() and not slip):
-        message = f"{_WHERE[passage.audience]}: “{words}” is in no dictionary. {_A_NAME}"
+        message = f"{WHERE[passage.audience]}: “{words}” is in no dictionary. {A_NAME}"
         return Found(span, words, message, Severity.NOTE, key=_NAME, about=_NAME)
     key = _UNKNOWN if words.islower() and not slip else ""
     weight = weight_of(match) if slip and is_whole_word(passage.text, match) else Severity.NOTE
-    return Found(span, words, _message(passage, match, words), weight, key=key, about=about)
+    return Found(span, words, message_of(passage, match), weight, key=key, about=about)
 
 
 def _is_beside_key(passage: Passage, match: EnglishMatch) -> bool:
@@ -301,8 +289,10 @@ def _weight(passage: Passage, weight: Severity | None = None) -> Severity | None
 
 
 def _is_heard(slip: Slip, matches: Sequence[EnglishMatch]) -> bool:
-    """Say whether the checker says it too, and more exactly."""
-    return any(match.start < slip.end and slip.start < match.end and is_listened_to(match) for match in matches)
+    """Say whether the checker says it too, and more exactly; that it knows no name there says nothing."""
+    return any(
+        match.start < slip.end and slip.start < match.end and not match.rule.startswith(SPELLER) for match in matches
+    )
 
 
 def _is_open(passage: Passage, slip: PageSlip, reading: Reading) -> bool:
@@ -359,7 +349,7 @@ def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
                 continue
             words = passage.text[slip.start : slip.end]
             better = f" Perhaps “{slip.better}”?" if slip.better and f"“{slip.better}”" not in slip.message else ""
-            message = f"{_WHERE[passage.audience]}: {slip.message}{better}"
+            message = f"{WHERE[passage.audience]}: {slip.message}{better}"
             span, about = passage.span(slip.start, slip.end), _around(passage, slip)
             said = Found(span, words, message, None if slip in sure else _weight(passage), about=about)
             found.setdefault(passage, []).append((slip, said))
@@ -386,15 +376,3 @@ def _is_noise(text: str, match: EnglishMatch, reading: Reading) -> bool:
     word = text[match.start : match.end].casefold()
     again = sum(text[start:end].casefold() == word for start, end in words) > 1
     return again or is_sound(word) or not meant_by(word, (reading.lists or CourseWords(reading.course)).index)
-
-
-def _message(passage: Passage, match: EnglishMatch, words: str) -> str:
-    where = _WHERE.get(passage.audience, "Here")
-    said = _SENTENCE_END.split(match.message.strip())  # a checker may explain at length, and not for every eye
-    first = said[1] if match.rule in _SAID_SECOND and len(said) > 1 else said[0]
-    better = [f"“{word}”" for word in match.replacements[:3] if word and word not in first]
-    perhaps = f" Perhaps {' or '.join(better)}?" if better else ""
-    if match.rule.startswith(SPELLER):
-        meant = f": {' or '.join(better)}?" if better else "."
-        return f"{where}: “{words}” is in no dictionary{meant} {_A_NAME if words[:1].isupper() else _IF_RIGHT}"
-    return f"{where}: {first}{perhaps}"

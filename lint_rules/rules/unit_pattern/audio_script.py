@@ -1,8 +1,9 @@
-"""A listening activity without a script, a script that nobody plays or that leaves out a number, a track with two.
+"""A listening activity without a script, a script that nobody plays or that leaves somebody out, a track with two.
 
 The recording studio records what the scripts say and nothing else: a script that is missing is found out in the studio,
-at the studio's price, and a track with two scripts, or a number that nobody speaks (three, five), in the classroom. An
-activity plays the tracks that its heading names (`audio=4.1`), or the script that stands in it. Where the teacher calls
+at the studio's price, and a track with two scripts, a number that nobody speaks (three, five), or somebody whom an item
+asks about and the script forgets, in the classroom. An activity plays the tracks that its heading names (`audio=4.1`),
+or the script that stands in it. Where the teacher calls
 the words (a game, a dictation, notes that say what is called out) there is nothing to record.
 """
 
@@ -15,6 +16,7 @@ from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Activity, Audience, Role
 from lint_rules.page.audio import Script, is_own_track, scripts_of, tracks_played
 from lint_rules.page.cross_references import references_in
+from lint_rules.page.exercises.unheard import never_heard
 from lint_rules.page.heard_numbers import letter_left_out, number_left_out
 from lint_rules.page.number_words import in_words
 from lint_rules.rule import Book, By, Example, Gather, Reading, Rule, Within
@@ -26,6 +28,16 @@ _SCRIPT = "::: {.audio track=1.1}\nMILO: A kite!\n:::\n"
 def _numbered(*turns: str) -> str:
     spoken = "\n\n".join(f"MILO: {turn}" for turn in turns)
     return f"### 1 Listen. {{.listening audio=1.1}}\n\n::: {{.audio track=1.1}}\n{spoken}\n:::\n"
+
+
+def _asked(turns: str) -> str:
+    items = "1. Fen has ____ .\n2. Ilo has ____ .\n3. Pia has ____ .\n4. Mr Tock has ____ .\n"
+    key = "::: answers\n1 a bell. 2 a hat. 3 a kite. 4 a drum.\n:::\n"
+    script = f"::: {{.audio track=1.1}}\nFEN: I have a bell. Ilo has a hat.\n\nPIA: I have a kite.\n{turns}:::\n"
+    return f"### 1 Listen and write. {{.listening audio=1.1}}\n\n{items}\n{script}\n{key}"
+
+
+_PEOPLE = "characters: [Fen, Ilo, Pia, Mr Tock]"
 
 
 def _unit(number: int, track: str, opening: str = "") -> str:
@@ -73,6 +85,13 @@ RULE = Rule(
         Example(_numbered("One!", "Two!", "Three!", "Five!", "No, four!"), why="somebody counts"),
         Example(_numbered("One. A kite.", "Two. A hat. Three.", "A dog.", "Four. A hen.", "Five. A bee.")),
         Example(_numbered("One. A kite.", "Two. Can you see three hens? Five. Five hens!"), why="no series"),
+        Example(_asked("\nMR TOCK: Me? A drum.\n"), course=_PEOPLE),
+        Example(_asked("\nFEN: And the old man? Look, a drum!\n"), why="nobody knows Mr Tock by name"),
+        Example(
+            _asked("").replace("\n::: {", "\nMr Tock has a drum. We all know that.\n\n::: {"),
+            course=_PEOPLE,
+            why="the page says it",
+        ),
     ),
     fails=(
         Example("### 1 «Listen.» {.listening audio=1.2}\n\n«::: {.audio track=1.1}»\nMILO: A kite!\n:::\n"),
@@ -90,6 +109,7 @@ RULE = Rule(
             _numbered("Number one. A kite.", "Number two. A hat.", "Number three.", "A dog.", "«Number five». A hen.")
         ),
         Example(_numbered("One. A kite.", "Two. A hat.", "Three. A dog.", "«Five». A hen.")),
+        Example(_asked("").replace("4. Mr Tock", "4. Mr «Tock»"), course=_PEOPLE, why="he neither speaks nor is named"),
         Example(_numbered("Number one. A kite. Number two. A hat. Number three. A dog. «Number five». A hen.")),
         Example(_numbered("a. A kite.", "b. A hat.", "c. A dog.", "«e». A hen.")),
         Example(
@@ -155,6 +175,7 @@ def find(reading: Reading) -> Iterator[Found]:
         yield from _activity(activity, scripts, full, unit.front.unit)
     for script in scripts:
         yield from _numbers(reading, script)
+    yield from _unheard(reading)
     counts: Counter[str] = Counter()
     for script in scripts:
         counts[script.track] += bool(script.track)
@@ -235,6 +256,18 @@ def _numbers(reading: Reading, script: Script) -> Iterator[Found]:
         )
         span = behind.passage.span(behind.start, behind.end)
         yield Found(span, behind.passage.text[behind.start : behind.end], message, key=script.track)
+
+
+def _unheard(reading: Reading) -> Iterator[Found]:
+    """An item about somebody of whom the script says nothing, where it speaks of all the others."""
+    for read in reading.readings.exercises:
+        name = never_heard(read, reading.unit, reading.course.names)
+        if name is not None:
+            message = (
+                f"The script says nothing of “{name.text}”, and it speaks of everybody else whom the items name. "
+                "Add what is heard, or take the item out."
+            )
+            yield Found(name.span, name.text, message)
 
 
 def _names_track(activity: Activity) -> bool:

@@ -13,6 +13,7 @@ from collections.abc import Iterator, Sequence
 from lint_rules.course.model import Level
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
+from lint_rules.page.number_words import in_words
 from lint_rules.rule import Book, Example, Gather, Limit, Need, Rule, Within
 from lint_rules.source import Span
 from lint_rules.vocabulary_map import Gap, Sight, WordRow, gaps
@@ -113,8 +114,8 @@ RULE = Rule(
     gathers=(
         Gather(
             Within.UNIT,
-            says="{count} words that this unit teaches come back in too few later lessons: {keys}. `hornbook words` "
-            "shows where each is met.",
+            says="{count} words that this unit teaches come back in fewer than {about} later lessons: {keys}. Bring "
+            "them back in a story, a game or a review.",
         ),
     ),
 )
@@ -130,7 +131,15 @@ def find_in_book(book: Book) -> Iterator[Found]:
         unit, spot = book.units[row.taught.unit], row.taught.spot
         severity, cure = _hope(unit, row.room, level, units)
         message = f"{_said(row, level, book)} {cure}"
-        yield Found(Span(spot.start, spot.end), spot.text, message, severity, path=unit.path, key=row.entry.word)
+        yield Found(
+            Span(spot.start, spot.end),
+            spot.text,
+            message,
+            severity,
+            path=unit.path,
+            key=row.entry.word,
+            about=in_words(level.limits.recycle),
+        )
 
 
 def _hope(unit: UnitFacts, room: int, level: Level, units: Sequence[UnitFacts]) -> tuple[Severity | None, str]:

@@ -1,0 +1,34 @@
+"""What is said to an author of an alarm of the English checker: where it stands, what is wrong, what would be right."""
+
+from lint_rules import lazy_re
+from lint_rules.english.left_alone import SPELLER
+from lint_rules.language.service import EnglishMatch
+from lint_rules.manuscript.model import Audience, Passage
+
+WHERE = {
+    Audience.PUPIL: "On the pupil's page",
+    Audience.LISTENER: "In the audio script",
+    Audience.KEY: "In the answers",
+    Audience.TEACHER: "In the teacher's notes",
+}
+A_NAME = "A name? Put it under `characters` or `places`."
+_IF_RIGHT = "If it is right, add it to `known` in course.yaml."
+_SENTENCE_END = lazy_re.compile(r"(?<=[.!?])\s+|,? (?=e\.g\.)")
+_SAID_SECOND = frozenset({"INFORMATIONS"})  # the first sentence of their message is about another sense
+_JUST_BEFORE = lazy_re.compile(r"(?:[\w'’-]+ ){1,2}$")
+_MOST = 3  # proposals
+
+
+def message_of(passage: Passage, match: EnglishMatch) -> str:
+    """The message of an alarm. One that names a single word shows it with those before it: The strawberries is."""
+    where, words = WHERE.get(passage.audience, "Here"), passage.text[match.start : match.end]
+    said = _SENTENCE_END.split(match.message.strip())  # a checker may explain at length, and not for every eye
+    first = said[1] if match.rule in _SAID_SECOND and len(said) > 1 else said[0]
+    better = [f"“{word}”" for word in match.replacements[:_MOST] if word and word not in first]
+    perhaps = f" Perhaps {' or '.join(better)}?" if better else ""
+    if match.rule.startswith(SPELLER):
+        meant = f": {' or '.join(better)}?" if better else "."
+        return f"{where}: “{words}” is in no dictionary{meant} {A_NAME if words[:1].isupper() else _IF_RIGHT}"
+    before = _JUST_BEFORE.search(passage.text, 0, match.start)
+    shown = f", “{before[0]}{words}”" if before is not None and len(words.split()) == 1 else ""
+    return f"{where}{shown}: {first}{perhaps}"
