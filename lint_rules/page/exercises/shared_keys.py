@@ -208,7 +208,8 @@ def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple
         beside = _beside_the_key(keys)
         keys = [passage for passage in keys if id(passage) not in beside]
         by_letter = letters and not (own and has_letters(numbers[own].part.passages, letters))
-        listed = _numbered_lists(keys, numbers.keys() - (_labels_of(numbers[own]) if own else set()))
+        of_own = _labels_of(numbers[own]) if own else set()
+        listed = _numbered_lists(keys, numbers.keys() - of_own, 1 if own and not of_own else _FEWEST)
         if by_letter:
             listed = {id(one): one.item.label for one in keys if one.item is not None and one.item.label in letters}
         heads = [letter_heads(one, letters) for one in keys] if by_letter else list(_heads_of(keys, listed))
@@ -307,16 +308,17 @@ def _heads_of(keys: Sequence[Passage], listed: Mapping[int, str]) -> Iterator[li
             yield _heads(passage)
 
 
-def _numbered_lists(keys: Sequence[Passage], known: Collection[str] = ()) -> dict[int, str]:
+def _numbered_lists(keys: Sequence[Passage], known: Collection[str] = (), fewest: int = _FEWEST) -> dict[int, str]:
     """The items of a list (by identity) that has an item for each activity, with their numbers: `2 1 b, 2 d` over
     `3 1 ticket, 2 bridge`; where they do not count from 1 on, and are those of ``known`` activities, one with answers
-    of its own is enough (`10 park, car`, under it `11 a 30, b 14`)."""
+    of its own is enough (`10 park, car`, under it `11 a 30, b 14`); else ``fewest`` must have answers from 1 on."""
     items = [one for one in keys if one.item is not None and one.item.label.isdigit()]
     labels = [one.item.label for one in items if one.item is not None]
     from_one = sum(_FROM_ONE.match(one.text) is not None for one in items)
     rising = [int(one) for one in labels] == sorted({int(one) for one in labels})
     of_activities = rising and set(labels) <= {*known} and labels != [str(at) for at in range(1, len(labels) + 1)]
-    counted = rising and set(labels) <= {*known} and sum(_ONE_AND_TWO.match(one.text) is not None for one in items) > 1
+    from_one_to_two = sum(_ONE_AND_TWO.match(one.text) is not None for one in items)
+    counted = len(items) > 1 and rising and set(labels) <= {*known} and from_one_to_two >= fewest
     if (from_one and of_activities and len(items) > 1) or counted:
         return dict(zip(map(id, items), labels, strict=True))
     if from_one < _FEWEST or from_one * 2 <= len(items):
@@ -343,7 +345,9 @@ def _heads(passage: Passage) -> list[tuple[str, int, int]]:
     numbers = [(match["number"].casefold(), start, end) for match, start, end in bold if match is not None]
     figures = [(int(re.sub(r"\D", "", number)), number) for number, _, _ in numbers]
     ends = [*(start for _, start, _ in numbers[1:]), len(passage.text)]
-    full = all(len(passage.text[at:to].split()) > 1 for (_, _, at), to in zip(numbers, ends, strict=True))
+    in_lines = all(start == 0 or passage.text[start - 1] == "\n" for _, start, _ in numbers)  # **3** eight
+    fewest = 1 if in_lines else 2
+    full = all(len(passage.text[at:to].split()) >= fewest for (_, _, at), to in zip(numbers, ends, strict=True))
     return numbers if full and figures == sorted(set(figures)) else numbers[:1]
 
 
