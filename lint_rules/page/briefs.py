@@ -20,7 +20,7 @@ def briefs_of(activity: Activity, unit: Unit) -> list[Passage]:
     with *Look at the garden*, and those have the garden."""
     own = _own(activity)
     task = activity.heading.passage.text
-    looks_back = _LOOKS_BACK.search(task) is not None
+    looks_back = _LOOKS_BACK.search(task) is not None or _BACK_TO.search(_first_on_page(activity)) is not None
     thing = "" if looks_back else _looked_at(activity)
     if own or activity.part.pictures or not (looks_back or thing):
         return own
@@ -28,7 +28,7 @@ def briefs_of(activity: Activity, unit: Unit) -> list[Passage]:
     if lesson is None:
         return []
     before = lesson.activities[: next(at for at, one in enumerate(lesson.activities) if one is activity)]
-    named = _AT_ACTIVITY.search(task) or _sent_back(activity)
+    named = _AT_ACTIVITY.search(task) or _BACK_TO.search(_first_on_page(activity)) or _sent_back(activity)
     if named is not None:
         numbers = {
             one.heading.figure or one.heading.number.casefold() or str(at): one for at, one in enumerate(before, 1)
@@ -49,10 +49,14 @@ def _sent_back(activity: Activity) -> "re.Match[str] | None":
 
 def _looked_at(activity: Activity) -> str:
     """What children look at, by the first words of the page below a heading; '' where they look at nothing."""
-    page = [one for one in activity.part.passages if one.audience is Audience.PUPIL]
-    first = next((one.text for one in page if one is not activity.heading.passage), "")
-    found = _LOOKS_AT.match(first.lstrip())
+    found = _LOOKS_AT.match(_first_on_page(activity).lstrip())
     return found[1].casefold() if found is not None and found[1].casefold() not in small_words() else ""
+
+
+def _first_on_page(activity: Activity) -> str:
+    """The first words of the page below a heading."""
+    page = (one for one in activity.part.passages if one.audience is Audience.PUPIL)
+    return next((one.text for one in page if one is not activity.heading.passage), "")
 
 
 def _own(activity: Activity) -> list[Passage]:

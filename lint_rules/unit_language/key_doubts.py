@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from lint_rules.manuscript.model import PICTURE, Audience, Passage, Unit
 from lint_rules.page.audio import heard_in
 from lint_rules.page.exercises.answers import yes_or_no
-from lint_rules.page.exercises.charted import against_the_chart, from_another_row
+from lint_rules.page.exercises.charted import against_the_chart, from_another_cell, from_another_row
 from lint_rules.page.exercises.heard import (
     beyond_the_script,
     face_out_of_step,
@@ -25,6 +25,7 @@ from lint_rules.unit_language.lettered_pictures import wrong_letters
 from lint_rules.unit_language.out_of_step import out_of_step
 from lint_rules.unit_language.pictured_statements import against_its_picture
 from lint_rules.unit_language.placed_elsewhere import placed_elsewhere
+from lint_rules.unit_language.quoted_in_keys import against_its_quotation
 from lint_rules.unit_language.said_by_speakers import unsaid
 from lint_rules.unit_language.seen_in_pictures import another_colour, another_place, another_word
 from lint_rules.unit_language.swapped_meanings import exchanged
@@ -88,11 +89,15 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
         items = [item for item in exercise.items if item.answer is not None and not item.example]
         item, heard = miscounted(exercise, heard_in(read.activity, unit), page) or (None, "")
         yield from _about(item, f"the script has “{heard}”")
+        cited = against_its_quotation(exercise)
+        if cited is not None and cited[0].answer is not None:
+            item, at, quoted = cited
+            yield Doubt(cited[0].answer, _asked(item), f"the key quotes “{quoted.rstrip('.')}” for it", at)
         item = against_its_picture(items, [yes_or_no(one.answer.text) if one.answer else None for one in items])
         yield from _about(item, "look at the picture beside it")
     item, who = other_speaker(read, unit.passages) or (None, "")
     yield from _about(item, f"in the text {who} says it")
-    item, own = from_another_row(read) or (None, "")
+    item, own = from_another_row(read) or from_another_cell(read) or (None, "")
     yield from _about(item, f"the table has “{own}”")
     item, own = against_the_chart(read) or (None, "")
     yield from _about(item, f"the chart has {own}")

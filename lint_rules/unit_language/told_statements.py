@@ -60,6 +60,7 @@ _OF_ANOTHER = lazy_re.compile(r"\W*(?:my|his|her)\s+[a-z]+['’]s\s", re.I)
 _POINTED = lazy_re.compile(r"(?<![\d.:])(\d{1,3})[.:](\d\d)(?![\d.:])")  # a time, a price: one number
 _IT_IS = lazy_re.compile(r"\W*(?:it|they)(?:['’]s|['’]re| is| are| was| were)\b", re.I)
 _AT_LENGTH = lazy_re.compile(r"\s[(–—-]\s*(?:[\w’']+\W+){2}[\w’']+")
+_NOT_TOLD = lazy_re.compile(r"\W*(?:NG|N/?M|DS|not given|doesn['’]t say|not mentioned)\b", re.I)
 _SHORT = lazy_re.compile(r"\W*(yes|no), (?:[a-z]+ ){1,3}[a-z'’]+\W*$", re.I)  # Yes, she can.
 _ASKED = lazy_re.compile(r"\W*(?:is|are|was|were|can|could|has|have|does|do|did)(?:n['’]t)?\s+", re.I)
 _SHORTENED = lazy_re.compile(r"['’](?:s|ve|re|m|ll|d)\b|\b(?:[a-z]{2,5}n['’]t|cannot)\b", re.I)
@@ -82,9 +83,12 @@ _POINTING = (
 )
 _GOES_ON = frozenset(["a", "an", "two", "three", "four", "some"])  # I have a hat and a bag
 _I_AM = lazy_re.compile(r"\bI(?:['’]m| am) ([A-Z][a-z]+)\b")
-_SAYS = lazy_re.compile(
-    r"\b(?:says?|said|asks?|asked|shouts?|shouted|calls?|called|whispers?|whispered)\s+([A-Z][a-z]+)\b"
+_SAYING = (
+    r"(?:says?|said|asks?|asked|shouts?|shouted|calls?|called|whispers?|whispered)\s+(?:(?:Mr|Mrs|Miss|Ms|Dr)\.?\s+)?"
+    r"([A-Z][a-z]+)\b"
 )
+_SAYS = lazy_re.compile(rf"\b{_SAYING}")
+_SAID_BEHIND = lazy_re.compile(rf"\s*[\"”’']\s*{_SAYING}")  # "I like rain!" says Nia.
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,7 +138,11 @@ def held_against(items: Sequence[Item], texts: Sequence[Passage]) -> list[tuple[
 
 def _statements(items: Sequence[Item]) -> Iterator[tuple[Item, str, bool]]:
     """The statements of an exercise whose answers all say yes or no: `f` among `a` and `b` is no false."""
-    answered = [(item, item.answer) for item in items if item.answer is not None and not item.example]
+    answered = [
+        (item, item.answer)
+        for item in items
+        if item.answer is not None and not item.example and not _NOT_TOLD.match(item.answer.text)
+    ]
     called = [_is_yes(answer.text) for _, answer in answered]
     for (item, answer), is_so in zip(answered, called, strict=True):
         statement = bare_statement(item.text).partition("☐")[0].strip()
@@ -299,8 +307,8 @@ def _clauses(passage: Passage, names: frozenset[str]) -> Iterator[_Told]:
     sentences = _sentences(passage)
     behind = _behind(sentences)
     last = ""  # the one thing of the sentence before: Look at my hat. It's yellow.
-    for sentence, after in zip(sentences, behind, strict=True):
-        said, i_am = _SAYS.search(sentence), _I_AM.search(sentence)
+    for sentence, after, following in zip(sentences, behind, [*sentences[1:], ""], strict=False):
+        said, i_am = _SAYS.search(sentence) or _SAID_BEHIND.match(following), _I_AM.search(sentence)
         own = i_am[1].casefold() if i_am is not None else own
         says, before = (said[1].casefold() if said is not None else ""), says
         clauses = list(_with_subjects(sentence, names, of_turn or says or before or own, about))

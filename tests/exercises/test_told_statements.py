@@ -119,6 +119,35 @@ def test_she_may_be_somebody_else() -> None:
     assert said_of(RULE, page + key("1 no\n2 yes\n3 no")) == []
 
 
+RAIN = """### 1 Read. {.story}
+
+"Oh no! It's wet!" says Emil. "I like rain!" says Nia. She puts a pot under a leaf. "I don't like rain," says Mr Pugh.
+
+### 2 Yes or no? {.reading}
+
+1. Nia QUITE likes rain.
+2. Mr Pugh likes rain.
+3. Nia puts a pot under a leaf.
+4. The leaf is big.
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("statement", "answers", "found"),
+    [
+        ("Nia likes rain.", "1 yes\n2 no\n3 yes\n4 no", []),
+        ("Nia doesn't like rain.", "1 yes\n2 no\n3 yes\n4 no", ["yes"]),
+        ("Nia doesn't like rain.", "1 no\n2 no\n3 yes\n4 no", []),
+        ("Nia likes rain.", "1 yes\n2 yes\n3 yes\n4 no", ["yes"]),
+        ("Nia doesn't like rain.", "1 T\n2 F\n3 T\n4 NG", ["T"]),  # what the text does not give
+    ],
+)
+def test_who_speaks_is_named_behind_what_is_said(statement: str, answers: str, found: list[str]) -> None:
+    page = RAIN.replace("Nia QUITE likes rain.", statement)
+    assert [words for words, _ in said_of(RULE, page + key(answers))] == found
+
+
 QUALITIES = """### 1 Read. {.story .reading}
 
 **1** Look at my hat. It's yellow. Is it a drum? It's a small blue train.

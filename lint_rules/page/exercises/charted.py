@@ -5,7 +5,7 @@ Only where the key goes by the table in at least two other items is one that goe
 """
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Audience, Passage, Role
@@ -17,6 +17,7 @@ from lint_rules.page.number_words import numbers_in
 _FEWEST = 2  # answers that are the cell of their own row
 _WORD = lazy_re.compile(r"[^\W\d_]{3,}")
 _RECKONED = lazy_re.compile(r"\b(?:more|less|fewer|than|altogether|together|all|left|total)\b", re.I)
+_BESIDE = lazy_re.compile(r"\b(?:after|before|later|earlier|next|not|between|from|n['’]t)\b", re.I)
 _BAR = lazy_re.compile(r"\b([A-Z][a-z]+(?: [a-z]+){0,2}):? (\d{1,3})(?=\s*[.;,\n]|$)")  # Ice hockey 9.
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
 
@@ -42,6 +43,39 @@ def _by_row(read: Exercises, rows: Mapping[str, tuple[str, ...]]) -> Iterator[tu
             yield False, (item, own[0])
 
 
+def from_another_cell(read: Exercises) -> tuple[Item, str] | None:
+    """The item whose answer stands in the column that it names, and not in its row, and what stands there: *What time
+    is low tide on Thursday?* 5.50, which is Friday's."""
+    cells = {
+        (one.cell.row, one.cell.column): one.text.strip() for one in _cells(read.activity.part.passages) if one.cell
+    }
+    rows = {row: cells[row, 0] for row, column in cells if column == 0 and row and cells[row, 0]}
+    columns = {column: cells[0, column] for row, column in cells if row == 0 and column and cells[0, column]}
+    found = list(_crossed(read, cells, rows, columns))
+    return found[0] if len(found) == 1 else None
+
+
+def _crossed(
+    read: Exercises, cells: Mapping[tuple[int, int], str], rows: Mapping[int, str], columns: Mapping[int, str]
+) -> Iterator[tuple[Item, str]]:
+    for item in (item for exercise in read.exercises for item in exercise.items):
+        answer = plain(item.answer.text) if item.answer is not None and not item.example else ""
+        asked = {_single(word) for word in _WORD.findall(item.text)}
+        row, column = ([at for at, label in heads.items() if _has_all(asked, label)] for heads in (rows, columns))
+        if not answer or len(row) != 1 or len(column) != 1 or _RECKONED.search(item.text) or _BESIDE.search(item.text):
+            continue
+        own = cells.get((row[0], column[0]), "")
+        near = [cells.get((other, column[0]), "") for other in rows if other != row[0]]
+        near += [cells.get((row[0], other), "") for other in columns if other != column[0]]
+        if own and plain(own) != answer and answer in map(plain, near) and "_" not in own:
+            yield item, own
+
+
+def _has_all(asked: Collection[str], label: str) -> bool:
+    words = [_single(word) for word in _WORD.findall(_BRACKETED.sub("", label))]
+    return bool(words) and all(word in asked for word in words)
+
+
 def against_the_chart(read: Exercises) -> tuple[Item, str] | None:
     """The one item whose number is not that of its bar in the chart of the brief (Skating 6. Skiing 4.), and that; None
     where no other goes by it."""
@@ -64,14 +98,18 @@ def _by_bar(read: Exercises, bars: Sequence[tuple[str, int]]) -> Iterator[tuple[
 
 def _rows(read: Exercises) -> Iterator[tuple[str, tuple[str, ...]]]:
     """The rows of the one table of a page: what stands first, and the rest."""
-    cells = [one for one in read.activity.part.passages if one.cell is not None and one.audience is Audience.PUPIL]
-    if len({one.cell.table for one in cells if one.cell}) != 1:
-        return
+    cells = _cells(read.activity.part.passages)
     table: dict[int, list[Passage]] = {}
     for one in cells:
         if one.cell is not None and one.role is not Role.HEAD:
             table.setdefault(one.cell.row, []).append(one)
     yield from _labelled(table)
+
+
+def _cells(passages: Sequence[Passage]) -> list[Passage]:
+    """The cells of the one table of a page; none where it has several."""
+    cells = [one for one in passages if one.cell is not None and one.audience is Audience.PUPIL]
+    return cells if len({one.cell.table for one in cells if one.cell}) == 1 else []
 
 
 def _labelled(table: Mapping[int, list[Passage]]) -> Iterator[tuple[str, tuple[str, ...]]]:

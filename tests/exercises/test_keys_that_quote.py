@@ -1,0 +1,111 @@
+"""Keys that quote the text behind each answer, tables where a row and a column meet, and numbers of one thing among
+those of others: what is caught, and the like that is right. Invented pages."""
+
+import pytest
+
+from lint_rules.engine.registry import load_rules
+from tests.exercises.pieces.places import key, said_of
+
+(RULE,) = [module for module in load_rules() if module.rule.name == "key-against-text"]
+
+QUOTED = """### 1 Read. Choose A, B or C. {.reading}
+
+1. What is the money for?
+    A) a bridge
+    B) the library
+    C) a show
+2. What did Mrs Hale see?
+    A) three otters
+    B) a truck
+    C) dirty water
+3. How much paper is there?
+    A) six tons
+    B) twenty tons
+    C) thirty tons
+
+"""
+STATED = """### 1 True or false? {.reading}
+
+1. Forty-two workers work at the mill.
+2. Grandpa Joe worked under that whistle.
+3. The town votes on the last day of April.
+
+"""
+TIDES = """### 1 Read the timetable. Answer. {.reading}
+
+| Day | Low tide | High tide |
+|---|---|---|
+| Wednesday | 4.20 | 10.35 |
+| Thursday | 5.05 | 11.20 |
+| Friday | 5.50 | 12.05 |
+
+1. What time is low tide on Thursday?
+2. What time is high tide on Friday?
+3. What time is low tide the day after Wednesday?
+
+"""
+BIRDS = """### 1 Listen and circle. {.listening audio=1.1}
+
+1. Nia is on floor … **a** two **b** four **c** five
+2. Emrys is on floor … **a** one **b** three **c** five
+3. Dot is … **a** under a tree **b** on a bench **c** next to the gate
+4. There are … birds. **a** four **b** five **c** six
+5. The frog is … the chair. **a** on **b** behind **c** under
+
+::: {.audio track=1.1}
+NIA: I'm on floor two. There are four bees here. And Emrys? He is on floor five, next to the gate.
+
+NIA: Dot is under a tree. There are six birds in the tree. Look, a frog behind the chair!
+:::
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("answers", "found"),
+    [
+        ("1 B (“the money for the library”)\n2 A (“I saw three otters”)\n3 B (“twenty tons of old paper”)", []),
+        ("1 B (“the money for the library”)\n2 A (“I saw three otters”)\n3 C (“twenty tons of old paper”)", ["C"]),
+        ("1 B – “the money for the library”\n2 A – “we saw three otters”\n3 C – “twenty tons of old paper”", ["C"]),
+        ("1 B (“the money for the library”)\n2 A (“I saw three otters”)\n3 C (“we have a lot of old paper”)", []),
+        ("1 A (“the money for the library”)\n2 C (“I saw three otters”)\n3 C (“twenty tons of old paper”)", []),
+    ],
+    ids=["right", "another option is quoted", "behind a dash", "no option is quoted", "several: misread"],
+)
+def test_an_answer_goes_with_what_the_key_quotes(answers: str, found: list[str]) -> None:
+    assert [words for words, _ in said_of(RULE, QUOTED + key(answers))] == found
+
+
+@pytest.mark.parametrize(
+    ("first", "found"),
+    [
+        ("T (“Forty-two workers come every morning”)", []),
+        ("T (“Thirty-two workers come every morning”)", ["T"]),
+        ("F (“Thirty-two workers come every morning”)", []),
+        ("T (“Nobody else is here today”)", []),
+    ],
+)
+def test_a_statement_has_the_numbers_of_its_quotation(first: str, found: list[str]) -> None:
+    answers = f"1 {first}\n2 T (“Joe worked under the whistle”)\n3 T (“On the last day of April the town votes”)"
+    assert [words for words, _ in said_of(RULE, STATED + key(answers))] == found
+
+
+@pytest.mark.parametrize(
+    ("answers", "found"),
+    [
+        ("1 5.05\n2 12.05\n3 5.05", []),
+        ("1 5.50\n2 12.05\n3 5.05", ["5.50"]),
+        ("1 5.05\n2 5.50\n3 5.05", ["5.50"]),
+        ("1 5.05\n2 12.05\n3 4.20", []),
+        ("1 five past five\n2 12.05\n3 5.05", []),
+    ],
+    ids=["right", "the row of another day", "the column beside", "the day after: not looked at", "in words"],
+)
+def test_where_a_row_and_a_column_meet(answers: str, found: list[str]) -> None:
+    assert [words for words, _ in said_of(RULE, TIDES + key(answers))] == found
+
+
+@pytest.mark.parametrize(("birds", "found"), [("c", []), ("a", ["a"])])
+def test_a_number_of_one_thing_is_none_of_another(birds: str, found: list[str]) -> None:
+    answers = f"1 a · 2 c · 3 a · 4 {birds} · 5 b"
+    assert [words for words, _ in said_of(RULE, BIRDS + key(answers))] == found
