@@ -143,7 +143,8 @@ def _joined(count: int, groups: Iterable[Sequence[int]]) -> Iterable[list[int]]:
 def _point(members: Sequence[Finding], rules: Mapping[str, Rule]) -> Point:
     severity = max((finding.severity for finding in members), key=lambda s: s.weight)
     lead = next(finding for finding in members if finding.severity is severity)
-    own = [finding for finding in members if finding.rule == lead.rule]
+    # What is only noted beside it is shown with it, and not named as what the point asks about.
+    own = [finding for finding in members if finding.rule == lead.rule and finding.severity is severity]
     way = _way(lead, rules.get(lead.rule))
     return Point(severity, _message(lead, own, way), lead, tuple(members), _about(lead, way))
 

@@ -18,7 +18,7 @@ from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Option
 from lint_rules.page.heard_numbers import heard_numbers, number_left_out
-from lint_rules.page.number_words import without_counting
+from lint_rules.page.number_words import numbers_in, without_counting
 from lint_rules.tables import words
 from lint_rules.unit_language.drawn_statements import not_as_drawn
 from lint_rules.unit_language.places import PLACES
@@ -88,6 +88,16 @@ class _Source:
         """Whether times of day are told that are no full hours."""
         return any(":" in word for word in self.words)
 
+    def counts_other_things(self, own: frozenset[str], asked: frozenset[str]) -> bool:
+        """Whether a number is only said of things that are not asked for, and never alone: Have we six? No, seven."""
+        counted = [
+            told_words(thing)
+            for passage in self.passages
+            for number, _, _, thing in numbers_in(passage.text)
+            if str(number) in own
+        ]
+        return bool(counted) and all(things and not things & asked for things in counted)
+
     def says(self, words: frozenset[str]) -> bool:
         """Whether a sentence has all these words."""
         return any(words <= sentence for sentence in self.sentences)
@@ -145,7 +155,7 @@ def _by_option(
             missing = not source.says(own) if name == "picture" and _has_number(own) else not own <= source.words
             if missing and name == "script" and len(own) > 1 and any(_is_heard(word, source.words) for word in own):
                 continue  # cold and windy: freezing, with strong winds
-            elsewhere = not missing and bool(asked) and _has_number(own) and not source.says(own | asked)
+            elsewhere = not missing and bool(asked) and _has_number(own) and source.counts_other_things(own, asked)
             if elsewhere and len(_said(options, [words | asked for words in told], source)) == 1:
                 missing = True  # There are ____ birds: four bees, and six birds
             said = _said(options, whole, source) or _said(options, told, source)

@@ -109,3 +109,12 @@ def test_where_a_row_and_a_column_meet(answers: str, found: list[str]) -> None:
 def test_a_number_of_one_thing_is_none_of_another(birds: str, found: list[str]) -> None:
     answers = f"1 a · 2 c · 3 a · 4 {birds} · 5 b"
     assert [words for words, _ in said_of(RULE, BIRDS + key(answers))] == found
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["Are there six birds in the tree? No, four!", "There are six birds. No, wait, four.", "Four. Not six birds!"],
+)
+def test_a_number_that_somebody_puts_right_is_let_alone(said: str) -> None:
+    page = BIRDS.replace("There are six birds in the tree.", said)
+    assert said_of(RULE, page + key("1 a · 2 c · 3 a · 4 a · 5 b")) == []

@@ -160,6 +160,8 @@ _MAKES = lazy_re.compile(
     re.I,
 )
 
+_ON_BOARD = lazy_re.compile(r"\bdraw\b[^.!?]*\bboard\b[^.!?]*$", re.I)
+
 
 def find(reading: Reading) -> Iterator[Found]:
     """Report things in use that no list names, once an activity for each."""
@@ -191,6 +193,8 @@ def find(reading: Reading) -> Iterator[Found]:
                     continue  # play it again for the string: the row of a table; b. glue
                 if passage.text[use.start : use.end] in reading.course.names or _is_in_a_name(passage.text, use):
                     continue  # Button, the goat; Button Street
+                if not use.named and _ON_BOARD.search(passage.text, 0, use.start):
+                    continue  # draw a cake on the board and cut it into quarters with lines
                 before = first.get(use.thing.name)
                 if before is None or (use.named and not before[1].named):
                     first[use.thing.name] = (passage, use)
