@@ -23,6 +23,7 @@ if TYPE_CHECKING:  # a remembered run does not need numpy
 
 Numbered = TypeVar("Numbered", int, "NDArray[np.int64]")
 PIECE, PAIR, APART, NEAR, KIND, PLACE = range(6)
+_BEHIND = 3  # words behind a run that ends in a small word
 _BEFORE = 6  # word pieces of an order that may stand before its heaviest words
 _NEAR = 4  # sentences before and after that are read with a sentence
 _SENTENCE = lazy_re.compile(r"(?<=[.!?;:•])\s+|\n")
@@ -115,6 +116,7 @@ def heaviest(sentence: Sentence, given: Sequence[float]) -> tuple[int, int]:
         if total > best:
             best, low, high = total, start, end
     low = _from_its_verb(words, low, high)
+    high = _to_its_thing(words, low, high)
     while low + 1 < high and not words[low].word[0].isalnum():
         low += 1
     while low + 1 < high and not words[high - 1].word[0].isalnum():
@@ -129,6 +131,18 @@ def heaviest(sentence: Sentence, given: Sequence[float]) -> tuple[int, int]:
 def _is_of_one(left: Word, right: Word) -> bool:
     """Say whether an apostrophe ties two pieces to one word: child's."""
     return left.end == right.start and (left.word in _APOSTROPHES or right.word in _APOSTROPHES)
+
+
+def _to_its_thing(words: Sequence[Word], low: int, high: int) -> int:
+    """Where to end so that what it is done to is told: Boil the water in the `kettle`; Stand on your `chair`."""
+    if high - low > 1 and is_large(words[high - 1]):
+        return high
+    for at in range(high, min(high + _BEHIND, len(words))):
+        if not words[at].word[0].isalnum():
+            return high
+        if is_large(words[at]):
+            return at + 1
+    return high
 
 
 def _from_its_verb(words: Sequence[Word], low: int, high: int) -> int:
