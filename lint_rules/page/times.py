@@ -68,6 +68,8 @@ _LEAD = lazy_re.compile(
     r"\s*(?:(?:about|around|approximately|approx\.?|ca\.?|c\.|roughly|up to|at least|max\.?|maximum|~)\s*)?", re.I
 )
 
+_IN_NAME = lazy_re.compile(r"\(([^()]*\d[^()]*)\)\W*$")  # Steps (8 minutes)
+
 
 @dataclass(frozen=True, slots=True)
 class Minutes:
@@ -177,7 +179,7 @@ def stated_time(part: Part) -> StatedTime | None:
         if found is not None:
             return StatedTime(found.minutes, passage, found.start, found.end, found.each)
     if field is None:
-        return _unlabelled(part)
+        return _unlabelled(part) or _in_a_name(part)
     if not passages:
         return None
     text = passages[0].text
@@ -223,6 +225,19 @@ def _unlabelled(part: Part) -> StatedTime | None:
             if whole and _OF_THE_WHOLE.fullmatch(text[: found.start] + text[found.end :]):
                 alone.append(stated)
     return alone[0] if alone and len(minutes_told(part)) == 1 else None
+
+
+def _in_a_name(part: Part) -> StatedTime | None:
+    """The time in the name of the one field that has one, at its first passage: Steps (8 minutes)."""
+    found = [
+        (field.passages[0], time)
+        for field in part.fields
+        if field.passages and (match := _IN_NAME.search(field.name)) and (time := read_time(match[1])) is not None
+    ]
+    if len(found) != 1:
+        return None
+    passage, time = found[0]
+    return StatedTime(time.minutes, passage, 0, len(passage.text))
 
 
 def add_up(times: Iterable[Minutes]) -> Minutes:

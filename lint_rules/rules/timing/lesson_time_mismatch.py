@@ -59,12 +59,21 @@ def _told(*reading: int, mark: str = "forty minutes") -> str:
     )
 
 
+def _in_names(total: str, *minutes: int) -> str:
+    """A lesson whose activities have their times in the name of a field."""
+    notes = [f"\n\n::: teacher\n**Steps ({many} minutes):**\n\n1. Say it.\n2. Sing it.\n:::" for many in minutes]
+    activities = "\n\n".join(f"### {at} Look.{note}" for at, note in enumerate([*notes, ""][:2], 1))
+    return f"## Lesson 1: Kites\n\n::: teacher\n**Time:** {total}\n:::\n\n{activities}\n"
+
+
 RULE = Rule(
     name="lesson-time-mismatch",
     family="timing",
     severity=Severity.QUERY,
     cure="Change the lesson's total, or the time of the activity that is wrong.",
     passes=(
+        Example(_in_names("40 minutes", 15, 25)),
+        Example(_in_names("40 minutes", 15), why="the other says no time"),
         Example(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** 40 minutes. Warm-up 5', Book 20', Goodbye 15'\n:::\n\n"
             "### 1 Look.\n",
@@ -106,6 +115,7 @@ RULE = Rule(
         Example(_lesson("40 minutes (hello four and, with the song, another three)", "15 minutes", "18 minutes")),
     ),
     fails=(
+        Example(_in_names("«40 minutes»", 15, 30), why="the times stand in the names of fields"),
         Example(
             "## Lesson 1: Kites\n\n::: teacher\n**Time:** «40 minutes». Warm-up 5', Book 20', Survey 15', Goodbye 5'\n"
             ":::\n\n### 1 Look.\n",
