@@ -60,7 +60,7 @@ def first_words(text: str, most: int = 6) -> str:
 
 def count_words(text: str) -> int:
     """How many words a text has."""
-    return sum(1 for _ in WORD.finditer(text))
+    return len(WORD.findall(text))
 
 
 def is_for_children(passage: Passage) -> bool:
@@ -144,9 +144,11 @@ def is_verse(text: str) -> bool:
 def is_row_of_words(text: str) -> bool:
     """Say whether a text is words one after another and no sentence: washed, chopped, looked; go – went, see – saw."""
     members = [member.strip("\"'“”‘’()*") for member in _BETWEEN_WORDS.split(text) if member and member.strip()]
+    if len(members) <= 2:
+        return False
     counts = [count_words(member) for member in members]
     longer = sum(count > 1 for count in counts)  # have got among see, hear and find
-    return len(members) > 2 and max(counts) <= 2 and longer * 4 <= len(members)
+    return max(counts) <= 2 and longer * 4 <= len(members)
 
 
 def options_in(text: str) -> int:

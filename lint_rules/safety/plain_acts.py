@@ -163,6 +163,8 @@ def _eaten(text: str, *, ordered: bool) -> Iterator[tuple[int, int]]:
 def _in_passage(
     text: str, row: _Row, *, on_list: bool, ordered: bool, played: Collection[str]
 ) -> Iterator[tuple[int, int]]:
+    if row.verbs.search(text) is None:  # most texts by most rows
+        return
     who = _who(text)
     for sentence in _SENTENCE.finditer(text):
         verb = row.verbs.search(text, sentence.start(), sentence.end())

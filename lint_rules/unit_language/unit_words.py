@@ -79,15 +79,17 @@ def _of_activity(activity: Activity) -> Place:
 
 def _is_affix(passage: Passage, word: WordLevel) -> bool:
     """Say whether a part of a word is spoken of: -ing, wh-."""
+    if word.entry is not None:
+        return False
     before, after = passage.text[: word.start], passage.text[word.end :]
-    if word.entry is None and (passage.gaps or _FILLED.fullmatch(passage.text)):
+    if passage.gaps or _FILLED.fullmatch(passage.text):
         shown = _LEFT_OUT.sub("", passage.text)
         if word.text in (shown, _FILLED.sub(r"\1", passage.text)):
             return True  # ____ ife, kn ife
     begins = word.text[:1] in _DASHES or (before[-1:] in _DASHES and not before[-2:-1].isalnum())
     begins = begins or before[-1:] == "…"  # is …ing
     ends = word.text[-1:] in _DASHES or (after[:1] in _DASHES and not after[1:2].isalnum())
-    return len(word.text) <= _AFFIX and (begins or (ends and not after[1:2].isspace())) and word.entry is None
+    return len(word.text) <= _AFFIX and (begins or (ends and not after[1:2].isspace()))
 
 
 def is_cried(met: Met) -> bool:

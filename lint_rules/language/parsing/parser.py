@@ -105,6 +105,19 @@ class Row(NamedTuple):
     head: int
 
 
+class _Several(NamedTuple):
+    """The ruler's patterns of several words, and words and dependencies one of which each text that fits one has."""
+
+    matcher: Any
+    signs: frozenset[str]
+    all_signed: bool
+
+    def fits(self, doc: Any, rows: Sequence[Row]) -> bool:
+        """Say whether a pattern fits a text. Few texts have a sign of one, and the matcher is slow."""
+        signed = not self.all_signed or any(row.lower in self.signs or row.dep in self.signs for row in rows)
+        return signed and bool(self.matcher(doc))
+
+
 class Parser:
     """Parses texts that are cut into words already."""
 
@@ -133,18 +146,17 @@ class Parser:
             yield from self._rows(some)
 
     def _rows(self, docs: Sequence[Any]) -> Iterator[list[Row]]:
-        if self._several is None:
+        several = self._several
+        if several is None:
             yield from map(_read, docs)
             return
         tables = [doc.to_array(["ORTH", "TAG", "DEP", "HEAD"]).tolist() for doc in docs]
-        self._learn(dict.fromkeys((orth, tag, dep) for table in tables for orth, tag, dep, _ in table))
+        self._learn(dict.fromkeys((orth, tag, dep) for table in tables for orth, tag, dep, _ in table), several)
         for doc, table in zip(docs, tables, strict=True):
-            if self._several(doc):
-                yield _read(self._finished(doc))
-            else:
-                yield [Row(*self._known[orth, tag, dep], _signed(step)) for orth, tag, dep, step in table]
+            rows = [Row(*self._known[orth, tag, dep], _signed(step)) for orth, tag, dep, step in table]
+            yield _read(self._finished(doc)) if several.fits(doc, rows) else rows
 
-    def _learn(self, keys: Iterable[_Key]) -> None:
+    def _learn(self, keys: Iterable[_Key], several: _Several) -> None:
         """Ask ruler and lemmatizer for words that are new, all at once."""
         if len(self._known) > _MOST:
             self._known.clear()
@@ -153,7 +165,7 @@ class Parser:
         if not new:
             return
         doc = self._in_a_row(new, ())
-        if self._several(doc):  # some fit one as they stand here
+        if several.matcher(doc):  # some fit one as they stand here
             doc = self._in_a_row(new, (_BETWEEN,))
         rows = _read(self._finished(doc))[:: len(doc) // len(new)]
         self._known |= {key: row[:5] for key, row in zip(new, rows, strict=True)}
@@ -188,17 +200,25 @@ def _signed(step: int) -> int:
     return step if step < _HALF else step - 2 * _HALF
 
 
-def _patterns_of_several(nlp: Any) -> Any:
-    """A matcher of the ruler's patterns of several words; None for a model that is not built as described above."""
+def _patterns_of_several(nlp: Any) -> _Several | None:
+    """The ruler's patterns of several words; None for a model that is not built as described above."""
     if nlp.pipe_names[-2:] != _SLOW or getattr(nlp.get_pipe("lemmatizer"), "mode", "") != "rule":
         return None
     from spacy.matcher import Matcher
 
     matcher = Matcher(nlp.vocab)
+    signs: list[str | None] = []
     for number, item in enumerate(nlp.get_pipe("attribute_ruler").patterns):
         for pattern in item["patterns"]:
             if len(pattern) > 1 or "OP" in pattern[0]:
                 matcher.add(str(number), [pattern])
+                signs.append(_sign(pattern))
             elif not _ALONE.issuperset(pattern[0]):
                 return None
-    return matcher
+    return _Several(matcher, frozenset(sign for sign in signs if sign is not None), None not in signs)
+
+
+def _sign(pattern: Sequence[dict[str, Any]]) -> str | None:
+    """The spelling or dependency of a word that a pattern names outright and cannot do without."""
+    named = (word.get(what) for word in pattern if "OP" not in word for what in ("LOWER", "DEP"))
+    return next((one for one in named if isinstance(one, str)), None)

@@ -136,10 +136,13 @@ def _letters_at_ends(pieces: list[Piece]) -> list[Piece]:
     cube A. Now it melts.`; not in `Mr A. Tunn`, `A. B. Tunn`), and an order that is cut short to nothing: `Wash.`"""
     found: list[Piece] = []
     for index, (word, at) in enumerate(pieces):
+        if not word.endswith("."):
+            found.append((word, at))
+            continue
         before = pieces[index - 1][0] if index else ""
         after = pieces[index + 1][0] if index + 1 < len(pieces) else ""
-        named = len(word) == 2 and word[0].isupper() and word[1] == "." and len(before) > 1 and before.islower()
-        whole = len(word) > 3 and word[:-1].isalpha() and word.endswith(".") and word[:-1].lower() in bases()
+        named = len(word) == 2 and word[0].isupper() and len(before) > 1 and before.islower()
+        whole = len(word) > 3 and word[:-1].isalpha() and word[:-1].lower() in bases()
         if whole or (named and after[:1].isupper() and not after.endswith(".")):
             found += [(word[:-1], at), (".", at + len(word) - 1)]
         else:

@@ -16,7 +16,7 @@ def names_in(analysis: Analysis) -> frozenset[str]:
     adjectives with one behind a word (how old is Speedy?), and runs of words that all have one (the Little Plum →
     ``little plum``)."""
     tokens = analysis.tokens
-    if in_title_case(tokens):
+    if not any(token.text[:1].isupper() for token in tokens[1:]) or in_title_case(tokens):
         return frozenset()
     starts = {sentence.first for sentence in analysis.sentences}
     inside = [at not in starts and _has_capital(token) for at, token in enumerate(tokens)]

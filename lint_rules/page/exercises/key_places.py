@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from functools import lru_cache
 from string import ascii_lowercase
 
 from lint_rules import lazy_re
@@ -40,8 +41,13 @@ _LEAST = 8  # characters: `(c)` is an answer
 _FEWEST = 3  # numbered answers in a row are a key; two may be anything
 
 
-def keys_in(passages: Iterable[Passage]) -> Iterator[Passage]:
+@lru_cache(maxsize=128)  # asked of every part of a unit by each of its activities
+def keys_in(passages: tuple[Passage, ...]) -> tuple[Passage, ...]:
     """The passages of keys, in file order."""
+    return tuple(_keys_in(passages))
+
+
+def _keys_in(passages: Iterable[Passage]) -> Iterator[Passage]:
     headed = False  # under a heading of the notes that says so: `#### Solution`
     for passage in passages:
         if passage.role is Role.TITLE and passage.audience is Audience.TEACHER:

@@ -137,7 +137,7 @@ def _of_unit(unit: Unit) -> tuple[frozenset[int], dict[int, tuple[Passage, ...]]
     for lesson in unit.lessons:
         own = {number for number, activity in numbers.items() if activity in lesson.activities}
         for part in (lesson.part, *(activity.part for activity in lesson.activities)):
-            keys = list(keys_in(part.passages))
+            keys = keys_in(part.passages)
             listed = _numbered_lists(keys)
             heads = list(_heads_of(keys, listed))
             named = {number for several in heads for number, _, _ in several}
@@ -198,9 +198,9 @@ def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple
     given: dict[int, list[Passage]] = {}
     moved, elsewhere = _by_lesson(unit)
     places = [
-        ("", list(keys_in(lesson.part.passages))),
-        *((number, list(keys_in(activity.part.passages))) for number, activity in numbers.items()),
-        ("", list(elsewhere.get(id(lesson), ()))),
+        ("", keys_in(lesson.part.passages)),
+        *((number, keys_in(activity.part.passages)) for number, activity in numbers.items()),
+        ("", elsewhere.get(id(lesson), ())),
     ]
     for at, (own, every) in enumerate(places):
         before.add(own)

@@ -114,7 +114,7 @@ def _tables(unit: Unit) -> Iterator[tuple[Lesson, Grid]]:
 
 def _of_plan(grid: Grid, lesson: Lesson) -> Iterator[tuple[Lesson, Activity, Passage]]:
     """The answers of a lesson's plan, each in the row of its activity: | 8 | 2 Talk | Pairs ask. | 1 yes; 2 no |."""
-    keys = [cell for cell in keys_in(grid.values()) if cell.cell is not None and cell.role is not Role.HEAD]
+    keys = [cell for cell in keys_in(tuple(grid.values())) if cell.cell is not None and cell.role is not Role.HEAD]
     if len({cell.cell.column for cell in keys if cell.cell}) != 1:
         return
     for answers in keys:
