@@ -39,6 +39,7 @@ _GROUPS = frozenset({"family", "crew", "group", "team", "class", "gang", "band",
 _BE_OF = {"is": "one", "was": "one", "are": "many", "were": "many"}
 _OWN = frozenset({"my", "your", "his", "her", "its", "our", "their", "the"})
 _SHORTEST = 3
+_DATING = ("last", "next")  # doing there last time
 _RARER = 1.0  # Zipf frequency, by what was seen: liras are 1.2 rarer than lira, sisters .4 than sister
 _NEW_CLAUSE = frozenset({"and", "but", "or", "when", "while", "if", "that", "until", "because", "so", "before", ","})
 _OF_A_SENSE = frozenset(
@@ -353,10 +354,10 @@ def _several(sentence: KeySentence) -> Iterator[KeySlip]:
     tokens = sentence.tokens
     if len(tokens) < 7 or sentence.low(0) not in _OWN or sentence.low(3) not in _OWN | {"a", "an"}:
         return
+    low, behind = sentence.low(1), sentence.low(2)
     told = sentence.low(len(tokens) - 1) in (".", "!") and sentence.low(5) in ("is", "was", "has")
-    two = tokens[1].tag == "NN" and sentence.low(2) == "and" and sentence.low(1) != sentence.low(4)
-    low, where = sentence.low(1), sentence.low(2)
-    many = tokens[1].tag == "NNS" and low.endswith("s") and where in ("in", "on", "under", "behind", "at", "near")
+    two = tokens[1].tag == "NN" and behind == "and" and low != sentence.low(4)
+    many = tokens[1].tag == "NNS" and low.endswith("s") and behind in ("in", "on", "under", "behind", "at", "near")
     many = many and not _may_be_many(low) and not _is_one_in_s(low) and low.removesuffix("s") not in words("measures")
     if told and tokens[4].tag == "NN" and (two or many):
         yield sentence.slip(0, 5)
@@ -372,17 +373,11 @@ def _alike(sentence: KeySentence) -> Iterator[KeySlip]:
             yield sentence.slip(at, at + 1, "Let's")
         if low == "lets" and tokens[at - 1 if at else 0].pos in ("PUNCT", "VERB") and after.tag in ("VB", "VBP"):
             yield sentence.slip(at, at, "Let's")
-        if low == "there" and before is not None and after.pos in ("NOUN", "ADJ"):
+        if low == "there" and before is not None and after.pos in ("NOUN", "ADJ") and after.lemma not in _DATING:
             owned = before.pos == "ADP" or (before.pos == "VERB" and before.lemma not in _GOING)
             thing = after.tag == "NNS" or (after.pos == "ADJ" and at + 2 < len(tokens) and tokens[at + 2].pos == "NOUN")
             thing = thing or (before.pos == "ADP" and after.pos == "NOUN")
-            dated = after.text.casefold() in ("last", "next", "every", "all", "this")  # doing there last time
-            if (
-                owned
-                and thing
-                and not dated
-                and before.text.casefold() not in ("in", "over", "up", "out", "down", "from", "that")
-            ):
+            if owned and thing and before.text.casefold() not in ("in", "over", "up", "out", "down", "from", "that"):
                 yield sentence.slip(at, at, "their")
         told = before is not None and (before.tag in ("NNS", "TO", "MD") or before.text.casefold() in PLURAL | {"i"})
         if low == "practice" and sentence.variety == "en-GB" and told and after.pos in ("DET", "PRON", "NOUN", "ADP"):
