@@ -19,9 +19,11 @@ from lint_rules.page.exercises.model import Answer, Exercises, Item, Place
 from lint_rules.page.exercises.speakers import other_speaker
 from lint_rules.page.exercises.statements import bare_statement
 from lint_rules.unit_language.coloured_letters import another_colour_heard
+from lint_rules.unit_language.compared_statements import compared_otherwise
 from lint_rules.unit_language.counted_in_lists import miscounted_in_list
 from lint_rules.unit_language.counted_statements import miscounted
 from lint_rules.unit_language.lettered_pictures import wrong_letters
+from lint_rules.unit_language.numbers_matched import mismatched_numbers
 from lint_rules.unit_language.out_of_step import out_of_step
 from lint_rules.unit_language.pictured_statements import against_its_picture
 from lint_rules.unit_language.placed_elsewhere import placed_elsewhere
@@ -66,6 +68,9 @@ def doubts_of_texts(read: Exercises, texts: Sequence[Passage]) -> Iterator[Doubt
         if found is not None:
             where = "picture" if found.drawn else "text"
             yield from _about(found.item, f"the {where} has “{found.sentence.rstrip('.')}”")
+            continue
+        item, sentence = compared_otherwise(exercise.items, texts) or (None, "")
+        yield from _about(item, f"the text has “{sentence.rstrip('.')}”")
 
 
 def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
@@ -89,6 +94,9 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
         items = [item for item in exercise.items if item.answer is not None and not item.example]
         item, heard = miscounted(exercise, heard_in(read.activity, unit), page) or (None, "")
         yield from _about(item, f"the script has “{heard}”")
+        matched = mismatched_numbers(exercise)
+        for item, other in matched[:1]:
+            yield from _about(item, f"what it matches is “{other}”")
         cited = against_its_quotation(exercise)
         if cited is not None and cited[0].answer is not None:
             item, at, quoted = cited

@@ -58,11 +58,15 @@ def agreement(sentence: KeySentence) -> Iterator[KeySlip]:
 
 def _is_unsure(sentence: KeySentence, subject: int, at: int) -> bool:
     """Whether subject and verb may agree in a way that they do not show: an amount (twenty degrees is warm), a piece of
-    a question whose do stands elsewhere (… the guest bring?), a letter (B Come in!), what is not real (If I were)."""
+    a question whose do stands elsewhere (… the guest bring?), a letter (B Come in!), what is not real (If I were), a
+    sum (ninety coins is a lot)."""
     if sentence.low(at) == "were" and {"if", "wish", "though"} & {sentence.low(subject - 1), sentence.low(subject - 2)}:
         return True
     amount = sentence.low(subject).removesuffix("s") in words("measures") and sentence.low(at) in ("is", "was")
     counted = amount and sentence.low(subject - 1) not in ("the", "these", "those", "my", "your", "our", "their")
+    counted = counted or (
+        sentence.low(subject - 1) in MANY and sentence.low(at) in ("is", "was") and sentence.low(at + 1) in _IN_ONE
+    )
     piece = sentence.tokens[-1].text == "?" and sentence.low(at) not in _BE_HAVE_DO and subject < at
     letter = len(sentence.tokens[subject].text) == 1 and sentence.low(subject) != "i"
     return counted or piece or letter
@@ -74,6 +78,7 @@ def _agree(subject: str, number: str, verb: str) -> bool:
     return number == subject
 
 
+_IN_ONE = frozenset({"a", "enough", "too", "not", "much", "more", "less", "all"})  # what a sum of money is
 _PLURAL_IN_ANY_FORM = frozenset({"people", "police"})
 _BE_HAVE_DO = {
     "is": "singular", "was": "singular", "has": "singular", "does": "singular", "isn't": "singular",

@@ -55,6 +55,7 @@ def test_letters_around_a_blank_are_one_word_where_something_says_so(page, words
         ("1. j ____ m\n2. b ____ d\n" + key("1 a 2 e"), ["jam", "bed"]),
         ("1. t ____ n\n2. b ____ k\n" + key("1 ow 2 oo"), ["town", "book"]),
         ("1. It can do this: fl ____ .\n2. It's not left. It's r ____ t!\n" + key("1 fly 2 right"), ["It can do this: fly.", "It's not left. It's right!"]),
+        ("1. The torch is ____ [A smaller / B bigger] than mine.\n2. Yes, I ____ [A did / B do / C was].\n" + key("1 B 2 A"), ["The torch is bigger than mine.", "Yes, I did."]),
         ("1. It's Mr ____ .\n2. A hen, and my ____ .\n" + key("1 Moon 2 hat"), ["It's Mr Moon.", "A hen, and my hat."]),
         ("1. It's an ~~apple~~. ____\n2. They ~~has~~ cats. ____\n" + key("1 egg 2 have"), ["It's an egg.", "They have cats."]),
         ("1. The ~~dog~~ sleeps. (cats) ____\n2. The ~~hen~~ runs. (pigs) ____\n" + key("1 The cats sleep.\n2 The pigs run."), ["The dog sleeps.", "The cats sleep.", "The hen runs.", "The pigs run."]),

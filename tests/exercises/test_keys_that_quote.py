@@ -118,3 +118,64 @@ def test_a_number_of_one_thing_is_none_of_another(birds: str, found: list[str]) 
 def test_a_number_that_somebody_puts_right_is_let_alone(said: str) -> None:
     page = BIRDS.replace("There are six birds in the tree.", said)
     assert said_of(RULE, page + key("1 a · 2 c · 3 a · 4 a · 5 b")) == []
+
+
+FIGURES = """### 1 Match. {.reading}
+
+| 1 | 11 | a | twelve |
+|---|---|---|---|
+| 2 | 15 | b | thirteen |
+| 3 | 13 | c | eleven |
+| 4 | 12 | d | fifteen |
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("answers", "found"),
+    [("1 c, 2 d, 3 b, 4 a", []), ("1 c, 2 b, 3 d, 4 a", ["b"]), ("1 a, 2 b, 3 d, 4 c", [])],
+    ids=["right", "two have changed places: told once", "all differ: misread"],
+)
+def test_figures_and_words(answers: str, found: list[str]) -> None:
+    assert [words for words, _ in said_of(RULE, FIGURES + key(answers))] == found
+
+
+STORY = """### 1 Read. {.story}
+
+A drum is louder than a whistle. They carried the old drum up the path. It was heavier than Button! Kiki's bell wasn't
+older than the drum. Is the goat faster than Kiki?
+
+### 2 Yes or no? {.reading}
+
+1. FIRST
+2. They went by bus.
+3. It was sunny.
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("statement", "answer", "found"),
+    [
+        ("Button was heavier than the drum.", "yes", ["yes"]),
+        ("Button was heavier than the drum.", "no", []),
+        ("The drum was heavier than Button.", "yes", []),
+        ("A whistle is louder than a drum.", "yes", ["yes"]),
+        ("A drum is louder than a whistle.", "no", ["no"]),
+        ("Kiki's bell was older than the drum.", "no", []),
+        ("The goat is faster than Kiki.", "no", []),  # the text only asks
+        ("The path was heavier than Kiki.", "yes", []),
+        ("Button was lighter than the drum.", "yes", []),
+    ],
+)
+def test_two_that_are_compared(statement: str, answer: str, found: list[str]) -> None:
+    page = STORY.replace("FIRST", statement) + key(f"1 {answer}\n2 no\n3 no")
+    assert [words for words, _ in said_of(RULE, page)] == found
+
+
+def test_mistakes_to_find_have_no_text() -> None:
+    page = (
+        "There are fifty coins in the bag.\n\n### 1 Find the mistakes. Write. {.mistakes}\n\n1. It's forty coin.\n\n"
+        + key("1 It's forty coins.")
+    )
+    assert said_of(RULE, page, "Read. {.reading}") == []

@@ -56,7 +56,10 @@ def completed(item: Item, exercise: Exercise) -> Completed:
     lettered = [option for choice, option in zip(item.choices, chosen, strict=True) if choice.inline is None]
     if not item.gaps:
         return Completed(chosen, (), matched)
-    if lettered:
+    beside = [option.text for option in chosen if option is not None] if letters_of(said) and not lettered else []
+    if len(beside) == len(item.gaps) == len(item.choices):
+        texts: tuple[str | None, ...] = tuple(beside)  # ____ [A is / B are]: the blank before its options
+    elif lettered:
         texts = _several(lettered[0].text if lettered[0] is not None else None, item)
     elif matched is not None:
         texts = _several(matched.text, item)

@@ -29,7 +29,8 @@ from lint_rules.page.exercises.tables import same_row
 from lint_rules.source import Source
 
 _ATTACHED = lazy_re.compile(
-    r"(?<![\w.–-])(?:Q\s?)?(?P<label>\d{1,2})(?=[–=-]?[A-Za-z](?:[\s,;.)]|$)|[–=-][A-Za-z]{2}|\s?[–-]\s?\d{1,2}[.):]?\s)"
+    r"(?<![\w.–-])(?:Q\s?)?(?P<label>\d{1,2})(?=[–=-]?[A-Za-z](?:[\s,;.)]|$)|[–=-][A-Za-z][A-Za-z'’]"
+    r"|\s?[–-]\s?\d{1,2}[.):]?\s)"
 )
 _FROM_TO = lazy_re.compile(  # 1–3 own answers; a) to c) own answers
     r"(?P<from>[0-9]{1,2}|[a-j])(?:(?<=[0-9])\s*[–-]\s*(?P<number>[0-9]{1,2})[.):]?"

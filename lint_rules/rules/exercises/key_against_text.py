@@ -14,6 +14,7 @@ from collections.abc import Iterator, Sequence
 from lint_rules import lazy_re
 from lint_rules.finding import Found, Severity
 from lint_rules.manuscript.model import Passage
+from lint_rules.page.deliberate import is_wrong_on_purpose
 from lint_rules.page.exercises.answers import plain, yes_or_no
 from lint_rules.page.exercises.completed import completed, completed_sentence
 from lint_rules.page.exercises.in_step import the_one_out_of_step
@@ -41,7 +42,6 @@ _WAITED = (
     "### 1 Read. Choose.\n\n"
     "1. Who was Nela waiting for at the bus stop?\n   a) her mum\n   b) her cat\n   c) her grandpa\n"
 )
-
 
 _HEARD = (
     "### 1 Listen and colour. {.listening audio=1.7}\n\n::: {.audio track=1.7}\n"
@@ -97,7 +97,6 @@ _MATCHED = (
     "4. owl\n"
 )
 _TREE = "Look! There is an old tree behind the school, and a cat in it.\n\n### 1 True or false?\n\n"
-
 
 _SHOWN = (
     "### 1 Look and write.\n\n::: art\nFour boxes: 1 a red dress, 2 a big hat, 3 a green sock, 4 a black coat.\n:::\n\n"
@@ -256,7 +255,8 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report numbers that the key holds for right and the texts do not have, where they have another."""
     for around in around_each(reading.unit, reading.readings.exercises):
         read, answered = around.read, around.answered
-        if not (answered or read.loose) or _SUM.search(read.activity.heading.passage.text):
+        of_sums = _SUM.search(read.activity.heading.passage.text) is not None
+        if not (answered or read.loose) or of_sums or is_wrong_on_purpose(read.activity):
             continue
         of_letters = _has_letters_of_its_own(answered)
         of_texts = () if of_letters else doubts_of_texts(read, around.stating)

@@ -160,6 +160,7 @@ _MAKES = lazy_re.compile(
     re.I,
 )
 
+_HANDS = lazy_re.compile(r"\b(?:fingers?|hands?|arms?)\s+(?:for|as|are|is|like)\s+(?:the |an? )?$", re.I)
 _ON_BOARD = lazy_re.compile(r"\bdraw\b[^.!?]*\bboard\b[^.!?]*$", re.I)
 
 
@@ -193,6 +194,8 @@ def find(reading: Reading) -> Iterator[Found]:
                     continue  # play it again for the string: the row of a table; b. glue
                 if passage.text[use.start : use.end] in reading.course.names or _is_in_a_name(passage.text, use):
                     continue  # Button, the goat; Button Street
+                if _HANDS.search(passage.text, 0, use.start):
+                    continue  # two fingers for scissors
                 if not use.named and _ON_BOARD.search(passage.text, 0, use.start):
                     continue  # draw a cake on the board and cut it into quarters with lines
                 before = first.get(use.thing.name)
