@@ -155,9 +155,9 @@ def _by_option(
             missing = not source.says(own) if name == "picture" and _has_number(own) else not own <= source.words
             if missing and name == "script" and len(own) > 1 and any(_is_heard(word, source.words) for word in own):
                 continue  # cold and windy: freezing, with strong winds
-            elsewhere = not missing and bool(asked) and _has_number(own) and source.counts_other_things(own, asked)
-            if elsewhere and len(_said(options, [words | asked for words in told], source)) == 1:
-                missing = True  # There are ____ birds: four bees, and six birds
+            if not missing and asked and _has_number(own) and source.counts_other_things(own, asked):
+                of_it = _said(options, [words | asked for words in told], source)
+                missing = len(of_it) == 1 and of_it[0] != chosen.text  # ____ birds: four bees, and six birds
             said = _said(options, whole, source) or _said(options, told, source)
             said = said if len(said) == 1 else _said(options, [words and words | asked for words in whole], source)
             yield not missing, (item, chosen, said)
