@@ -148,6 +148,12 @@ RULE = Rule(
             weight=Severity.QUERY,
         ),
         Example(
+            "### 1 Make a hedgehog. {.make}\n\n::: teacher\n**Steps:** «Each child peels one end» of a stick "
+            "with a potato peeler.\n**Safety:** Children wash their hands with soap afterwards.\n:::\n",
+            why="clean hands keep nobody from a blade",
+            weight=Severity.QUERY,
+        ),
+        Example(
             "### 1 «Saw two eyes» and a mouth into the pumpkin. {.make}\n\n::: teacher\n"
             "**Safety:** Cover the desks with newspaper.\n:::\n",
             why="the note speaks of something else",
@@ -200,6 +206,9 @@ _POINTS = "sharp-points-and-edges"
 _THINGS = frozenset({Place.STEPS, Place.MATERIALS, Place.LESSON_MATERIALS, Place.LIST})
 _FLAME, _MELTING = "candles-fire-fireworks", "hot-glue-and-irons"
 _WAX = lazy_re.compile(r"\bwax\b(?!.*\b(?:glue gun|iron)\b)", re.I | re.S)
+_WASHING = lazy_re.compile(
+    r"^(?=.*\b(?:wash|washes|washed|rinse|wipe|clean)\b)(?=.*\bhands\b)(?!.*\b(?:adult|sharp|cut)).*$", re.I
+)
 _PLAIN_CARE = 0.5  # a score: rather a care than not; the mere names of tools reach 0
 
 
@@ -252,12 +261,22 @@ def _open(text: ActivityText, acts: Sequence["Act"]) -> Iterator[_Open]:
     noted = any(said.place in (Place.SAFETY, Place.LESSON_SAFETY) for said in text.said)
     for act in acts:
         hazard = hazards()[act.hazard]
-        # Where no note speaks of safety at all, the steps must be plain about the care of a plain act.
-        lacking = care[act.hazard] < (_PLAIN_CARE if act.plain and not noted else sureness().enough)
+        # Where no note speaks of safety at all, or of clean hands alone, a plain act's care must be plain in the steps.
+        unspoken = act.plain and not (noted and not _speaks_of_clean_hands(text, act.hazard))
+        lacking = care[act.hazard] < (_PLAIN_CARE if unspoken else sureness().enough)
         lacking = lacking and not (act.hazard == _WATER and _names_water(text))
         allergens = act.hazard == _TASTING and _leaves_allergens_open(text)
         if lacking or allergens:
             yield _Open(act, hazard, _severity(text, act, noted=noted and not allergens), text.part, noted)
+
+
+def _speaks_of_clean_hands(text: ActivityText, hazard: str) -> bool:
+    """Say whether all that the safety notes speak of is clean hands, which keep nobody from a blade, heat or a fall."""
+    if hazard not in words("not_by_washing"):
+        return False
+    noted = [one.passage.text for one in text.said if one.place in (Place.SAFETY, Place.LESSON_SAFETY)]
+    sentences = [sentence for one in noted for sentence in re.split(r"[.;!]\s*", one) if sentence.strip(" *")]
+    return bool(sentences) and all(_WASHING.search(sentence) for sentence in sentences)
 
 
 def _severity(text: ActivityText, act: "Act", *, noted: bool) -> Severity:
