@@ -232,7 +232,8 @@ def _numbers(sentence: KeySentence) -> Iterator[KeySlip]:
         if low not in MANY or low in ("few", "these", "those") or noun.tag != "NN" or noun.pos != "NOUN":
             continue
         goes_on = at + 2 < len(tokens) and tokens[at + 2].pos in ("NOUN", "PROPN", "ADJ", "NUM", "DET", "ADV")
-        goes_on = goes_on or (at + 2 < len(tokens) and tokens[at + 2].tag in ("VB", "VBP", "VBZ", "VBG"))
+        verbal = at + 2 < len(tokens) and tokens[at + 2].tag in ("VB", "VBP", "VBZ", "VBG")
+        goes_on = goes_on or (verbal and sentence.low(at + 2) not in ("are", "were"))  # Three worm are in the mud.
         marked = at + 2 < len(tokens) and tokens[at + 2].text[:1] in "'’-"
         counts = tokens[at].head == at + 1 and tokens[at].dep in ("nummod", "amod")
         if counts and not goes_on and not marked and _can_be_counted(sentence.low(at + 1)):
