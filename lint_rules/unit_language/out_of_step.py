@@ -189,7 +189,8 @@ def _number(read: Exercises, source: _Source, name: str) -> OutOfStep | None:
         if found is not None:
             item, one = found
             there = " there" if _said_there(item, exercise, source) is not None and one.isdigit() else ""
-            return _found(item, f"the {name} has no {one}{there}")
+            shown = one.capitalize() if one.endswith("day") else one
+            return _found(item, f"the {name} has no {shown}{there}")
     return None
 
 

@@ -33,6 +33,7 @@ _ENDS = frozenset(".!?")
 _ASKING = frozenset({"how", "which", "what", "whose", "who", "whoever", "whatever", "that"})
 _BEHIND_NUMBER = 4  # tokens before the noun of an entry: number, three, a comma, the
 _GOING = frozenset({"go", "come", "live", "sit", "stand", "be", "get", "arrive", "stay", "wait", "meet", "see", "say"})
+_OTHER_NUMBER = {"is": "are", "are": "is", "was": "were", "were": "was", "has": "have", "have": "has"}
 _HELPING = frozenset({"have", "has", "do", "does", "is", "are", "was", "were"})
 _THE = frozenset({"the", "my", "your", "his", "her", "its", "our", "their", "these", "those"})
 _GROUPS = frozenset({"family", "crew", "group", "team", "class", "gang", "band", "choir", "pack", "herd", "flock"})
@@ -111,7 +112,8 @@ def _agreement(sentence: KeySentence) -> Iterator[PageSlip]:
         first, last = tokens[at[0]].text, tokens[at[-1]].text
         if tokens[at[0]].dep in ("nsubj", "nsubjpass") and _is_subject(sentence, at[0]):
             start = tokens[at[-2] if last in ("n't", "n’t") else at[-1]].start
-            yield PageSlip(start, slip.end, "", f"Does the verb go with “{first}”?", of_subject=True)
+            better = _OTHER_NUMBER.get(sentence.low(at[-1]), "")
+            yield PageSlip(start, slip.end, better, f"Does the verb go with “{first}”?", of_subject=True)
         elif sentence.low(at[0]) in ("is", "was", "are", "were") and sentence.low(at[0] - 1) == "there":
             yield PageSlip(slip.start, tokens[at[0]].end, "", f"Does the verb go with “{last}”?", of_subject=True)
 

@@ -23,6 +23,7 @@ _LIST = "kite,noun,toys,1\nhill,noun,places,1\n"
 _BOTH = "::: words\nkite, hill\n:::\n"
 
 _HEADED = "headed"
+_TESTED = "tested"
 RULE = Rule(
     name="target-word-not-taught",
     family="vocabulary map",
@@ -105,6 +106,13 @@ RULE = Rule(
         ),
         Gather(
             Within.UNIT,
+            By.ABOUT,
+            "{count} target words of this unit stand there in a test alone: {keys}. Teach them before it, in a `words` "
+            "panel or a text, or give them another unit in the list.",
+            only=_TESTED,
+        ),
+        Gather(
+            Within.UNIT,
             says="{count} target words of this unit are taught nowhere in it: {keys}. Put them in the unit's `words` "
             "panel, or give them another unit in the list.",
         ),
@@ -160,5 +168,5 @@ def _found(row: WordRow, level: Level, unit: UnitFacts, as_what: str, *, tested:
         f"Put it in {cure}, or change the list."
     )
     title = Span(unit.title.start, unit.title.end)
-    weight, about = (Severity.NOTE, _HEADED) if row.headed or row.in_passing else (None, "")
+    weight, about = (Severity.NOTE, _HEADED) if row.headed or row.in_passing else (None, _TESTED if tested else "")
     return Found(title, unit.title.text, message, weight, path=unit.path, key=entry.word, about=about)
