@@ -179,3 +179,34 @@ def test_mistakes_to_find_have_no_text() -> None:
         + key("1 It's forty coins.")
     )
     assert said_of(RULE, page, "Read. {.reading}") == []
+
+
+TOURS = """### 1 Read the timetable. True or false? {.reading}
+
+| What | Where | Starts | Finishes |
+|---|---|---|---|
+| Small Wheels tour | Main door | 11.15 | 12.10 |
+| Make a Ticket | Workshop | 1.30 | 2.30 |
+| Crumb Train trip | Room Three | 3.40 | 4.10 |
+
+1. The Small Wheels tour starts at quarter past eleven.
+2. Make a Ticket WHEN at half past one.
+3. The Crumb Train trip finishes at ten past four.
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("when", "answer", "found"),
+    [
+        ("finishes", "true", ["true"]),
+        ("finishes", "false", []),
+        ("starts", "true", []),
+        ("starts", "false", ["false"]),
+        ("doesn't start", "false", []),
+        ("is over", "true", []),
+    ],
+)
+def test_a_time_of_the_timetable(when: str, answer: str, found: list[str]) -> None:
+    page = TOURS.replace("WHEN", when) + key(f"1 true\n2 {answer}\n3 true")
+    assert [words for words, _ in said_of(RULE, page)] == found

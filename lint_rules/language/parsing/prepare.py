@@ -131,6 +131,9 @@ def _restore(pieces: list[Piece]) -> list[Piece]:
     return restored
 
 
+_UNITS = frozenset({"g", "kg", "mg", "m", "cm", "mm", "km", "l", "ml", "min"})  # symbols that have no stop of their own
+
+
 def _letters_at_ends(pieces: list[Piece]) -> list[Piece]:
     """Part a letter from the full stop behind it, where it names a thing and a new sentence begins (`We put it on ice
     cube A. Now it melts.`; not in `Mr A. Tunn`, `A. B. Tunn`), and an order that is cut short to nothing: `Wash.`"""
@@ -142,6 +145,7 @@ def _letters_at_ends(pieces: list[Piece]) -> list[Piece]:
         before = pieces[index - 1][0] if index else ""
         after = pieces[index + 1][0] if index + 1 < len(pieces) else ""
         named = len(word) == 2 and word[0].isupper() and len(before) > 1 and before.islower()
+        named = named or (word[:-1] in _UNITS and before[-1:].isdigit())  # It weighs 700 g. It is red.
         whole = len(word) > 3 and word[:-1].isalpha() and word[:-1].lower() in bases()
         if whole or (named and after[:1].isupper() and not after.endswith(".")):
             found += [(word[:-1], at), (".", at + len(word) - 1)]

@@ -9,15 +9,15 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from lint_rules import lazy_re
 from lint_rules.manuscript.model import Audience, Passage, Role
-from lint_rules.page.exercises.answers import plain
+from lint_rules.page.exercises.answers import plain, yes_or_no
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Exercises, Item
-from lint_rules.page.number_words import numbers_in
+from lint_rules.page.number_words import clock_times_in, numbers_in
 
 _FEWEST = 2  # answers that are the cell of their own row
 _WORD = lazy_re.compile(r"[^\W\d_]{3,}")
 _RECKONED = lazy_re.compile(r"\b(?:more|less|fewer|than|altogether|together|all|left|total)\b", re.I)
-_BESIDE = lazy_re.compile(r"\b(?:after|before|later|earlier|next|not|between|from|n['’]t)\b", re.I)
+_BESIDE = lazy_re.compile(r"\b(?:after|before|later|earlier|next|not|between|from)\b|n['’]t\b", re.I)
 _BAR = lazy_re.compile(r"\b([A-Z][a-z]+(?: [a-z]+){0,2}):? (\d{1,3})(?=\s*[.;,\n]|$)")  # Ice hockey 9.
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
 
@@ -53,6 +53,28 @@ def from_another_cell(read: Exercises) -> tuple[Item, str] | None:
     columns = {column: cells[0, column] for row, column in cells if row == 0 and column and cells[0, column]}
     found = list(_crossed(read, cells, rows, columns))
     return found[0] if len(found) == 1 else None
+
+
+def timed_otherwise(read: Exercises) -> tuple[Item, str] | None:
+    """The one statement about a time of the page's table that is called true and is not, or the other way round (*Make
+    a Ticket finishes at half past one*, and it starts then), and the time that stands there; None otherwise."""
+    cells = _cells(read.activity.part.passages)
+    return the_one_out_of_step(_by_time(read, cells), 1) if cells else None
+
+
+def _by_time(read: Exercises, cells: Sequence[Passage]) -> Iterator[tuple[bool, tuple[Item, str]]]:
+    grid = {(one.cell.row, one.cell.column): one.text.strip() for one in cells if one.cell}
+    for item in (item for exercise in read.exercises for item in exercise.items):
+        called = yes_or_no(item.answer.text) if item.answer is not None and not item.example else None
+        times, asked = clock_times_in(item.text), {_single(word) for word in _WORD.findall(item.text)}
+        rows = [row for (row, column), text in grid.items() if row and not column and _has_all(asked, text)]
+        columns = [column for (row, column), text in grid.items() if column and not row and _has_all(asked, text)]
+        if called is None or len(rows) != 1 or len(columns) != 1 or len(times) != 1 or _BESIDE.search(item.text):
+            continue
+        own = grid.get((rows[0], columns[0]), "")
+        there = clock_times_in(own)
+        if len(there) == 1:
+            yield (there == times) is called, (item, own)
 
 
 def _crossed(
@@ -107,8 +129,9 @@ def _rows(read: Exercises) -> Iterator[tuple[str, tuple[str, ...]]]:
 
 
 def _cells(passages: Sequence[Passage]) -> list[Passage]:
-    """The cells of the one table of a page; none where it has several."""
+    """The cells of the one table of a page, a panel's aside; none where it has several."""
     cells = [one for one in passages if one.cell is not None and one.audience is Audience.PUPIL]
+    cells = [one for one in cells if one.div is None] or cells
     return cells if len({one.cell.table for one in cells if one.cell}) == 1 else []
 
 
