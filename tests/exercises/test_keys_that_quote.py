@@ -210,3 +210,38 @@ TOURS = """### 1 Read the timetable. True or false? {.reading}
 def test_a_time_of_the_timetable(when: str, answer: str, found: list[str]) -> None:
     page = TOURS.replace("WHEN", when) + key(f"1 true\n2 {answer}\n3 true")
     assert [words for words, _ in said_of(RULE, page)] == found
+
+
+SAID = """### 1 Read. {.story}
+
+"Can we climb it?" asks Isla.
+
+"Please dry your shoes," says the heron. "Hello," says Dod. "I am on page nine. It is a very good page."
+
+"What is this place?" asks Tam. "I am cold and wet," says the book.
+
+::: {.audio track=1.1}
+CHILDREN: I am cold and wet, but I do not cry!
+:::
+
+### 2 Who says it? {.reading}
+
+1. "Can we climb it?" ____
+2. "Please dry your shoes." ____
+3. "It is a very good page." ____
+4. "What is this place?" ____
+5. "I am cold and wet." ____
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("answers", "found"),
+    [
+        ("1 Isla, 2 Morag, 3 Dod, 4 Tam, 5 the book", []),  # the heron is Morag
+        ("1 Isla, 2 Morag, 3 Morag, 4 Tam, 5 the book", ["Morag"]),
+        ("1 Isla, 2 the heron, 3 Dod, 4 Isla, 5 the book", ["Isla"]),
+    ],
+)
+def test_what_is_said_goes_on_behind_who_says_it(answers: str, found: list[str]) -> None:
+    assert [words for words, _ in said_of(RULE, SAID + key(answers))] == found

@@ -15,7 +15,9 @@ from lint_rules.page.exercises.model import Exercises, Item
 
 _QUOTED = lazy_re.compile(r"[“\"‘'](?P<said>[^“”\"‘]{6,}?)[”\"’'](?=[\s.,;!?]|$)")
 _VERBS = r"(?:says?|said|asks?|asked|shouts?|shouted|calls?|called|cries|cried|answers?|answered|whispers?|whispered)"
-_BEHIND = lazy_re.compile(rf"\s*{_VERBS}\s+(?P<after>(?:[A-Z][\w'’]*\s?)+)|\s*(?P<before>[A-Z][\w'’]*)\s+{_VERBS}\b")
+_SOMEBODY = r"(?:[A-Z][\w'’]*\s?)+|(?:the|his|her|my)\s+(?:[a-z]+\s)?[a-z]+"  # says Pip, says the old book
+_BEHIND = lazy_re.compile(rf"\s*{_VERBS}\s+(?P<after>{_SOMEBODY})|\s*(?P<before>[A-Z][\w'’]*)\s+{_VERBS}\b")
+_SMALL = frozenset({"the", "his", "her", "my"})
 _WORD = lazy_re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
 _LEAST = 3  # words that somebody says
 _ASKED = lazy_re.compile("who (?:says?|said|asks?|asked)|who is (?:speaking|talking)|whose words", re.I)
@@ -39,17 +41,27 @@ def _by_speaker(read: Exercises, passages: Iterable[Passage]) -> Iterator[tuple[
         who = {name for words, name in spoken if _holds(words, said)}
         if keyed and len(said) >= _LEAST and len(who) == 1:
             (speaker,) = who
-            yield not keyed.isdisjoint(_names(speaker)), (item, speaker)
+            is_keyed = not keyed.isdisjoint(_names(speaker) - _SMALL)
+            if is_keyed or speaker[:1].isupper():  # says the heron, who may be Morag
+                yield is_keyed, (item, speaker)
 
 
 def _spoken(passage: Passage) -> Iterator[tuple[Sequence[str], str]]:
     if passage.role is Role.TURN and passage.speaker:
         yield _words(passage.text), passage.speaker.title()
         return
+    who, end = "", -1
     for match in _QUOTED.finditer(passage.text):
         behind = _BEHIND.match(passage.text, match.end())
+        goes_on = who and not passage.text[end : match.start()].strip(" .,")  # “Hello,” says Dod. “I am on page nine.”
         if behind is not None:
-            yield _words(match["said"]), (behind["after"] or behind["before"]).strip()
+            who, end = (behind["after"] or behind["before"]).strip(), behind.end()
+        elif goes_on:
+            end = match.end()
+        else:
+            who = ""
+        if who:
+            yield _words(match["said"]), who
 
 
 def _holds(words: Sequence[str], said: Sequence[str]) -> bool:
