@@ -255,14 +255,13 @@ def find(reading: Reading) -> Iterator[Found]:
     """Report numbers that the key holds for right and the texts do not have, where they have another."""
     for around in around_each(reading.unit, reading.readings.exercises):
         read, answered = around.read, around.answered
-        of_sums = _SUM.search(read.activity.heading.passage.text) is not None
-        if not (answered or read.loose) or of_sums or is_wrong_on_purpose(read.activity):
+        if not (answered or read.loose) or _SUM.search(read.activity.heading.passage.text):
             continue
         of_letters = _has_letters_of_its_own(answered)
         of_texts = () if of_letters else doubts_of_texts(read, around.stating)
         told = {id(doubt.answer): doubt for doubt in (*of_texts, *doubts(read, reading.unit))}
         yield from map(_doubted, told.values())
-        for one in read.exercises:
+        for one in () if is_wrong_on_purpose(read.activity) else read.exercises:
             items = [item for item in one.items if item.answer and not item.example and id(item.answer) not in told]
             for item in items:
                 numbers = list(_item(item, around))
