@@ -64,9 +64,8 @@ def _is_unsure(sentence: KeySentence, subject: int, at: int) -> bool:
         return True
     amount = sentence.low(subject).removesuffix("s") in words("measures") and sentence.low(at) in ("is", "was")
     counted = amount and sentence.low(subject - 1) not in ("the", "these", "those", "my", "your", "our", "their")
-    counted = counted or (
-        sentence.low(subject - 1) in MANY and sentence.low(at) in ("is", "was") and sentence.low(at + 1) in _IN_ONE
-    )
+    numbered = subject > 0 and sentence.tokens[subject - 1].tag == "CD"
+    counted = counted or (numbered and sentence.low(at) in ("is", "was") and sentence.low(at + 1) in _IN_ONE)
     piece = sentence.tokens[-1].text == "?" and sentence.low(at) not in _BE_HAVE_DO and subject < at
     letter = len(sentence.tokens[subject].text) == 1 and sentence.low(subject) != "i"
     return counted or piece or letter

@@ -306,11 +306,12 @@ def _words(sentence: KeySentence) -> Iterator[KeySlip]:
         first, last = sentence.low(at[0]), sentence.low(at[-1])
         rhymes = last == "that" and tokens[at[0]].tag not in ("JJR", "RBR")  # two more words that rhyme
         particle = first in ("in", "on") and at[0] > 0 and tokens[at[0] - 1].pos == "VERB"  # fill in Monday
-        same = last in same_pasts()  # has been cut
         # Ask How is it? Ask What did you do first?
         cited = at[0] > 1 and tokens[at[0] - 1].text[:1].isupper() and tokens[at[0] - 1].pos != "PROPN"
         denied = last in ("nothing", "no", "nobody", "nowhere", "none")
-        if not (cited or denied or rhymes or particle or same or (first[:6] == "listen" and last == "at")):
+        filled = first == "full" and any(token.lemma == "fill" for token in tokens)  # fill it half full with water
+        said_so = last in same_pasts() or (first[:6] == "listen" and last == "at")  # has been cut
+        if not any((cited, denied, filled, rhymes, particle, said_so)):
             yield slip
 
 
