@@ -39,9 +39,11 @@ _THE = frozenset({"the", "my", "your", "his", "her", "its", "our", "their", "the
 _GROUPS = frozenset({"family", "crew", "group", "team", "class", "gang", "band", "choir", "pack", "herd", "flock"})
 _BE_OF = {"is": "one", "was": "one", "are": "many", "were": "many"}
 _OWN = frozenset({"my", "your", "his", "her", "its", "our", "their", "the"})
-_SHORTEST = 3
 _DATING = ("last", "next")  # doing there last time
-_RARER = 1.0  # Zipf frequency, by what was seen: liras are 1.2 rarer than lira, sisters .4 than sister
+_SHORTEST, _RARER = (
+    3,
+    1.0,
+)  # letters; Zipf frequency, by what was seen: liras are 1.2 rarer than lira, sisters .4 than sister
 _NEW_CLAUSE = frozenset({"and", "but", "or", "when", "while", "if", "that", "until", "because", "so", "before", ","})
 _OF_A_SENSE = frozenset(
     {"make", "makes", "made", "let", "lets", "help", "helps", "helped", "see", "saw", "hear", "watch"}
