@@ -36,14 +36,11 @@ _GOING = frozenset({"go", "come", "live", "sit", "stand", "be", "get", "arrive",
 _OTHER_NUMBER = {"is": "are", "are": "is", "was": "were", "were": "was", "has": "have", "have": "has"}
 _HELPING = frozenset({"have", "has", "do", "does", "is", "are", "was", "were"})
 _THE = frozenset({"the", "my", "your", "his", "her", "its", "our", "their", "these", "those"})
-_GROUPS = frozenset({"family", "crew", "group", "team", "class", "gang", "band", "choir", "pack", "herd", "flock"})
 _BE_OF = {"is": "one", "was": "one", "are": "many", "were": "many"}
 _OWN = frozenset({"my", "your", "his", "her", "its", "our", "their", "the"})
 _DATING = ("last", "next")  # doing there last time
-_SHORTEST, _RARER = (
-    3,
-    1.0,
-)  # letters; Zipf frequency, by what was seen: liras are 1.2 rarer than lira, sisters .4 than sister
+_SHORTEST = 3
+_RARER = 1.0  # Zipf frequency, by what was seen: liras are 1.2 rarer than lira, sisters .4 than sister
 _NEW_CLAUSE = frozenset({"and", "but", "or", "when", "while", "if", "that", "until", "because", "so", "before", ","})
 _OF_A_SENSE = frozenset(
     {"make", "makes", "made", "let", "lets", "help", "helps", "helped", "see", "saw", "hear", "watch"}
@@ -259,7 +256,7 @@ def _one_of(sentence: KeySentence) -> Iterator[KeySlip]:
             continue
         after = tokens[noun + 1] if noun + 1 < len(tokens) else None
         alone = after is not None and after.pos in ("PUNCT", "ADP") and after.text[:1] not in "'’-"
-        if alone and sentence.low(noun) not in _GROUPS and _can_be_counted(sentence.low(noun)):
+        if alone and sentence.low(noun) not in words("groups_of_several") and _can_be_counted(sentence.low(noun)):
             yield sentence.slip(noun, noun)
 
 
