@@ -6,7 +6,13 @@ from dataclasses import dataclass
 from lint_rules.manuscript.model import PICTURE, Audience, Passage, Unit
 from lint_rules.page.audio import heard_in
 from lint_rules.page.exercises.answers import yes_or_no
-from lint_rules.page.exercises.charted import against_the_chart, from_another_cell, from_another_row, timed_otherwise
+from lint_rules.page.exercises.charted import (
+    against_the_chart,
+    from_another_cell,
+    from_another_row,
+    not_the_most,
+    timed_otherwise,
+)
 from lint_rules.page.exercises.heard import (
     beyond_the_script,
     face_out_of_step,
@@ -107,6 +113,8 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
     yield from _about(item, f"in the text {who} says it")
     item, own = from_another_row(read) or from_another_cell(read) or timed_otherwise(read) or (None, "")
     yield from _about(item, f"the table has “{own}”")
+    item, own = not_the_most(read) or (None, "")
+    yield from _about(item, f"by the table it is {own}")
     item, own = against_the_chart(read) or (None, "")
     yield from _about(item, f"the chart has {own}")
     found = out_of_step(read, unit)

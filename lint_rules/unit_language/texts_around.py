@@ -151,8 +151,11 @@ def _told(texts: Iterable[str]) -> Numbers:
     numbers: set[int] = set()
     for text in texts:
         last = ""
-        for number, start, _, thing in numbers_in(text):
+        for number, start, end, thing in numbers_in(text):
             numbers.add(number)
+            described = _DESCRIBED.match(text, end)
+            if described is not None and single(described[1]) not in words("measures"):
+                of.setdefault(single(described[1]), set()).add(number)
             if not thing and last and _CORRECTED.search(text, 0, start):
                 of[last].add(number)
             if thing and single(thing) not in words("measures"):
@@ -174,6 +177,7 @@ def numbers_pictured(place: Place) -> Iterator[int]:
 _CORRECTED = lazy_re.compile(
     r"\b(?:no|wait|sorry|oh)\b[^.?]{0,12}[.!,…]+\s+(?:(?:there\s+are|there\s+is|it['’]s)\s+)?$", re.I
 )
+_DESCRIBED = lazy_re.compile(r"\s+[a-z]+\s+([a-z]+[^s\W]s)\b")  # three loose bolts
 _AND_MORE = lazy_re.compile(r"\b[A-Z][a-z]+ and (?:the )?(?:other )?$")
 
 

@@ -245,3 +245,79 @@ CHILDREN: I am cold and wet, but I do not cry!
 )
 def test_what_is_said_goes_on_behind_who_says_it(answers: str, found: list[str]) -> None:
     assert [words for words, _ in said_of(RULE, SAID + key(answers))] == found
+
+
+CATS = """### 1 Read the table. Answer. {.reading}
+
+| | Pimenta | Lua | Faro |
+|---|---|---|---|
+| Age | 14 years | 6 years | 8 years |
+| Tail | 28 cm | 30 cm | 25 cm |
+
+1. Who has the longest tail?
+2. Who has the shortest tail?
+3. Who is the oldest?
+
+"""
+BOLTS = """I walked over the bridge and found three loose bolts. Then I ran home with two of my friends.
+
+### 1 Read. Answer.
+
+1. How many loose bolts did she find?
+
+"""
+PLAN = """### 1 Listen and colour. {.listening audio=1.1}
+
+1. ![box](art/box.svg){.drawing}
+2. ![flag](art/flag.svg){.drawing}
+3. ![hat](art/hat.svg){.drawing}
+4. ![bell](art/bell.svg){.drawing}
+
+::: {.audio track=1.1}
+PIM: Number one is yellow.
+
+PIM: Number two is green.
+
+PIM: Number three is red.
+
+PIM: Number four is blue.
+:::
+
+::: teacher
+| Stage | Time | What you do |
+|---|---|---|
+| Listen | 6 min | Play the track twice. |
+| Key | – | KEY |
+:::
+"""
+
+
+@pytest.mark.parametrize(
+    ("answers", "found"),
+    [
+        ("1 Lua. 2 Faro. 3 Pimenta.", []),
+        ("1 Pimenta has the longest tail. 2 Faro. 3 Pimenta.", ["Pimenta has the longest tail."]),
+        ("1 Lua. 2 Lua. 3 Pimenta.", ["Lua."]),
+        ("1 Lua. 2 Faro. 3 Lua.", []),  # what age has to do with old is not known
+    ],
+)
+def test_who_has_the_most(answers: str, found: list[str]) -> None:
+    assert [words for words, _ in said_of(RULE, CATS + key(answers.replace(". ", ".\n")))] == found
+
+
+@pytest.mark.parametrize(
+    ("answer", "found"), [("She found three loose bolts.", []), ("She found four loose bolts.", ["four"])]
+)
+def test_a_number_of_things_that_are_described(answer: str, found: list[str]) -> None:
+    assert [words for words, _ in said_of(RULE, BOLTS + key(f"1 {answer}"))] == found
+
+
+@pytest.mark.parametrize(
+    ("answers", "found"),
+    [
+        ("1 yellow; 2 green; 3 red; 4 blue", []),
+        ("1 yellow; 2 blue; 3 red; 4 blue", ["blue"]),
+    ],
+)
+def test_a_key_in_the_row_of_a_plan(answers: str, found: list[str]) -> None:
+    assert [words for words, _ in said_of(RULE, PLAN.replace("KEY", answers))] == found

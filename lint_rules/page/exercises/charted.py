@@ -18,6 +18,9 @@ _FEWEST = 2  # answers that are the cell of their own row
 _WORD = lazy_re.compile(r"[^\W\d_]{3,}")
 _RECKONED = lazy_re.compile(r"\b(?:more|less|fewer|than|altogether|together|all|left|total)\b", re.I)
 _BESIDE = lazy_re.compile(r"\b(?:after|before|later|earlier|next|not|between|from)\b|n['’]t\b", re.I)
+_MOST = lazy_re.compile(r"\bthe (?:highest|strongest|biggest|largest|longest|most|tallest|heaviest)\b", re.I)
+_LEAST = lazy_re.compile(r"\bthe (?:lowest|smallest|shortest|fewest|least|lightest)\b", re.I)
+_FIGURE = lazy_re.compile(r"\d+(?:[.,]\d+)?")
 _BAR = lazy_re.compile(r"\b([A-Z][a-z]+(?: [a-z]+){0,2}):? (\d{1,3})(?=\s*[.;,\n]|$)")  # Ice hockey 9.
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
 
@@ -75,6 +78,43 @@ def _by_time(read: Exercises, cells: Sequence[Passage]) -> Iterator[tuple[bool, 
         there = clock_times_in(own)
         if len(there) == 1:
             yield (there == times) is called, (item, own)
+
+
+def not_the_most(read: Exercises) -> tuple[Item, str] | None:
+    """The item whose answer names another one than the table has as the most of all or the least, in the one row or
+    column that it speaks of, and that one: *Which day had the strongest wind?*"""
+    grid = {(one.cell.row, one.cell.column): one.text for one in _cells(read.activity.part.passages) if one.cell}
+    turned = {(column, row): text for (row, column), text in grid.items()}
+    found = [one for table in (grid, turned) for one in _by_most(read, table)]
+    return found[0] if len(found) == 1 else None
+
+
+def _by_most(read: Exercises, grid: Mapping[tuple[int, int], str]) -> Iterator[tuple[Item, str]]:
+    for item in (item for exercise in read.exercises for item in exercise.items):
+        if item.answer is None or item.example:
+            continue
+        said = f"{item.text} {item.answer.text}"
+        most, least = _MOST.search(said), _LEAST.search(said)
+        asked = {_single(word) for word in _WORD.findall(said)}
+        columns = [at for (row, at), head in grid.items() if not row and at and _heads_it(asked, head)]
+        if (most is None) == (least is None) or len(columns) != 1 or _BESIDE.search(said):
+            continue
+        figures = [
+            (float(match[0].replace(",", ".")), grid.get((row, 0), "").strip())
+            for (row, column), text in grid.items()
+            if row and column == columns[0] and (match := _FIGURE.search(text)) is not None
+        ]
+        (best, name), *_ = sorted(figures, reverse=most is not None) or [(0.0, "")]
+        named = [label for _, label in figures if label and re.search(rf"\b{re.escape(label)}\b", item.answer.text)]
+        alone = sum(figure == best for figure, _ in figures) == 1
+        if len(figures) > _FEWEST and alone and name and len(named) == 1 and named[0] != name:
+            yield item, name
+
+
+def _heads_it(asked: Collection[str], head: str) -> bool:
+    """Whether an item speaks of what a column has, by its first or last word: wind, of Wind (km/h)."""
+    words = [_single(word) for word in _WORD.findall(_BRACKETED.sub("", head))]
+    return bool(words) and words[-1] in asked
 
 
 def _crossed(

@@ -48,13 +48,21 @@ def keys_in(passages: tuple[Passage, ...]) -> tuple[Passage, ...]:
 
 
 def _keys_in(passages: Iterable[Passage]) -> Iterator[Passage]:
+    passages = tuple(passages)
+    of_plan = {
+        (one.cell.table, one.cell.row)
+        for one in passages
+        if one.cell is not None and one.cell.column == 0 and one.audience is Audience.TEACHER and _names_key(one.text)
+    }
     headed = False  # under a heading of the notes that says so: `#### Solution`
     for passage in passages:
         if passage.role is Role.TITLE and passage.audience is Audience.TEACHER:
             headed = _names_key(passage.text)
             continue
         headed = headed and passage.audience is Audience.TEACHER and not passage.field
-        if passage.text.strip() and (headed or _is_key(passage)):
+        in_row = passage.cell is not None and (passage.cell.table, passage.cell.row) in of_plan
+        told = in_row and passage.cell is not None and passage.cell.column > 0 and len(passage.text) > 2
+        if passage.text.strip() and (headed or told or _is_key(passage)):  # | Key | – | 1 d; 2 a; 3 c |
             yield passage
 
 
