@@ -11,7 +11,7 @@ from lint_rules.manuscript.model import Activity, Audience, Passage, Role, Unit
 from lint_rules.page.audio import heard_in
 from lint_rules.page.briefs import briefs_of
 from lint_rules.page.exercises.model import Exercises, Item, Place
-from lint_rules.page.number_words import numbers_in
+from lint_rules.page.number_words import NUMBER_WORDS, numbers_in
 from lint_rules.tables import words
 from lint_rules.unit_language.option_support import Told, told_in
 from lint_rules.unit_language.tests_of import TEST
@@ -154,8 +154,10 @@ def _told(texts: Iterable[str]) -> Numbers:
         for number, start, end, thing in numbers_in(text):
             numbers.add(number)
             described = _DESCRIBED.match(text, end)
-            if described is not None and single(described[1]) not in words("measures"):
-                of.setdefault(single(described[1]), set()).add(number)
+            if described is not None and not {described[1], single(described[2])} & (
+                words("measures") | {*NUMBER_WORDS}
+            ):
+                of.setdefault(single(described[2]), set()).add(number)
             if not thing and last and _CORRECTED.search(text, 0, start):
                 of[last].add(number)
             if thing and single(thing) not in words("measures"):
@@ -177,7 +179,7 @@ def numbers_pictured(place: Place) -> Iterator[int]:
 _CORRECTED = lazy_re.compile(
     r"\b(?:no|wait|sorry|oh)\b[^.?]{0,12}[.!,…]+\s+(?:(?:there\s+are|there\s+is|it['’]s)\s+)?$", re.I
 )
-_DESCRIBED = lazy_re.compile(r"\s+[a-z]+\s+([a-z]+[^s\W]s)\b")  # three loose bolts
+_DESCRIBED = lazy_re.compile(r"\s+([a-z]+)\s+([a-z]+[^s\W]s)\b")  # three loose bolts; not 1 three carrots
 _AND_MORE = lazy_re.compile(r"\b[A-Z][a-z]+ and (?:the )?(?:other )?$")
 
 

@@ -266,6 +266,17 @@ BOLTS = """I walked over the bridge and found three loose bolts. Then I ran home
 1. How many loose bolts did she find?
 
 """
+COUNTED = """### 1 Count. Write. {.writing}
+
+1. ____ carrots
+2. ____ eggs
+3. ____ banana
+
+::: art
+Three drawings with numbers: 1 three carrots. 2 two eggs. 3 one banana.
+:::
+
+"""
 PLAN = """### 1 Listen and colour. {.listening audio=1.1}
 
 1. ![box](art/box.svg){.drawing}
@@ -321,3 +332,13 @@ def test_a_number_of_things_that_are_described(answer: str, found: list[str]) ->
 )
 def test_a_key_in_the_row_of_a_plan(answers: str, found: list[str]) -> None:
     assert [words for words, _ in said_of(RULE, PLAN.replace("KEY", answers))] == found
+
+
+@pytest.mark.parametrize(("eggs", "found"), [("two", []), ("three", ["three"])])
+def test_the_number_of_a_drawing_counts_nothing(eggs: str, found: list[str]) -> None:
+    assert [words for words, _ in said_of(RULE, COUNTED + key(f"1 three. 2 {eggs}. 3 one."))] == found
+
+
+def test_who_asks_does_not_answer() -> None:
+    page = SAID.replace('"Please dry your shoes," says the heron.', '"Is it wet?" asks Tam. "Please dry your shoes."')
+    assert said_of(RULE, page + key("1 Isla, 2 Morag, 3 Dod, 4 Tam, 5 the book")) == []

@@ -50,16 +50,18 @@ def _spoken(passage: Passage) -> Iterator[tuple[Sequence[str], str]]:
     if passage.role is Role.TURN and passage.speaker:
         yield _words(passage.text), passage.speaker.title()
         return
-    who, end = "", -1
+    who, end, asked = "", -1, False
     for match in _QUOTED.finditer(passage.text):
         behind = _BEHIND.match(passage.text, match.end())
-        goes_on = who and not passage.text[end : match.start()].strip(" .,")  # “Hello,” says Dod. “I am on page nine.”
+        between = passage.text[end : match.start()].strip(" .,")  # “Hello,” says Dod. “I am on page nine.”
+        goes_on = who and not between and not asked
         if behind is not None:
             who, end = (behind["after"] or behind["before"]).strip(), behind.end()
         elif goes_on:
             end = match.end()
         else:
             who = ""
+        asked = match["said"].rstrip().endswith("?")  # somebody else may answer
         if who:
             yield _words(match["said"]), who
 

@@ -247,6 +247,7 @@ _SUM = lazy_re.compile(
 )
 _OPEN = lazy_re.compile(r"\bown\b|\be\.?g\b|\bor\b|/|\bexample\b", re.I)  # another answer may be right
 _OF_THE_CHILD = lazy_re.compile(r"\byour\b|(?<!\bcan )\byou\b", re.I)  # not: How many coins can you see?
+_POSSIBLE = lazy_re.compile(r"\b(?:can|could|may|wants?|needs?) (?:buy|have|get|take|eat|bring)\b", re.I)
 _DENIED = lazy_re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
 _HABIT = 2  # things that key and picture count alike
 
@@ -288,7 +289,7 @@ def _item(item: Item, around: Around) -> Iterator[Found]:
     if around.has_figures and not any(map(around.shows_one_number, counted)):
         return
     if yes_or_no(answer.text):
-        for place in item.prompt:
+        for place in () if _POSSIBLE.search(prompt) else item.prompt:
             for number, start, end, thing in numbers_in(place.text):
                 other = other_number(number, thing, around, asked=False)
                 if other is not None:

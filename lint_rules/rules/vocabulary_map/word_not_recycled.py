@@ -14,7 +14,7 @@ from collections.abc import Iterator, Sequence
 from lint_rules.course.model import Level
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
-from lint_rules.rule import Book, Example, Gather, Limit, Need, Rule, Within
+from lint_rules.rule import Book, By, Example, Gather, Limit, Need, Rule, Within
 from lint_rules.source import Span
 from lint_rules.vocabulary_map import Gap, Sight, WordRow, gaps
 
@@ -116,12 +116,17 @@ RULE = Rule(
     gathers=(
         Gather(
             Within.UNIT,
-            says={
-                _NEVER: "{count} words that this unit teaches come back in no later lesson: {keys}. Bring them back in "
-                "a story, a game or a review.",
-                _SELDOM: "{count} words that this unit teaches come back in fewer later lessons than the level asks "
-                "for: {keys}. Bring them back in a story, a game or a review.",
-            },
+            By.ABOUT,
+            "{count} words that this unit teaches come back in no later lesson: {keys}. Bring them back in a story, a "
+            "game or a review.",
+            only=_NEVER,
+        ),
+        Gather(
+            Within.UNIT,
+            By.ABOUT,
+            "{count} words that this unit teaches come back in fewer later lessons than the level asks for: {keys}. "
+            "Bring them back in a story, a game or a review.",
+            only=_SELDOM,
         ),
     ),
 )
