@@ -69,8 +69,16 @@ NIA: Dot is under a tree. There are six birds in the tree. Look, a frog behind t
         ("1 B – “the money for the library”\n2 A – “we saw three otters”\n3 C – “twenty tons of old paper”", ["C"]),
         ("1 B (“the money for the library”)\n2 A (“I saw three otters”)\n3 C (“we have a lot of old paper”)", []),
         ("1 A (“the money for the library”)\n2 C (“I saw three otters”)\n3 C (“twenty tons of old paper”)", []),
+        ("1 B (“the library”)\n2 A (“three otters”)\n3 C (“twenty tons”)", ["C"]),
     ],
-    ids=["right", "another option is quoted", "behind a dash", "no option is quoted", "several: misread"],
+    ids=[
+        "right",
+        "another option is quoted",
+        "behind a dash",
+        "no option is quoted",
+        "several: misread",
+        "word for word",
+    ],
 )
 def test_an_answer_goes_with_what_the_key_quotes(answers: str, found: list[str]) -> None:
     assert [words for words, _ in said_of(RULE, QUOTED + key(answers))] == found
@@ -342,3 +350,27 @@ def test_the_number_of_a_drawing_counts_nothing(eggs: str, found: list[str]) -> 
 def test_who_asks_does_not_answer() -> None:
     page = SAID.replace('"Please dry your shoes," says the heron.', '"Is it wet?" asks Tam. "Please dry your shoes."')
     assert said_of(RULE, page + key("1 Isla, 2 Morag, 3 Dod, 4 Tam, 5 the book")) == []
+
+
+FIVE = FIGURES.replace("| 4 | 12 | d | fifteen |", "| 4 | 12 | d | fifteen |\n| 5 | 20 | e | twenty |")
+
+
+def test_of_three_that_differ_none_is_told() -> None:
+    assert said_of(RULE, FIVE + key("1 c, 2 b, 3 a, 4 d, 5 e")) == []
+    assert [words for words, _ in said_of(RULE, FIVE + key("1 c, 2 b, 3 d, 4 a, 5 e"))] == ["b"]
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("Look at the drum! It was heavier than Button.", ["yes"]),
+        ("Look at the cat! It was heavier than Button.", []),  # nobody says so of the drum
+        ("The drum was heavier than Button. Later Button was heavier than the drum.", ["yes"]),
+        ("The drum wasn't heavier than Button.", []),
+        ("The drum was heavier than Button in the end.", []),
+    ],
+)
+def test_whom_a_text_compares(text: str, found: list[str]) -> None:
+    page = STORY.replace("It was heavier than Button!", text).replace("They carried the old drum up the path.", "")
+    statement = page.replace("FIRST", "Button was heavier than the drum.")
+    assert [words for words, _ in said_of(RULE, statement + key("1 yes\n2 no\n3 no"))] == found
