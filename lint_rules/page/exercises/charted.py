@@ -1,7 +1,9 @@
 """Answers held against a table of the same task, where each is the cell beside the thing that its item names.
 
 *How much are the tomatoes?* – the price list has *a bag of tomatoes | 2 euros 20*, and the key the price of the eggs.
-Only where the key goes by the table in at least two other items is one that goes by another row worth a question.
+A price of another row is worth a question only where the key goes by the table in at least two other items, a time
+that a statement gives where it does in one; what stands in the very row and column of a question, and who has the most
+of all, the table says alone.
 """
 
 import re
