@@ -69,7 +69,6 @@ _OWNER = lazy_re.compile(
     r"\b(?!(?:He|She|It|That|There|Here|What|Who|Where|Let)\b)([A-Z][a-z]+)['’]s (?=[a-z])"
 )  # Tocko's bag
 _OWNING = "zx"  # behind a name: what is his
-_TITLES = frozenset(["mr", "mrs", "miss", "ms", "dr"])
 _COUNTED = "number"  # before a figure: single figures are no words
 _FIRST_PERSON = frozenset(["i", "i'm", "i've"])
 _THIRD_PERSON = frozenset(["he", "she"])
@@ -380,7 +379,7 @@ def _names(texts: Sequence[str]) -> frozenset[str]:
 
 def _named(text: str) -> list[str]:
     named = (match[0].replace("’", "'").removesuffix("'s").casefold() for match in _NAME.finditer(text))
-    return [name for name in named if name not in _TITLES]
+    return [name for name in named if name not in words("titles_of_persons")]
 
 
 def _words(text: str) -> tuple[str, ...]:
@@ -391,4 +390,4 @@ def _words(text: str) -> tuple[str, ...]:
     for number, start, end, _ in reversed(list(numbers_in(rest, parts=True))):
         rest = f"{rest[:start]}{_COUNTED}{number}{rest[end:]}"
     found = (word.removeprefix(_COUNTED) for word in content_in_order(rest))
-    return tuple(word for word in found if word not in _TITLES)
+    return tuple(word for word in found if word not in words("titles_of_persons"))

@@ -16,7 +16,7 @@ from lint_rules.rule import Example, Reading
 from lint_rules.rules.correct_english import english_error, spelling_variety
 from lint_rules.tables import rows
 from tests.english.pages import course, unit_of
-from tests.support import no_analysis, run_files
+from tests.support import no_analysis, run_example, run_files
 
 
 def variety_findings(unit: Unit, language: Language, variety: str = "en-GB") -> list[Found]:
@@ -278,3 +278,11 @@ def test_what_the_checker_says_of_a_filled_gap_is_a_note(language):
     told = ToldEnglish((("to", "GRAMMAR", "TOO_TO", "Is “too” meant?", "too"),))
     found = run_files(files, rules, language, english=told).findings
     assert [(one.rule, one.text, one.severity) for one in found] == [("key-makes-bad-english", "to", Severity.NOTE)]
+
+
+def test_a_misspelling_within_a_slip_of_grammar_is_told_too(language):
+    spelt = ("notebok", "TYPOS", "MORFOLOGIK_RULE_EN_GB", "Possible spelling mistake found.", "notebook")
+    line = Example("The numbers in the notebok was wet.\n", english=(spelt,))
+    (rule,) = [module for module in load_rules() if module.rule.name == "english-error"]
+    told = {finding.text: finding.severity for finding in run_example(rule, line, load_rules(), language).open}
+    assert told == {"notebok": Severity.QUERY, "The numbers in the notebok was": Severity.QUERY}

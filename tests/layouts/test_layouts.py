@@ -33,7 +33,7 @@ LOST = {
     "frog-b": [_TIME],
     "frog-c": [_CARE],
     "frog-e": [_TIME],
-    "library-d": [("broken-reference", "")],
+    "library-d": [("broken-reference", ""), _CARE],
     "observatory-a": [_TIME],
     "observatory-d": [_TIME],
     "rucksack-b": [_TIME],

@@ -165,7 +165,7 @@ def test_the_labelled_activities_that_were_tuned_on_stay_found() -> None:
     """
     _, every = totals(list(answers(read([HERE / "activities" / "hand-1.jsonl"])[:120])))
     found = every["none reported"] + every["insufficient reported"]
-    assert found >= 0.75 * (every["none"] + every["insufficient"])
+    assert found >= 0.8 * (every["none"] + every["insufficient"])
     assert every["with a false one"] <= 0.02 * every["activities"]
 
 

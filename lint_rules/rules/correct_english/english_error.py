@@ -83,6 +83,12 @@ RULE = Rule(
             english=(("a,", "GRAMMAR", "EN_A_VS_AN", "Use “an”."),),
             why="a word that is spoken of",
         ),
+        Example("I can see a kite.\n", why="the checker has nothing to say"),
+        Example(
+            "The kite has got a fish tail.\n",
+            english=(("fish tail", "MISC", "EN_COMPOUNDS_FISH_TAIL", "This word is normally spelled as one."),),
+            why="a check that is often wrong",
+        ),
         Example("Soup is [sopa]{lang=es}.\n", english=(_spelling("sopa"),), why="marked as another language"),
         Example(
             "This is Mina. I like Mina's hat.\n",
@@ -169,6 +175,7 @@ RULE = Rule(
             english=(_spelling("hapy", "happy"),),
             why="a title orders no mending",
         ),
+        Example("I am «hapy» today.\n", english=(_spelling("hapy", "happy"),)),
         Example("::: teacher\n**Steps:** Children «colur» the kite.\n:::\n", english=(_spelling("colur", "colour"),)),
         Example("::: {.audio track=1.1}\nMINA: I'm very «hapy»!\n:::\n", english=(_spelling("hapy", "happy"),)),
         Example(
@@ -210,7 +217,8 @@ def find(reading: Reading) -> Iterator[Found]:
         yield from (found for _, found in own)
         for match in matches:
             words = passage.text[match.start : match.end]
-            if any(match.start < slip.end and slip.start < match.end for slip, _ in own):
+            spelt = match.rule.startswith(SPELLER)  # a word that no dictionary has is a slip of its own
+            if any(_touch(match, slip) and not (spelt and slip.parsed) for slip, _ in own):
                 continue
             at_its_place = (_activity(passage, reading), match.rule, words) if passage.audience is Audience.KEY else ()
             if (passage, match) in of_key or at_its_place in of_key:
@@ -218,9 +226,7 @@ def find(reading: Reading) -> Iterator[Found]:
             if words.strip(_MARKS).casefold() in letters:
                 continue
             found = _found(passage, match, names)
-            both = any(
-                one.parsed and match.start < one.end and one.start < match.end for one, _ in told.get(passage, ())
-            )
+            both = not spelt and any(one.parsed and _touch(match, one) for one, _ in told.get(passage, ()))
             yield replace(found, severity=_weight(passage)) if both else found  # two readers agree
 
 
@@ -290,9 +296,11 @@ def _weight(passage: Passage, weight: Severity | None = None) -> Severity | None
 
 def _is_heard(slip: Slip, matches: Sequence[EnglishMatch]) -> bool:
     """Say whether the checker says it too, and more exactly; that it knows no name there says nothing."""
-    return any(
-        match.start < slip.end and slip.start < match.end and not match.rule.startswith(SPELLER) for match in matches
-    )
+    return any(_touch(match, slip) and not match.rule.startswith(SPELLER) for match in matches)
+
+
+def _touch(match: EnglishMatch, slip: Slip) -> bool:
+    return match.start < slip.end and slip.start < match.end
 
 
 def _is_open(passage: Passage, slip: PageSlip, reading: Reading) -> bool:

@@ -13,7 +13,8 @@ A note is enough when it names, in any words, one measure that meets this act: i
 person. It may stand in the activity's Safety field or the lesson's, in the steps, the materials or on the page. A
 note about another act is none; nor, for a serious hazard, are general words; nor, where nuts or sesame are eaten, is
 one that speaks of nobody's allergy. Where there is a note of another act, its author has thought of what can happen:
-that weighs less; so does food that no list of Materials has, for most of it is mimed or only spoken of. What an ideal
+that weighs less; so does food that no list of Materials has, and what a game, a song or talk may only call for, unless
+it needs no thing (a blindfold, a chair), for most of it is mimed or only spoken of. What an ideal
 note would say besides stands in the table. Some hazards only suggest a note, and so does what an earlier activity of
 the lesson has cared for; those are named once a unit. Stops are never carried over from an old book, and a stet needs
 a reason of at least four words.
@@ -148,6 +149,21 @@ RULE = Rule(
             weight=Severity.QUERY,
         ),
         Example(
+            "### 1 Do it. {.game}\n\n::: teacher\n**Steps:** «Carry the buckets» to the pond.\n:::\n",
+            why="not sure, and in a game it may be played",
+            weight=Severity.NOTE,
+        ),
+        Example(
+            "### 1 Do it. {.make}\n\n::: teacher\n**Steps:** «Carry the buckets» to the pond.\n:::\n",
+            why="not sure, where something is made",
+            weight=Severity.QUERY,
+        ),
+        Example(
+            "### 1 Act the play. {.speaking}\n\n::: teacher\n**Steps:** Children cut the wolf out of card with "
+            "«craft knives».\n:::\n",
+            why="said in so many words",
+        ),
+        Example(
             "### 1 Make a hedgehog. {.make}\n\n::: teacher\n**Steps:** «Each child peels one end» of a stick "
             "with a potato peeler.\n**Safety:** Children wash their hands with soap afterwards.\n:::\n",
             why="clean hands keep nobody from a blade",
@@ -209,6 +225,7 @@ _WAX = lazy_re.compile(r"\bwax\b(?!.*\b(?:glue gun|iron)\b)", re.I | re.S)
 _WASHING = lazy_re.compile(
     r"^(?=.*\b(?:wash|washes|washed|rinse|wipe|clean)\b)(?=.*\bhands\b)(?!.*\b(?:adult|sharp|cut)).*$", re.I
 )
+_PLAYED = frozenset({"game", "song", "speaking"})
 _PLAIN_CARE = 0.5  # a score: rather a care than not; the mere names of tools reach 0
 
 
@@ -300,9 +317,11 @@ def _severity(text: ActivityText, act: "Act", *, noted: bool) -> Severity:
 
 
 def _is_only_said(text: ActivityText, act: "Act") -> bool:
-    """Say whether an act may only be said, called or mimed: it needs things, and stands in no activity that makes any,
-    nor among Materials."""
-    return "make" not in text.kinds and act.hazard not in words("bodily_hazards")
+    """Say whether an act may only be called or mimed: it needs a thing, and stands in a game, a song or talk that makes
+    none; not so where the teacher's notes say it in so many words (cut with craft knives)."""
+    told = act.plain and act.passage.audience is Audience.TEACHER
+    played = not _PLAYED.isdisjoint(text.kinds) and "make" not in text.kinds
+    return played and not told and act.hazard not in words("bodily_hazards")
 
 
 def _lists_no_food(text: ActivityText) -> bool:

@@ -3,8 +3,8 @@
 The recording studio records what the scripts say and nothing else: a script that is missing is found out in the studio,
 at the studio's price, and a track with two scripts, a number that nobody speaks (three, five), or somebody whom an item
 asks about and the script forgets, in the classroom. An activity plays the tracks that its heading names (`audio=4.1`),
-or the script that stands in it. Where the teacher calls
-the words (a game, a dictation, notes that say what is called out) there is nothing to record.
+or the script that stands in it. Where the teacher calls the words (a game, a dictation, notes that say what is called
+out) there is nothing to record.
 """
 
 import re

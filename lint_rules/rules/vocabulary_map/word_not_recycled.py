@@ -4,13 +4,15 @@ A child who meets a word once has heard it, no more; each later meeting makes it
 ask for words above all. A meeting is a later lesson in which children read, hear, say or write the word: on a page,
 in a script, a heading or an instruction, as a picture that stands for it, in an answer of a test. Several times in
 one lesson is one meeting; teacher's notes are none. Words that children need only know (`use` know) are not asked
-for. A word that comes back, and only too seldom, is a note: of the authors of thirteen courses none took up more than
-the words that never do. Where no unit of the level is left to bring a word back, this is a note, too; units that are
-still to be written are waited for, and no more meetings are asked for than lessons are left.
+for. A word that comes back, and only too seldom, is a note (of the authors of thirteen courses none took up more than
+the words that never do), unless the course has set a limit of its own. Where no unit of the level is left to bring a
+word back, this is a note, too; units that are still to be written are waited for, and no more meetings are asked for
+than lessons are left.
 """
 
 from collections.abc import Iterator, Sequence
 
+from lint_rules.course.defaults import default_limits
 from lint_rules.course.model import Level
 from lint_rules.facts import UnitFacts
 from lint_rules.finding import Found, Severity
@@ -82,6 +84,13 @@ RULE = Rule(
             weight=Severity.NOTE,
         ),
         Example(
+            _unit(1, "A «kite»!", "Two kites! The kites are red.", "My hat!"),
+            others=(_unit(2, "My hat is red."),),
+            words=_LIST,
+            course="levels:\n  - recycle: 3\n    units: 2\n",
+            why="the course asks for three more lessons itself",
+        ),
+        Example(
             _unit(1, "Look! A kite.\n\n::: words\n«kite»\n:::", "A hat!"),
             others=(_unit(2, "My hat is red."),),
             words=_LIST,
@@ -141,7 +150,9 @@ def find_in_book(book: Book) -> Iterator[Found]:
             continue
         unit, spot = book.units[row.taught.unit], row.taught.spot
         severity, cure = _hope(unit, row.room, level, units)
-        severity, about = (Severity.NOTE, _SELDOM) if row.met else (severity, _NEVER)
+        asked = level.limits.recycle != default_limits(level.cefr).recycle  # the course has a limit of its own
+        severity = severity if not row.met or asked else Severity.NOTE
+        about = _SELDOM if row.met else _NEVER
         message = f"{_said(row, level, book)} {cure}"
         yield Found(
             Span(spot.start, spot.end),
