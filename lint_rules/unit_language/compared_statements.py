@@ -1,8 +1,9 @@
 """Statements that compare two the wrong way round: *Button was heavier than the drum* is called true, and of the drum
 the story says *It was heavier than Button*.
 
-Nothing is understood: the same comparative stands between the same two, exchanged, or in their order where the key says
-no. Told is the one answer of an exercise of three or more that differs.
+Nothing is understood: the same comparative stands between the same two, exchanged, and nowhere in their order (that a
+text says a statement word for word is seen elsewhere). Told is the one answer of an exercise of three or more that
+differs.
 """
 
 import re
@@ -64,10 +65,11 @@ def _marked(
 ) -> Iterator[tuple[bool, tuple[Item, str]]]:
     for item, verdict in called:
         stated = _two(bare_statement(item.text), "")
-        for two, sentence in told if stated is not None and not stated.points else ():
-            if stated is not None and (stated.is_said_by(two) or stated.is_turned_round_by(two)):
-                yield stated.is_said_by(two) is verdict, (item, sentence)
-                break
+        if stated is None or stated.points or any(stated.is_said_by(two) for two, _ in told):
+            continue
+        turned = next((sentence for two, sentence in told if stated.is_turned_round_by(two)), "")
+        if turned:
+            yield not verdict, (item, turned)
 
 
 def _told(text: str) -> Iterator[tuple[_Two, str]]:

@@ -365,9 +365,10 @@ def test_of_three_that_differ_none_is_told() -> None:
     [
         ("Look at the drum! It was heavier than Button.", ["yes"]),
         ("Look at the cat! It was heavier than Button.", []),  # nobody says so of the drum
-        ("The drum was heavier than Button. Later Button was heavier than the drum.", ["yes"]),
+        ("The drum was heavier than Button. Button was heavier than the drum.", []),  # both
         ("The drum wasn't heavier than Button.", []),
         ("The drum was heavier than Button in the end.", []),
+        ("Was the drum heavier than Button?", []),
     ],
 )
 def test_whom_a_text_compares(text: str, found: list[str]) -> None:
