@@ -347,6 +347,13 @@ def test_the_number_of_a_drawing_counts_nothing(eggs: str, found: list[str]) -> 
     assert [words for words, _ in said_of(RULE, COUNTED + key(f"1 three. 2 {eggs}. 3 one."))] == found
 
 
+def test_an_answer_is_doubted_once() -> None:
+    page = "### 1 Look and count.\n\n::: art\nFour bells, three big drums and six big shakers.\n:::\n\n" + "".join(
+        f"{at}. How many {thing} are there? ____\n" for at, thing in enumerate(("bells", "drums", "shakers"), 1)
+    )
+    assert [words for words, _ in said_of(RULE, f"{page}\n{key('1 four. 2 three. 3 seven.')}")] == ["seven"]
+
+
 def test_who_asks_does_not_answer() -> None:
     page = SAID.replace('"Please dry your shoes," says the heron.', '"Is it wet?" asks Tam. "Please dry your shoes."')
     assert said_of(RULE, page + key("1 Isla, 2 Morag, 3 Dod, 4 Tam, 5 the book")) == []

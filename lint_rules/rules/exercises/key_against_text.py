@@ -264,11 +264,11 @@ def find(reading: Reading) -> Iterator[Found]:
         yield from map(_doubted, told.values())
         for one in () if is_wrong_on_purpose(read.activity) else read.exercises:
             items = [item for item in one.items if item.answer and not item.example and id(item.answer) not in told]
+            found = [*_options(one, items, around), *_counted(items, around)]
             for item in items:
                 numbers = list(_item(item, around))
-                yield from numbers or (() if of_letters else [*_statement(item, around), *_filled(item, one, around)])
-            yield from _options(one, items, around)
-            yield from _counted(items, around)
+                found += numbers or (() if of_letters else [*_statement(item, around), *_filled(item, one, around)])
+            yield from {one.span: one for one in found}.values()  # each answer is doubted once
 
 
 def _has_letters_of_its_own(answered: Sequence[Item]) -> bool:
