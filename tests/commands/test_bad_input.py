@@ -263,12 +263,12 @@ def test_two_hundred_copies_of_a_unit_are_named_once_each(hornbook, tmp_path, mo
 
 
 @pytest.mark.slow
-def test_ten_thousand_findings_are_shown_and_carried(hornbook, tmp_path, monkeypatch):
+def test_four_thousand_findings_are_shown_and_carried(hornbook, tmp_path, monkeypatch):
     line = "The parliament, economy, catastrophe, hypothesis, committee, legislation, inflation and bureaucracy."
-    many = "".join(f"\n### {number} Look and read.\n\n{line}\n" for number in range(2, 1400))
+    many = "".join(f"\n### {number} Look and read.\n\n{line}\n" for number in range(2, 600))
     monkeypatch.chdir(make_course(tmp_path, {ONE: unit() + many}))
     said = hornbook("book", "--format", "json")
-    assert len(said.findings) > 10_000
+    assert len(said.findings) > 4_000
     assert hornbook("carry").status == 0
     after = hornbook("book", "--format", "json")
     assert (after.status, after.findings) == (0, [])

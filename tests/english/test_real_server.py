@@ -127,8 +127,8 @@ def test_what_a_text_gets_does_not_depend_on_its_neighbours(real_english, variet
         "The kite. the kite",
         "A, b,",
     ]
-    alone = {text: real_english.check([text], variety)[0] for text in random.Random(1).sample(texts, 120)}
-    for seed in range(3):
+    alone = {text: real_english.check([text], variety)[0] for text in random.Random(1).sample(texts, 40)}
+    for seed in range(2):
         random.Random(seed).shuffle(texts)
         assert len(list(batches_of(texts))) < 10, "the texts must travel together for this test"
         together = dict(zip(texts, real_english.check(texts, variety), strict=True))
@@ -136,10 +136,10 @@ def test_what_a_text_gets_does_not_depend_on_its_neighbours(real_english, variet
 
 
 def test_a_gap_in_the_place_of_any_word_raises_no_alarm(real_english):
-    lines = [line for line in lines_of("clean_pages.txt") if "_" not in line and "/" not in line][::2]
+    lines = [line for line in lines_of("clean_pages.txt") if "_" not in line and "/" not in line][::4]
     gapped = [line[: m.start()] + "____" + line[m.end() :] for line in lines for m in re.finditer(r"[A-Za-z’']+", line)]
     unit = unit_of(["Look: " + line if line.startswith("_") else line for line in gapped])
-    assert len(gapped) > 400
+    assert len(gapped) > 200
     assert slips(unit, real_english) == []
 
 

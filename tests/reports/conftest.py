@@ -32,7 +32,7 @@ def draft(tmp_path_factory: pytest.TempPathFactory) -> Release:
 
 @pytest.fixture(scope="session")
 def large(tmp_path_factory: pytest.TempPathFactory) -> Release:
-    """Eighty-four units, six target words in each, and more than two thousand findings."""
+    """Forty-five units, six target words in each, and more than a thousand findings."""
     root = tmp_path_factory.mktemp("large")
     text = (REPOSITORY / DRAFT / "level-1" / "unit-01.md").read_text("utf-8")
     units = {
@@ -58,7 +58,7 @@ def _no_settings_of_this_machine(monkeypatch: pytest.MonkeyPatch, tmp_path: Path
     monkeypatch.delenv("PRE_COMMIT", raising=False)
 
 
-LARGE = 90  # units
+LARGE = 45  # units
 HOSTILE = '<script>window.hit=1</script>"><img src=x onerror="window.hit=2">\'</style></script><!--'
 
 

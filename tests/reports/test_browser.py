@@ -443,12 +443,12 @@ def test_axe_finds_nothing(name, size, scheme, axe, opened, request):
     assert found == []
 
 
-def test_two_thousand_findings_open_sooner_than_their_bare_page(large, chromium, tmp_path):
+def test_a_thousand_findings_open_sooner_than_their_bare_page(large, chromium, tmp_path):
     """A machine may be busy: what our styles and script cost is measured against the same page without them."""
     report = large.folder / "report.html"
     bare = tmp_path / "bare.html"
     bare.write_text(re.sub(r"<(script|style)\b.*?</\1>", "", report.read_text("utf-8"), flags=re.DOTALL), "utf-8")
-    assert len(page_of(large).xpath("//section[@id='proof']//*[contains(@class, 'finding')]")) > 2000
+    assert len(page_of(large).xpath("//section[@id='proof']//*[contains(@class, 'finding')]")) > 1000
     context = chromium.new_context(viewport=DESKTOP)
     page = context.new_page()
     took: dict[Path, list[float]] = {report: [], bare: []}
@@ -458,7 +458,7 @@ def test_two_thousand_findings_open_sooner_than_their_bare_page(large, chromium,
             page.goto(path.as_uri())
             page.locator("body").wait_for()
             seconds.append(time.perf_counter() - start)
-        if turn >= 3 and min(took[report]) < min(took[bare]):
-            break  # on a machine that is very busy four turns may miss a quiet moment for one of them
+        if turn >= 2 and min(took[report]) < min(took[bare]):
+            break  # on a machine that is very busy three turns may miss a quiet moment for one of them
     context.close()
     assert min(took[report]) < min(took[bare])  # about half of it, on a quiet machine and on a busy one
