@@ -17,6 +17,7 @@ from lint_rules.page.briefs import briefs_of
 from lint_rules.page.exercises.completed import completed
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercise, Exercises, Item, Option
+from lint_rules.page.exercises.small_words import small_words
 from lint_rules.page.heard_numbers import heard_numbers, number_left_out
 from lint_rules.page.number_words import numbers_in, without_counting
 from lint_rules.tables import words
@@ -25,7 +26,9 @@ from lint_rules.unit_language.places import PLACES
 from lint_rules.unit_language.told_words import CLAUSE, PLACE_WORDS, SENTENCE, drawn_words, told_words
 
 _STEM = 4  # letters that a word begins with in another form
+_LABEL = 3  # words of an item that only names what it asks about
 _FEWEST = 3  # answers that are in step, before one that is not is a slip
+_WORD = lazy_re.compile(r"[^\W\d_]{3,}")
 _OPEN = lazy_re.compile(r"\b(?:own|or|e\.?g|example|possible|answers?|any|points?|marks?)\b|/", re.I)
 # What is reckoned or weighed, and not said: twice, warmer than tonight.
 _RECKONED = lazy_re.compile(
@@ -190,8 +193,17 @@ def _number(read: Exercises, source: _Source, name: str) -> OutOfStep | None:
             item, one = found
             there = " there" if _said_there(item, exercise, source) is not None and one.isdigit() else ""
             shown = one.capitalize() if one.endswith("day") else one
-            return _found(item, f"the {name} has no {shown}{there}")
+            return _found(item, f"the {name} has no {shown}{there}{_forgotten(item, source)}")
     return None
+
+
+def _forgotten(item: Item, source: _Source) -> str:
+    """What a short item is about, where that is not told of at all: `____ spoons`, and no word of spoons."""
+    asked = [word for word in _WORD.findall(item.text) if word.casefold() not in small_words()]
+    if len(asked) > _LABEL or "?" in item.text:
+        return ""
+    never = next((word for word in asked if told_words(word) and not told_words(word) & source.words), "")
+    return f", and nothing of “{never}”" if never else ""
 
 
 def _said_there(item: Item, exercise: Exercise, source: _Source) -> frozenset[str] | None:

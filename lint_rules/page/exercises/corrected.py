@@ -9,12 +9,13 @@ from lint_rules.page.exercises.model import Item, Place
 
 _WORDS = r"[\"“‘']?(\w[\w'’ -]{0,30}?)[\"”’']?"
 _PAIR = lazy_re.compile(rf"{_WORDS}\s*(?::|→|⟶|->|=>)\s*{_WORDS}\.?")  # were: was; were → was
+_REMARK = lazy_re.compile(r"(?<=[.!?])\s*\([^()]*\)\s*$")  # for the teacher: You must knock. (no to)
 _SENTENCE = 3  # words of the shortest answer that can be a sentence of its own
 
 
 def corrected(item: Item) -> Iterator[tuple[Place, Fill]]:
     """What is read in place of an item's words: nothing at all where the key gives a correction in another way."""
-    said = item.answer.text if item.answer is not None else ""
+    said = _REMARK.sub("", item.answer.text) if item.answer is not None else ""
     pair = _PAIR.fullmatch(said)
     if pair is not None and len(item.prompt) == 1:
         place = item.prompt[0]

@@ -33,7 +33,7 @@ from lint_rules.english.slips import Slip, is_cited, slips_in
 from lint_rules.english.spellings import LETTERS, Spellings, doubtful, is_of_the_trade, spellings_for
 from lint_rules.english.text import passages_to_check
 from lint_rules.english.unknown_words import is_whole_word, names_among
-from lint_rules.english.worded import A_NAME, WHERE, message_of
+from lint_rules.english.worded import A_NAME, WHERE, message_of, shown_words
 from lint_rules.finding import Edit, Found, Mend, Severity
 from lint_rules.language.service import EnglishMatch
 from lint_rules.language.vocabulary.course_words import CourseWords
@@ -357,7 +357,8 @@ def _own_slips(reading: Reading) -> dict[Passage, list[tuple[Slip, Found]]]:
                 continue
             words = passage.text[slip.start : slip.end]
             better = f" Perhaps “{slip.better}”?" if slip.better and f"“{slip.better}”" not in slip.message else ""
-            message = f"{WHERE[passage.audience]}: {slip.message}{better}"
+            shown = shown_words(passage.text, slip.start, slip.end)
+            message = f"{WHERE[passage.audience]}{shown}: {slip.message}{better}"
             span, about = passage.span(slip.start, slip.end), _around(passage, slip)
             said = Found(span, words, message, None if slip in sure else _weight(passage), about=about)
             found.setdefault(passage, []).append((slip, said))

@@ -20,7 +20,7 @@ from lint_rules.page.exercises.completed import completed, completed_sentence
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Exercise, Item
 from lint_rules.page.exercises.statements import bare_statement, is_said, told_of
-from lint_rules.page.number_words import numbers_in
+from lint_rules.page.number_words import numbers_in, spellings_of_figure
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.tables import words
 from lint_rules.unit_language.asked_items import how_many, thing_counted
@@ -381,8 +381,7 @@ def _counted(items: Sequence[Item], around: Around) -> Iterator[Found]:
 def _by_thing(
     items: Sequence[Item], around: Around
 ) -> Iterator[tuple[bool, tuple[Answer, tuple[int, int, int], str, int]]]:
-    """Answers that count a thing that the picture has too: the answer, its number with its range, the thing, and the
-    picture's number; and whether they are the same."""
+    """Answers that count a thing of the picture: answer, number with its range, thing, the picture's number; same?"""
     near = around.tiers[0].of
     for item in items:
         asked = thing_counted(item.text)
@@ -396,5 +395,6 @@ def _by_thing(
 def _found(passage: Passage, start: int, end: int, number: int, thing: str, other: int) -> Found:
     said = passage.text[start:end]
     of = f" {thing}" if thing else ""
-    message = f"The key holds {said}{of} for right, and the text or the picture of this task has {other}. Which is it?"
+    has = other if said[:1].isdigit() else next(iter(spellings_of_figure(str(other))), other)
+    message = f"The key says {said}{of}, and the text or the picture of this task has {has}. Which is right?"
     return Found(passage.span(start, end), said, message)
