@@ -34,8 +34,9 @@ def field_key(name: str) -> str:
         return "step"
     if _ANSWERS_OF.fullmatch(plain):
         return "answer"
-    if plain in _keys():
-        return _keys()[plain]
+    for spelt in (plain, plain.removesuffix("s")):  # Keys, Answer keys
+        if spelt in _keys():
+            return _keys()[spelt]
     first = plain.partition(" and ")[0]
     key = _keys().get(first, _own_key(first))
     return key if key in _WITH_MORE else _own_key(plain)

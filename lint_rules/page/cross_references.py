@@ -9,7 +9,7 @@ from lint_rules import lazy_re
 
 _NUMBER = r"(?P<number>\d+(?:\.\d+|(?-i:[A-H])\b)?)"
 _REFERENCE = lazy_re.compile(
-    rf"\b(?:(?P<kind>page|lesson|activity|exercise|track|unit)\s+{_NUMBER}(?![\w.]*\w)"
+    rf"\b(?:(?P<kind>page|lesson|activity|exercise|task|track|unit)\s+{_NUMBER}(?![\w.]*\w)"
     r"|(?P<lettered>activity|exercise)\s+(?P<letter>(?-i:[A-HJ-Z]))(?![\w'’.:]*\w|:))",
     re.IGNORECASE,
 )
@@ -18,7 +18,7 @@ _SENT = lazy_re.compile(r"(?:\b(?:see|to|at|on|from|turn to|open)\s+(?:\w+\s+){0
 _OF_ANOTHER = lazy_re.compile(
     r"\s*(?:,|of|in|from)\s+(?:the\s+)?(?P<kind>lesson|unit|level)\s*[-\s]\s*(?P<number>\d+)", re.IGNORECASE
 )
-_KINDS = {"exercise": "activity"}
+_KINDS = {"exercise": "activity", "task": "activity"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +60,7 @@ def _references(text: str) -> Iterator[CrossReference]:
             inner = _kind(following)
             if (
                 kind in ("unit", "lesson")
-                and inner in ("lesson", "activity", "exercise", "track", "page")
+                and inner in ("lesson", "activity", "exercise", "task", "track", "page")
                 and inner != kind
             ):
                 taken.add(at + 1)
@@ -74,7 +74,8 @@ def _references(text: str) -> Iterator[CrossReference]:
             found = _reference(text, "activity", innermost)
             lesson = _reference(text, "lesson", matches[at + 1]).whole
             reference = replace(found, start=match.start(), unit=reference.unit, lesson=lesson)
-        if reference.kind != "page" or _SENT.search(text[: reference.start]):
+        part = kind == "task" and not reference.lesson  # Task 2 of a test, or of its own page
+        if not part and (reference.kind != "page" or _SENT.search(text[: reference.start])):
             yield reference
 
 
@@ -86,7 +87,7 @@ def _goes_on(text: str, two: Sequence[re.Match[str]], kind: str) -> bool:
     """Whether a lesson that stands behind a unit is followed by its activity."""
     lesson, activity = map(_kind, two)
     between = text[two[0].end() : two[1].start()]
-    inside = kind == "unit" and lesson == "lesson" and activity in ("activity", "exercise")
+    inside = kind == "unit" and lesson == "lesson" and activity in ("activity", "exercise", "task")
     return inside and re.fullmatch(r"\s*[,:/–-]?\s*", between) is not None
 
 

@@ -3,7 +3,7 @@
 People read and correct ``data/hazards.yaml``; it is read when the first unit asks for it.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from functools import cache
 from pathlib import Path
 from typing import Literal
@@ -18,6 +18,7 @@ class Draft(msgspec.Struct, frozen=True):
 
     words: tuple[str, ...]
     note: str
+    usual: str = ""  # the care that is usual with these, where it is not that of the hazard
 
 
 class Hazard(msgspec.Struct, frozen=True):
@@ -33,13 +34,15 @@ class Hazard(msgspec.Struct, frozen=True):
 
     def draft(self, text: str) -> str:
         """The draft that fits what a text says is done."""
-        words = text.casefold().replace("-", " ").split()
-        fitting = (
-            draft.note
-            for draft in self.drafts_for
-            if any(word.strip("“\"'(").startswith(start) for word in words for start in draft.words)
-        )
-        return next(fitting, self.draft_note)
+        return next((one.note for one in self._fitting(text)), self.draft_note)
+
+    def usual_for(self, text: str) -> str:
+        """The care that is usual with what a text says is done."""
+        return next((one.usual for one in self._fitting(text) if one.usual), self.usual)
+
+    def _fitting(self, text: str) -> Iterator[Draft]:
+        words = [word.strip("“\"'(") for word in text.casefold().replace("-", " ").split()]
+        return (one for one in self.drafts_for if any(word.startswith(one.words) for word in words))
 
 
 class _Table(msgspec.Struct, frozen=True):

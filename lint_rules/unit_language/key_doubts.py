@@ -22,8 +22,10 @@ from lint_rules.page.exercises.heard import (
     verdict_out_of_step,
 )
 from lint_rules.page.exercises.model import Answer, Exercises, Item, Place
+from lint_rules.page.exercises.number_codes import miscoded
 from lint_rules.page.exercises.speakers import other_speaker
 from lint_rules.page.exercises.statements import bare_statement
+from lint_rules.unit_language.asked_who import done_by_another
 from lint_rules.unit_language.coloured_letters import another_colour_heard
 from lint_rules.unit_language.compared_statements import compared_otherwise
 from lint_rules.unit_language.counted_in_lists import miscounted_in_list
@@ -70,12 +72,14 @@ def doubts(read: Exercises, unit: Unit) -> Iterator[Doubt]:
 def doubts_of_texts(read: Exercises, texts: Sequence[Passage]) -> Iterator[Doubt]:
     """What the texts of a lesson speak against: answers to statements of which they tell the contrary."""
     for exercise in read.exercises:
-        found = told_otherwise(exercise.items, texts)
+        found = told_otherwise(exercise, texts)
         if found is not None:
             where = "picture" if found.drawn else "text"
             yield from _about(found.item, f"the {where} has “{found.sentence.rstrip('.')}”")
             continue
-        item, sentence = compared_otherwise(exercise.items, texts) or (None, "")
+        item, sentence = (
+            compared_otherwise(exercise.items, texts) or done_by_another(exercise.items, texts) or (None, "")
+        )
         yield from _about(item, f"the text has “{sentence.rstrip('.')}”")
 
 
@@ -100,6 +104,8 @@ def _all(read: Exercises, unit: Unit) -> Iterator[Doubt]:
         items = [item for item in exercise.items if item.answer is not None and not item.example]
         item, heard = miscounted(exercise, heard_in(read.activity, unit), page) or (None, "")
         yield from _about(item, f"the script has “{heard}”")
+        item, spelt = miscoded(exercise) or (None, "")
+        yield from _about(item, f"its numbers spell “{spelt}”")
         matched = mismatched_numbers(exercise)
         for item, other in matched[:1]:
             yield from _about(item, f"what it matches is “{other}”")

@@ -15,6 +15,7 @@ MANY = frozenset(
 )
 ONE = frozenset({"a", "an", "one", "every", "each", "another"})
 MODALS = frozenset({"can", "could", "must", "should", "will", "would", "may", "might", "ca", "wo", "cannot"})
+_NAMING = frozenset({"word", "words", "sound", "sounds", "rhyme", "rhymes", "answer", "answers"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +46,10 @@ class KeySentence:
     def touches(self, *indices: int) -> bool:
         """Whether the key has put any of some words there."""
         return any(index in self.filled for index in indices)
+
+    def names_words(self, end: int) -> bool:
+        """Whether what stands before an index speaks of words: the words with the sound are see and sea."""
+        return not _NAMING.isdisjoint(self._low[:end])
 
     def slip(self, first: int, last: int, better: str = "") -> KeySlip:
         """A slip that runs from one word to another."""

@@ -33,7 +33,6 @@ _PASTS = lazy_re.compile(
     r"\b(?:yesterday|last\s+(?:night|week|month|year|summer|winter|monday|friday|weekend)|\w+\s+ago)\b", re.I
 )
 _BE = ("am", "is", "are", "was", "were", "'m", "'re")
-_NAMING = frozenset({"word", "words", "sound", "sounds", "rhyme", "rhymes", "answer", "answers"})  # … are see and sea
 _SAME_PAST = frozenset({"is", "are", "read", "put", "cut", "let", "hit"})
 
 
@@ -233,7 +232,7 @@ def verb_forms(sentence: KeySentence) -> Iterator[KeySlip]:
         plain = low in bases() and tokens[at].tag == "VB" and not can_be_participle(low)
         plain = plain and not is_its_own_participle(low) and not tokens[at].text.isupper()  # the answer is LOOK UP
         plain = plain and sentence.low(helped_by - 1) != "where"  # Where is sign A?
-        plain = plain and not _NAMING & {sentence.low(index) for index in range(helped_by)}
+        plain = plain and not sentence.names_words(helped_by)
         if helper in (*_BE, "have", "has", "'ve") and plain and tokens[at].head != helped_by:
             going_on = f"{tokens[helped_by].text} {ing_form(low)}" if helper in _BE and helped_by == at - 1 else ""
             yield sentence.slip(helped_by, at, going_on)

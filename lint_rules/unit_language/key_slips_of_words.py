@@ -143,7 +143,7 @@ def _forms(sentence: KeySentence) -> Iterator[KeySlip]:
     for at in sentence.filled:
         low, before = sentence.low(at), sentence.low(at - 1)
         only_verb = low in words("verbs_alone") and not can_be_participle(low)
-        if before in _BE - {"be"} and only_verb:
+        if before in _BE - {"be"} and only_verb and not sentence.names_words(at - 1):
             yield sentence.slip(at - 1, at)
         if before == "been" and low in bases() and tokens[at].pos in ("VERB", "NOUN") and not can_be_participle(low):
             yield sentence.slip(at - 1, at)

@@ -19,6 +19,7 @@ from lint_rules.plain_words import DENIED, SENTENCE
 _WORD = lazy_re.compile(r"[^\W_]+")
 _SHORT_FORM = lazy_re.compile(r"['’](?:ve|re|ll)\b|\b[a-z]+n['’]t\b")
 _BUT = lazy_re.compile(r",?\s+\bbut\b\s+", re.I)  # No, but I have got a parcel for you: denied is what stands before
+_COMPARED = lazy_re.compile(r"\b(?:which|who)\b.*\b(?:[a-z]{3,}er|more|less|better|worse)\b", re.I)
 _NUMBER = lazy_re.compile(r"\d|\b(?:once|twice|one|two|three|four|five|six|seven|eight|nine|ten)\b", re.I)
 # On the 668 questions of the courses in tests/judged six keys lie so far behind another option, and all six are wrong
 # (`python -m tests.judged.options`); of those from 2.0 on behind it, a third.
@@ -69,8 +70,8 @@ def told_in(texts: Iterable[str]) -> list[Told]:
 
 def better_option(question: str, options: Sequence[str], key: int, told: Sequence[Told]) -> int | None:
     """The one other option that the texts support far better than the key's; None otherwise."""
-    if DENIED.search(question) or any(_NUMBER.search(option) for option in options):
-        return None  # numbers are reckoned
+    if DENIED.search(question) or _COMPARED.search(question) or any(_NUMBER.search(option) for option in options):
+        return None  # numbers are reckoned; beside the words stands what is less (colder than Friday night)
     if len({tuple(word[:_SAME] for word in content_in_order(option)) for option in options}) == 1:
         return None  # forms of one word: warmer, the warmest
     outright = [at for at, option in enumerate(options) if _is_answered(question, option, told)]

@@ -128,11 +128,21 @@ def out_of_step(read: Exercises, unit: Unit) -> OutOfStep | None:
 
 
 def _option(read: Exercises, source: _Source, name: str) -> OutOfStep | None:
-    """The one chosen option that is not said, where one other option of its item is."""
+    """The one chosen option that is not said, where one other option of its item is, or no word of any in a script."""
     found = the_one_out_of_step(_by_option(read, source, name), _FEWEST)
-    if found is None or len(found[2]) != 1:
+    if found is None:
         return None
     item, chosen, said = found
+    if not said and name == "script":
+        options = [told_words(option.text) for option in item.choices[0].options]
+        never = len(options) > 2 and not any(_is_heard(word, source.words) for words in options for word in words)
+        return (
+            _found(item, f"the script has none of “{'”, “'.join(one.text for one in item.choices[0].options)}”")
+            if never
+            else None
+        )
+    if len(said) != 1:
+        return None
     return _found(item, f"the {name} has “{said[0]}”, not “{chosen.text}”")
 
 

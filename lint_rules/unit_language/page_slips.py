@@ -329,7 +329,7 @@ def _asked(sentence: KeySentence) -> Iterator[KeySlip]:
         noun = at + 2
         while noun < len(tokens) - 1 and tokens[noun].tag == "JJ":
             noun += 1
-        alone = noun + 1 < len(tokens) and sentence.low(noun + 1) in _ENDS
+        alone = noun + 1 < len(tokens) and sentence.low(noun + 1) in (*_ENDS, ",")  # Where is your gloves, Toma?
         if before not in ("where", "here") or sentence.low(at + 1) not in _OWN or not alone:
             continue
         word = sentence.low(noun)

@@ -126,9 +126,19 @@ def test_a_word_the_dictionary_lacks_comes_with_the_way_to_list_it():
     )
 
 
-def test_what_the_message_already_suggests_is_not_said_twice():
-    found = said("There is two.", "There is", "THERE_S_MANY", "Did you mean “There are”?", "There are")
-    assert found.message == "On the pupil's page: Did you mean “There are”?"
+@pytest.mark.parametrize(
+    ("words", "message", "replacements", "told"),
+    [
+        ("There is", "Did you mean “There are”?", ["There are"], "“There is”: Perhaps “There are”?"),
+        ("is", "You should probably use: “are”.", ["are"], "“There is”: Perhaps “are”?"),
+        ("is", "The verb is for one.", ["are"], "“There is”: The verb is for one. Perhaps “are”?"),
+        ("is", "The verb should be “are”.", ["are"], "“There is”: The verb should be “are”."),
+        ("is", "Possible agreement error detected.", [], "“There is”: Something is wrong here."),
+    ],
+)
+def test_a_message_shows_the_words_and_proposes_once(words, message, replacements, told):
+    found = said("There is two.", words, "THERE_S_MANY", message, *replacements)
+    assert found.message == f"On the pupil's page, {told}"
 
 
 @pytest.mark.timeout(20)

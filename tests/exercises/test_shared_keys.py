@@ -78,6 +78,7 @@ def test_figures_in_the_columns_of_a_key_are_answers() -> None:
     [
         "::: teacher\n**Aim:** look\n\n**Key:**\n\n- Activity 1: 1 red, 2 brown\n- Activity 2: 1 a, 2 b\n:::\n\n",
         "::: teacher\n**Answers:** Activity 1: 1 red, 2 brown. Activity 2: 1 a, 2 b.\n:::\n\n",
+        "::: teacher\n**Keys:**\n\n- Task 1: 1 red, 2 brown\n- Task 2: 1 a, 2 b\n:::\n\n",
     ],
 )
 def test_a_key_in_the_lessons_notes_is_shared_out(notes: str) -> None:

@@ -24,8 +24,8 @@ def statements(path: Path) -> Iterator[tuple[bool, str]]:
     for around in around_each(unit, readings_of(unit).exercises):
         for one in around.read.exercises:
             texts = around.stating
-            told = told_otherwise(one.items, texts)
-            for goes, (contrary, _) in held_against(one.items, texts):
+            told = told_otherwise(one, texts)
+            for goes, (contrary, _) in held_against(one, texts):
                 key = contrary.item.answer.text if contrary.item.answer is not None else ""
                 mark = "told " if told is not None and told.item is contrary.item else ""
                 yield goes, f"{mark}{contrary.item.text} [{key}]: {contrary.sentence}"

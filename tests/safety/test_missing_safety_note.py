@@ -333,8 +333,8 @@ def test_cold_milk_that_is_poured_off_is_no_work_with_heat() -> None:
 def test_the_message_says_in_two_sentences_what_is_done_and_what_is_usual() -> None:
     (found,) = found_in("### 1 Cut out a kite. {.make}\n")
     assert found.message == (
-        "“Cut out” is cutting with scissors, and the notes name no care for it. "
-        "Usual: round-ended scissors, sitting down to cut, or an adult who watches."
+        "“Cut out” is cutting with scissors, and the notes name no care. "
+        "Name what fits: round-ended scissors, sitting down to cut, or an adult who watches."
     )
     assert (found.severity, found.text) == (Severity.QUERY, "Cut out")
 
@@ -343,6 +343,21 @@ def test_one_measure_for_this_act_is_enough_and_one_for_another_is_none() -> Non
     act = "### 1 Slice the banana with a knife. {.make}\n\n::: teacher\n**Safety:** %s\n:::\n"
     assert keys(act % "Table knives only, one adult at each table, fingers tucked in.") == []
     assert keys(act % "Cover the desks with newspaper.") == ["knives-and-blades"]
+
+
+def test_what_keeps_tables_clean_keeps_nobody_from_heat() -> None:
+    act = "### 1 Make a cake. {.make}\n\n::: teacher\n**Steps:** Let two children pour the hot fat into the bowl.\\\n"
+    act += "**Safety:** %s\n:::\n"
+    tidy = "Put newspaper on the tables, because fat makes them dirty. Everybody washes their hands with soap."
+    assert keys(act % tidy) == ["hot-water-cooking"]
+    assert keys(act % f"{tidy} An adult pours, and the children stand back.") == []
+
+
+def test_a_hammer_is_told_the_care_of_a_hammer() -> None:
+    (found,) = found_in("### 1 Make a lantern. {.make}\n\n1. Hammer a nail through the tin.\n")
+    assert "an adult who starts each nail" in found.message
+    (found,) = found_in("### 1 Make a lantern. {.make}\n\n1. Push a needle through the tin.\n")
+    assert "blunt or plastic points" in found.message
 
 
 @pytest.mark.parametrize(

@@ -15,6 +15,7 @@ _EXPLAINED = lazy_re.compile(
     r"\s+(?:–|—|-|\()\s*(?=\S).*$|\s*→.*$|(?<=[.!?])\s+(?-i:Accept)\s+(?:any|other|all|every)\b.*$", re.S
 )
 _VERDICT_FIRST = lazy_re.compile(r"\W*(true|false|yes|no|right|wrong|✓|✗|✘)\s*[.,:;]\s+\S", re.I)
+_IT_IS = lazy_re.compile(r"^\W*(?:it|that|this)(?: is|['’]s)\s+(?=(?:true|false|right|wrong)\b)", re.I)
 _OPTIONAL = lazy_re.compile(r"\(([^()\s][^()]*)\)")
 _BETWEEN = lazy_re.compile(r"\s*/\s*|\s+or\s+|\s*\|\s*")
 _OR = lazy_re.compile(r"\sor\s")
@@ -129,8 +130,9 @@ def face(answer: str) -> bool | None:
 def yes_or_no(answer: str) -> bool | None:
     """Whether an answer calls a statement true or false, whatever it says behind that (`no (there is only one)`, `Yes.
     There are two.`); None where it says something else."""
-    first = _VERDICT_FIRST.match(answer)
-    said = plain(first[1] if first is not None else _EXPLAINED.sub("", answer))
+    told = _IT_IS.sub("", answer)  # It is true.
+    first = _VERDICT_FIRST.match(told)
+    said = plain(first[1] if first is not None else _EXPLAINED.sub("", told))
     return True if said in _TRUE else False if said in _FALSE else None
 
 

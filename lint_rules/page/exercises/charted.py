@@ -24,6 +24,7 @@ _MOST = lazy_re.compile(r"\bthe (?:highest|strongest|biggest|largest|longest|mos
 _LEAST = lazy_re.compile(r"\bthe (?:lowest|smallest|shortest|fewest|least|lightest)\b", re.I)
 _FIGURE = lazy_re.compile(r"\d+(?:[.,]\d+)?")
 _BAR = lazy_re.compile(r"\b([A-Z][a-z]+(?: [a-z]+){0,2}):? (\d{1,3})(?=\s*[.;,\n]|$)")  # Ice hockey 9.
+_LEAD = lazy_re.compile(r"^\W*(?:at|on|in|it is|it['’]s)\s+", re.I)
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
 
 
@@ -123,7 +124,7 @@ def _crossed(
     read: Exercises, cells: Mapping[tuple[int, int], str], rows: Mapping[int, str], columns: Mapping[int, str]
 ) -> Iterator[tuple[Item, str]]:
     for item in (item for exercise in read.exercises for item in exercise.items):
-        answer = plain(item.answer.text) if item.answer is not None and not item.example else ""
+        answer = _BRACKETED.sub("", item.answer.text) if item.answer is not None and not item.example else ""
         asked = {_single(word) for word in _WORD.findall(item.text)}
         row, column = ([at for at, label in heads.items() if _has_all(asked, label)] for heads in (rows, columns))
         if not answer or len(row) != 1 or len(column) != 1 or _RECKONED.search(item.text) or _BESIDE.search(item.text):
@@ -131,8 +132,13 @@ def _crossed(
         own = cells.get((row[0], column[0]), "")
         near = [cells.get((other, column[0]), "") for other in rows if other != row[0]]
         near += [cells.get((row[0], other), "") for other in columns if other != column[0]]
-        if own and plain(own) != answer and answer in map(plain, near) and "_" not in own:
+        if own and not _is(answer, own) and any(_is(answer, other) for other in near) and "_" not in own:
             yield item, own
+
+
+def _is(answer: str, cell: str) -> bool:
+    """Say whether an answer is what stands in a cell, perhaps with a small word before it: At 11.30 pm."""
+    return plain(_LEAD.sub("", answer)) == plain(_LEAD.sub("", cell))
 
 
 def _has_all(asked: Collection[str], label: str) -> bool:

@@ -225,6 +225,12 @@ _WAX = lazy_re.compile(r"\bwax\b(?!.*\b(?:glue gun|iron)\b)", re.I | re.S)
 _WASHING = lazy_re.compile(
     r"^(?=.*\b(?:wash|washes|washed|rinse|wipe|clean)\b)(?=.*\bhands\b)(?!.*\b(?:adult|sharp|cut)).*$", re.I
 )
+# What keeps tables and clothes clean: Put newspaper on the tables, because fat makes them dirty.
+_TIDY = lazy_re.compile(
+    r"^(?=.*\b(?:newspapers?|aprons?|old shirts?|tablecloths?|dirty|mess|messy)\b)"
+    r"(?!.*\b(?:adults?|teachers?|you|sharp|cut\w*|hot|heat|burn\w*|cool|slip\w*)\b).*$",
+    re.I,
+)
 _PLAYED = frozenset({"game", "song", "speaking"})
 _PLAIN_CARE = 0.5  # a score: rather a care than not; the mere names of tools reach 0
 
@@ -279,7 +285,7 @@ def _open(text: ActivityText, acts: Sequence["Act"]) -> Iterator[_Open]:
     for act in acts:
         hazard = hazards()[act.hazard]
         # Where no note speaks of safety at all, or of clean hands alone, a plain act's care must be plain in the steps.
-        unspoken = act.plain and not (noted and not _speaks_of_clean_hands(text, act.hazard))
+        unspoken = act.plain and not (noted and not _speaks_of_cleanness(text, act.hazard))
         lacking = care[act.hazard] < (_PLAIN_CARE if unspoken else sureness().enough)
         lacking = lacking and not (act.hazard == _WATER and _names_water(text))
         allergens = act.hazard == _TASTING and _leaves_allergens_open(text)
@@ -287,13 +293,14 @@ def _open(text: ActivityText, acts: Sequence["Act"]) -> Iterator[_Open]:
             yield _Open(act, hazard, _severity(text, act, noted=noted and not allergens), text.part, noted)
 
 
-def _speaks_of_clean_hands(text: ActivityText, hazard: str) -> bool:
-    """Say whether all that the safety notes speak of is clean hands, which keep nobody from a blade, heat or a fall."""
+def _speaks_of_cleanness(text: ActivityText, hazard: str) -> bool:
+    """Say whether all that the safety notes speak of is clean hands and tables, which keep nobody from a blade, heat or
+    a fall."""
     if hazard not in words("not_by_washing"):
         return False
     noted = [one.passage.text for one in text.said if one.place in (Place.SAFETY, Place.LESSON_SAFETY)]
     sentences = [sentence for one in noted for sentence in re.split(r"[.;!]\s*", one) if sentence.strip(" *")]
-    return bool(sentences) and all(_WASHING.search(sentence) for sentence in sentences)
+    return bool(sentences) and all(_WASHING.search(one) or _TIDY.search(one) for one in sentences)
 
 
 def _severity(text: ActivityText, act: "Act", *, noted: bool) -> Severity:
@@ -366,10 +373,11 @@ def _found(reading: Reading, item: _Open, *, others: int) -> Found:
 
 def _message(item: _Open, others: int) -> str:
     hazard = item.hazard
-    lack = "the safety note speaks of other things" if item.noted else "the notes name no care for it"
+    lack = "Safety speaks of other things" if item.noted else "the notes name no care"
     more = f" (and in {others} more activities)" if others else ""
-    after = f" is {hazard.act}{more}, and {lack}. Usual: {hazard.usual}."
-    said = item.act.passage.text[item.act.start : item.act.end].split()
+    done = item.act.passage.text[item.act.start : item.act.end]
+    after = f" is {hazard.act}{more}, and {lack}. Name what fits: {hazard.usual_for(done)}."
+    said = done.split()
     room = max(_LEAST, _WORDS - len(after.split()))
     shown = " ".join(said) if len(said) <= room else " ".join(said[: room - 1]) + " …"
     return f"“{shown}”{after}"

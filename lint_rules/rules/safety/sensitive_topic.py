@@ -47,6 +47,7 @@ RULE = Rule(
         Example("Look at the shooting star! The bean has two green shoots. Shoot the ball, Rafi!\n"),
         Example("Tie the bow in your hair. Roll the die. We play tug of war.\n"),
         Example("There is a pig on the farm. Merry Christmas!\n", why="only some markets ask about these"),
+        Example("::: words\nveil, smoker\n:::\n\nThe beekeeper has a smoker.\n", why="a tool"),
         Example("The pirate has a sword.\n", course="sensitive_off: [weapons]", why="cleared by this course"),
         Example("::: teacher\n**Steps:** Do not talk about guns or beer here.\n:::\n", why="for the teacher"),
         Example("There is a guinea pig in the box.\n", course="markets: [middle-east]"),

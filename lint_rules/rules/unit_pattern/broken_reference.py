@@ -45,6 +45,7 @@ RULE = Rule(
             why="activities numbered straight through the unit",
         ),
         Example(_TWO + "::: answers\n**Activity 9**\n\nA kite.\n:::\n", why="the head of a key, no reference"),
+        Example(_TWO + "Do Task 5 of the test. Look at Lesson 2, Task 2.\n", why="a part of a page"),
         Example("### 2.1 Look. {.game}\n\n### 2.2 See activity 2.1 again. {.game}\n"),
         Example("Page 3 of my book is blue. I have two lessons and 5 activities.\n", why="a story, not a reference"),
         Example(
@@ -56,6 +57,7 @@ RULE = Rule(
         Example(_TWO + "Look at «activity 5» again.\n"),
         Example(_TWO + "::: teacher\n**Steps:** Sing the song of «lesson 4».\n:::\n"),
         Example(_TWO + "Look at «lesson 1, activity 3».\n"),
+        Example(_TWO + "::: teacher\n**Steps:** Use the cards from «Lesson 1, Task 7».\n:::\n"),
         Example(_TRACK + "::: teacher\n**Steps:** Play «track 1.4».\n:::\n"),
         Example(
             _TRACK.replace("1.1", "1²") + "::: teacher\n**Steps:** Play «track 1.4».\n:::\n",

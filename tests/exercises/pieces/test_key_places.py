@@ -43,7 +43,7 @@ def test_a_sentence_of_the_notes_that_begins_as_a_key_does(said):
         "Answers 1 red",
         "*Answers* in pairs",
         "The answers may vary.",
-        "Keys: red, old",
+        "House keys: red, old",
         "Ask for the answers: 1 red 2 old",
         "Answers – 100 children",
     ],
