@@ -38,6 +38,7 @@ _LISTEN, _READ = lazy_re.compile(r"\blisten\b", re.I), lazy_re.compile(r"\bread\
 _PRICED = lazy_re.compile(r"\b(?:how much|costs?|prices?|pay|coins?|euros?|pounds?|dollars?|pence|cents?)\b", re.I)
 _IN_OTHER_UNITS = frozenset(["60", "100", "1000"])  # an hour, a metre, a kilo
 _BRACKETED = lazy_re.compile(r"\([^()]*\)")
+_BEING = lazy_re.compile(r"\b(?:is|are|was|were|feels?|felt|looks?|looked)\W*$|\b(?:is|are|was|were)\s+_", re.I)
 _DOES = lazy_re.compile(r"\b(?:is|are|was|were)\s+\w+ing\b", re.I)
 _WHAT_DOING = lazy_re.compile(r"\bWhat(?: is| are| was| were|['’]s|['’]re) (.+?) doing\b", re.I)
 _LONG = lazy_re.compile(r"\d[\d ]{4,}\d")  # a number to phone, which is said figure by figure
@@ -134,16 +135,26 @@ def _option(read: Exercises, source: _Source, name: str) -> OutOfStep | None:
         return None
     item, chosen, said = found
     if not said and name == "script":
-        options = [told_words(option.text) for option in item.choices[0].options]
-        never = len(options) > 2 and not any(_is_heard(word, source.words) for words in options for word in words)
         return (
-            _found(item, f"the script has none of “{'”, “'.join(one.text for one in item.choices[0].options)}”")
-            if never
+            _found(item, f"the script has none of “{'”, “'.join(_options(item))}”")
+            if _says_none(item, source)
             else None
         )
     if len(said) != 1:
         return None
     return _found(item, f"the {name} has “{said[0]}”, not “{chosen.text}”")
+
+
+def _options(item: Item) -> Sequence[str]:
+    return [option.text.rstrip(" .") for option in item.choices[0].options]
+
+
+def _says_none(item: Item, source: _Source) -> bool:
+    """Say whether no word of any option is heard, in any form; what is like something (*The weather was …*) is often
+    told in other words."""
+    options = [told_words(option) for option in _options(item)]
+    told = not any(_is_heard(word, source.words) for words in options for word in words)
+    return told and len(options) > 2 and _BEING.search(item.text) is None
 
 
 def _by_option(

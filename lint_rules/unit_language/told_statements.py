@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from itertools import pairwise, takewhile
 
 from lint_rules import lazy_re
-from lint_rules.manuscript.model import Passage
+from lint_rules.manuscript.model import Audience, Passage
 from lint_rules.page.exercises.answers import face, yes_or_no
 from lint_rules.page.exercises.completed import completed_sentence
 from lint_rules.page.exercises.in_step import the_one_out_of_step
@@ -74,7 +74,9 @@ def told_otherwise(exercise: Exercise, texts: Sequence[Passage]) -> Contrary | N
 def held_against(exercise: Exercise, texts: Sequence[Passage]) -> list[tuple[bool, tuple[Contrary, bool]]]:
     """The statements of an exercise of which the texts tell something: whether the key goes with that, and the
     sentence that tells it, with whether it says only he or she."""
-    statements = list(_statements(exercise.items)) or list(_completed(exercise))
+    statements = list(_statements(exercise.items))
+    if not statements:  # what somebody can do, no picture shows
+        statements, texts = list(_completed(exercise)), [one for one in texts if one.audience is not Audience.ARTIST]
     if len(statements) < _FEWEST:
         return []
     told = _Texts.of([text for _, text, _ in statements], texts)

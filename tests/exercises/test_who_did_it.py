@@ -190,6 +190,12 @@ def test_a_script_that_has_none_of_the_options(more: str, answers: str, found: l
     assert [words for words, _ in said] == found
 
 
+def test_what_somebody_is_like_is_told_in_other_words() -> None:
+    page = VISIT.replace("Mrs Olm wants to plant ____.", "Mrs Olm is ____.").replace("MORE", "")
+    page = page.replace("roses", "frightened").replace("sunflowers", "hungry").replace("apple trees", "tired")
+    assert said_of(RULE, page + key("1 b\n2 a\n3 b\n4 b")) == []
+
+
 LABELS = """### 1 Listen. How many? {.listening audio=1.1}
 
 1. ____ plates
