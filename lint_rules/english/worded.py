@@ -18,6 +18,7 @@ _IF_RIGHT = "If it is right, add it to `known` in course.yaml."
 _SENTENCE_END = lazy_re.compile(r"(?<=[.!?])\s+|,? (?=e\.g\.)")
 _SAID_SECOND = frozenset({"INFORMATIONS"})  # the first sentence of their message is about another sense
 _JUST_BEFORE = lazy_re.compile(r"(?:[\w'’-]+ ){1,2}$")
+_SHORT = 8  # words of an explanation that is kept beside a proposal
 _LONGEST = 7  # words that a message shows
 # Sentences of a checker that only lead to its proposals, or say no more than that something is wrong.
 _ONLY_PROPOSES = lazy_re.compile(r"(?:did you mean|you should probably use|use|consider|possible)\b", re.I)
@@ -34,7 +35,7 @@ def message_of(passage: Passage, match: EnglishMatch) -> str:
     if match.rule.startswith(SPELLER):
         meant = f": {' or '.join(better)}?" if better else "."
         return f"{where}: “{words}” is in no dictionary{meant} {A_NAME if words[:1].isupper() else _IF_RIGHT}"
-    if _ONLY_PROPOSES.match(first):
+    if _ONLY_PROPOSES.match(first) or (better and len(first.split()) > _SHORT):
         better = [f"“{word}”" for word in match.replacements[:_MOST] if word]
         first = "" if better else "Something is wrong here."
         perhaps = f"Perhaps {' or '.join(better)}?" if better else ""

@@ -53,6 +53,13 @@ RULE = Rule(
             "### 1 Find three mistakes. One sentence is right. {.mistakes}\n\n"
             "1. He go.\n2. I goes.\n3. We are.\n4. It are.\n"
         ),
+        Example(
+            "### 1 Circle two words with ee. {.sounds}\n\n1. tree, drum, feet\n2. green, mask, three\n"
+            "3. flag, see, street\n4. sleep, loud, queen\n\n"
+            "::: answers\n1. **tree** and **feet**\n2. **green** and **three**\n3. **see** and **street**\n"
+            "4. **sleep** and **queen**\n:::\n",
+            why="in each line",
+        ),
         Example(f"### 1 Find the four strange words. {{.sounds}}\n\n{_FIVE}", why="among others"),
     ),
     fails=(
@@ -254,6 +261,6 @@ def _row(place: Place) -> tuple[int, int]:
 
 
 def _entries(text: str) -> list[str]:
-    """What an answer lists: by commas, or by dashes and dots where it has no comma."""
-    between = "," if "," in text else r"\s[–—-]\s|[·•;/]"
+    """What an answer lists: by commas, or by dashes, dots and *and* where it has no comma."""
+    between = "," if "," in text else r"\s[–—-]\s|[·•;/]|\sand\s"
     return [part for part in re.split(between, text) if plain(part)]

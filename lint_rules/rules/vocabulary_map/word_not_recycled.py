@@ -177,9 +177,10 @@ def _hope(unit: UnitFacts, room: int, level: Level, units: Sequence[UnitFacts]) 
 def _said(row: WordRow, level: Level, book: Book) -> str:
     word, wanted = row.entry.word, level.limits.recycle
     if not row.met:
-        return f"No lesson after this one has “{word}”, and {level.name} wants it in {wanted} more."
+        more = "one later lesson" if wanted == 1 else f"{wanted} later lessons"
+        return f"No later lesson has “{word}”, and {level.name} wants it in {more}."
     where = ", ".join(_place(sight, book) for sight in row.met)
-    return f"After this lesson only {_lessons(row.meetings)} “{word}” ({where}); {level.name} wants {wanted}."
+    return f"Of the later lessons only {_lessons(row.meetings)} “{word}” ({where}); {level.name} wants {wanted}."
 
 
 def _place(sight: Sight, book: Book) -> str:
