@@ -236,8 +236,9 @@ def _is_used(tokens: Sequence[Token], noun: int, after: Sequence[str], *, handle
         return False
     if _opens_with_handling(tokens, first, noun):
         return True
-    if tokens[noun].pos not in ("NOUN", "PROPN"):
-        return False
+    title = noun > first + 1 and tokens[noun].text.istitle() and tokens[noun - 1].text.istitle()
+    if title or tokens[noun].pos not in ("NOUN", "PROPN"):
+        return False  # Play Tangled String.
     head, preposition = tokens[noun], ""
     for _ in range(6):
         parent = tokens[head.head]
@@ -269,8 +270,11 @@ def _is_pretence(token: Token) -> bool:
 
 
 def _is_said_of_me(tokens: Sequence[Token], verb: int) -> bool:
-    """Say whether a speaker tells what he or she does, as on a page: `I put my hat in a bag`."""
-    return any(token.head == verb and token.dep == "nsubj" and token.text.casefold() in ("i", "we") for token in tokens)
+    """Say whether a speaker tells what he or she does, as on a page: `I put my hat in a bag`; or a sentence that
+    children are to say, of what somebody has done: `They've just attached the string`."""
+    of_verb = [token for token in tokens if token.head == verb]
+    me = any(token.dep == "nsubj" and token.text.casefold() in ("i", "we") for token in of_verb)
+    return me or (tokens[verb].tag == "VBN" and any(token.lemma in ("just", "already", "yet") for token in of_verb))
 
 
 def _first_of_sentence(tokens: Sequence[Token], at: int) -> int:

@@ -237,13 +237,7 @@ def _by_word(exercise: Exercise, source: _Source) -> Iterator[tuple[bool, tuple[
     """Items all whose words are said, and each number, time, colour or day of the others that is not."""
     for item in _answered(exercise):
         said = _BRACKETED.sub("", _said_by_key(item, exercise))
-        if (
-            not said
-            or _LONG.search(said)
-            or _OPEN.search(said)
-            or _FULL_HOUR.search(said)
-            or _RECKONED.search(item.text)
-        ):
+        if not said or _LONG.search(said) or _OPEN.search(said) or _FULL_HOUR.search(said):
             continue
         known = _said_there(item, exercise, source)
         missing = {
@@ -256,6 +250,8 @@ def _by_word(exercise: Exercise, source: _Source) -> Iterator[tuple[bool, tuple[
             missing = {one for one in missing if not one.isdigit()}  # half past four, and the clock says 4:30
         if not missing:
             yield True, (item, "")
+        if _RECKONED.search(item.text):
+            continue
         for one in times if times and source.has_times else missing - times:  # half past eight, and not eight as well
             priced, timed = _PRICED.search(f"{item.text} {said}") is not None, ":" in one
             if priced and (timed or _is_product(one, source.words)):

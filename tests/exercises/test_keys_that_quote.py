@@ -224,7 +224,7 @@ SAID = """### 1 Read. {.story}
 
 "Can we climb it?" asks Isla.
 
-"Please dry your shoes," says the heron. "Hello," says Dod. "I am on page nine. It is a very good page."
+"Please dry your shoes," says the heron. "Hello," says Dod proudly. "I am on page nine. It is a very good page."
 
 "What is this place?" asks Tam. "I am cold and wet," says the book.
 

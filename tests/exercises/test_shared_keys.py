@@ -408,6 +408,37 @@ def test_what_the_notes_have_children_write_is_a_key(line: str, answers: list[st
     assert [item.answer.text.rstrip(".") for item in one.items if item.answer] == answers
 
 
+@pytest.mark.parametrize(
+    ("step", "read"),
+    [
+        (
+            "1 hat · 2 bag (it is blue; the others are red) · 3 dog",
+            ["hat", "bag (it is blue; the others are red)", "dog"],
+        ),
+        ("in pairs, then together", []),
+        ("1 person at a time", []),
+    ],
+)
+def test_a_step_that_checks_by_a_key(step: str, read: list[str]) -> None:
+    page = "1. a red ____\n2. a blue ____\n3. a big ____\n\n::: teacher\n**Steps:**\n\n1. They write.\n2. Play it.\n"
+    text = f"{FRONT}## Lesson 1: A {{.words}}\n\n### 1 Write. {{.writing}}\n\n{page}3. **Check**: {step}.\n:::\n"
+    unit = read_unit(Source("level-1/unit-01.md", text))
+    (one,) = exercises_in(next(iter(unit.activities)), unit).exercises
+    assert [item.answer.text.rstrip(".") for item in one.items if item.answer] == read
+
+
+@pytest.mark.parametrize("lead", ["Check", "Check, and let three of them read with the right voice and a loud one"])
+def test_a_key_in_the_last_of_some_steps_has_the_labels_of_the_items(lead: str) -> None:
+    steps = "**Steps:**\n\n1. They write.\n2. Play it.\n3. {}: 1 hat · 2 bag · 3 dog (or cat) · 4 owl.\n"
+    page = "1. a red ____\n2. a blue ____\n3. a big ____\n4. an old ____\n\n"
+    text = (
+        f"{FRONT}## Lesson 1: A {{.words}}\n\n### 1 Write. {{.writing}}\n\n{page}::: teacher\n{steps.format(lead)}:::\n"
+    )
+    unit = read_unit(Source("level-1/unit-01.md", text))
+    (one,) = exercises_in(next(iter(unit.activities)), unit).exercises
+    assert [item.answer.text for item in one.items if item.answer] == ["hat", "bag", "dog (or cat)", "owl"]
+
+
 def answered(page: str) -> list[list[str]]:
     """The answers of each activity of a lesson, as they are read."""
     unit = read_unit(Source("level-1/unit-01.md", f"{FRONT}## Lesson 1: A {{.words}}\n\n{page}"))

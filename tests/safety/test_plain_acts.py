@@ -22,6 +22,8 @@ def acts_of(page: str, materials: str = "", steps: str = "", kind: str = "make")
         ("1. Cut off the top of a plastic bottle.", "bottles, scissors", "", "scissors-cutting", "Cut off the top of"),
         ("1. Draw a tail and cut it out.", "scissors, card", "", "scissors-cutting", "cut it out"),
         ("1. Put hot water in three cups.", "", "", "hot-water-cooking", "Put hot water"),
+        ("1. Put a drop of hot glue on it.", "", "", "hot-glue-and-irons", "Put a drop of hot glue"),
+        ("", "", "Let two children carry the hot pan.", "hot-water-cooking", "carry the hot pan"),
         ("", "", "Pour the hot tea into small cups.", "hot-water-cooking", "Pour the hot tea"),
         ("1. Push the pin through the straw.", "", "", "sharp-points-and-edges", "Push the pin"),
         ("", "carrots, a peeler", "Groups peel and cut two carrots.", "knives-and-blades", "peel and cut two carrots"),

@@ -22,11 +22,12 @@ _LABEL = lazy_re.compile(r"(?:number\s+|in\s+part\s+|part\s+)?[(\[]?(?:\d{1,2}|[
 _TOLD = lazy_re.compile(
     r"\((?:[A-Za-z ]{0,30}[:–—]\s*)?(?P<bracketed>(?:1|a)\b[^()]*)\)"
     r"|\b(?:answers?|key|solutions?|check|(?:they|pupils|children|pairs|groups)\s+(?:write|say|tick|choose|circle|put))\b"
-    r"[^.:;()\n]{0,40}[:–—]\s*"
-    r"(?P<open>(?:1|a)\b(?:(?!\b(?:answers?|key|solutions?)\b)[^()\n])*)"
+    r"[^.:;()\n]{0,70}[:–—]\s*"
+    r"(?P<open>(?:1|a)\b(?:(?!\b(?:answers?|key|solutions?)\b)(?:[^()\n]|\([^()\n]*\)))*)"
     r"|(?:^|(?<=\s))[→⇒►▶]\s*(?P<arrowed>(?:1|a)\b[^()\n]*)",  # They colour it. → 1 red · 2 blue · 3 green
     re.I,
 )
+_CHECKS = frozenset({"check", "check it", "check them", "check together"})
 _NEXT = lazy_re.compile(r"(?<!\s)\s*[,;|·]\s*(?=\d|[a-z]\b)|\.\s+(?=\d|[a-z]\b)")
 _LABELLED = lazy_re.compile(
     r"(?P<label>\d{1,2}|[a-z]\b)(?:[.):]?\s+(?:[=–—-]\s*)?|\s*[=–—-]\s*|(?=[a-z]\b))"
@@ -35,6 +36,7 @@ _LABELLED = lazy_re.compile(
 )
 _ENDS = lazy_re.compile(r"[.;](?=\s+[A-Z“‘\"'])")  # 6 yes. Play the track twice.
 _ONE_TWO = lazy_re.compile(r"\s*1[.):]?\s+\S[^\n]*?[,;·|.]\s*2[.):]?\s+\S")  # 1 c, 2 d
+_ORDERED = lazy_re.compile(r"\s*[a-z]\s+\d\b[^\n]*?[,;·|]\s*[a-z]\s+\d\b")  # d 1 · b 2
 _NUMBERS = tuple(map(str, range(1, 100)))
 _BRACKETS = {"(": ")", "[": "]"}
 _LEAST = 8  # characters: `(c)` is an answer
@@ -70,8 +72,14 @@ def _is_key(passage: Passage) -> bool:
     if passage.role in (Role.ALT, Role.CODE):
         return False
     if passage.audience is Audience.TEACHER:
-        return _names_key(passage.field) or _says_so(passage)
+        return _names_key(passage.field) or _is_checked(passage) or _says_so(passage)
     return passage.audience is Audience.KEY
+
+
+def _is_checked(passage: Passage) -> bool:
+    """Whether a step has the key that the class checks by: **Check**: 1 T · 2 F (beside the gate) · 3 T."""
+    labelled = _ONE_TWO.match(passage.text) or _ORDERED.match(passage.text)
+    return passage.field.casefold() in _CHECKS and labelled is not None
 
 
 def _names_key(name: str) -> bool:
@@ -88,7 +96,8 @@ def behind_lead(text: str) -> int:
 
 def out_of_steps(passage: Passage) -> Passage:
     """A key that is the last of some numbered steps, without the number of its step: 3. Key: 1 drum, 2 hat."""
-    is_key = behind_lead(passage.text) > 0 or (_names_key(passage.field) and _ONE_TWO.match(passage.text) is not None)
+    is_key = behind_lead(passage.text) > 0 or _is_checked(passage)
+    is_key = is_key or (_names_key(passage.field) and _ONE_TWO.match(passage.text) is not None)
     in_notes = passage.audience is Audience.TEACHER or passage.role is Role.FIELD
     of_step = passage.item is not None and in_notes and is_key
     return replace(passage, item=None) if of_step else passage
@@ -136,9 +145,14 @@ def told_answers(text: str) -> Iterator[tuple[int, int]]:
 
 
 def _pieces(text: str, start: int, end: int) -> Iterator[tuple[int, int]]:
+    """The pieces of a row of answers; what stands in brackets is one: 1 breeze (a wind; 2 others are parts)."""
+    depth, seen = 0, start
     for cut in _NEXT.finditer(text, start, end):
-        yield start, cut.start()
-        start = cut.end()
+        depth += text.count("(", seen, cut.start()) - text.count(")", seen, cut.start())
+        seen = cut.start()
+        if depth == 0:
+            yield start, cut.start()
+            start = cut.end()
     yield start, end
 
 

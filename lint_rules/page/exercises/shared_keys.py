@@ -165,7 +165,7 @@ def _told_in_steps(activity: Activity) -> Iterator[Passage]:
                         (first + start - 1, first + end - 1)
                         for start, end in told_answers(f"({passage.text[first:last]})")
                     ]
-            yield from (part_of(passage, start, end) for start, end in said)
+            yield from (replace(part_of(passage, start, end), item=None) for start, end in said)  # no step 3
 
 
 def _told_in_lesson(lesson: Lesson, activity: Activity) -> tuple[Passage, ...]:

@@ -19,6 +19,7 @@ _SOMEBODY = r"(?:[A-Z][\w'’]*\s?)+|(?:the|his|her|my)\s+(?:[a-z]+\s)?[a-z]+"  
 _BEHIND = lazy_re.compile(rf"\s*{_VERBS}\s+(?P<after>{_SOMEBODY})|\s*(?P<before>[A-Z][\w'’]*)\s+{_VERBS}\b")
 _SMALL = frozenset({"the", "his", "her", "my"})
 _WORD = lazy_re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
+_HOW = lazy_re.compile(r"^\s*[a-z]+ly\b")
 _LEAST = 3  # words that somebody says
 _ASKED = lazy_re.compile("who (?:says?|said|asks?|asked)|who is (?:speaking|talking)|whose words", re.I)
 
@@ -53,7 +54,8 @@ def _spoken(passage: Passage) -> Iterator[tuple[Sequence[str], str]]:
     who, end, asked = "", -1, False
     for match in _QUOTED.finditer(passage.text):
         behind = _BEHIND.match(passage.text, match.end())
-        between = passage.text[end : match.start()].strip(" .,")  # “Hello,” says Dod. “I am on page nine.”
+        # “Hello,” says Dod proudly. “I am on page nine.”
+        between = _HOW.sub("", passage.text[end : match.start()]).strip(" .,")
         goes_on = who and not between and not asked
         if behind is not None:
             who, end = (behind["after"] or behind["before"]).strip(), behind.end()

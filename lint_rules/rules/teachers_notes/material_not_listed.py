@@ -47,6 +47,10 @@ RULE = Rule(
             why="the numbered answers of the key",
         ),
         Example(_activity("Cut out a kite. {.make}", "Children cut with scissors.", "scissors, paper")),
+        Example(
+            _activity("Play Tangled String. {.game}", "Check: They've just attached the string."),
+            why="a game's name, and a sentence to say",
+        ),
         Example(_activity("Listen and point. {.listening}", "Hand out the word cards.", "flashcards, a paper bag")),
         Example(_activity("Point to the scissors. {.listening}", "Children point to the dice and the ball.")),
         Example(_activity("Draw a ball. {.writing}", "Children draw a box and a bag, and colour them.")),
