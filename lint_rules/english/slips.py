@@ -167,6 +167,13 @@ _LET_TO = lazy_re.compile(
 )
 _TO_AFTER_MODAL = lazy_re.compile(r"\b(?:can|must|should|will|may)\s+(?:I|you|he|she|it|we|they)\s+(to)\s+[a-z]+", re.I)
 
+# I put to much salt; not: it comes to many, due to much rain.
+_TO_MUCH = lazy_re.compile(
+    r"\b(?:put|puts|eats?|ate|drinks?|drank|is|are|was|were|['’]s|had?|has|have|got|way|far|makes?|made|uses?|used|not)\s+"
+    r"(to)\s+(?:much|many)\b",
+    re.I,
+)
+
 
 def slips_in(text: str) -> Iterator[Slip]:
     """The slips of a text, in the order of the patterns."""
@@ -191,6 +198,8 @@ def slips_in(text: str) -> Iterator[Slip]:
             yield Slip(*match.span(1), "No “to” comes after this verb.")
     for match in _SINCE.finditer(text):
         yield Slip(*match.span(1), "For how long? The word is “for”.", "for")
+    for match in _TO_MUCH.finditer(text):
+        yield Slip(*match.span(1), "More than is good? Then the word is “too”.", "too")
     for match in _HAVE_YEARS.finditer(text):
         yield Slip(*match.span(1), "How old we are is told with “be”.")
     for match in _DID.finditer(text):

@@ -1,6 +1,6 @@
 """Answers of a key that their own task speaks against: its script, its picture, its table, the words of a speaker."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from lint_rules.manuscript.model import PICTURE, Audience, Passage, Unit
@@ -59,6 +59,11 @@ class Doubt:
         """What is meant."""
         return self.at or self.answer.place
 
+    def is_of(self, word: Place, read: Exercises) -> bool:
+        """Whether it is about the item that has a word."""
+        items = (item for exercise in read.exercises for item in exercise.items if item.answer is self.answer)
+        return any(place.holds(word) for item in items for place in item.prompt)
+
 
 def doubts(read: Exercises, unit: Unit) -> Iterator[Doubt]:
     """What speaks against answers of a page, each answer once."""
@@ -69,8 +74,9 @@ def doubts(read: Exercises, unit: Unit) -> Iterator[Doubt]:
             yield doubt
 
 
-def doubts_of_texts(read: Exercises, texts: Sequence[Passage]) -> Iterator[Doubt]:
-    """What the texts of a lesson speak against: answers to statements of which they tell the contrary."""
+def doubts_of_texts(read: Exercises, texts: Sequence[Passage], names: Collection[str]) -> Iterator[Doubt]:
+    """What the texts of a lesson speak against: answers to statements of which they tell the contrary, and to who did
+    it; ``names`` are those of the course."""
     for exercise in read.exercises:
         found = told_otherwise(exercise, texts)
         if found is not None:
@@ -78,7 +84,7 @@ def doubts_of_texts(read: Exercises, texts: Sequence[Passage]) -> Iterator[Doubt
             yield from _about(found.item, f"the {where} has “{found.sentence.rstrip('.')}”")
             continue
         item, sentence = (
-            compared_otherwise(exercise.items, texts) or done_by_another(exercise.items, texts) or (None, "")
+            compared_otherwise(exercise.items, texts) or done_by_another(exercise.items, texts, names) or (None, "")
         )
         yield from _about(item, f"the text has “{sentence.rstrip('.')}”")
 

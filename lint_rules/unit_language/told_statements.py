@@ -16,6 +16,7 @@ from dataclasses import dataclass
 from itertools import pairwise, takewhile
 
 from lint_rules import lazy_re
+from lint_rules.language.inflection.verb_forms import pasts
 from lint_rules.manuscript.model import Audience, Passage
 from lint_rules.page.exercises.answers import face, yes_or_no
 from lint_rules.page.exercises.completed import completed_sentence
@@ -48,6 +49,7 @@ _SEVERAL = lazy_re.compile(r"\b(?:another|other|others|more|second|some|two|thre
 _AT_LENGTH = lazy_re.compile(r"\s[(–—-]\s*(?:[\w’']+\W+){2}[\w’']+")
 _NOT_TOLD = lazy_re.compile(r"\W*(?:NG|N/?M|DS|not given|doesn['’]t say|not mentioned)\b", re.I)
 _SHORT = lazy_re.compile(r"\W*(yes|no), (?:[a-z]+ ){1,3}[a-z'’]+\W*$", re.I)  # Yes, she can.
+_CAN = lazy_re.compile(r"\b(?:can|could|had)(?:n?['’]t)?\b", re.I)
 _IS_SO = lazy_re.compile(
     r"(?:can|could|is|are|am|was|were|has|have|does|do|did|must)(?:n?['’]t| not|not)?(?: (?:got|like))?|likes?", re.I
 )
@@ -163,8 +165,13 @@ class _Texts:
         around = [sentence for sentence in self.sentences if together <= sentence]
         if not said and not denied and len(around) <= 1:
             affirmed = [one for one in self.told if not one.denied]
-            tells = self._is_of_another if around else _replaces
-            other = [one for one in affirmed if any(tells(one, way) for way in ways)]
+            once = _is_done_once(statement)
+            other = [
+                one
+                for one in affirmed
+                for way in ways
+                if (self._is_of_another(one, way, once=once) if around else _replaces(one, way))
+            ]
             other = other or list(self._of_another_quality(wanted, affirmed))
             said = {False: other[0]} if other else {}
         return said.popitem() if len(said) == 1 else None
@@ -186,16 +193,25 @@ class _Texts:
             who = self.names.intersection(wanted)
             yield from (one for _, one in against if not self.names.intersection(one.words) - who)
 
-    def _is_of_another(self, one: Told, wanted: tuple[str, ...]) -> bool:
-        """Whether somebody else does the very thing: Teo pushed the green button. What one likes, others may."""
+    def _is_of_another(self, one: Told, wanted: tuple[str, ...], *, once: bool) -> bool:
+        """Whether somebody else does the very thing: Teo pushed the green button. What one likes, others may; what is
+        done ``once`` is one's in few words, too: Pia washed the trays."""
         who, told = wanted[0], one.words[0]
         return (
             "like" not in wanted
-            and len(wanted) > _LEAST + 1
+            and len(wanted) > _LEAST + (not once)
             and {who, told} <= self.names
             and who != told
             and one.words[1:] == wanted[1:]
         )
+
+
+def _is_done_once(statement: str) -> bool:
+    """Say whether a statement tells what was done, and no habit or skill: Pia washed the trays, she was carrying it."""
+    words_said = re.findall(r"[a-z]+", statement)
+    was = re.search(r"\b(?:was|were) \w+ing\b", statement) is not None
+    done = was or any((word.endswith("ed") or word in pasts()) and word not in ("was", "were") for word in words_said)
+    return done and _CAN.search(statement) is None
 
 
 def _same_place(statement: str, sentence: str) -> bool:

@@ -49,10 +49,35 @@ def key(text: str) -> str:
         "1: 1 red, 2 brown. 2: 1 a, 2 b.",
         "| Activity | Answers |\n|---|---|\n| 1 | 1 red; 2 brown |\n| 2 | 1 a; 2 b |",
         "| Activity | 1 | 2 |\n|---|---|---|\n| 1 | red | brown |\n| 2 | a | b |",
+        "|   | Task 1 | Task 2 |\n|---|---|---|\n| 1 | red | a |\n| 2 | brown | b |",
+        "| No. | Activity 2 | Activity 1 |\n|---|---|---|\n| 1 | a | red |\n| 2 | b | brown |",
     ],
 )
 def test_a_key_at_the_end_of_a_lesson_is_shared_out(text: str) -> None:
     assert answers(end=key(text)) == EXPECTED
+
+
+def test_an_empty_cell_is_an_item_that_an_activity_has_not() -> None:
+    page = FIRST.replace("2. The owl", "2. The cat is ____.\n3. The owl")
+    table = "|   | Task 1 | Task 2 |\n|---|---|---|\n| 1 | red | a |\n| 2 | grey | b |\n| 3 | brown |   |"
+    text = f"{FRONT}## Lesson 1: A {{.words}}\n\n{page}{SECOND}{key(table)}"
+    unit = read_unit(Source("level-1/unit-01.md", text))
+    read = [exercises_in(activity, unit).exercises for activity in unit.activities]
+    assert [[item.answer.text for one in each for item in one.items if item.answer] for each in read] == [
+        ["red", "grey", "brown"],
+        ["a", "b"],
+    ]
+
+
+def test_lines_of_lessons_name_their_exercises() -> None:
+    third, fourth = FIRST.replace("### 1", "### 3"), SECOND.replace("### 2", "### 4")
+    page = f"{FRONT}## Lesson 1: A {{.words}}\n\n{FIRST}{SECOND}## Lesson 2: B {{.words}}\n\n"
+    page += third.replace("### 3", "### 1") + fourth.replace("### 4", "### 2")
+    told = "Exercise 1: 1 red, 2 brown\nExercise 2: 1 a, 2 b"
+    unit = read_unit(Source("level-1/unit-01.md", page + key(f"**Lesson 1.** {told}\n\n**Lesson 2.** {told}")))
+    read = [exercises_in(activity, unit).exercises for activity in unit.activities]
+    items = [[item for one in each for item in one.items if item.answer is not None] for each in read]
+    assert [[(item.label.text, item.answer.text) for item in each] for each in items] == [*EXPECTED, *EXPECTED]
 
 
 def test_a_line_of_a_key_may_be_for_several_activities() -> None:

@@ -49,6 +49,7 @@ STORY = """### 1 Read. {.story .reading}
         ("Three ducks sleep on a red roof.", "true"),
         ("Two ducks sleep on a blue roof.", "true"),
         ("Mina pushed the green button.", "true"),
+        ("Kiri pushed the red lamp.", "true"),
         ("Hush likes a loud river.", "true"),
         ("Is the boat at the bridge?", "No, it isn't."),
         ("Kiri likes the soup.", "true"),

@@ -196,6 +196,66 @@ def test_what_somebody_is_like_is_told_in_other_words() -> None:
     assert said_of(RULE, page + key("1 b\n2 a\n3 b\n4 b")) == []
 
 
+ORDERS = """### 1 Listen. How many? {.listening audio=1.1}
+
+1. Mr Tolly: ____ buns
+2. Mrs Reed: ____ pies
+3. Miss Wick: ____ rolls
+4. Dr Finch: ____ buns
+
+::: {.audio track=1.1}
+MR TOLLY: Give me eight buns.
+
+MRS REED: Two pies, please.
+
+MISS WICK: Six rolls!
+
+DR FINCH: I'd like some buns.
+
+PIA: How many buns do you want?
+
+DR FINCH: Five, please.
+:::
+
+"""
+
+
+def test_somebody_else_may_want_another_number_of_the_same() -> None:
+    assert said_of(RULE, ORDERS + key("1 eight\n2 two\n3 six\n4 five")) == []
+
+
+PICTURE = """### 1 Look and write the name. {.reading}
+
+::: art
+Drawing: the kitchen. Biscuit is eating from a red bowl. Smoke is sleeping on a chair. Moss is drinking. Tango is
+dancing, and Moss looks at Tango, Smoke and Biscuit.
+:::
+
+1. ____ is eating.
+2. ____ is sleeping.
+3. ____ is drinking.
+4. ____ is dancing.
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("answers", "found"),
+    [
+        ("1 Biscuit\n2 Smoke\n3 Moss\n4 Tango", []),
+        ("1 Biscuit\n2 Moss\n3 Moss\n4 Tango", ["Moss"]),
+        (
+            "- 1 ____ is eating. → Biscuit\n- 2 ____ is sleeping. → Moss\n- 3 ____ is drinking. → Moss\n"
+            "- 4 ____ is dancing. → Tango",
+            ["Moss"],
+        ),
+        ("1 Smoke\n2 Biscuit\n3 Moss\n4 Tango", []),  # two that differ
+    ],
+)
+def test_who_does_what_in_a_picture(answers: str, found: list[str]) -> None:
+    assert [words for words, _ in said_of(RULE, PICTURE + key(answers))] == found
+
+
 LABELS = """### 1 Listen. How many? {.listening audio=1.1}
 
 1. ____ plates

@@ -20,6 +20,7 @@ _BRACKETED = lazy_re.compile(r"\S[^\[\]]*\[([^\[\]]+)\][.;]?")  # the goat [c]
 _FEWEST_BRACKETED = 3  # answers that stand alike
 _REASON = lazy_re.compile(r"(?P<answer>[^\s,]+)(?P<comma>,)? {1,2}because\b.*", re.S | re.I)
 _DASHED = lazy_re.compile(r"(?P<answer>\S.*?)\s+[–—-]\s+(?P<reason>\S.*)", re.S)
+_ARROW = lazy_re.compile(r"(?P<item>\S.*?)\s*(?:→|⟶|->|=>)\s*(?P<answer>\S.*)", re.S)
 _BLANK = lazy_re.compile(r"_{2,}")
 _ASKS_ON = lazy_re.compile(r"\band (?:what|who|where|when|how|why)\b", re.I)
 _PART = lazy_re.compile(r"[,;]")
@@ -96,8 +97,13 @@ def without_reason(row: Sequence[Answer]) -> tuple[Answer, ...]:
 
 
 def without_item(answer: Answer | None, draft: Draft) -> Answer | None:
-    """What stands in brackets behind the item's own words, where a key says these too: *He ____ go. (has to)* · *Last
-    Stop (5.50)*."""
+    """What stands in brackets or behind an arrow after the item's own words, where a key says these too: *He ____ go.
+    (has to)* · *Last Stop (5.50)* · *The bed is new. → no*."""
+    shown = _ARROW.fullmatch(answer.text) if answer is not None else None
+    if answer is not None and shown is not None:
+        same = _words(shown["item"]) == _words(" ".join(one.text for one in draft.places))
+        start, end = (answer.place.start + at for at in shown.span("answer"))
+        return replace(answer, place=Place(answer.place.passage, start, end)) if same else answer
     if answer is None or not answer.text.rstrip(" .;").endswith((")", "]")):
         return answer
     place = answer.place

@@ -12,12 +12,13 @@ from lint_rules import lazy_re
 from lint_rules.manuscript.counting import is_title
 from lint_rules.manuscript.field_names import activity_of
 from lint_rules.manuscript.model import Activity, Audience, Lesson, Passage, Role, Unit
+from lint_rules.page.exercises.key_columns import by_column
 from lint_rules.page.exercises.key_places import keys_in, part_of, told_answers
 from lint_rules.page.exercises.letter_heads import has_letters, letter_heads
 from lint_rules.page.exercises.unit_keys import unit_keys_of
 
 _NAMED = lazy_re.compile(
-    r"(?:^|(?<=[.;!?]\s)|(?<=\n))\s*"
+    r"(?:^|(?<=[.;!?]\s)|(?<=\n)|(?<=\s)(?=(?:activity|exercise|task|ex\.|act\.)\s*[0-9]{1,2}\s*:\s))\s*"
     r"(?:activity|activities|exercises?|ex\.|act\.|tasks?|(?:key|part|round|section|mission)(?=\s[0-9]{1,2}\s*:))\s*"
     r"(?P<number>[0-9]{1,3}[a-z]?)(?:(?:(?:,\s|\s(?:and|to|&)\s|[–-])[0-9]{1,3}[a-z]?)+(?=:))?"  # Activities 4 and 5:
     r"(?:\s*(?P<set>[:.)–—-])\s*|(?=\s|$))",
@@ -37,7 +38,9 @@ _OF_LESSON = lazy_re.compile(
     r"\W*(?:keys?|answers?|answer key|solutions?)\s+(?:to|for|of)\s+lesson\s+(\d{1,2})\W*", re.I
 )
 _HEAD_OF_LESSON = lazy_re.compile(r"\W*lesson\s+(\d{1,2})\W*(?:[:.–—-]\s*[^\n.]{1,60}\.?)?", re.I)
-_LINE_OF_LESSON = lazy_re.compile(r"\W*lesson\s+(\d{1,2})\W+(?=(?:activity\s+)?\d{1,2}\s*:\s)", re.I)
+_LINE_OF_LESSON = lazy_re.compile(
+    r"\W*lesson\s+(\d{1,2})\W+(?=(?:(?:activity|exercise|task|ex\.|act\.)\s*)?\d{1,2}\s*:\s)", re.I
+)
 _LESSON = lazy_re.compile(r"\W*lesson\s+\d{1,2}\W*", re.I)
 _SAID_ALOUD = lazy_re.compile(r"\b(?:says?|sings?|chants?|counts?|repeats?|shouts?|whispers?)\b[^.!?\n]{0,20}$", re.I)
 _MENTIONED = lazy_re.compile(r"\b(?:activity|exercise|ex\.)\s+(?P<number>[0-9]{1,3}[a-z]?)\b", re.I)
@@ -207,6 +210,11 @@ def _shares(lesson: Lesson, unit: Unit) -> tuple[frozenset[int], dict[int, tuple
         keys = every if at == len(places) - 1 else [passage for passage in every if id(passage) not in moved]
         beside = _beside_the_key(keys)
         keys = [passage for passage in keys if id(passage) not in beside]
+        for number, answers in by_column(keys):
+            if number in numbers:
+                given.setdefault(id(numbers[number]), []).extend(answers)
+                shared.update(map(id, answers))
+        keys = [passage for passage in keys if id(passage) not in shared]
         by_letter = letters and not (own and has_letters(numbers[own].part.passages, letters))
         of_own = _labels_of(numbers[own]) if own else set()
         listed = _numbered_lists(keys, numbers.keys() - of_own, 1 if own and not of_own else _FEWEST)

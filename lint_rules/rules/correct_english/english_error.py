@@ -157,6 +157,7 @@ RULE = Rule(
         ),
         Example("The bun «can not» stop. The cat isn't there «no more». Pig runs «in» the bin.\n"),
         Example("The dog wags «it's» tail. Can you «to» swim?\n"),
+        Example("I put «to» much salt in it. It came to much more, thanks to many friends.\n"),
         Example(
             "«Anvi and Rohan runs» to the house.\n",
             course="characters: [Anvi, Rohan]",

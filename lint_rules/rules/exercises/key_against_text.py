@@ -17,13 +17,14 @@ from lint_rules.manuscript.model import Passage
 from lint_rules.page.deliberate import is_wrong_on_purpose
 from lint_rules.page.exercises.answers import plain, yes_or_no
 from lint_rules.page.exercises.completed import completed, completed_sentence
-from lint_rules.page.exercises.in_step import the_one_out_of_step
-from lint_rules.page.exercises.model import Answer, Exercise, Item
+from lint_rules.page.exercises.model import Exercise, Item
 from lint_rules.page.exercises.statements import bare_statement, is_said, told_of
+from lint_rules.page.exercises.unheard import never_heard
 from lint_rules.page.number_words import numbers_in, spellings_of_figure
 from lint_rules.rule import Example, Limit, Reading, Rule
 from lint_rules.tables import words
-from lint_rules.unit_language.asked_items import how_many, thing_counted
+from lint_rules.unit_language.asked_items import how_many
+from lint_rules.unit_language.counted_things import miscounted_thing
 from lint_rules.unit_language.key_doubts import Doubt, doubts, doubts_of_texts
 from lint_rules.unit_language.option_support import better_option
 from lint_rules.unit_language.texts_around import LARGE, Around, around_each, numbers_pictured, other_number, single
@@ -249,7 +250,6 @@ _OPEN = lazy_re.compile(r"\bown\b|\be\.?g\b|\bor\b|/|\bexample\b", re.I)  # anot
 _OF_THE_CHILD = lazy_re.compile(r"\byour\b|(?<!\bcan )\byou\b", re.I)  # not: How many coins can you see?
 _POSSIBLE = lazy_re.compile(r"\b(?:can|could|may|wants?|needs?) (?:buy|have|get|take|eat|bring)\b", re.I)
 _DENIED = lazy_re.compile(r"\b(?:not|never)\b|n['’]t\b", re.I)
-_HABIT = 2  # things that key and picture count alike
 
 
 def find(reading: Reading) -> Iterator[Found]:
@@ -259,8 +259,13 @@ def find(reading: Reading) -> Iterator[Found]:
         if not (answered or read.loose) or _SUM.search(read.activity.heading.passage.text):
             continue
         of_letters = _has_letters_of_its_own(answered)
-        of_texts = () if of_letters else doubts_of_texts(read, around.stating)
-        told = {id(doubt.answer): doubt for doubt in (*of_texts, *doubts(read, reading.unit))}
+        of_texts = () if of_letters else doubts_of_texts(read, around.stating, reading.course.names)
+        forgotten = never_heard(read, reading.unit, reading.course.names)  # audio-script says it
+        told = {
+            id(doubt.answer): doubt
+            for doubt in (*of_texts, *doubts(read, reading.unit))
+            if forgotten is None or not doubt.is_of(forgotten, read)
+        }
         yield from map(_doubted, told.values())
         for one in () if is_wrong_on_purpose(read.activity) else read.exercises:
             items = [item for item in one.items if item.answer and not item.example and id(item.answer) not in told]
@@ -371,25 +376,9 @@ def _doubted(doubt: Doubt) -> Found:
 
 def _counted(items: Sequence[Item], around: Around) -> Iterator[Found]:
     """The one number that is not the picture's, of several things that a picture has and the key counts."""
-    found = the_one_out_of_step(_by_thing(items, around), _HABIT)
+    found = miscounted_thing(items, around)
     if found is not None:
-        answer, (number, start, end), thing, other = found
-        at = answer.place.start + answer.place.text.index(answer.text)
-        yield _found(answer.place.passage, at + start, at + end, number, thing, other)
-
-
-def _by_thing(
-    items: Sequence[Item], around: Around
-) -> Iterator[tuple[bool, tuple[Answer, tuple[int, int, int], str, int]]]:
-    """Answers that count a thing of the picture: answer, number with its range, thing, the picture's number; same?"""
-    near = around.tiers[0].of
-    for item in items:
-        asked = thing_counted(item.text)
-        told = list(numbers_in(item.answer.text)) if item.answer is not None else []
-        of = near.get(single(asked), set()) if asked else set()
-        if item.answer is not None and len(of) == len(told) == 1:
-            number, start, end, _ = told[0]
-            yield number in of, (item.answer, (number, start, end), asked, next(iter(of)))
+        yield _found(found.answer.place.passage, found.start, found.end, found.number, found.thing, found.other)
 
 
 def _found(passage: Passage, start: int, end: int, number: int, thing: str, other: int) -> Found:

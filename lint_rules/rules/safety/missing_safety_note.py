@@ -200,6 +200,7 @@ RULE = Rule(
     ),
 )
 
+_STEP = lazy_re.compile(r"^\d{1,2}[.)]?\s+")
 _WORDS = 35  # of a message: what reads as two sentences at a glance
 _LEAST = 3  # words of the act that a message always shows
 
@@ -377,7 +378,8 @@ def _message(item: _Open, others: int) -> str:
     more = f" (and in {others} more activities)" if others else ""
     done = item.act.passage.text[item.act.start : item.act.end]
     after = f" is {hazard.act}{more}, and {lack}. Name what fits: {hazard.usual_for(done)}."
-    said = done.split()
+    said = _STEP.sub("", done).split()
     room = max(_LEAST, _WORDS - len(after.split()))
-    shown = " ".join(said) if len(said) <= room else " ".join(said[: room - 1]) + " …"
+    first = (room - 1) // 2 if item.act.plain else room - 1  # the thing stands last: press … a hot iron
+    shown = " ".join(said if len(said) <= room else [*said[:first], "…", *said[len(said) + first + 1 - room :]])
     return f"“{shown}”{after}"
