@@ -1,14 +1,18 @@
 """The one number of a key that is not the picture's, of several things that a picture has and the key counts."""
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
+from lint_rules import lazy_re
 from lint_rules.page.exercises.in_step import the_one_out_of_step
 from lint_rules.page.exercises.model import Answer, Item
 from lint_rules.page.number_words import numbers_in
 from lint_rules.unit_language.asked_items import thing_counted
 from lint_rules.unit_language.texts_around import Around, single
 
+_HOW_MANY = lazy_re.compile(r"\bhow many\b[^?]*\?\s*$", re.I)
 _HABIT = 2  # things that key and picture count alike
 
 
@@ -30,9 +34,17 @@ def miscounted_thing(items: Sequence[Item], around: Around) -> Miscounted | None
     return the_one_out_of_step(_by_thing(items, around), _HABIT)
 
 
+def _answered(script: Sequence[str]) -> Iterator[int]:
+    """The numbers that are the answer to somebody's question how many."""
+    for before, text in pairwise(script):
+        first = next(numbers_in(text), None)
+        if _HOW_MANY.search(before) and first is not None and not text[: first[1]].strip():
+            yield first[0]
+
+
 def _by_thing(items: Sequence[Item], around: Around) -> Iterator[tuple[bool, Miscounted]]:
     near = around.tiers[0]
-    alone = {number for text in around.script for number, _, _, thing in numbers_in(text) if not thing}
+    alone = set(_answered(around.script))
     for item in items:
         asked = thing_counted(item.text)
         told = list(numbers_in(item.answer.text)) if item.answer is not None else []

@@ -76,7 +76,8 @@ def _placed(item: Item, exercise: Exercise) -> _Placed | None:
     if said is False or match is None or DENIED.search(statement):
         return None
     thing, spot = content_words(match["thing"]), content_in_order(match["spot"])
-    return _Placed(thing, spot[-1], match["where"].casefold()) if thing and spot and spot[-1] not in thing else None
+    told = thing and spot and spot[-1] not in (*thing, "picture", "photo", "drawing")
+    return _Placed(thing, spot[-1], match["where"].casefold()) if told else None
 
 
 def _against(placed: _Placed, clauses: Sequence[str]) -> str | None:

@@ -210,7 +210,9 @@ def _is_done_once(statement: str) -> bool:
     """Say whether a statement tells what was done, and no habit or skill: Pia washed the trays, she was carrying it."""
     words_said = re.findall(r"[a-z]+", statement)
     was = re.search(r"\b(?:was|were) \w+ing\b", statement) is not None
-    done = was or any((word.endswith("ed") or word in pasts()) and word not in ("was", "were") for word in words_said)
+    done = was or any(
+        (word.endswith("ed") or word in pasts()) and word not in ("was", "were", "got") for word in words_said
+    )
     return done and _CAN.search(statement) is None
 
 

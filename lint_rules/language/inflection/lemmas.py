@@ -160,7 +160,7 @@ def _stem(stem: str) -> str:
     """Undo what an ending does to its stem: the doubled consonant (stopp-), the dropped e (mak-)."""
     if len(stem) > 3 and stem[-1] == stem[-2] and stem[-1] not in "aeiouslfz":
         return stem[:-1]
-    dropped = stem.endswith(("c", "v", "z", "dg", "bl", "tl", "dl", "gl", "pl", "ang")) or _closed(stem)
+    dropped = stem.endswith(("c", "v", "z", "dg", "bl", "tl", "dl", "gl", "pl", "chang", "rang")) or _closed(stem)
     return stem + "e" if dropped else stem
 
 
