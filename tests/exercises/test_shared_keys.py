@@ -47,6 +47,7 @@ def key(text: str) -> str:
         "Activity 1\n:   1 red, 2 brown\n\nActivity 2\n:   1 a, 2 b",
         "Exercise 1: 1 red, 2 brown. Exercise 2: 1 a, 2 b.",
         "1: 1 red, 2 brown. 2: 1 a, 2 b.",
+        "*Turn the page on its head!* **1** 1 red · 2 brown. **2** 1 a · 2 b.",
         "| Activity | Answers |\n|---|---|\n| 1 | 1 red; 2 brown |\n| 2 | 1 a; 2 b |",
         "| Activity | 1 | 2 |\n|---|---|---|\n| 1 | red | brown |\n| 2 | a | b |",
         "|   | Task 1 | Task 2 |\n|---|---|---|\n| 1 | red | a |\n| 2 | brown | b |",

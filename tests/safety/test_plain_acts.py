@@ -23,6 +23,7 @@ def acts_of(page: str, materials: str = "", steps: str = "", kind: str = "make")
         ("1. Draw a tail and cut it out.", "scissors, card", "", "scissors-cutting", "cut it out"),
         ("1. Put hot water in three cups.", "", "", "hot-water-cooking", "Put hot water"),
         ("1. Put a drop of hot glue on it.", "", "", "hot-glue-and-irons", "Put a drop of hot glue"),
+        ("1. Put the tray in a hot oven.", "", "", "hot-water-cooking", "Put the tray in a hot oven"),
         ("", "", "Let two children carry the hot pan.", "hot-water-cooking", "carry the hot pan"),
         ("", "", "Pour the hot tea into small cups.", "hot-water-cooking", "Pour the hot tea"),
         ("1. Push the pin through the straw.", "", "", "sharp-points-and-edges", "Push the pin"),

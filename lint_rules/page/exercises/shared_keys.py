@@ -343,7 +343,7 @@ def _heads(passage: Passage) -> list[tuple[str, int, int]]:
     if bare and bare[0].start() == 0 and sum(match["labelled"] is not None for match in bare) * 2 > len(bare):
         return [(match["number"], match.start(), match.end("number") + 1) for match in bare]
     found = [(match["number"], *match.span()) for match in _NAMED.finditer(passage.text) if _is_set_off(match, passage)]
-    if found or not passage.strong or passage.strong[0][0]:
+    if found or not passage.strong or (passage.strong[0][0] and not _is_led(passage)):
         return found
     bold = [(_NUMBER.fullmatch(passage.text, start, end), start, end) for start, end in passage.strong]
     first, _, end = bold[0]
@@ -357,6 +357,16 @@ def _heads(passage: Passage) -> list[tuple[str, int, int]]:
     fewest = 1 if in_lines else 2
     full = all(len(passage.text[at:to].split()) >= fewest for (_, _, at), to in zip(numbers, ends, strict=True))
     return numbers if full and figures == sorted(set(figures)) else numbers[:1]
+
+
+def _is_led(passage: Passage) -> bool:
+    """Whether a house's saying leads to the first number: *Turn the page on its head!* **1** 1 c · 2 a."""
+    start, end = passage.emphasis[0] if passage.emphasis else (1, 1)
+    return (
+        not start
+        and passage.text[:end].rstrip()[-1:] in (".", "!", ":")
+        and not passage.text[end : passage.strong[0][0]].strip()
+    )
 
 
 def _is_set_off(match: re.Match[str], passage: Passage) -> bool:

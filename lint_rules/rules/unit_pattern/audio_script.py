@@ -48,6 +48,22 @@ def _unit(number: int, track: str, opening: str = "") -> str:
     )
 
 
+def _where(last: str) -> str:
+    """A task that asks where four things are."""
+    items = "".join(
+        f"{number}. {thing} ____\n" for number, thing in enumerate(("the train", "the doll", "the kite", last), 1)
+    )
+    return (
+        f"### 1 Listen. Write the letter. {{.listening audio=1.1}}\n\n{items}\n::: answers\n1 b; 2 c; 3 d; 4 a\n:::\n\n"
+    )
+
+
+_SAID_WHERE = (
+    "::: {.audio track=1.1}\nMILO: The train is on the bed. The doll is in the box. The kite is here, and a ball is "
+    "there.\n:::\n"
+)
+
+
 RULE = Rule(
     name="audio-script",
     family="unit pattern",
@@ -61,6 +77,7 @@ RULE = Rule(
         Example("### 1 Listen. {.listening audio=1.1}\n\n### 2 Listen again. {.listening audio=1.1}\n\n" + _SCRIPT),
         Example("### 1 Listen. {.listening}\n\n::: audio\nMILO: A kite!\n:::\n", why="the script stands in it"),
         Example("### 1 Read. {.reading}\n\nA kite!\n"),
+        Example(_where("the balls") + _SAID_WHERE, why="each item is heard, in some form"),
         Example("### 1 Play: Touch red! {.game .listening}\n", why="the teacher calls"),
         Example("### 1 Tell a friend about it. {.speaking .listening}\n", why="children listen to each other"),
         Example("### 1 Listen to another group. {.listening}\n", why="they listen to friends"),
@@ -104,6 +121,7 @@ RULE = Rule(
             why="a recording, and no script",
             weight=Severity.NOTE,
         ),
+        Example(_where("the «drum»") + _SAID_WHERE, why="each item is a thing, and one is never heard"),
         Example("### 1 «Sing.» {.song audio=1.3}\n\nA kite!\n"),
         Example(
             _numbered("Number one. A kite.", "Number two. A hat.", "Number three.", "A dog.", "«Number five». A hen.")
@@ -264,7 +282,7 @@ def _unheard(reading: Reading) -> Iterator[Found]:
         name = never_heard(read, reading.unit, reading.course.names)
         if name is not None:
             message = (
-                f"The script says nothing of “{name.text}”, and it speaks of everybody else whom the items name. "
+                f"The script says nothing of “{name.text}”, and it speaks of all the others that the items name. "
                 "Add what is heard, or take the item out."
             )
             yield Found(name.span, name.text, message)
