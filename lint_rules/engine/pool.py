@@ -40,6 +40,7 @@ class UnitPool:
             return
         from concurrent.futures import ProcessPoolExecutor
         from concurrent.futures.process import BrokenProcessPool
+        from multiprocessing import active_children
 
         fresh = context()
         # OSError: no more processes; the last two: a system without semaphores.
@@ -49,6 +50,10 @@ class UnitPool:
                 with no_interrupt():  # a process that is only half started would complain
                     outcomes = executor.map(_read, sources)
                 yield from map(_OUTCOMES.decode, outcomes)
+            except KeyboardInterrupt:
+                for process in active_children():  # one that is only half started would be waited for without end
+                    process.terminate()
+                raise
             finally:
                 executor.shutdown(cancel_futures=True)
 

@@ -73,7 +73,7 @@ def spoilt(text: str, random: Random) -> str:
 
 @pytest.mark.slow
 @settings(
-    max_examples=10, deadline=None, phases=[Phase.reuse, Phase.generate], suppress_health_check=[HealthCheck.too_slow]
+    max_examples=6, deadline=None, phases=[Phase.reuse, Phase.generate], suppress_health_check=[HealthCheck.too_slow]
 )
 @given(st.randoms(use_true_random=False), st.integers(0, 1))
 def test_every_rule_reads_every_unit_and_points_into_its_file(language: Language, random: Random, which: int) -> None:
